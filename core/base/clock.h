@@ -23,7 +23,9 @@ public:
 class FixedClock : public Clock
 {
 public:
-    explicit FixedClock(Moment moment) : m_now(moment) {}
+    explicit FixedClock(Moment moment)
+        : m_now(moment)
+    {}
     void set(Moment moment) { m_now = moment; }
     [[nodiscard]] Moment now() const override { return m_now; }
     // Takes the civil time for UTC.

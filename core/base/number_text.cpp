@@ -38,8 +38,8 @@ Result<double> decimalFromText(std::string_view text, std::string_view subject)
     }
     const std::size_t first = !plain.empty() && plain.front() == '-' ? 1 : 0;
     const auto marks = std::count(plain.begin(), plain.end(), '.');
-    const bool allowed = std::all_of(plain.begin() + static_cast<std::ptrdiff_t>(first), plain.end(),
-                                     [](char c) { return isDigit(c) || c == '.'; });
+    const bool allowed = std::all_of(plain.begin() + static_cast<std::ptrdiff_t>(first),
+                                     plain.end(), [](char c) { return isDigit(c) || c == '.'; });
     const bool hasDigit = std::any_of(plain.begin(), plain.end(), isDigit);
     double value = 0;
     const auto [end, error] = std::from_chars(plain.data(), plain.data() + plain.size(), value);

@@ -13,9 +13,9 @@ public:
 
     Progress() = default;
     Progress(Report report, std::stop_token stop)
-        : m_report(std::move(report)), m_stop(std::move(stop))
-    {
-    }
+        : m_report(std::move(report))
+        , m_stop(std::move(stop))
+    {}
 
     void report(double fraction) const
     {

@@ -7,7 +7,7 @@ namespace plumule {
 // One numbered step of the journal's schema. Never edited once released.
 struct Migration
 {
-    int version = 0;     // the schema it leads to
+    int version = 0;      // the schema it leads to
     const char* sql = ""; // statements, run in one transaction
 };
 

@@ -1,0 +1,126 @@
+#pragma once
+
+#include "core/base/money.h"
+#include "core/harvest/harvest.h"
+#include "core/medium/medium.h"
+#include "core/watering/watering.h"
+
+#include <map>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace plumule {
+
+struct PriceTag;
+struct LabourTaskTag;
+using PriceId = Id<PriceTag>;
+using LabourTaskId = Id<LabourTaskTag>;
+
+// What a dated price is for, and its unit.
+enum class PriceItem
+{
+    Medium,      // a litre of a loose mix, a piece of a mat or mesh
+    Concentrate, // a litre
+    Water,       // a litre
+    Electricity, // a kWh
+    Labour,      // an hour
+    Packaging,   // a harvested tray
+    Washing,     // water and sanitiser for one washing of a piece
+    Waste        // a kilogram of residue taken away
+};
+[[nodiscard]] const char* toText(PriceItem item);
+bool fromText(std::string_view text, PriceItem& item);
+
+// Holds from its day until the next of the same item.
+struct Price
+{
+    PriceId id;
+    PriceItem item = PriceItem::Electricity;
+    std::optional<MediumId> medium; // for PriceItem::Medium
+    Date from;
+    Money amount;
+    bool operator==(const Price&) const = default;
+};
+
+// Work that is counted, per tray unless said.
+enum class LabourKind
+{
+    Sowing,
+    Watering,   // one tray, one round
+    StageMove,  // one tray, one move to the next stage
+    Harvesting, // cut and weigh
+    Packing,
+    ClearingOut,
+    PieceWashing // one reusable piece
+};
+[[nodiscard]] const char* toText(LabourKind kind);
+bool fromText(std::string_view text, LabourKind& kind);
+
+struct LabourTask
+{
+    LabourTaskId id;
+    LabourKind kind = LabourKind::Sowing;
+    int seconds = 0;
+    bool operator==(const LabourTask&) const = default;
+};
+
+// The cost of one tray by its parts, in currency units. A part whose price or amount is not known
+// is none: it is missing from the total, and the answer says so.
+struct TrayCost
+{
+    std::optional<double> seed;
+    std::optional<double> medium; // a loose mix, or one use of a piece spread over its planned uses
+    std::optional<double> washing; // of a reusable piece: water, sanitiser and minutes
+    std::optional<double> nutrient;
+    std::optional<double> water;
+    std::optional<double> light;
+    std::optional<double> labour;
+    std::optional<double> packaging;
+    std::optional<double> waste;
+
+    [[nodiscard]] double total() const;
+    [[nodiscard]] int unknownParts() const;
+};
+
+// A point of the cost curve of a reusable medium.
+struct CostPoint
+{
+    int uses = 1;
+    double costPerGram = 0;
+};
+
+// The first use n at which a reusable piece has cost no more than n single-use fillings:
+// price + washing·n ≤ single·n. None when washing alone costs as much.
+[[nodiscard]] std::optional<int> paybackUse(double piecePrice, double singleUseCost,
+                                            double washingCost);
+
+// Everything the cost of trays is worked out from.
+struct CostFacts
+{
+    RoomLayout layout;
+    std::vector<Price> prices;
+    std::vector<LabourTask> labour;
+    std::vector<WaterRecipe> recipes;
+    std::map<SeedLotId, SeedLot> lots;
+};
+
+// What happened to one tray, as far as it costs.
+struct TrayFacts
+{
+    const TrayRecord* record = nullptr;
+    std::vector<Stay> stays;
+    std::vector<Watering> waterings;
+    std::vector<Harvest> harvests;
+    std::vector<Residue> residues;
+};
+
+// The price that holds on a day; none before the first.
+[[nodiscard]] std::optional<Money> priceOn(const std::vector<Price>& prices, PriceItem item,
+                                           Date day, std::optional<MediumId> medium = std::nullopt);
+
+// Seed + medium + nutrient and water + light (W × hours × share of the shelf × price) + labour +
+// packaging + waste, at the prices of the day of sowing.
+[[nodiscard]] TrayCost costOf(const TrayFacts& tray, const CostFacts& facts);
+
+} // namespace plumule

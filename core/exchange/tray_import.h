@@ -1,0 +1,61 @@
+#pragma once
+
+#include "core/exchange/csv.h"
+#include "core/harvest/harvest.h"
+#include "core/tray/tray.h"
+
+#include <set>
+
+namespace plumule {
+
+// One row of a tray table: code,variety,medium,sown,seed_g,harvested,net_g and, if wanted,
+// trial,block,rack,shelf,place,seed_lot,residue_g,height_mm,note.
+struct ImportedTray
+{
+    int line = 0;
+    std::string code;
+    std::string variety;
+    std::string medium;
+    Date sown;
+    std::optional<Mass> seed;
+    std::optional<Date> harvested;
+    std::optional<Mass> net;
+    std::optional<std::string> trial;
+    std::optional<int> block;
+    std::optional<std::string> rack;
+    std::optional<std::string> shelf;
+    std::optional<int> place;
+    std::optional<std::string> seedLot;
+    std::optional<Mass> residue;
+    std::optional<Length> height; // above the surface, on the day of harvest
+    std::string note;
+};
+
+// What is in the journal already, by name.
+struct KnownNames
+{
+    std::set<std::string> codes;
+    std::set<std::string> varieties;
+    std::set<std::string> media;
+    std::set<std::string> trials;
+    std::set<std::string> places; // "rack/shelf/number"
+};
+
+// What a file would bring in. Nothing is imported while there is a fault.
+struct ImportPreview
+{
+    std::vector<ImportedTray> trays;
+    std::vector<std::string> unknownColumns; // named, and left out
+    std::vector<std::string> newVarieties;
+    std::vector<std::string> newMedia;
+    std::vector<std::string> newTrials;
+    std::vector<std::string> newPlaces;
+    std::vector<Error> faults; // subject "line N: column", detail the text at fault
+
+    [[nodiscard]] bool isClean() const { return faults.empty(); }
+};
+
+// Reads the table against what is known. A missing needed column is a fault of line 1.
+[[nodiscard]] ImportPreview previewOf(const CsvTable& table, const KnownNames& known);
+
+} // namespace plumule

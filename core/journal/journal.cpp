@@ -1,0 +1,75 @@
+#include "core/journal/journal.h"
+
+#include "core/journal/starter_library.h"
+
+namespace plumule {
+
+Journal::Journal(JournalFile file, const Clock& clock)
+    : m_ledger(std::move(file), clock)
+{}
+
+Result<std::unique_ptr<Journal>> Journal::open(const std::filesystem::path& path,
+                                               const Clock& clock, Access access)
+{
+    auto file = openJournalFile(path, access);
+    if (!file) {
+        return tl::unexpected<Error>(file.error());
+    }
+    return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));
+}
+
+Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& path,
+                                                 const RoomPlan& plan, const Clock& clock)
+{
+    auto file = createJournalFile(path);
+    if (!file) {
+        return tl::unexpected<Error>(file.error());
+    }
+    try {
+        Transaction transaction(*file->database);
+        storeStarterLibrary(*file->database, plan, clock.today());
+        transaction.commit();
+    } catch (const StorageFailure& failure) {
+        return tl::unexpected<Error>(failure.error());
+    }
+    return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));
+}
+
+const std::filesystem::path& Journal::path() const
+{
+    return m_ledger.database().path();
+}
+
+std::filesystem::path Journal::photoFolder() const
+{
+    return path().parent_path() / (path().stem().string() + " photos");
+}
+
+std::optional<HistoryEntry> Journal::nextUndo()
+{
+    return m_ledger.ask([](Database& database) { return History(database).nextUndo(); })
+        .value_or(std::nullopt);
+}
+
+std::optional<HistoryEntry> Journal::nextRedo()
+{
+    return m_ledger.ask([](Database& database) { return History(database).nextRedo(); })
+        .value_or(std::nullopt);
+}
+
+Result<std::vector<HistoryEntry>> Journal::latestEntries(int count)
+{
+    return m_ledger.ask([&](Database& database) { return History(database).latest(count); });
+}
+
+Done Journal::backUpTo(const std::filesystem::path& target, const Progress& progress)
+{
+    return backUp(m_ledger.database(), target, progress);
+}
+
+Result<std::vector<std::string>> Journal::faults()
+{
+    return m_ledger.ask([](Database& database) { return findFaults(database); });
+}
+
+} // namespace plumule

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "core/room/room.h"
+
+namespace plumule {
+
+class Database;
+
+// Builds the room of the plan and stores the starter library: varieties with protocols, generic
+// media, water recipes, labour minutes. Every value carries its source or "from memory". Inside a
+// transaction.
+void storeStarterLibrary(Database& database, const RoomPlan& plan, Date today);
+
+} // namespace plumule

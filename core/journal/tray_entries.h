@@ -1,0 +1,103 @@
+#pragma once
+
+#include "core/cost/cost.h"
+#include "core/tray/stage_plan.h"
+
+#include <filesystem>
+
+namespace plumule {
+
+class Ledger;
+
+// Which trays a list shows. Empty fields do not restrict.
+struct TrayFilter
+{
+    std::string text; // in code, variety, medium, trial or seed lot; letter case does not matter
+    std::optional<TrayState> state;
+    std::optional<VarietyId> variety;
+    std::optional<MediumId> medium;
+    std::optional<TrialId> trial;
+    std::optional<Date> sownFrom;
+    std::optional<Date> sownTo;
+};
+
+struct TrayListRow
+{
+    TrayRecord record;
+    std::optional<Spot> spot; // where it stands
+    StagePlan plan;
+    std::optional<Mass> yield; // sum of its cuts
+};
+
+// Everything known of one tray.
+struct TraySheet
+{
+    TrayRecord record;
+    std::optional<Spot> spot;
+    StagePlan plan;
+    std::vector<Stay> stays;
+    std::vector<Watering> waterings; // oldest first
+    std::vector<Height> heights;
+    std::vector<Harvest> harvests;
+    std::vector<Residue> residues;
+    std::vector<TrayNote> notes;
+    std::vector<Photo> photos;
+    TrayCost cost;
+    std::optional<double> costPerGram;
+    std::string currency;
+};
+
+// Sowing, moving on, moving about, and what is written down about a tray.
+class TrayEntries
+{
+public:
+    explicit TrayEntries(Ledger& ledger)
+        : m_ledger(ledger)
+    {}
+
+    // Newest sowing first, then by code.
+    [[nodiscard]] Result<std::vector<TrayListRow>> list(const TrayFilter& filter);
+    [[nodiscard]] Result<TraySheet> sheet(TrayId tray);
+    // Letter case and blanks around do not matter. NotFound.
+    [[nodiscard]] Result<TrayId> find(const std::string& code);
+    // The code that the next tray of this variety gets.
+    [[nodiscard]] Result<std::string> nextCode(VarietyId variety);
+
+    // Sows one tray or many. Conflict where a place is taken or given twice, or a piece in use,
+    // retired or not sanitised; Invalid where pieces and count differ; Duplicate code; Missing
+    // protocol.
+    Result<std::vector<TrayId>> sow(const SowingDraft& draft);
+
+    // Begins the next stage; Conflict when there is none left but the harvest, or the tray has
+    // ended.
+    Done moveOn(TrayId tray, Moment at);
+    // "Not yet": the next stage, or the harvest, and all after it come later.
+    Done notYet(TrayId tray, int minutes);
+    // Corrects when a stage began; Invalid where it would be before the one before it or after the
+    // one after it.
+    Done correctStart(TrayId tray, Stage stage, Moment at);
+    // Missing reason.
+    Done discard(TrayId tray, const std::string& reason, Moment at);
+    // Conflict where the place is taken. None: off the racks.
+    Done moveTo(TrayId tray, std::optional<PlaceId> place, Moment at);
+    // Left out of reviews, with the reason; none: counted again.
+    Done setAside(TrayId tray, std::optional<std::string> reason);
+    // Corrects what was sown: lot, seed, trial, block, who. Variety, medium and code stay.
+    Done changeSowing(const Tray& tray);
+
+    // Invalid beyond 0 to 1 m, or a rim reading more than the medium's depth below the rim.
+    Result<Height> noteHeight(TrayId tray, Length reading, ReadFrom from, Moment at);
+    Done removeHeight(HeightId height);
+    Result<TrayNote> writeNote(TrayId tray, const std::string& text, Moment at);
+    Done removeNote(TrayNoteId note);
+    // Copies the file into the photo folder, named by code, day and number. Unreadable.
+    Result<Photo> attachPhoto(TrayId tray, const std::filesystem::path& file,
+                              const std::string& caption, Moment at);
+    // The file stays, so that undo finds it.
+    Done removePhoto(PhotoId photo);
+
+private:
+    Ledger& m_ledger;
+};
+
+} // namespace plumule

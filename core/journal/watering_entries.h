@@ -1,0 +1,42 @@
+#pragma once
+
+#include "core/watering/round.h"
+
+namespace plumule {
+
+class Ledger;
+
+// The rounds, and what was given in them.
+class WateringEntries
+{
+public:
+    explicit WateringEntries(Ledger& ledger)
+        : m_ledger(ledger)
+    {}
+
+    [[nodiscard]] Result<Round> round(Date date, Slot slot);
+    // The round that is walked now.
+    [[nodiscard]] Result<Round> roundNow();
+
+    // Ticks the tray in that round with what it asks for. Conflict when it is not asked for, or
+    // ticked.
+    Result<Watering> tick(TrayId tray, Date date, Slot slot);
+    // Ticks all of these that the round asks for and are not ticked yet: a shelf, as one intention.
+    Result<std::vector<Watering>> tickAll(const std::vector<TrayId>& trays, Date date, Slot slot);
+    // Takes the tick off.
+    Done untick(TrayId tray, Date date, Slot slot);
+    // What was really given.
+    Result<Watering> correct(const Watering& watering);
+
+    // Missing where neither value is given; Invalid beyond pH 0–14 or EC 0–20 000 µS/cm.
+    Result<WaterReading> noteReading(const WaterReading& reading);
+
+    [[nodiscard]] Result<std::vector<WaterRecipe>> recipes();
+    // Invalid: a negative dose, a band upside down.
+    Result<WaterRecipe> changeRecipe(const WaterRecipe& recipe);
+
+private:
+    Ledger& m_ledger;
+};
+
+} // namespace plumule

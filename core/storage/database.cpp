@@ -1,0 +1,328 @@
+#include "core/storage/database.h"
+
+#include <cassert>
+#include <sqlite3.h>
+#include <sys/stat.h>
+
+namespace plumule {
+namespace {
+
+std::uint64_t inodeOf(const std::filesystem::path& path)
+{
+    struct stat found = {};
+    return ::stat(path.c_str(), &found) == 0 ? std::uint64_t{found.st_ino} : 0;
+}
+
+int openFlags(Access access, bool create)
+{
+    if (access != Access::ReadWrite) {
+        return SQLITE_OPEN_READONLY | SQLITE_OPEN_URI;
+    }
+    return SQLITE_OPEN_READWRITE | SQLITE_OPEN_URI | (create ? SQLITE_OPEN_CREATE : 0);
+}
+
+// A file: URI with every byte escaped that is not plain, so that no name can be read as options.
+std::string uriOf(const std::filesystem::path& path, Access access)
+{
+    static constexpr char kHex[] = "0123456789ABCDEF";
+    std::string uri = "file:";
+    for (const char c : std::filesystem::absolute(path).string()) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (std::isalnum(byte) != 0 || c == '/' || c == '-' || c == '_' || c == '.') {
+            uri += c;
+        } else {
+            uri += '%';
+            uri += kHex[byte >> 4];
+            uri += kHex[byte & 15];
+        }
+    }
+    return access == Access::ReadImmutable ? uri + "?immutable=1" : uri;
+}
+
+ErrorKind kindOf(int code)
+{
+    switch (code & 0xff) {
+    case SQLITE_FULL:
+        return ErrorKind::DiskFull;
+    case SQLITE_READONLY:
+    case SQLITE_PERM:
+    case SQLITE_CANTOPEN:
+        return ErrorKind::NotWritable;
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        return ErrorKind::AlreadyOpen;
+    case SQLITE_NOTADB:
+        return ErrorKind::NotAJournal;
+    case SQLITE_CORRUPT:
+        return ErrorKind::Damaged;
+    case SQLITE_CONSTRAINT:
+        return ErrorKind::Conflict;
+    default:
+        return ErrorKind::Unreadable;
+    }
+}
+
+} // namespace
+
+Statement::Statement(Database& database, sqlite3_stmt* statement)
+    : m_database(&database)
+    , m_statement(statement)
+{}
+
+Statement::Statement(Statement&& other) noexcept
+    : m_database(other.m_database)
+    , m_statement(std::exchange(other.m_statement, nullptr))
+{}
+
+Statement::~Statement()
+{
+    if (m_statement != nullptr) {
+        m_database->giveBack(m_statement);
+    }
+}
+
+Statement& Statement::bindCell(int index, const Cell& cell)
+{
+    int code = SQLITE_OK;
+    if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
+        code = sqlite3_bind_int64(m_statement, index, *whole);
+    } else if (const auto* real = std::get_if<double>(&cell)) {
+        code = sqlite3_bind_double(m_statement, index, *real);
+    } else if (const auto* text = std::get_if<std::string>(&cell)) {
+        code = sqlite3_bind_text(m_statement, index, text->data(), static_cast<int>(text->size()),
+                                 SQLITE_TRANSIENT);
+    } else {
+        code = sqlite3_bind_null(m_statement, index);
+    }
+    if (code != SQLITE_OK) {
+        m_database->throwFailure(code, "bind");
+    }
+    return *this;
+}
+
+bool Statement::step()
+{
+    const int code = sqlite3_step(m_statement);
+    if (code == SQLITE_ROW) {
+        return true;
+    }
+    if (code != SQLITE_DONE) {
+        const int extended = sqlite3_extended_errcode(m_database->handle());
+        m_database->throwFailure(extended, sqlite3_sql(m_statement));
+    }
+    return false;
+}
+
+void Statement::run()
+{
+    while (step()) {
+    }
+}
+
+Cell Statement::cellAt(int column) const
+{
+    switch (sqlite3_column_type(m_statement, column)) {
+    case SQLITE_INTEGER:
+        return std::int64_t{sqlite3_column_int64(m_statement, column)};
+    case SQLITE_FLOAT:
+        return sqlite3_column_double(m_statement, column);
+    case SQLITE_TEXT:
+    case SQLITE_BLOB: {
+        const auto* bytes = static_cast<const char*>(sqlite3_column_blob(m_statement, column));
+        const auto size = static_cast<std::size_t>(sqlite3_column_bytes(m_statement, column));
+        return bytes == nullptr ? std::string() : std::string(bytes, size);
+    }
+    default:
+        return {};
+    }
+}
+
+Database::Database(const std::filesystem::path& path, Access access, bool create)
+    : m_path(path)
+    , m_access(access)
+{
+    const std::string name = path.empty() ? ":memory:" : uriOf(path, access);
+    const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(access, create), nullptr);
+    if (code != SQLITE_OK) {
+        const std::string message = sqlite3_errstr(code);
+        sqlite3_close(m_handle);
+        throw StorageFailure(kindOf(code), "open", message);
+    }
+    m_inode = path.empty() ? 0 : inodeOf(path);
+    try {
+        applySettings();
+    } catch (...) {
+        sqlite3_close(m_handle);
+        throw;
+    }
+}
+
+Database::~Database()
+{
+    for (auto& [sql, statements] : m_idle) {
+        for (sqlite3_stmt* statement : statements) {
+            sqlite3_finalize(statement);
+        }
+    }
+    m_idle.clear();
+    if (m_access == Access::ReadWrite) {
+        // A clean close leaves one whole file; a failure here loses nothing, the log stays beside
+        // it.
+        sqlite3_exec(m_handle, "PRAGMA optimize", nullptr, nullptr, nullptr);
+        sqlite3_wal_checkpoint_v2(m_handle, nullptr, SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr);
+    }
+    sqlite3_close(m_handle);
+}
+
+void Database::applySettings()
+{
+    sqlite3_extended_result_codes(m_handle, 1);
+    sqlite3_busy_timeout(m_handle, 3000);
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DML, 0, nullptr);
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DDL, 0, nullptr);
+    execute("PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; PRAGMA foreign_keys=ON;"
+            "PRAGMA cache_size=-16000; PRAGMA temp_store=MEMORY");
+    if (m_access != Access::ReadWrite || m_path.empty()) {
+        return;
+    }
+    // Network and some synced folders take no write-ahead log: then the rollback journal serves.
+    std::string mode;
+    {
+        Statement statement = prepare("PRAGMA journal_mode=WAL");
+        mode = statement.step() ? statement.get<std::string>(0) : "";
+    }
+    if (mode != "wal") {
+        execute("PRAGMA journal_mode=DELETE");
+    }
+    execute("PRAGMA synchronous=FULL; PRAGMA journal_size_limit=8388608");
+}
+
+Statement Database::prepare(std::string_view sql)
+{
+    auto& idle = m_idle[std::string(sql)];
+    if (!idle.empty()) {
+        sqlite3_stmt* statement = idle.back();
+        idle.pop_back();
+        return {*this, statement};
+    }
+    sqlite3_stmt* statement = nullptr;
+    const int code = sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()),
+                                        SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
+    if (code != SQLITE_OK) {
+        throwFailure(code, sql);
+    }
+    return {*this, statement};
+}
+
+void Database::giveBack(sqlite3_stmt* statement)
+{
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    m_idle[sqlite3_sql(statement)].push_back(statement);
+}
+
+void Database::execute(const std::string& sql)
+{
+    const int code = sqlite3_exec(m_handle, sql.c_str(), nullptr, nullptr, nullptr);
+    if (code != SQLITE_OK) {
+        throwFailure(code, sql.substr(0, 80));
+    }
+}
+
+std::int64_t Database::scalar(std::string_view sql, std::int64_t otherwise)
+{
+    Statement statement = prepare(sql);
+    return statement.step() ? statement.get<std::optional<std::int64_t>>(0).value_or(otherwise)
+                            : otherwise;
+}
+
+bool Database::isInTransaction() const
+{
+    return sqlite3_get_autocommit(m_handle) == 0;
+}
+
+std::int64_t Database::nextId()
+{
+    assert(isInTransaction());
+    if (m_nextId == 0) {
+        Statement statement = prepare("SELECT copy_number, next_counter FROM copy WHERE id = 1");
+        if (!statement.step()) {
+            throw StorageFailure(ErrorKind::Damaged, "copy", "no row");
+        }
+        m_nextId = (statement.get<std::int64_t>(0) << 40) | statement.get<std::int64_t>(1);
+    }
+    m_counterMoved = true;
+    return m_nextId++;
+}
+
+void Database::storeCounter()
+{
+    if (!m_counterMoved) {
+        return;
+    }
+    constexpr std::int64_t kCounterMask = (std::int64_t{1} << 40) - 1;
+    prepare("UPDATE copy SET next_counter = ?1 WHERE id = 1").bind(m_nextId & kCounterMask).run();
+    m_counterMoved = false;
+}
+
+void Database::checkFileIsThere() const
+{
+    if (m_inode != 0 && inodeOf(m_path) != m_inode) {
+        throw StorageFailure(ErrorKind::FileGone, "journal", m_path.string());
+    }
+}
+
+void Database::throwFailure(int code, std::string_view subject) const
+{
+    throw StorageFailure(kindOf(code), std::string(subject), sqlite3_errmsg(m_handle));
+}
+
+Transaction::Transaction(Database& database)
+    : m_database(database)
+{
+    m_database.checkFileIsThere();
+    m_database.execute("BEGIN IMMEDIATE");
+    m_isOpen = true;
+}
+
+Transaction::~Transaction()
+{
+    if (m_isOpen) {
+        try {
+            rollback();
+        } catch (const StorageFailure&) {
+            // SQLite has rolled back by itself (disk full, I/O): nothing is left to undo.
+            m_isOpen = false;
+        }
+    }
+}
+
+void Transaction::commit()
+{
+    try {
+        m_database.storeCounter();
+        m_database.checkFileIsThere();
+        m_database.execute("COMMIT");
+        m_isOpen = false;
+    } catch (const StorageFailure&) {
+        if (m_database.isInTransaction()) {
+            rollback();
+        }
+        m_isOpen = false;
+        m_database.forgetCounter();
+        throw;
+    }
+}
+
+void Transaction::rollback()
+{
+    m_isOpen = false;
+    m_database.forgetCounter();
+    m_database.m_counterMoved = false;
+    if (m_database.isInTransaction()) {
+        m_database.execute("ROLLBACK");
+    }
+}
+
+} // namespace plumule

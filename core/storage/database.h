@@ -1,0 +1,135 @@
+#pragma once
+
+#include "core/storage/column_traits.h"
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace plumule {
+
+class Database;
+
+// A prepared statement, borrowed from its database until it goes out of scope. Keep the scope
+// small: an unfinished read holds the journal's write-ahead log open.
+class Statement
+{
+public:
+    Statement(Statement&& other) noexcept;
+    Statement(const Statement&) = delete;
+    Statement& operator=(const Statement&) = delete;
+    Statement& operator=(Statement&&) = delete;
+    ~Statement();
+
+    // Binds the values to ?1, ?2, … in order.
+    template <class... Values>
+    Statement& bind(const Values&... values)
+    {
+        int index = 0;
+        (bindCell(++index, ColumnTraits<Values>::toCell(values)), ...);
+        return *this;
+    }
+    Statement& bindCell(int index, const Cell& cell);
+
+    // True while there is a row to read.
+    bool step();
+    // Runs to the end.
+    void run();
+    // The value of a column of the present row, from 0.
+    template <class T>
+    [[nodiscard]] T get(int column) const
+    {
+        return ColumnTraits<T>::fromCell(cellAt(column));
+    }
+    [[nodiscard]] Cell cellAt(int column) const;
+
+private:
+    friend class Database;
+    Statement(Database& database, sqlite3_stmt* statement);
+
+    Database* m_database;
+    sqlite3_stmt* m_statement;
+};
+
+enum class Access
+{
+    ReadWrite,
+    ReadOnly,
+    ReadImmutable // a read-only disk: no lock and no log can be written there
+};
+
+// One connection, with the journal's settings. Throws StorageFailure for whatever the machine
+// breaks.
+class Database
+{
+public:
+    // An empty path is a database in memory.
+    Database(const std::filesystem::path& path, Access access, bool create = false);
+    ~Database();
+    Database(const Database&) = delete;
+    Database& operator=(const Database&) = delete;
+
+    [[nodiscard]] Statement prepare(std::string_view sql);
+    // Runs one or more statements that give no rows.
+    void execute(const std::string& sql);
+    // The first column of the first row; `otherwise` when there is none.
+    [[nodiscard]] std::int64_t scalar(std::string_view sql, std::int64_t otherwise = 0);
+
+    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+    [[nodiscard]] Access access() const { return m_access; }
+    [[nodiscard]] bool isInTransaction() const;
+    [[nodiscard]] sqlite3* handle() const { return m_handle; }
+
+    // The next id of this copy of the journal: copy number << 40 | counter. Only inside a
+    // transaction; the counter is stored when that commits.
+    [[nodiscard]] std::int64_t nextId();
+
+    // Throws FileGone when the file at path() is no longer the one that was opened.
+    void checkFileIsThere() const;
+    // Throws what SQLite's result code means.
+    [[noreturn]] void throwFailure(int code, std::string_view subject) const;
+
+private:
+    friend class Statement;
+    friend class Transaction;
+    void applySettings();
+    void giveBack(sqlite3_stmt* statement);
+    void storeCounter();
+    void forgetCounter() { m_nextId = 0; }
+
+    std::filesystem::path m_path;
+    Access m_access;
+    sqlite3* m_handle = nullptr;
+    std::uint64_t m_inode = 0;
+    std::int64_t m_nextId = 0; // 0: not read yet
+    bool m_counterMoved = false;
+    std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_idle;
+};
+
+// BEGIN IMMEDIATE … COMMIT; rolls back when it goes out of scope uncommitted.
+class Transaction
+{
+public:
+    explicit Transaction(Database& database);
+    ~Transaction();
+    Transaction(const Transaction&) = delete;
+    Transaction& operator=(const Transaction&) = delete;
+
+    // Stores the id counter and commits. Throws, and has rolled back, when the file is gone or the
+    // disk is full.
+    void commit();
+    void rollback();
+
+private:
+    Database& m_database;
+    bool m_isOpen = false;
+};
+
+} // namespace plumule

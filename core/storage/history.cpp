@@ -1,0 +1,298 @@
+#include "core/storage/history.h"
+
+#include "core/storage/checksum.h"
+
+#include <cassert>
+#include <memory>
+#include <sqlite3.h>
+
+namespace plumule {
+namespace {
+
+constexpr const char* kEntryColumns =
+    "SELECT id, at_utc_ms, intention, subject, row_count, state FROM history ";
+
+const char* toText(HistoryState state)
+{
+    switch (state) {
+    case HistoryState::Standing:
+        return "done";
+    case HistoryState::Undone:
+        return "undone";
+    case HistoryState::Dropped:
+        return "dropped";
+    }
+    return "";
+}
+
+HistoryState stateFromText(const std::string& text)
+{
+    if (text == "done") {
+        return HistoryState::Standing;
+    }
+    return text == "undone" ? HistoryState::Undone : HistoryState::Dropped;
+}
+
+HistoryEntry readEntry(const Statement& statement)
+{
+    return {statement.get<HistoryId>(0),    statement.get<std::int64_t>(1),
+            statement.get<std::string>(2),  statement.get<std::string>(3),
+            statement.get<std::int64_t>(4), stateFromText(statement.get<std::string>(5))};
+}
+
+std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail)
+{
+    Statement statement = database.prepare(kEntryColumns + tail);
+    if (!statement.step()) {
+        return std::nullopt;
+    }
+    return readEntry(statement);
+}
+
+// History itself and the id counter are not part of what is undone.
+int isTracked(void*, const char* table)
+{
+    const std::string_view name = table;
+    return name != "history" && name != "copy" ? 1 : 0;
+}
+
+struct SqliteFree
+{
+    void operator()(void* memory) const { sqlite3_free(memory); }
+};
+
+struct Changeset
+{
+    std::unique_ptr<void, SqliteFree> bytes;
+    int size = 0;
+
+    [[nodiscard]] std::string_view view() const
+    {
+        return {static_cast<const char*>(bytes.get()), static_cast<std::size_t>(size)};
+    }
+};
+
+std::vector<ChangedRow> rowsOf(Database& database, void* bytes, int size)
+{
+    std::vector<ChangedRow> rows;
+    sqlite3_changeset_iter* iterator = nullptr;
+    int code = sqlite3changeset_start(&iterator, size, bytes);
+    while (code == SQLITE_OK && sqlite3changeset_next(iterator) == SQLITE_ROW) {
+        const char* table = nullptr;
+        int columns = 0;
+        int operation = 0;
+        sqlite3changeset_op(iterator, &table, &columns, &operation, nullptr);
+        sqlite3_value* key = nullptr;
+        if (operation == SQLITE_INSERT) {
+            sqlite3changeset_new(iterator, 0, &key);
+        } else {
+            sqlite3changeset_old(iterator, 0, &key);
+        }
+        rows.push_back({table, key == nullptr ? 0 : std::int64_t{sqlite3_value_int64(key)}});
+    }
+    if (code == SQLITE_OK) {
+        code = sqlite3changeset_finalize(iterator);
+    }
+    if (code != SQLITE_OK) {
+        database.throwFailure(code, "changeset");
+    }
+    return rows;
+}
+
+struct Clash
+{
+    bool happened = false;
+    std::string table;
+    std::string row;
+};
+
+int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
+{
+    auto* clash = static_cast<Clash*>(context);
+    clash->happened = true;
+    if (conflict == SQLITE_CHANGESET_FOREIGN_KEY) {
+        clash->table = "foreign key";
+        return SQLITE_CHANGESET_ABORT;
+    }
+    const char* table = nullptr;
+    int columns = 0;
+    int operation = 0;
+    sqlite3changeset_op(iterator, &table, &columns, &operation, nullptr);
+    sqlite3_value* key = nullptr;
+    if (operation == SQLITE_INSERT) {
+        sqlite3changeset_new(iterator, 0, &key);
+    } else {
+        sqlite3changeset_old(iterator, 0, &key);
+    }
+    clash->table = table;
+    clash->row = key == nullptr ? "" : std::to_string(sqlite3_value_int64(key));
+    return SQLITE_CHANGESET_ABORT;
+}
+
+// A damaged changeset can keep SQLite busy for ever, so it is never handed over unverified.
+Result<std::string> verifiedChangeset(Database& database, HistoryId id)
+{
+    Statement statement =
+        database.prepare("SELECT changeset, changeset_bytes, changeset_crc, schema_version "
+                         "FROM history WHERE id = ?1");
+    statement.bind(id);
+    if (!statement.step()) {
+        return fail(ErrorKind::NotFound, "history", std::to_string(id.value));
+    }
+    auto bytes = statement.get<std::string>(0);
+    const bool isWhole =
+        static_cast<std::int64_t>(bytes.size()) == statement.get<std::int64_t>(1) &&
+        checksumOf(bytes) == statement.get<std::int64_t>(2);
+    if (!isWhole) {
+        return fail(ErrorKind::Damaged, "history", std::to_string(id.value));
+    }
+    if (statement.get<std::int64_t>(3) != database.scalar("PRAGMA user_version")) {
+        return fail(ErrorKind::NewerVersion, "history", std::to_string(id.value));
+    }
+    return bytes;
+}
+
+} // namespace
+
+Recording::Recording(Database& database)
+    : m_database(database)
+{
+    assert(database.isInTransaction());
+    int code = sqlite3session_create(database.handle(), "main", &m_session);
+    if (code == SQLITE_OK) {
+        sqlite3session_table_filter(m_session, isTracked, nullptr);
+        code = sqlite3session_attach(m_session, nullptr);
+    }
+    if (code != SQLITE_OK) {
+        database.throwFailure(code, "session");
+    }
+}
+
+Recording::~Recording()
+{
+    sqlite3session_delete(m_session);
+}
+
+std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::string& intention,
+                                          const std::string& subject)
+{
+    void* bytes = nullptr;
+    Changeset changeset;
+    const int code = sqlite3session_changeset(m_session, &changeset.size, &bytes);
+    changeset.bytes.reset(bytes);
+    if (code != SQLITE_OK) {
+        m_database.throwFailure(code, "changeset");
+    }
+    if (changeset.size == 0) {
+        return {};
+    }
+    auto rows = rowsOf(m_database, changeset.bytes.get(), changeset.size);
+    m_database.execute("UPDATE history SET state = 'dropped' WHERE state = 'undone'");
+    Statement statement = m_database.prepare(
+        "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
+        "changeset, changeset_bytes, changeset_crc) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', CAST(?7 AS BLOB), ?8, ?9)");
+    statement.bind(m_database.nextId(), atUtcMs, intention, subject,
+                   static_cast<std::int64_t>(rows.size()), m_database.scalar("PRAGMA user_version"),
+                   std::string(changeset.view()), changeset.size, checksumOf(changeset.view()));
+    statement.run();
+    return rows;
+}
+
+std::vector<HistoryEntry> History::latest(int count) const
+{
+    Statement statement =
+        m_database.prepare(std::string(kEntryColumns) + "ORDER BY id DESC LIMIT ?1");
+    statement.bind(count);
+    std::vector<HistoryEntry> entries;
+    while (statement.step()) {
+        entries.push_back(readEntry(statement));
+    }
+    return entries;
+}
+
+std::optional<HistoryEntry> History::nextUndo() const
+{
+    return oneEntry(m_database, "WHERE state = 'done' ORDER BY id DESC LIMIT 1");
+}
+
+std::optional<HistoryEntry> History::nextRedo() const
+{
+    return oneEntry(m_database, "WHERE state = 'undone' ORDER BY id LIMIT 1");
+}
+
+Result<History::Applied> History::undo(HistoryId id)
+{
+    const auto entry =
+        id.isStored() ? oneEntry(m_database, "WHERE id = " + std::to_string(id.value)) : nextUndo();
+    if (!entry || entry->state != HistoryState::Standing) {
+        return fail(ErrorKind::NothingThere, "undo");
+    }
+    return apply(*entry, Direction::Back);
+}
+
+Result<History::Applied> History::redo()
+{
+    const auto entry = nextRedo();
+    if (!entry) {
+        return fail(ErrorKind::NothingThere, "redo");
+    }
+    return apply(*entry, Direction::Forth);
+}
+
+Result<History::Applied> History::apply(const HistoryEntry& entry, Direction direction)
+{
+    auto stored = verifiedChangeset(m_database, entry.id);
+    if (!stored) {
+        return tl::unexpected<Error>(stored.error());
+    }
+    Changeset changeset;
+    if (direction == Direction::Back) {
+        void* inverse = nullptr;
+        const int code = sqlite3changeset_invert(static_cast<int>(stored->size()), stored->data(),
+                                                 &changeset.size, &inverse);
+        changeset.bytes.reset(inverse);
+        if (code != SQLITE_OK) {
+            m_database.throwFailure(code, "changeset");
+        }
+    }
+    void* bytes = direction == Direction::Back ? changeset.bytes.get() : stored->data();
+    const int size =
+        direction == Direction::Back ? changeset.size : static_cast<int>(stored->size());
+
+    Transaction transaction(m_database);
+    Clash clash;
+    const int code =
+        sqlite3changeset_apply(m_database.handle(), size, bytes, nullptr, onConflict, &clash);
+    if (clash.happened) {
+        transaction.rollback();
+        return fail(ErrorKind::ChangedSince, clash.table, clash.row);
+    }
+    if (code != SQLITE_OK) {
+        m_database.throwFailure(code, "changeset");
+    }
+    Applied applied{entry, rowsOf(m_database, bytes, size)};
+    applied.entry.state = direction == Direction::Back ? HistoryState::Undone : HistoryState::Standing;
+    m_database.prepare("UPDATE history SET state = ?2 WHERE id = ?1")
+        .bind(entry.id, std::string(toText(applied.entry.state)))
+        .run();
+    transaction.commit();
+    return applied;
+}
+
+std::vector<HistoryId> History::damagedEntries() const
+{
+    std::vector<HistoryId> damaged;
+    Statement statement = m_database.prepare(
+        "SELECT id, changeset, changeset_bytes, changeset_crc FROM history ORDER BY id");
+    while (statement.step()) {
+        const auto bytes = statement.get<std::string>(1);
+        if (static_cast<std::int64_t>(bytes.size()) != statement.get<std::int64_t>(2) ||
+            checksumOf(bytes) != statement.get<std::int64_t>(3)) {
+            damaged.push_back(statement.get<HistoryId>(0));
+        }
+    }
+    return damaged;
+}
+
+} // namespace plumule

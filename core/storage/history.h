@@ -1,0 +1,101 @@
+#pragma once
+
+#include "core/storage/database.h"
+
+#include <string>
+#include <vector>
+
+struct sqlite3_session;
+
+namespace plumule {
+
+struct HistoryTag;
+using HistoryId = Id<HistoryTag>;
+
+enum class HistoryState
+{
+    Standing,
+    Undone,  // can be redone
+    Dropped, // undone, and overtaken by a later intention
+};
+
+// One thing the grower did. `intention` is a stable key ("harvest.record"), `subject` names what it
+// was done to in the grower's own words ("RD029"); the sentence is made in ui.
+struct HistoryEntry
+{
+    HistoryId id;
+    std::int64_t atUtcMs = 0;
+    std::string intention;
+    std::string subject;
+    std::int64_t rowCount = 0;
+    HistoryState state = HistoryState::Standing;
+};
+
+// A row that changed.
+struct ChangedRow
+{
+    std::string table;
+    std::int64_t id = 0;
+};
+
+// Records what one transaction does to the journal's tables. Made right after BEGIN; finish()
+// writes the history entry before COMMIT.
+class Recording
+{
+public:
+    explicit Recording(Database& database);
+    ~Recording();
+    Recording(const Recording&) = delete;
+    Recording& operator=(const Recording&) = delete;
+
+    // Writes the entry and drops what could be redone. Returns the changed rows; none, and no
+    // entry, when nothing changed.
+    std::vector<ChangedRow> finish(std::int64_t atUtcMs, const std::string& intention,
+                                   const std::string& subject);
+
+private:
+    Database& m_database;
+    sqlite3_session* m_session = nullptr;
+};
+
+// The journal's list of intentions, and the way back. Undo and redo are each one transaction.
+class History
+{
+public:
+    explicit History(Database& database)
+        : m_database(database)
+    {}
+
+    // Newest first.
+    [[nodiscard]] std::vector<HistoryEntry> latest(int count) const;
+    [[nodiscard]] std::optional<HistoryEntry> nextUndo() const;
+    [[nodiscard]] std::optional<HistoryEntry> nextRedo() const;
+
+    struct Applied
+    {
+        HistoryEntry entry;
+        std::vector<ChangedRow> rows;
+    };
+    // Takes back one entry; the newest that is done, when `id` is not stored. ChangedSince, with
+    // the table and row, where later work touched the same rows; Damaged when the stored changeset
+    // does not match its checksum; NothingThere; NewerVersion when it was made under another
+    // schema.
+    Result<Applied> undo(HistoryId id = {});
+    // Does the entry again that was undone last.
+    Result<Applied> redo();
+
+    // Compares every changeset with its length and checksum; the ids of those that differ.
+    [[nodiscard]] std::vector<HistoryId> damagedEntries() const;
+
+private:
+    enum class Direction
+    {
+        Back,
+        Forth
+    };
+    Result<Applied> apply(const HistoryEntry& entry, Direction direction);
+
+    Database& m_database;
+};
+
+} // namespace plumule

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "core/base/progress.h"
+#include "core/storage/database.h"
+
+#include <memory>
+
+namespace plumule {
+
+// "PLML", so that file(1) and we can tell a journal from another SQLite file.
+inline constexpr std::int64_t kApplicationId = 0x504C4D4C;
+
+// An open journal, held by an advisory lock while it may be written.
+struct JournalFile
+{
+    std::unique_ptr<Database> database;
+    std::shared_ptr<void> lock;
+    // Why a journal that was asked for to write was opened only to read: AlreadyOpen or
+    // NotWritable.
+    std::optional<Error> readOnlyBecause;
+};
+
+// Makes a new, empty journal at the newest schema. Duplicate when there is a file already,
+// NotWritable when the folder takes none. `copyNumber` (1 to 2^22) keeps the ids of two copies
+// apart.
+[[nodiscard]] Result<JournalFile> createJournalFile(const std::filesystem::path& path,
+                                                    std::int64_t copyNumber = 1);
+
+// Opens a journal, brings it to the newest schema (after a backup), and never makes one.
+// NotFound, NotAJournal, NewerVersion, Damaged, Unreadable. Where writing is not possible the file
+// is opened to read, and the reason given; ReadOnly access asks for no reason.
+[[nodiscard]] Result<JournalFile> openJournalFile(const std::filesystem::path& path,
+                                                  Access access = Access::ReadWrite);
+
+// A new copy number for a journal that was copied by hand, drawn by lot, so that both copies may go
+// on.
+[[nodiscard]] std::int64_t drawCopyNumber();
+
+// Copies the open journal to `target` page by page, checks the copy, and stores its checksum in
+// `target`.crc. Cancelled leaves no file behind.
+[[nodiscard]] Done backUp(Database& source, const std::filesystem::path& target,
+                          const Progress& progress);
+
+// Damaged when a backup no longer has the checksum that stands beside it.
+[[nodiscard]] Done verifyBackup(const std::filesystem::path& target);
+
+// Every fault that SQLite's checks and our checksums find, in SQLite's words; empty when sound.
+[[nodiscard]] std::vector<std::string> findFaults(Database& database);
+
+} // namespace plumule

@@ -1,0 +1,338 @@
+-- Amounts: mg, uL, um, 1/10 000 of the currency unit, minutes. Days: YYYY-MM-DD. Missing is NULL.
+-- No triggers, no cascades, no generated columns: the history's changesets need it so.
+
+CREATE TABLE copy (
+    id INTEGER PRIMARY KEY CHECK (id = 1),
+    copy_number INTEGER NOT NULL,
+    next_counter INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE history (
+    id INTEGER PRIMARY KEY,
+    at_utc_ms INTEGER NOT NULL,
+    intention TEXT NOT NULL,
+    subject TEXT NOT NULL,
+    row_count INTEGER NOT NULL,
+    schema_version INTEGER NOT NULL,
+    state TEXT NOT NULL CHECK (state IN ('done', 'undone', 'dropped')),
+    changeset BLOB NOT NULL,
+    changeset_bytes INTEGER NOT NULL,
+    changeset_crc INTEGER NOT NULL
+) STRICT;
+
+-- Where things stand.
+
+CREATE TABLE room (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    units TEXT NOT NULL,
+    currency TEXT NOT NULL,
+    morning_minute INTEGER NOT NULL,
+    evening_minute INTEGER NOT NULL,
+    tray_length_um INTEGER NOT NULL,
+    tray_width_um INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE rack (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    position INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE shelf (
+    id INTEGER PRIMARY KEY,
+    rack_id INTEGER NOT NULL REFERENCES rack (id),
+    name TEXT NOT NULL,
+    position INTEGER NOT NULL,
+    light_mw INTEGER,
+    light_minutes INTEGER
+) STRICT;
+CREATE INDEX shelf_by_rack ON shelf (rack_id);
+
+CREATE TABLE place (
+    id INTEGER PRIMARY KEY,
+    shelf_id INTEGER NOT NULL REFERENCES shelf (id),
+    number INTEGER NOT NULL
+) STRICT;
+CREATE INDEX place_by_shelf ON place (shelf_id);
+
+-- What is sown.
+
+CREATE TABLE variety (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    code_prefix TEXT NOT NULL,
+    seed_mg INTEGER,
+    source TEXT NOT NULL,
+    note TEXT NOT NULL,
+    is_retired INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE protocol_stage (
+    id INTEGER PRIMARY KEY,
+    variety_id INTEGER NOT NULL REFERENCES variety (id),
+    position INTEGER NOT NULL,
+    stage TEXT NOT NULL,
+    length_min INTEGER NOT NULL,
+    cue TEXT NOT NULL,
+    waterings_per_day INTEGER NOT NULL,
+    method TEXT NOT NULL,
+    amount_ul INTEGER,
+    water TEXT NOT NULL,
+    waters_nutrient_bearing TEXT
+) STRICT;
+CREATE INDEX protocol_stage_by_variety ON protocol_stage (variety_id);
+
+CREATE TABLE seed_lot (
+    id INTEGER PRIMARY KEY,
+    variety_id INTEGER NOT NULL REFERENCES variety (id),
+    lot_number TEXT NOT NULL,
+    supplier TEXT NOT NULL,
+    bought_on TEXT,
+    bought_mg INTEGER,
+    price INTEGER,
+    germination_percent REAL,
+    note TEXT NOT NULL,
+    is_used_up INTEGER NOT NULL
+) STRICT;
+CREATE INDEX seed_lot_by_variety ON seed_lot (variety_id);
+
+CREATE TABLE stock_correction (
+    id INTEGER PRIMARY KEY,
+    seed_lot_id INTEGER NOT NULL REFERENCES seed_lot (id),
+    on_date TEXT NOT NULL,
+    change_mg INTEGER NOT NULL,
+    reason TEXT NOT NULL
+) STRICT;
+CREATE INDEX stock_correction_by_lot ON stock_correction (seed_lot_id);
+
+-- What the roots grow in.
+
+CREATE TABLE medium (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    form TEXT NOT NULL,
+    is_nutrient_bearing INTEGER NOT NULL,
+    is_reusable INTEGER NOT NULL,
+    planned_uses INTEGER,
+    surface_below_rim_um INTEGER,
+    amount_ul INTEGER,
+    marker INTEGER NOT NULL,
+    source TEXT NOT NULL,
+    note TEXT NOT NULL,
+    is_retired INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE piece (
+    id INTEGER PRIMARY KEY,
+    medium_id INTEGER NOT NULL REFERENCES medium (id),
+    number INTEGER NOT NULL,
+    bought_on TEXT,
+    retired_on TEXT,
+    note TEXT NOT NULL
+) STRICT;
+CREATE INDEX piece_by_medium ON piece (medium_id);
+
+CREATE TABLE sanitising (
+    id INTEGER PRIMARY KEY,
+    piece_id INTEGER NOT NULL REFERENCES piece (id),
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    method TEXT NOT NULL
+) STRICT;
+CREATE INDEX sanitising_by_piece ON sanitising (piece_id, on_date);
+
+-- Trials stay small here.
+
+CREATE TABLE trial (
+    id INTEGER PRIMARY KEY,
+    code TEXT NOT NULL,
+    name TEXT NOT NULL,
+    question TEXT NOT NULL,
+    margin_mg INTEGER,
+    control_medium_id INTEGER REFERENCES medium (id),
+    started_on TEXT,
+    note TEXT NOT NULL
+) STRICT;
+
+-- The experimental unit.
+
+CREATE TABLE tray (
+    id INTEGER PRIMARY KEY,
+    code TEXT NOT NULL UNIQUE,
+    variety_id INTEGER NOT NULL REFERENCES variety (id),
+    seed_lot_id INTEGER REFERENCES seed_lot (id),
+    medium_id INTEGER NOT NULL REFERENCES medium (id),
+    piece_id INTEGER REFERENCES piece (id),
+    seed_mg INTEGER,
+    sown_on TEXT NOT NULL,
+    sown_minute INTEGER NOT NULL,
+    trial_id INTEGER REFERENCES trial (id),
+    block INTEGER,
+    state TEXT NOT NULL,
+    ended_on TEXT,
+    ended_minute INTEGER,
+    discard_reason TEXT,
+    set_aside_reason TEXT,
+    sown_by TEXT
+) STRICT;
+CREATE INDEX tray_growing ON tray (sown_on) WHERE state = 'growing';
+CREATE INDEX tray_by_sown ON tray (sown_on);
+CREATE INDEX tray_by_variety ON tray (variety_id);
+CREATE INDEX tray_by_seed_lot ON tray (seed_lot_id);
+CREATE INDEX tray_by_piece ON tray (piece_id);
+CREATE INDEX tray_by_medium ON tray (medium_id);
+CREATE INDEX tray_by_trial ON tray (trial_id);
+
+-- A tray keeps its own copy of the protocol, so that later edits of the variety leave it alone.
+CREATE TABLE tray_stage (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    position INTEGER NOT NULL,
+    stage TEXT NOT NULL,
+    planned_on TEXT NOT NULL,
+    planned_minute INTEGER NOT NULL,
+    length_min INTEGER NOT NULL,
+    delay_min INTEGER NOT NULL,
+    started_on TEXT,
+    started_minute INTEGER,
+    cue TEXT NOT NULL,
+    waterings_per_day INTEGER NOT NULL,
+    method TEXT NOT NULL,
+    amount_ul INTEGER,
+    water TEXT NOT NULL
+) STRICT;
+CREATE INDEX tray_stage_by_tray ON tray_stage (tray_id, position);
+
+CREATE TABLE stay (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    place_id INTEGER NOT NULL REFERENCES place (id),
+    from_on TEXT NOT NULL,
+    from_minute INTEGER NOT NULL,
+    to_on TEXT,
+    to_minute INTEGER
+) STRICT;
+CREATE INDEX stay_by_tray ON stay (tray_id, from_on);
+CREATE INDEX stay_present ON stay (place_id) WHERE to_on IS NULL;
+CREATE INDEX stay_by_place ON stay (place_id);
+
+CREATE TABLE height (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    reading_um INTEGER NOT NULL,
+    read_from TEXT NOT NULL
+) STRICT;
+CREATE INDEX height_by_tray ON height (tray_id, on_date);
+
+CREATE TABLE tray_note (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    text TEXT NOT NULL
+) STRICT;
+CREATE INDEX tray_note_by_tray ON tray_note (tray_id, on_date);
+
+CREATE TABLE photo (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    file_name TEXT NOT NULL,
+    caption TEXT NOT NULL
+) STRICT;
+CREATE INDEX photo_by_tray ON photo (tray_id, on_date);
+
+-- Water.
+
+CREATE TABLE water_recipe (
+    id INTEGER PRIMARY KEY,
+    water TEXT NOT NULL,
+    concentrate TEXT NOT NULL,
+    dose_ul_per_l INTEGER,
+    ph_low REAL,
+    ph_high REAL,
+    ec_low_us_cm REAL,
+    ec_high_us_cm REAL
+) STRICT;
+
+CREATE TABLE watering (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    on_date TEXT NOT NULL,
+    slot TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    method TEXT NOT NULL,
+    water TEXT NOT NULL,
+    amount_ul INTEGER
+) STRICT;
+CREATE INDEX watering_by_tray ON watering (tray_id, on_date, slot);
+CREATE INDEX watering_by_day ON watering (on_date, slot);
+
+CREATE TABLE water_reading (
+    id INTEGER PRIMARY KEY,
+    on_date TEXT NOT NULL,
+    slot TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    water TEXT NOT NULL,
+    tray_id INTEGER REFERENCES tray (id),
+    ph REAL,
+    ec_us_cm REAL
+) STRICT;
+CREATE INDEX water_reading_by_day ON water_reading (on_date);
+CREATE INDEX water_reading_by_tray ON water_reading (tray_id);
+
+-- Weights.
+
+CREATE TABLE harvest (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    cut INTEGER NOT NULL,
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    net_mg INTEGER NOT NULL,
+    is_last INTEGER NOT NULL,
+    note TEXT NOT NULL
+) STRICT;
+CREATE INDEX harvest_by_tray ON harvest (tray_id, on_date);
+CREATE INDEX harvest_by_day ON harvest (on_date);
+
+CREATE TABLE bowl (
+    id INTEGER PRIMARY KEY,
+    harvest_id INTEGER NOT NULL REFERENCES harvest (id),
+    gross_mg INTEGER NOT NULL,
+    tare_mg INTEGER NOT NULL
+) STRICT;
+CREATE INDEX bowl_by_harvest ON bowl (harvest_id);
+
+CREATE TABLE residue (
+    id INTEGER PRIMARY KEY,
+    tray_id INTEGER NOT NULL REFERENCES tray (id),
+    on_date TEXT NOT NULL,
+    minute INTEGER NOT NULL,
+    gross_mg INTEGER,
+    tare_mg INTEGER,
+    net_mg INTEGER NOT NULL
+) STRICT;
+CREATE INDEX residue_by_tray ON residue (tray_id);
+
+-- Money.
+
+CREATE TABLE price (
+    id INTEGER PRIMARY KEY,
+    item TEXT NOT NULL,
+    medium_id INTEGER REFERENCES medium (id),
+    from_date TEXT NOT NULL,
+    amount INTEGER NOT NULL
+) STRICT;
+CREATE INDEX price_by_item ON price (item, from_date);
+CREATE INDEX price_by_medium ON price (medium_id);
+
+CREATE TABLE labour_task (
+    id INTEGER PRIMARY KEY,
+    task TEXT NOT NULL,
+    seconds INTEGER NOT NULL
+) STRICT;

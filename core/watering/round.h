@@ -1,0 +1,100 @@
+#pragma once
+
+#include "core/tray/stage_plan.h"
+#include "core/watering/watering.h"
+
+#include <map>
+
+namespace plumule {
+
+// A watering that a round asks for, or one that was given in it.
+struct RoundTray
+{
+    TrayId tray;
+    std::string code;
+    std::optional<Spot> spot; // none: the tray stands nowhere yet
+    std::string variety;
+    Medium medium;
+    Stage stage = Stage::UnderWeight;
+    int day = 1;        // day of growth; the day of sowing is 1
+    int harvestDay = 1; // day of growth on which it is due to be cut
+    WateringMethod method = WateringMethod::Mist;
+    WaterKind water = WaterKind::Plain;
+    std::optional<Volume> amount;  // asked for
+    std::optional<Watering> given; // ticked in this round
+    std::optional<Watering> last;  // the one before this round
+    // The watering due just before this one was not given.
+    std::optional<std::pair<Date, Slot>> missed;
+
+    [[nodiscard]] bool isDone() const { return given.has_value(); }
+};
+
+// A tray whose next stage is due: look, then Ready or Not yet.
+struct StageDecision
+{
+    TrayId tray;
+    std::string code;
+    std::optional<Spot> spot;
+    std::string variety;
+    Medium medium;
+    Stage from = Stage::UnderWeight;
+    std::optional<Stage> to; // none: the harvest
+    std::string cue;
+    Moment due;
+    int daysLate = 0;
+    int day = 1;
+};
+
+// What to mix for the trays that are still to water and those done, by kind of water and method.
+struct MixLine
+{
+    WaterKind water = WaterKind::Plain;
+    WateringMethod method = WateringMethod::Below;
+    Volume total;
+    std::optional<Volume> concentrate;
+    std::optional<WaterRecipe> recipe;
+    std::optional<WaterReading> lastReading; // newest of the mix at or before this round
+    int unmeasured = 0;                      // trays of this line that have no amount
+};
+
+struct Tomorrow
+{
+    int harvests = 0;
+    int intoLight = 0;
+    int intoBlackout = 0;
+    int toSow = 0;      // soaked seed that is due to be sown
+    int freePlaces = 0; // now
+    int places = 0;
+};
+
+// The watering list of one morning or evening, in walking order.
+struct Round
+{
+    Date date;
+    Slot slot = Slot::Morning;
+    std::vector<RoundTray> trays;
+    std::vector<StageDecision> decisions;
+    std::vector<MixLine> mix;
+    Tomorrow tomorrow;
+
+    [[nodiscard]] int doneCount() const;
+};
+
+// Everything a round is worked out from.
+struct RoundFacts
+{
+    RoomLayout layout;
+    std::vector<TrayRecord> growing; // all trays still growing at the round, and those ended
+                                     // that day which were watered in it
+    std::vector<Watering> waterings; // of those trays, from two days before the round on
+    std::map<TrayId, Watering> lastWaterings; // before this round, newest a tray
+    std::vector<WaterRecipe> recipes;
+    std::vector<WaterReading> readings; // newest last
+};
+
+// Works the round out. A tray is asked for when its stage at the round's minute is watered in that
+// slot; once a day means mornings. One that is due to be cut in this round is a decision and is not
+// watered; one due to change stage is watered as its present stage asks until "ready" is said.
+[[nodiscard]] Round roundFrom(const RoundFacts& facts, Date date, Slot slot);
+
+} // namespace plumule

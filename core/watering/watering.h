@@ -1,0 +1,67 @@
+#pragma once
+
+#include "core/room/room.h"
+#include "core/tray/tray.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace plumule {
+
+struct WateringTag;
+struct WaterRecipeTag;
+struct WaterReadingTag;
+using WateringId = Id<WateringTag>;
+using WaterRecipeId = Id<WaterRecipeTag>;
+using WaterReadingId = Id<WaterReadingTag>;
+
+// What one tray was given in one round: one row a tick.
+struct Watering
+{
+    WateringId id;
+    TrayId tray;
+    Date on;
+    Slot slot = Slot::Morning;
+    int minute = 0; // when it was ticked
+    WateringMethod method = WateringMethod::Mist;
+    WaterKind water = WaterKind::Plain;
+    std::optional<Volume> amount; // given; none where it is not measured
+    bool operator==(const Watering&) const = default;
+};
+
+// How a kind of water is made. There is one recipe a kind.
+struct WaterRecipe
+{
+    WaterRecipeId id;
+    WaterKind water = WaterKind::Nutrient;
+    std::string concentrate; // its name on the bottle; empty where nothing is added
+    std::optional<Volume> dosePerLitre;
+    std::optional<double> phLow;
+    std::optional<double> phHigh;
+    std::optional<double> ecLow; // µS/cm
+    std::optional<double> ecHigh;
+    bool operator==(const WaterRecipe&) const = default;
+};
+
+// A pH or EC reading of the mixed water, or of one tray's.
+struct WaterReading
+{
+    WaterReadingId id;
+    Date on;
+    Slot slot = Slot::Morning;
+    int minute = 0;
+    WaterKind water = WaterKind::Nutrient;
+    std::optional<TrayId> tray;
+    std::optional<double> ph;
+    std::optional<double> ec; // µS/cm
+    bool operator==(const WaterReading&) const = default;
+};
+
+// Concentrate for an amount of mixed water: litres × dose.
+[[nodiscard]] Volume concentrateFor(Volume water, Volume dosePerLitre);
+
+// 1 US fl oz per US gallon is 7.8125 mL/L: 29.5735295625 / 3.785411784 (NIST SP 811 units).
+[[nodiscard]] double millilitresPerLitreFrom(double usFluidOuncesPerUsGallon);
+
+} // namespace plumule
