@@ -77,11 +77,14 @@ enum class Doubt
     NotDueYet      // still in the dark
 };
 
+[[nodiscard]] const char* toText(Doubt doubt); // outside_expected, already_weighed, …
+
 struct BowlDraft
 {
     Mass gross;
     Mass tare;
     bool isStable = true;
+    bool isTaredByScale = false; // the scale sent a net weight, so that tare 0 is no slip
 };
 
 // A weighing as typed. Refused whatever is accepted: no bowl, net ≤ 0, an unknown or discarded

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "core/harvest/harvest.h"
+
+#include <map>
+
+namespace plumule {
+
+class Database;
+
+// Cuts, their bowls and residues. Whatever is asked for many trays is one query. Throws
+// StorageFailure; writes only inside a transaction.
+class HarvestRepository
+{
+public:
+    explicit HarvestRepository(Database& database)
+        : m_database(database)
+    {}
+
+    [[nodiscard]] std::optional<Harvest> find(HarvestId harvest);
+    // A tray's cuts, first cut first.
+    [[nodiscard]] std::vector<Harvest> ofTray(TrayId tray);
+    [[nodiscard]] std::vector<Residue> residuesOfTray(TrayId tray);
+    // Trays without any are not in the map.
+    [[nodiscard]] std::map<TrayId, std::vector<Harvest>> ofTrays(const std::vector<TrayId>& trays);
+    [[nodiscard]] std::map<TrayId, std::vector<Residue>>
+    residuesOfTrays(const std::vector<TrayId>& trays);
+    // Sums of the cuts.
+    [[nodiscard]] std::map<TrayId, Mass> yieldsOfTrays(const std::vector<TrayId>& trays);
+    [[nodiscard]] std::vector<Bowl> bowls(HarvestId harvest);
+
+    // Weighed from one day to another, both included, oldest first.
+    [[nodiscard]] std::vector<Harvest> between(Date from, Date to);
+    // Yields of the trays of that variety on that medium whose last cut is weighed; those set aside
+    // and `except` left out.
+    [[nodiscard]] std::vector<Mass> yieldsOf(VarietyId variety, MediumId medium,
+                                             std::optional<TrayId> except = std::nullopt);
+    // Of the bowls weighed last, newest first.
+    [[nodiscard]] std::vector<Mass> lastTares(int count);
+    // Harvested from one day to another, both included, with no residue weighed; newest first.
+    [[nodiscard]] std::vector<TrayId> traysWithoutResidue(Date from, Date to);
+
+    // These give the row its id where it has none.
+    void insert(Harvest& harvest);
+    void insert(Bowl& bowl);
+    void insert(Residue& residue);
+    void update(const Harvest& harvest);
+    void update(const Residue& residue);
+    void removeBowls(HarvestId harvest);
+    // With its bowls.
+    void remove(HarvestId harvest);
+    void remove(ResidueId residue);
+
+private:
+    Database& m_database;
+};
+
+} // namespace plumule
