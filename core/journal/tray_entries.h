@@ -9,18 +9,6 @@ namespace plumule {
 
 class Ledger;
 
-// Which trays a list shows. Empty fields do not restrict.
-struct TrayFilter
-{
-    std::string text; // in code, variety, medium, trial or seed lot; letter case does not matter
-    std::optional<TrayState> state;
-    std::optional<VarietyId> variety;
-    std::optional<MediumId> medium;
-    std::optional<TrialId> trial;
-    std::optional<Date> sownFrom;
-    std::optional<Date> sownTo;
-};
-
 struct TrayListRow
 {
     TrayRecord record;

@@ -1,0 +1,96 @@
+#pragma once
+
+#include "core/tray/tray.h"
+
+#include <map>
+#include <set>
+
+namespace plumule {
+
+class Database;
+
+// Trays and what hangs on them. Bulk loads take a fixed number of queries, however many trays.
+class TrayRepository
+{
+public:
+    template <class Row>
+    using ByTray = std::map<TrayId, std::vector<Row>>;
+
+    explicit TrayRepository(Database& database)
+        : m_database(database)
+    {}
+
+    // Trays alone.
+    [[nodiscard]] std::optional<Tray> find(TrayId tray) const;
+    // Letter case (ASCII) and blanks around do not matter.
+    [[nodiscard]] std::optional<Tray> findByCode(const std::string& code) const;
+    void insert(Tray& tray);
+    void update(const Tray& tray);
+    // Ends a growing tray and takes it off its place.
+    void end(Tray& tray, TrayState state, Moment at);
+    // An ended tray grows on; it stands where it stood, unless that place was taken since.
+    void reopen(Tray& tray);
+
+    // Trays with stages, names and the place they stand or last stood at; newest sowing first,
+    // then by code.
+    [[nodiscard]] std::vector<TrayRecord> records(const TrayFilter& filter = {}) const;
+    [[nodiscard]] std::vector<TrayRecord> records(const std::vector<TrayId>& trays) const;
+    [[nodiscard]] std::optional<TrayRecord> record(TrayId tray) const;
+    // All that grow, soaking ones included.
+    [[nodiscard]] std::vector<TrayRecord> growing() const;
+    // All that grow, and those that ended on that day or later and were sown by then (up to 120
+    // days before it).
+    [[nodiscard]] std::vector<TrayRecord> growingOn(Date day) const;
+
+    // Every code that begins with the prefix; letter case does not matter.
+    [[nodiscard]] std::vector<std::string> codesWithPrefix(const std::string& prefix) const;
+
+    // Whether any tray was ever sown of it, on it, in it.
+    [[nodiscard]] bool isUsed(VarietyId variety) const;
+    [[nodiscard]] bool isUsed(SeedLotId lot) const;
+    [[nodiscard]] bool isUsed(MediumId medium) const;
+    [[nodiscard]] bool isUsed(PieceId piece) const;
+    [[nodiscard]] bool isUsed(TrialId trial) const;
+    [[nodiscard]] bool isUsed(PlaceId place) const;
+
+    // Stages, in order.
+    [[nodiscard]] std::vector<TrayStage> stages(TrayId tray) const;
+    void insert(TrayStage& stage);
+    void update(const TrayStage& stage);
+
+    // Stays, oldest first.
+    [[nodiscard]] std::vector<Stay> stays(TrayId tray) const;
+    [[nodiscard]] ByTray<Stay> stays(const std::vector<TrayId>& trays) const;
+    // Where trays stand now.
+    [[nodiscard]] std::map<PlaceId, TrayId> occupied() const;
+    [[nodiscard]] std::optional<TrayId> trayAt(PlaceId place) const;
+    [[nodiscard]] std::optional<Stay> openStay(TrayId tray) const;
+    void insert(Stay& stay);
+    void update(const Stay& stay);
+    // Does nothing where the tray stands nowhere.
+    void closeStay(TrayId tray, Moment at);
+
+    // Heights, notes and photos, oldest first.
+    [[nodiscard]] std::optional<Height> find(HeightId height) const;
+    [[nodiscard]] std::vector<Height> heights(TrayId tray) const;
+    [[nodiscard]] ByTray<Height> heights(const std::vector<TrayId>& trays) const;
+    void insert(Height& height);
+    void remove(HeightId height);
+
+    [[nodiscard]] std::optional<TrayNote> find(TrayNoteId note) const;
+    [[nodiscard]] std::vector<TrayNote> notes(TrayId tray) const;
+    [[nodiscard]] ByTray<TrayNote> notes(const std::vector<TrayId>& trays) const;
+    void insert(TrayNote& note);
+    void remove(TrayNoteId note);
+
+    [[nodiscard]] std::optional<Photo> find(PhotoId photo) const;
+    [[nodiscard]] std::vector<Photo> photos(TrayId tray) const;
+    [[nodiscard]] ByTray<Photo> photos(const std::vector<TrayId>& trays) const;
+    void insert(Photo& photo);
+    void remove(PhotoId photo);
+
+private:
+    Database& m_database;
+};
+
+} // namespace plumule
