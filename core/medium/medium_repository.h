@@ -1,0 +1,50 @@
+#pragma once
+
+#include "core/medium/medium.h"
+#include "core/storage/database.h"
+
+#include <map>
+
+namespace plumule {
+
+// Stores media, pieces and their sanitising. Writing needs an open transaction. Names are found
+// whatever their letter case (A–Z).
+class MediumRepository
+{
+public:
+    explicit MediumRepository(Database& database)
+        : m_database(database)
+    {}
+
+    // By name.
+    [[nodiscard]] std::vector<Medium> all(bool withRetired);
+    [[nodiscard]] std::map<MediumId, Medium> byId();
+    [[nodiscard]] std::optional<Medium> find(MediumId medium);
+    [[nodiscard]] std::optional<Medium> findByName(const std::string& name);
+
+    // Gives no marker: see nextMarker().
+    void insert(Medium& medium);
+    void update(const Medium& medium);
+    void remove(MediumId medium);
+    // Whether trays, pieces, prices or a trial's control hang on it.
+    [[nodiscard]] bool isInUse(MediumId medium);
+
+    // By medium and number.
+    [[nodiscard]] std::vector<PieceRecord> pieces(std::optional<MediumId> medium, bool withRetired);
+    [[nodiscard]] std::map<PieceId, Piece> piecesById();
+    [[nodiscard]] std::optional<Piece> find(PieceId piece);
+    [[nodiscard]] std::optional<PieceRecord> record(PieceId piece);
+    // The highest number given in that medium; 0 when it has no piece.
+    [[nodiscard]] int lastNumber(MediumId medium);
+    // Oldest first.
+    [[nodiscard]] std::vector<Sanitising> sanitisings(PieceId piece);
+
+    void insert(Piece& piece);
+    void update(const Piece& piece);
+    void insert(Sanitising& sanitising);
+
+private:
+    Database& m_database;
+};
+
+} // namespace plumule

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/medium/medium.h"
+
+namespace plumule {
+
+inline constexpr int kMarkers = 8;
+inline constexpr int kMostPiecesAtOnce = 500;
+
+// Missing name; Invalid: planned uses under 1 or for a single-use medium, a reusable loose mix, a
+// depth below the rim or an amount that is negative, a marker that does not exist.
+[[nodiscard]] Done checkMedium(const Medium& medium);
+
+// The first marker that is not among the used ones; all taken, the one used least.
+[[nodiscard]] int nextMarker(const std::vector<int>& used);
+
+// Whether a piece last used at `used` and last sanitised at `sanitised` must be sanitised before it
+// is sown on.
+[[nodiscard]] bool needsSanitising(std::optional<Moment> used, std::optional<Moment> sanitised);
+
+} // namespace plumule

@@ -1,0 +1,32 @@
+#include "core/trial/trial_rules.h"
+
+#include "core/base/number_text.h"
+
+#include <algorithm>
+
+namespace plumule {
+
+Done checkTrial(const Trial& trial)
+{
+    if (trimmed(trial.name).empty()) {
+        return fail(ErrorKind::Missing, "trial.name");
+    }
+    if (trial.margin && *trial.margin <= Mass{}) {
+        return fail(ErrorKind::Invalid, "trial.margin");
+    }
+    return {};
+}
+
+std::string nextTrialCode(const std::vector<std::string>& used)
+{
+    long long highest = 0;
+    for (const std::string& code : used) {
+        if (code.size() < 2 || code.front() != 'T') {
+            continue;
+        }
+        highest = std::max(highest, wholeFromText(code.substr(1), "trial.code").value_or(0));
+    }
+    return "T" + std::to_string(highest + 1);
+}
+
+} // namespace plumule
