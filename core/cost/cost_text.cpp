@@ -1,69 +1,68 @@
+#include "core/base/enum_text.h"
 #include "core/cost/cost.h"
 
-#include <algorithm>
-#include <array>
-#include <utility>
-
 namespace plumule {
-namespace {
-
-constexpr std::array kItemTexts = {
-    std::pair{PriceItem::Medium, "medium"},   std::pair{PriceItem::Concentrate, "concentrate"},
-    std::pair{PriceItem::Water, "water"},     std::pair{PriceItem::Electricity, "electricity"},
-    std::pair{PriceItem::Labour, "labour"},   std::pair{PriceItem::Packaging, "packaging"},
-    std::pair{PriceItem::Washing, "washing"}, std::pair{PriceItem::Waste, "waste"},
-};
-
-constexpr std::array kLabourTexts = {
-    std::pair{LabourKind::Sowing, "sowing"},
-    std::pair{LabourKind::Watering, "watering"},
-    std::pair{LabourKind::StageMove, "stage_move"},
-    std::pair{LabourKind::Harvesting, "harvesting"},
-    std::pair{LabourKind::Packing, "packing"},
-    std::pair{LabourKind::ClearingOut, "clearing_out"},
-    std::pair{LabourKind::PieceWashing, "piece_washing"},
-};
-
-template <class Texts, class Value>
-const char* textOf(const Texts& texts, Value value)
-{
-    const auto found = std::find_if(texts.begin(), texts.end(),
-                                    [&](const auto& entry) { return entry.first == value; });
-    return found == texts.end() ? "" : found->second;
-}
-
-template <class Texts, class Value>
-bool valueOf(const Texts& texts, std::string_view text, Value& value)
-{
-    const auto found = std::find_if(texts.begin(), texts.end(),
-                                    [&](const auto& entry) { return entry.second == text; });
-    if (found == texts.end()) {
-        return false;
-    }
-    value = found->first;
-    return true;
-}
-
-} // namespace
 
 const char* toText(PriceItem item)
 {
-    return textOf(kItemTexts, item);
+    switch (item) {
+    case PriceItem::Medium:
+        return "medium";
+    case PriceItem::Concentrate:
+        return "concentrate";
+    case PriceItem::Water:
+        return "water";
+    case PriceItem::Electricity:
+        return "electricity";
+    case PriceItem::Labour:
+        return "labour";
+    case PriceItem::Packaging:
+        return "packaging";
+    case PriceItem::Washing:
+        return "washing";
+    case PriceItem::Waste:
+        return "waste";
+    }
+    return "";
 }
 
 bool fromText(std::string_view text, PriceItem& item)
 {
-    return valueOf(kItemTexts, text, item);
+    return matchText(text,
+                     std::array{PriceItem::Medium, PriceItem::Concentrate, PriceItem::Water,
+                                PriceItem::Electricity, PriceItem::Labour, PriceItem::Packaging,
+                                PriceItem::Washing, PriceItem::Waste},
+                     item);
 }
 
 const char* toText(LabourKind kind)
 {
-    return textOf(kLabourTexts, kind);
+    switch (kind) {
+    case LabourKind::Sowing:
+        return "sowing";
+    case LabourKind::Watering:
+        return "watering";
+    case LabourKind::StageMove:
+        return "stage_move";
+    case LabourKind::Harvesting:
+        return "harvesting";
+    case LabourKind::Packing:
+        return "packing";
+    case LabourKind::ClearingOut:
+        return "clearing_out";
+    case LabourKind::PieceWashing:
+        return "piece_washing";
+    }
+    return "";
 }
 
 bool fromText(std::string_view text, LabourKind& kind)
 {
-    return valueOf(kLabourTexts, text, kind);
+    return matchText(text,
+                     std::array{LabourKind::Sowing, LabourKind::Watering, LabourKind::StageMove,
+                                LabourKind::Harvesting, LabourKind::Packing,
+                                LabourKind::ClearingOut, LabourKind::PieceWashing},
+                     kind);
 }
 
 } // namespace plumule

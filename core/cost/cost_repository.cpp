@@ -1,0 +1,100 @@
+#include "core/cost/cost_repository.h"
+
+#include "core/room/room_repository.h"
+#include "core/storage/table.h"
+#include "core/variety/variety_repository.h"
+#include "core/watering/watering_repository.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace plumule {
+
+template <>
+struct TableOf<Price>
+{
+    static constexpr const char* name = "price";
+    static constexpr auto columns =
+        std::tuple{column("item", &Price::item), column("medium_id", &Price::medium),
+                   column("from_date", &Price::from), column("amount", &Price::amount)};
+};
+
+template <>
+struct TableOf<LabourTask>
+{
+    static constexpr const char* name = "labour_task";
+    static constexpr auto columns =
+        std::tuple{column("task", &LabourTask::kind), column("seconds", &LabourTask::seconds)};
+};
+
+std::vector<Price> CostRepository::prices() const
+{
+    auto prices = selectRows<Price>(m_database, "");
+    std::sort(prices.begin(), prices.end(), [](const Price& a, const Price& b) {
+        return std::tuple(a.item, a.medium, b.from) < std::tuple(b.item, b.medium, a.from);
+    });
+    return prices;
+}
+
+std::optional<Price> CostRepository::findPrice(PriceId price) const
+{
+    return findRow<Price>(m_database, price);
+}
+
+std::optional<Price> CostRepository::findPrice(PriceItem item, std::optional<MediumId> medium,
+                                               Date from) const
+{
+    return selectRow<Price>(m_database, "WHERE item = ?1 AND medium_id IS ?2 AND from_date = ?3",
+                            item, medium, from);
+}
+
+void CostRepository::insert(Price& price)
+{
+    insertRow(m_database, price);
+}
+
+void CostRepository::update(const Price& price)
+{
+    updateRow(m_database, price);
+}
+
+void CostRepository::remove(PriceId price)
+{
+    deleteRow<Price>(m_database, price);
+}
+
+std::vector<LabourTask> CostRepository::labour() const
+{
+    auto tasks = selectRows<LabourTask>(m_database, "ORDER BY id");
+    std::stable_sort(tasks.begin(), tasks.end(),
+                     [](const LabourTask& a, const LabourTask& b) { return a.kind < b.kind; });
+    return tasks;
+}
+
+std::optional<LabourTask> CostRepository::findLabour(LabourTaskId task) const
+{
+    return findRow<LabourTask>(m_database, task);
+}
+
+void CostRepository::insert(LabourTask& task)
+{
+    insertRow(m_database, task);
+}
+
+void CostRepository::update(const LabourTask& task)
+{
+    updateRow(m_database, task);
+}
+
+CostFacts CostRepository::facts() const
+{
+    CostFacts facts;
+    facts.layout = RoomRepository(m_database).layout();
+    facts.prices = prices();
+    facts.labour = labour();
+    facts.recipes = WateringRepository(m_database).recipes();
+    facts.lots = VarietyRepository(m_database).lotsById();
+    return facts;
+}
+
+} // namespace plumule
