@@ -1,0 +1,235 @@
+#include "core/medium/medium_repository.h"
+
+#include "core/medium/medium_rules.h"
+#include "core/storage/table.h"
+
+#include <algorithm>
+
+namespace plumule {
+
+template <>
+struct TableOf<Medium>
+{
+    static constexpr const char* name = "medium";
+    static constexpr auto columns =
+        std::tuple{column("name", &Medium::name),
+                   column("form", &Medium::form),
+                   column("is_nutrient_bearing", &Medium::isNutrientBearing),
+                   column("is_reusable", &Medium::isReusable),
+                   column("planned_uses", &Medium::plannedUses),
+                   column("surface_below_rim_um", &Medium::surfaceBelowRim),
+                   column("amount_ul", &Medium::amountPerTray),
+                   column("marker", &Medium::marker),
+                   column("source", &Medium::source),
+                   column("note", &Medium::note),
+                   column("is_retired", &Medium::isRetired)};
+};
+
+template <>
+struct TableOf<Piece>
+{
+    static constexpr const char* name = "piece";
+    static constexpr auto columns =
+        std::tuple{column("medium_id", &Piece::medium), column("number", &Piece::number),
+                   column("bought_on", &Piece::boughtOn), column("retired_on", &Piece::retiredOn),
+                   column("note", &Piece::note)};
+};
+
+template <>
+struct TableOf<Sanitising>
+{
+    static constexpr const char* name = "sanitising";
+    static constexpr auto columns =
+        std::tuple{column("piece_id", &Sanitising::piece), column("on_date", &Sanitising::on),
+                   column("minute", &Sanitising::minute), column("method", &Sanitising::method)};
+};
+
+namespace {
+
+// What the trays and washings of one piece come to.
+struct PieceLife
+{
+    int uses = 0;
+    bool isInUse = false;
+    std::optional<Moment> used;
+    std::optional<Moment> sanitised;
+};
+
+using PieceLives = std::map<PieceId, PieceLife>;
+
+void readUses(Database& database, std::optional<PieceId> piece, PieceLives& lives)
+{
+    Statement statement = database.prepare(
+        "SELECT piece_id, state = 'growing', coalesce(ended_on, sown_on), "
+        "CASE WHEN ended_on IS NULL THEN sown_minute ELSE coalesce(ended_minute, 0) END "
+        "FROM tray WHERE piece_id IS NOT NULL AND (?1 IS NULL OR piece_id = ?1)");
+    statement.bind(piece);
+    while (statement.step()) {
+        PieceLife& life = lives[statement.get<PieceId>(0)];
+        ++life.uses;
+        life.isInUse = life.isInUse || statement.get<bool>(1);
+        const Moment used{statement.get<Date>(2), statement.get<int>(3)};
+        life.used = life.used ? std::max(*life.used, used) : used;
+    }
+}
+
+void readSanitisings(Database& database, std::optional<PieceId> piece, PieceLives& lives)
+{
+    Statement statement = database.prepare("SELECT piece_id, on_date, minute FROM sanitising "
+                                           "WHERE ?1 IS NULL OR piece_id = ?1");
+    statement.bind(piece);
+    while (statement.step()) {
+        PieceLife& life = lives[statement.get<PieceId>(0)];
+        const Moment sanitised{statement.get<Date>(1), statement.get<int>(2)};
+        life.sanitised = life.sanitised ? std::max(*life.sanitised, sanitised) : sanitised;
+    }
+}
+
+PieceLives livesOf(Database& database, std::optional<PieceId> piece)
+{
+    PieceLives lives;
+    readUses(database, piece, lives);
+    readSanitisings(database, piece, lives);
+    return lives;
+}
+
+std::optional<Date> dayOf(std::optional<Moment> moment)
+{
+    return moment ? std::optional(moment->date) : std::nullopt;
+}
+
+PieceRecord recordFrom(Piece piece, const PieceLives& lives)
+{
+    const auto found = lives.find(piece.id);
+    const PieceLife life = found == lives.end() ? PieceLife{} : found->second;
+    return {std::move(piece),      life.uses,
+            life.isInUse,          dayOf(life.used),
+            dayOf(life.sanitised), needsSanitising(life.used, life.sanitised)};
+}
+
+} // namespace
+
+std::vector<Medium> MediumRepository::all(bool withRetired)
+{
+    return selectRows<Medium>(m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id",
+                              withRetired);
+}
+
+std::map<MediumId, Medium> MediumRepository::byId()
+{
+    std::map<MediumId, Medium> media;
+    for (Medium& medium : all(true)) {
+        const MediumId id = medium.id;
+        media.emplace(id, std::move(medium));
+    }
+    return media;
+}
+
+std::optional<Medium> MediumRepository::find(MediumId medium)
+{
+    return findRow<Medium>(m_database, medium);
+}
+
+std::optional<Medium> MediumRepository::findByName(const std::string& name)
+{
+    return selectRow<Medium>(m_database, "WHERE name = ?1 COLLATE NOCASE ORDER BY is_retired, id",
+                             name);
+}
+
+void MediumRepository::insert(Medium& medium)
+{
+    insertRow(m_database, medium);
+}
+
+void MediumRepository::update(const Medium& medium)
+{
+    updateRow(m_database, medium);
+}
+
+void MediumRepository::remove(MediumId medium)
+{
+    deleteRow<Medium>(m_database, medium);
+}
+
+bool MediumRepository::isInUse(MediumId medium)
+{
+    return m_database
+        .prepare("SELECT 1 FROM tray WHERE medium_id = ?1 "
+                 "UNION ALL SELECT 1 FROM piece WHERE medium_id = ?1 "
+                 "UNION ALL SELECT 1 FROM price WHERE medium_id = ?1 "
+                 "UNION ALL SELECT 1 FROM trial WHERE control_medium_id = ?1 LIMIT 1")
+        .bind(medium)
+        .step();
+}
+
+std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium, bool withRetired)
+{
+    const PieceLives lives = livesOf(m_database, std::nullopt);
+    std::vector<PieceRecord> records;
+    auto rows = selectRows<Piece>(m_database,
+                                  "WHERE (?1 IS NULL OR medium_id = ?1) AND "
+                                  "(?2 OR retired_on IS NULL) ORDER BY "
+                                  "(SELECT m.name FROM medium m WHERE m.id = medium_id) "
+                                  "COLLATE NOCASE, medium_id, number, id",
+                                  medium, withRetired);
+    records.reserve(rows.size());
+    for (Piece& piece : rows) {
+        records.push_back(recordFrom(std::move(piece), lives));
+    }
+    return records;
+}
+
+std::map<PieceId, Piece> MediumRepository::piecesById()
+{
+    std::map<PieceId, Piece> byId;
+    for (Piece& piece : selectRows<Piece>(m_database, "ORDER BY id")) {
+        const PieceId id = piece.id;
+        byId.emplace(id, std::move(piece));
+    }
+    return byId;
+}
+
+std::optional<Piece> MediumRepository::find(PieceId piece)
+{
+    return findRow<Piece>(m_database, piece);
+}
+
+std::optional<PieceRecord> MediumRepository::record(PieceId piece)
+{
+    auto found = find(piece);
+    if (!found) {
+        return std::nullopt;
+    }
+    return recordFrom(std::move(*found), livesOf(m_database, piece));
+}
+
+int MediumRepository::lastNumber(MediumId medium)
+{
+    Statement statement =
+        m_database.prepare("SELECT coalesce(max(number), 0) FROM piece WHERE medium_id = ?1");
+    statement.bind(medium).step();
+    return statement.get<int>(0);
+}
+
+std::vector<Sanitising> MediumRepository::sanitisings(PieceId piece)
+{
+    return selectRows<Sanitising>(m_database, "WHERE piece_id = ?1 ORDER BY on_date, minute, id",
+                                  piece);
+}
+
+void MediumRepository::insert(Piece& piece)
+{
+    insertRow(m_database, piece);
+}
+
+void MediumRepository::update(const Piece& piece)
+{
+    updateRow(m_database, piece);
+}
+
+void MediumRepository::insert(Sanitising& sanitising)
+{
+    insertRow(m_database, sanitising);
+}
+
+} // namespace plumule

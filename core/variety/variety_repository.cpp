@@ -1,0 +1,286 @@
+#include "core/variety/variety_repository.h"
+
+#include "core/storage/table.h"
+#include "core/variety/variety_rules.h"
+
+#include <algorithm>
+
+namespace plumule {
+
+template <>
+struct TableOf<Variety>
+{
+    static constexpr const char* name = "variety";
+    static constexpr auto columns = std::tuple{
+        column("name", &Variety::name),           column("code_prefix", &Variety::codePrefix),
+        column("seed_mg", &Variety::seedPerTray), column("source", &Variety::source),
+        column("note", &Variety::note),           column("is_retired", &Variety::isRetired)};
+};
+
+template <>
+struct TableOf<ProtocolStage>
+{
+    static constexpr const char* name = "protocol_stage";
+    static constexpr auto columns =
+        std::tuple{column("variety_id", &ProtocolStage::variety),
+                   column("position", &ProtocolStage::position),
+                   column("stage", &ProtocolStage::stage),
+                   column("length_min", &ProtocolStage::lengthMinutes),
+                   column("cue", &ProtocolStage::cue),
+                   column("waterings_per_day", &ProtocolStage::wateringsPerDay),
+                   column("method", &ProtocolStage::method),
+                   column("amount_ul", &ProtocolStage::amount),
+                   column("water", &ProtocolStage::water),
+                   column("waters_nutrient_bearing", &ProtocolStage::waterOnNutrientBearing)};
+};
+
+template <>
+struct TableOf<SeedLot>
+{
+    static constexpr const char* name = "seed_lot";
+    static constexpr auto columns =
+        std::tuple{column("variety_id", &SeedLot::variety),
+                   column("lot_number", &SeedLot::lotNumber),
+                   column("supplier", &SeedLot::supplier),
+                   column("bought_on", &SeedLot::boughtOn),
+                   column("bought_mg", &SeedLot::bought),
+                   column("price", &SeedLot::price),
+                   column("germination_percent", &SeedLot::germinationPercent),
+                   column("note", &SeedLot::note),
+                   column("is_used_up", &SeedLot::isUsedUp)};
+};
+
+template <>
+struct TableOf<StockCorrection>
+{
+    static constexpr const char* name = "stock_correction";
+    static constexpr auto columns = std::tuple{
+        column("seed_lot_id", &StockCorrection::lot), column("on_date", &StockCorrection::on),
+        column("change_mg", &StockCorrection::change), column("reason", &StockCorrection::reason)};
+};
+
+namespace {
+
+using MassByLot = std::map<SeedLotId, Mass>;
+
+MassByLot massByLot(Database& database, const std::string& sql)
+{
+    MassByLot masses;
+    Statement statement = database.prepare(sql);
+    while (statement.step()) {
+        masses[statement.get<SeedLotId>(0)] = statement.get<Mass>(1);
+    }
+    return masses;
+}
+
+Mass massOf(const MassByLot& masses, SeedLotId lot)
+{
+    const auto found = masses.find(lot);
+    return found == masses.end() ? Mass{} : found->second;
+}
+
+} // namespace
+
+std::vector<Variety> VarietyRepository::all(bool withRetired)
+{
+    return selectRows<Variety>(
+        m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id", withRetired);
+}
+
+std::map<VarietyId, Variety> VarietyRepository::byId()
+{
+    std::map<VarietyId, Variety> varieties;
+    for (Variety& variety : all(true)) {
+        const VarietyId id = variety.id;
+        varieties.emplace(id, std::move(variety));
+    }
+    return varieties;
+}
+
+std::optional<Variety> VarietyRepository::find(VarietyId variety)
+{
+    return findRow<Variety>(m_database, variety);
+}
+
+std::optional<Variety> VarietyRepository::findByName(const std::string& name)
+{
+    return selectRow<Variety>(m_database, "WHERE name = ?1 COLLATE NOCASE ORDER BY is_retired, id",
+                              name);
+}
+
+std::optional<Variety> VarietyRepository::findByPrefix(const std::string& codePrefix)
+{
+    return selectRow<Variety>(m_database, "WHERE code_prefix = ?1 COLLATE NOCASE ORDER BY id",
+                              codePrefix);
+}
+
+std::optional<Protocol> VarietyRepository::protocol(VarietyId variety)
+{
+    auto found = find(variety);
+    if (!found) {
+        return std::nullopt;
+    }
+    return Protocol{std::move(*found), stages(variety)};
+}
+
+std::vector<ProtocolStage> VarietyRepository::stages(VarietyId variety)
+{
+    return selectRows<ProtocolStage>(m_database, "WHERE variety_id = ?1 ORDER BY position, id",
+                                     variety);
+}
+
+void VarietyRepository::insert(Variety& variety)
+{
+    insertRow(m_database, variety);
+}
+
+void VarietyRepository::update(const Variety& variety)
+{
+    updateRow(m_database, variety);
+}
+
+void VarietyRepository::remove(VarietyId variety)
+{
+    for (const ProtocolStage& stage : stages(variety)) {
+        deleteRow<ProtocolStage>(m_database, stage.id);
+    }
+    deleteRow<Variety>(m_database, variety);
+}
+
+void VarietyRepository::storeStages(VarietyId variety, std::vector<ProtocolStage>& stages)
+{
+    std::map<Stage, ProtocolStageId> present;
+    for (const ProtocolStage& stage : this->stages(variety)) {
+        present.emplace(stage.stage, stage.id);
+    }
+    int position = 0;
+    for (ProtocolStage& stage : stages) {
+        stage.variety = variety;
+        stage.position = position++;
+        const auto kept = present.extract(stage.stage);
+        stage.id = kept.empty() ? ProtocolStageId{} : kept.mapped();
+        if (kept.empty()) {
+            insertRow(m_database, stage);
+        } else {
+            updateRow(m_database, stage);
+        }
+    }
+    for (const auto& [stage, id] : present) {
+        deleteRow<ProtocolStage>(m_database, id);
+    }
+}
+
+std::vector<SeedLot> VarietyRepository::lots(std::optional<VarietyId> variety, bool withUsedUp)
+{
+    return selectRows<SeedLot>(m_database,
+                               "WHERE (?1 IS NULL OR variety_id = ?1) AND is_used_up <= ?2 "
+                               "ORDER BY (SELECT v.name FROM variety v WHERE v.id = variety_id) "
+                               "COLLATE NOCASE, bought_on, id",
+                               variety, withUsedUp);
+}
+
+std::map<SeedLotId, SeedLot> VarietyRepository::lotsById()
+{
+    std::map<SeedLotId, SeedLot> byId;
+    for (SeedLot& lot : lots(std::nullopt, true)) {
+        const SeedLotId id = lot.id;
+        byId.emplace(id, std::move(lot));
+    }
+    return byId;
+}
+
+std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> variety,
+                                                   bool withUsedUp)
+{
+    const auto sown =
+        massByLot(m_database, "SELECT seed_lot_id, coalesce(sum(seed_mg), 0) FROM tray "
+                              "WHERE seed_lot_id IS NOT NULL GROUP BY seed_lot_id");
+    const auto corrected = massByLot(m_database, "SELECT seed_lot_id, sum(change_mg) "
+                                                 "FROM stock_correction GROUP BY seed_lot_id");
+    std::vector<SeedLotStock> stock;
+    for (SeedLot& lot : lots(variety, withUsedUp)) {
+        const Mass sownOfLot = massOf(sown, lot.id);
+        const auto left = leftOf(lot, sownOfLot, massOf(corrected, lot.id));
+        stock.push_back({std::move(lot), sownOfLot, left});
+    }
+    return stock;
+}
+
+std::optional<SeedLotStock> VarietyRepository::stockOf(SeedLotId lot)
+{
+    auto found = find(lot);
+    if (!found) {
+        return std::nullopt;
+    }
+    Mass sown;
+    {
+        Statement statement =
+            m_database.prepare("SELECT coalesce(sum(seed_mg), 0) FROM tray WHERE seed_lot_id = ?1");
+        statement.bind(lot).step();
+        sown = statement.get<Mass>(0);
+    }
+    Mass corrected;
+    for (const StockCorrection& correction : corrections(lot)) {
+        corrected += correction.change;
+    }
+    const auto left = leftOf(*found, sown, corrected);
+    return SeedLotStock{std::move(*found), sown, left};
+}
+
+std::optional<SeedLot> VarietyRepository::find(SeedLotId lot)
+{
+    return findRow<SeedLot>(m_database, lot);
+}
+
+std::optional<SeedLot> VarietyRepository::findLot(VarietyId variety, const std::string& lotNumber)
+{
+    return selectRow<SeedLot>(m_database,
+                              "WHERE variety_id = ?1 AND lot_number = ?2 COLLATE NOCASE "
+                              "ORDER BY id",
+                              variety, lotNumber);
+}
+
+std::vector<StockCorrection> VarietyRepository::corrections(SeedLotId lot)
+{
+    return selectRows<StockCorrection>(m_database, "WHERE seed_lot_id = ?1 ORDER BY on_date, id",
+                                       lot);
+}
+
+void VarietyRepository::insert(SeedLot& lot)
+{
+    insertRow(m_database, lot);
+}
+
+void VarietyRepository::update(const SeedLot& lot)
+{
+    updateRow(m_database, lot);
+}
+
+void VarietyRepository::remove(SeedLotId lot)
+{
+    for (const StockCorrection& correction : corrections(lot)) {
+        deleteRow<StockCorrection>(m_database, correction.id);
+    }
+    deleteRow<SeedLot>(m_database, lot);
+}
+
+void VarietyRepository::insert(StockCorrection& correction)
+{
+    insertRow(m_database, correction);
+}
+
+bool VarietyRepository::isInUse(VarietyId variety)
+{
+    return m_database
+        .prepare("SELECT 1 FROM tray WHERE variety_id = ?1 "
+                 "UNION ALL SELECT 1 FROM seed_lot WHERE variety_id = ?1 LIMIT 1")
+        .bind(variety)
+        .step();
+}
+
+bool VarietyRepository::isInUse(SeedLotId lot)
+{
+    return m_database.prepare("SELECT 1 FROM tray WHERE seed_lot_id = ?1 LIMIT 1").bind(lot).step();
+}
+
+} // namespace plumule
