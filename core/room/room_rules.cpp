@@ -1,6 +1,7 @@
 #include "core/room/room_rules.h"
 
 #include "core/base/enum_text.h"
+#include "core/base/number_text.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -66,12 +67,30 @@ int RoomLayout::placesOn(ShelfId shelf) const
 
 Done checkRoom(const Room& room)
 {
+    if (trimmed(room.name).empty()) {
+        return fail(ErrorKind::Missing, "room.name");
+    }
+    if (trimmed(room.currency).empty()) {
+        return fail(ErrorKind::Missing, "room.currency");
+    }
     const bool inDay = room.morningMinute >= 0 && room.eveningMinute < kMinutesPerDay;
     if (!inDay || room.morningMinute >= room.eveningMinute) {
         return fail(ErrorKind::Invalid, "room.morning", toClockText(room.morningMinute));
     }
     if (room.trayLength <= Length{} || room.trayWidth <= Length{}) {
         return fail(ErrorKind::Invalid, "room.tray_size");
+    }
+    return {};
+}
+
+Done checkLight(const Shelf& shelf)
+{
+    if (shelf.lightMilliwatts.value_or(0) < 0) {
+        return fail(ErrorKind::Invalid, "shelf.light");
+    }
+    const int minutes = shelf.lightMinutes.value_or(0);
+    if (minutes < 0 || minutes > kMinutesPerDay) {
+        return fail(ErrorKind::Invalid, "shelf.light_minutes", std::to_string(minutes));
     }
     return {};
 }
@@ -90,6 +109,17 @@ Done checkPlaceCount(int places)
         return fail(ErrorKind::Invalid, "shelf.places", std::to_string(places));
     }
     return {};
+}
+
+bool isSameName(std::string_view a, std::string_view b)
+{
+    const auto lower = [](char letter) {
+        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    };
+    const std::string_view first = trimmed(a);
+    const std::string_view second = trimmed(b);
+    return std::equal(first.begin(), first.end(), second.begin(), second.end(),
+                      [&](char x, char y) { return lower(x) == lower(y); });
 }
 
 std::string rackNameAt(int position)
