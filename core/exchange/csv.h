@@ -17,7 +17,8 @@ struct CsvTable
 };
 
 // Quoted fields may hold separators, doubled quotes and line ends; a UTF-8 mark at the start is
-// skipped. Invalid, with "line N", for an open quote, a row of another length, a doubled or empty
+// skipped; a line with nothing in it is no row. Invalid, with "line N", for an open quote, text
+// beside a quoted field, bytes that are no UTF-8, a row of another length, a doubled or empty
 // header name; TooFew for an empty file.
 [[nodiscard]] Result<CsvTable> csvFrom(std::string_view text);
 

@@ -31,14 +31,16 @@ struct ImportedTray
     std::string note;
 };
 
-// What is in the journal already, by name.
+// What is in the journal already, by name. Letter case (A–Z) does not matter.
 struct KnownNames
 {
     std::set<std::string> codes;
     std::set<std::string> varieties;
     std::set<std::string> media;
     std::set<std::string> trials;
-    std::set<std::string> places; // "rack/shelf/number"
+    std::set<std::string> seedLots; // "variety/lot number"
+    std::set<std::string> places;   // "rack/shelf/number"
+    std::set<std::string> taken;    // of those, where a tray grows now
 };
 
 // What a file would bring in. Nothing is imported while there is a fault.
@@ -49,13 +51,23 @@ struct ImportPreview
     std::vector<std::string> newVarieties;
     std::vector<std::string> newMedia;
     std::vector<std::string> newTrials;
-    std::vector<std::string> newPlaces;
-    std::vector<Error> faults; // subject "line N: column", detail the text at fault
+    std::vector<std::string> newSeedLots; // "variety/lot number"
+    std::vector<std::string> newPlaces;   // "rack/shelf/number"; a shelf is filled up from 1
+    std::vector<Error> faults;            // subject "line N: column", detail the text at fault
 
     [[nodiscard]] bool isClean() const { return faults.empty(); }
 };
 
-// Reads the table against what is known. A missing needed column is a fault of line 1.
+// Reads the table against what is known. A missing needed column (the first seven) is a fault of
+// line 1. In a row: code, variety, medium and sown are needed; harvested and net_g go together;
+// residue_g and height_mm need harvested; rack, shelf and place go together, and no two trays that
+// grow may have the same. A code may be used once in file and journal.
 [[nodiscard]] ImportPreview previewOf(const CsvTable& table, const KnownNames& known);
+
+// What names are compared by: without blanks around, in lower case (A–Z).
+[[nodiscard]] std::string nameKey(std::string_view name);
+
+// The columns in the order in which they are written.
+[[nodiscard]] const std::vector<std::string>& trayColumns();
 
 } // namespace plumule

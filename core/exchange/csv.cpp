@@ -1,0 +1,252 @@
+#include "core/exchange/csv.h"
+
+#include "core/base/number_text.h"
+
+#include <algorithm>
+#include <array>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+namespace plumule {
+namespace {
+
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
+tl::unexpected<Error> faultAt(int line, std::string detail = {})
+{
+    return fail(ErrorKind::Invalid, "line " + std::to_string(line), std::move(detail));
+}
+
+// How many bytes the UTF-8 character at `at` has; 0 where it is none (RFC 3629).
+std::size_t characterLength(std::string_view text, std::size_t at)
+{
+    const auto byte = [&](std::size_t i) {
+        return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U;
+    };
+    const unsigned first = byte(0);
+    const unsigned second = byte(1);
+    std::size_t length = 0;
+    if (first < 0x80) {
+        return first == 0 ? 0 : 1;
+    }
+    if (first >= 0xC2 && first <= 0xDF) {
+        length = 2;
+    } else if (first >= 0xE0 && first <= 0xEF) {
+        length = (first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F) ? 0 : 3;
+    } else if (first >= 0xF0 && first <= 0xF4) {
+        length = (first == 0xF0 && second < 0x90) || (first == 0xF4 && second > 0x8F) ? 0 : 4;
+    }
+    for (std::size_t i = 1; i < length; ++i) {
+        if ((byte(i) & 0xC0U) != 0x80U) {
+            return 0;
+        }
+    }
+    return length;
+}
+
+// The line of the first byte that is no UTF-8; 0 when there is none.
+int firstBrokenLine(std::string_view text)
+{
+    int line = 1;
+    for (std::size_t i = 0; i < text.size();) {
+        const std::size_t length = characterLength(text, i);
+        if (length == 0) {
+            return line;
+        }
+        line += text[i] == '\n' ? 1 : 0;
+        i += length;
+    }
+    return 0;
+}
+
+char separatorOf(std::string_view text)
+{
+    std::array<std::size_t, 3> counts{};
+    constexpr std::array<char, 3> kSeparators{',', ';', '\t'};
+    bool isQuoted = false;
+    for (const char c : text) {
+        if (c == '"') {
+            isQuoted = !isQuoted;
+        } else if (!isQuoted && (c == '\n' || c == '\r')) {
+            break;
+        }
+        for (std::size_t i = 0; i < kSeparators.size() && !isQuoted; ++i) {
+            counts[i] += c == kSeparators[i] ? 1 : 0;
+        }
+    }
+    const auto most = std::max_element(counts.begin(), counts.end());
+    return kSeparators[static_cast<std::size_t>(most - counts.begin())];
+}
+
+// Walks through the text row by row.
+class RowReader
+{
+public:
+    RowReader(std::string_view text, char separator)
+        : m_text(text)
+        , m_separator(separator)
+    {}
+
+    [[nodiscard]] bool atEnd() const { return m_at >= m_text.size(); }
+    [[nodiscard]] int line() const { return m_line; }
+
+    Result<std::vector<std::string>> row()
+    {
+        std::vector<std::string> fields;
+        for (;;) {
+            Result<std::string> field = atQuote() ? quotedField() : plainField();
+            if (!field) {
+                return tl::unexpected<Error>(field.error());
+            }
+            fields.push_back(std::move(*field));
+            if (atEnd() || m_text[m_at] != m_separator) {
+                skipLineEnd();
+                return fields;
+            }
+            ++m_at;
+        }
+    }
+
+private:
+    [[nodiscard]] bool atQuote() const { return !atEnd() && m_text[m_at] == '"'; }
+    [[nodiscard]] bool atFieldEnd() const
+    {
+        return atEnd() || m_text[m_at] == m_separator || m_text[m_at] == '\n' ||
+               m_text[m_at] == '\r';
+    }
+
+    Result<std::string> plainField()
+    {
+        std::string field;
+        for (; !atFieldEnd(); ++m_at) {
+            if (m_text[m_at] == '"') {
+                return faultAt(m_line, field);
+            }
+            field += m_text[m_at];
+        }
+        return field;
+    }
+
+    Result<std::string> quotedField()
+    {
+        const int begin = m_line;
+        std::string field;
+        for (++m_at; !atEnd(); ++m_at) {
+            const char c = m_text[m_at];
+            if (c != '"') {
+                m_line += c == '\n' ? 1 : 0;
+                field += c;
+            } else if (m_at + 1 < m_text.size() && m_text[m_at + 1] == '"') {
+                field += c;
+                ++m_at;
+            } else {
+                ++m_at;
+                return atFieldEnd() ? Result<std::string>(field) : faultAt(m_line, field);
+            }
+        }
+        return faultAt(begin);
+    }
+
+    void skipLineEnd()
+    {
+        if (!atEnd() && m_text[m_at] == '\r') {
+            ++m_at;
+        }
+        if (!atEnd() && m_text[m_at] == '\n') {
+            ++m_at;
+        }
+        ++m_line;
+    }
+
+    std::string_view m_text;
+    char m_separator;
+    std::size_t m_at = 0;
+    int m_line = 1;
+};
+
+Done takeHeader(std::vector<std::string> names, int line, CsvTable& table)
+{
+    std::set<std::string> seen;
+    for (std::string& name : names) {
+        name = std::string(trimmed(name));
+        if (name.empty() || !seen.insert(name).second) {
+            return faultAt(line, name);
+        }
+    }
+    table.header = std::move(names);
+    return {};
+}
+
+} // namespace
+
+Result<CsvTable> csvFrom(std::string_view text)
+{
+    if (text.starts_with(kByteOrderMark)) {
+        text.remove_prefix(kByteOrderMark.size());
+    }
+    if (const int line = firstBrokenLine(text); line != 0) {
+        return faultAt(line);
+    }
+    CsvTable table;
+    RowReader reader(text, separatorOf(text));
+    while (!reader.atEnd()) {
+        const int line = reader.line();
+        auto fields = reader.row();
+        if (!fields) {
+            return tl::unexpected<Error>(fields.error());
+        }
+        if (fields->size() == 1 && trimmed(fields->front()).empty()) {
+            continue;
+        }
+        if (table.header.empty()) {
+            if (Done taken = takeHeader(std::move(*fields), line, table); !taken) {
+                return tl::unexpected<Error>(taken.error());
+            }
+            continue;
+        }
+        if (fields->size() != table.header.size()) {
+            return faultAt(line, std::to_string(fields->size()));
+        }
+        table.rows.push_back(std::move(*fields));
+        table.lines.push_back(line);
+    }
+    if (table.header.empty()) {
+        return fail(ErrorKind::TooFew, "line 1");
+    }
+    return table;
+}
+
+std::string csvLine(const std::vector<std::string>& fields)
+{
+    std::string line;
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+        const std::string& field = fields[i];
+        line += i == 0 ? "" : ",";
+        if (field.find_first_of(",;\t\"\r\n") == std::string::npos && trimmed(field) == field) {
+            line += field;
+            continue;
+        }
+        line += '"';
+        for (const char c : field) {
+            line += c == '"' ? "\"\"" : std::string(1, c);
+        }
+        line += '"';
+    }
+    return line + "\n";
+}
+
+Result<std::string> textOfFile(const std::string& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream text;
+    if (file && file.peek() != std::ifstream::traits_type::eof()) {
+        text << file.rdbuf();
+    }
+    if (!file.is_open() || file.bad() || !text) {
+        return fail(ErrorKind::Unreadable, "file", path);
+    }
+    return text.str();
+}
+
+} // namespace plumule
