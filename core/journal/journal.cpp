@@ -27,7 +27,7 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
     }
     try {
         Transaction transaction(*file->database);
-        storeStarterLibrary(*file->database, plan, clock.today());
+        storeStarterLibrary(*file->database, plan);
         transaction.commit();
     } catch (const StorageFailure& failure) {
         return tl::unexpected<Error>(failure.error());

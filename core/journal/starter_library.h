@@ -7,8 +7,8 @@ namespace plumule {
 class Database;
 
 // Builds the room of the plan and stores the starter library: varieties with protocols, generic
-// media, water recipes, labour minutes. Every value carries its source or "from memory". Inside a
-// transaction.
-void storeStarterLibrary(Database& database, const RoomPlan& plan, Date today);
+// media, water recipes, labour minutes. Varieties and media carry their source or "from
+// memory". Inside a transaction.
+void storeStarterLibrary(Database& database, const RoomPlan& plan);
 
 } // namespace plumule
