@@ -179,8 +179,7 @@ CurveFit described(const CurveModelPtr& model, const Ending& ending, std::size_t
     if (fit.rss > 0) {
         const auto count = static_cast<double>(n);
         const auto counted = static_cast<double>(fit.estimates.size() + 1);
-        fit.aic =
-            count * (std::log(2 * std::numbers::pi * fit.rss / count) + 1) + 2 * counted;
+        fit.aic = count * (std::log(2 * std::numbers::pi * fit.rss / count) + 1) + 2 * counted;
         if (count - counted - 1 > 0)
             fit.aicc = *fit.aic + 2 * counted * (counted + 1) / (count - counted - 1);
     }

@@ -166,8 +166,7 @@ Result<std::vector<NemenyiPair>> nemenyi(std::span<const std::vector<double>> bl
     const Result<RankedBlocks> ranked = rankBlocks(blocks);
     if (!ranked)
         return tl::unexpected(ranked.error());
-    const double sd =
-        std::sqrt(ranked->blocks * ranked->treatments * (ranked->treatments + 1) / 6);
+    const double sd = std::sqrt(ranked->blocks * ranked->treatments * (ranked->treatments + 1) / 6);
     const auto groups = static_cast<int>(ranked->treatments);
     std::vector<NemenyiPair> pairs;
     for (std::size_t a = 0; a < ranked->sums.size(); ++a)
@@ -268,8 +267,7 @@ Result<int> rankSumCriticalDifference(int blocks, int treatments, double alpha)
 
 double rankSumLeastDifference(int blocks, int treatments, double alpha)
 {
-    return normalQuantile(1 - alpha / 2) *
-           std::sqrt(blocks * treatments * (treatments + 1) / 6.0);
+    return normalQuantile(1 - alpha / 2) * std::sqrt(blocks * treatments * (treatments + 1) / 6.0);
 }
 
 } // namespace plumule::stats

@@ -42,8 +42,7 @@ struct NemenyiPair
     double z = 0;
     double p = 1;
 };
-[[nodiscard]] Result<std::vector<NemenyiPair>>
-nemenyi(std::span<const std::vector<double>> blocks);
+[[nodiscard]] Result<std::vector<NemenyiPair>> nemenyi(std::span<const std::vector<double>> blocks);
 
 // Least difference of two rank sums by Conover 1999, p. 371, with the spread of these ranks.
 [[nodiscard]] Result<double> conoverRankSumDifference(std::span<const std::vector<double>> blocks,
@@ -76,7 +75,8 @@ struct FriedmanCritical
 // Difference of two rank sums that is significant among all pairs (Newell and MacFarlane 1987,
 // J. Food Sci. 52:1721, by the studentized range; their table has exact values, up to 1 lower, for
 // very few panellists).
-[[nodiscard]] Result<int> rankSumCriticalDifference(int blocks, int treatments, double alpha = 0.05);
+[[nodiscard]] Result<int> rankSumCriticalDifference(int blocks, int treatments,
+                                                    double alpha = 0.05);
 // Least difference of two given rank sums, z·sqrt(J·P·(P+1)/6), as in ISO 8587.
 [[nodiscard]] double rankSumLeastDifference(int blocks, int treatments, double alpha = 0.05);
 

@@ -49,7 +49,6 @@ struct PermutedF
 [[nodiscard]] Result<PermutedF> permuteGroups(std::span<const std::vector<double>> groups);
 // F of the treatments, the blocks taken out, over all orders within each block; one vector a block,
 // one value a treatment.
-[[nodiscard]] Result<PermutedF>
-permuteWithinBlocks(std::span<const std::vector<double>> blocks);
+[[nodiscard]] Result<PermutedF> permuteWithinBlocks(std::span<const std::vector<double>> blocks);
 
 } // namespace plumule::stats

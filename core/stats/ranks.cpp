@@ -1,7 +1,7 @@
 #include "core/stats/ranks.h"
 
+#include "core/stats/comparisons.h"
 #include "core/stats/distributions.h"
-#include "core/stats/holm.h"
 
 #include <algorithm>
 #include <cmath>
@@ -126,9 +126,8 @@ double exactRankSum(const std::vector<double>& ranks, std::size_t chosen, double
     const std::vector<std::size_t> whole = doubled(ranks);
     std::vector<std::size_t> largest = whole;
     std::sort(largest.rbegin(), largest.rend());
-    const std::size_t most =
-        std::accumulate(largest.begin(), largest.begin() + static_cast<std::ptrdiff_t>(chosen),
-                        std::size_t{0});
+    const std::size_t most = std::accumulate(
+        largest.begin(), largest.begin() + static_cast<std::ptrdiff_t>(chosen), std::size_t{0});
     // ways[c][s]: ways to choose c of the ranks so far with (doubled) sum s.
     std::vector<std::vector<double>> ways(chosen + 1, std::vector<double>(most + 1, 0));
     ways[0][0] = 1;
@@ -204,7 +203,7 @@ Result<std::vector<DunnPair>> dunn(std::span<const std::vector<double>> groups)
     const double n = ranked->n;
     const double variance = (n * (n + 1) - ranked->ties / (n - 1)) / 12;
     std::vector<DunnPair> pairs;
-    std::vector<double> raw;
+    std::vector<std::optional<double>> raw;
     for (std::size_t a = 0; a < groups.size(); ++a)
         for (std::size_t b = a + 1; b < groups.size(); ++b) {
             const auto sizeA = static_cast<double>(ranked->sizes[a]);
@@ -213,13 +212,13 @@ Result<std::vector<DunnPair>> dunn(std::span<const std::vector<double>> groups)
             pair.meanRankDifference = ranked->sums[b] / sizeB - ranked->sums[a] / sizeA;
             pair.z = pair.meanRankDifference / std::sqrt(variance * (1 / sizeA + 1 / sizeB));
             pair.p = 2 * normalUpper(std::abs(pair.z));
-            raw.push_back(pair.p);
+            raw.emplace_back(pair.p);
             pairs.push_back(pair);
         }
-    const std::vector<double> holm = holmAdjusted(raw);
+    const std::vector<std::optional<double>> holm = holmAdjusted(raw);
     for (std::size_t i = 0; i < pairs.size(); ++i) {
-        pairs[i].pHolm = holm[i];
-        pairs[i].pBonferroni = std::min(1.0, raw[i] * static_cast<double>(pairs.size()));
+        pairs[i].pHolm = *holm[i];
+        pairs[i].pBonferroni = std::min(1.0, pairs[i].p * static_cast<double>(pairs.size()));
     }
     return pairs;
 }
@@ -238,8 +237,8 @@ Result<RankSum> rankSum(std::span<const double> y, std::span<const double> x)
     const auto m = static_cast<double>(y.size());
     const auto k = static_cast<double>(x.size());
     const double n = m + k;
-    const double total = std::accumulate(
-        ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(y.size()), 0.0);
+    const double total =
+        std::accumulate(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(y.size()), 0.0);
     RankSum result;
     result.u = total - m * (m + 1) / 2;
     const double sd = std::sqrt(m * k / 12 * (n + 1 - tieSum(all) / (n * (n - 1))));

@@ -152,8 +152,8 @@ LinePoint lineAt(const LineFit& line, double x, double level)
     point.x = x;
     point.fit = line.intercept + line.slope * x;
     const double s2 = line.residualSd * line.residualSd;
-    const double variance = s2 * (1 / static_cast<double>(line.n) +
-                                  (x - line.meanX) * (x - line.meanX) / line.sxx);
+    const double variance =
+        s2 * (1 / static_cast<double>(line.n) + (x - line.meanX) * (x - line.meanX) / line.sxx);
     point.se = std::sqrt(variance);
     const double t = tQuantile(0.5 + level / 2, line.df);
     point.lower = point.fit - t * point.se;

@@ -19,7 +19,8 @@ struct ForcedChoice
     // below 0.
     double discriminators = 0;
 };
-// Triangle test (binomial with 1/3, one-sided). Errors: TooFew (n < 1), Invalid (right not in 0..n).
+// Triangle test (binomial with 1/3, one-sided). Errors: TooFew (n < 1), Invalid (right not in
+// 0..n).
 [[nodiscard]] Result<ForcedChoice> triangleTest(int n, int right);
 // Paired preference (binomial with 1/2, two-sided): `forA` of n preferred A. The share is that by
 // which the preferred sample leads.

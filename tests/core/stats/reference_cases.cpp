@@ -4,6 +4,7 @@
 #include <cmath>
 #include <fmt/format.h>
 #include <fstream>
+#include <limits>
 #include <map>
 #include <sstream>
 #include <stdexcept>
@@ -108,20 +109,19 @@ void CaseCheck::number(const std::string& pointer, std::optional<double> got, To
         return fault(pointer + " is not in the reference");
     ++m_compared;
     const json& wanted = at(pointer);
-    if (got && !std::isfinite(*got))
-        got.reset();
-    if (wanted.is_null() || !got) {
-        if (!wanted.is_null() || got)
-            fault(fmt::format("{}: got {}, expected {}", pointer,
-                              got ? fmt::format("{:.15g}", *got) : "nothing", wanted.dump()));
+    const double value = got.value_or(std::numeric_limits<double>::quiet_NaN());
+    const bool known = std::isfinite(value);
+    if (wanted.is_null() || !known) {
+        if (!wanted.is_null() || known)
+            fault(fmt::format("{}: got {:.15g}, expected {}", pointer, value, wanted.dump()));
         return;
     }
     if (!wanted.is_number())
         return fault(pointer + " is no number in the reference");
-    if (!agrees(*got, wanted.get<double>(), tolerance))
+    if (!agrees(value, wanted.get<double>(), tolerance))
         fault(fmt::format("{}: got {:.15g}, expected {:.15g} (rel {:.3g} allowed, {:.3g} off)",
-                          pointer, *got, wanted.get<double>(), tolerance.rel,
-                          std::abs(*got / wanted.get<double>() - 1)));
+                          pointer, value, wanted.get<double>(), tolerance.rel,
+                          std::abs(value / wanted.get<double>() - 1)));
 }
 
 void CaseCheck::column(const std::string& pointer, const std::vector<double>& got,

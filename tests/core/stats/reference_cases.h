@@ -85,6 +85,7 @@ public:
     explicit Table(const std::string& file);
 
     [[nodiscard]] std::size_t rows() const { return m_rows.size(); }
+    [[nodiscard]] const std::vector<std::string>& names() const { return m_names; }
     [[nodiscard]] bool hasColumn(const std::string& name) const;
     [[nodiscard]] std::vector<std::string> texts(const std::string& column) const;
     // Throws on an empty or unreadable cell.

@@ -1,0 +1,64 @@
+#pragma once
+
+#include "core/base/result.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <random>
+#include <span>
+#include <vector>
+
+namespace plumule::stats {
+
+// Draws that are alike on every machine: std::mt19937_64 (whose output the standard fixes) brought
+// into 0..bound−1 by rejection, since the library's own distributions differ between platforms.
+class SteadyDraw
+{
+public:
+    explicit SteadyDraw(std::uint64_t seed)
+        : m_generator(seed)
+    {}
+    // bound ≥ 1.
+    [[nodiscard]] std::size_t below(std::size_t bound);
+
+private:
+    std::mt19937_64 m_generator;
+};
+
+// A number worked out from rows, given by their numbers; rows may come more than once.
+using RowStatistic = std::function<double(std::span<const std::size_t> rows)>;
+
+struct BootstrapPlan
+{
+    std::size_t resamples = 5000;
+    std::uint64_t seed = 20240501;
+    double level = 0.95;
+    // The group of each row (a medium); rows are drawn within their group, so that its size stays.
+    // Empty: all are one group.
+    std::vector<std::size_t> groups{};
+};
+
+// Efron 1987, JASA 82:171: bias-corrected and accelerated.
+struct BootstrapInterval
+{
+    double estimate = 0;
+    double se = 0;
+    double lower = 0;
+    double upper = 0;
+    double biasCorrection = 0;
+    double acceleration = 0;
+    std::size_t resamples = 0;
+};
+
+// Errors: TooFew (fewer than three rows, or a group of one), Invalid (plan out of range, groups not
+// one a row), NotEstimable (the statistic is not finite on the rows or on a resample of them).
+[[nodiscard]] Result<BootstrapInterval>
+bootstrapInterval(std::size_t rows, const RowStatistic& statistic, const BootstrapPlan& plan = {});
+
+// Σ numerator / Σ denominator, such as cost per gram. Errors as above.
+[[nodiscard]] Result<BootstrapInterval> bootstrapRatio(std::span<const double> numerator,
+                                                       std::span<const double> denominator,
+                                                       const BootstrapPlan& plan = {});
+
+} // namespace plumule::stats
