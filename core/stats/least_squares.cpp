@@ -76,8 +76,8 @@ Explained explainedBeyond(const Eigen::MatrixXd& first, const Eigen::MatrixXd& m
     Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(columns.bottomRows(left));
     Explained explained;
     const Eigen::Index most = std::min(left, columns.cols());
-    while (explained.df < most && std::abs(qr.matrixQR()(explained.df, explained.df)) >
-                                      kRankTolerance * whole)
+    while (explained.df < most &&
+           std::abs(qr.matrixQR()(explained.df, explained.df)) > kRankTolerance * whole)
         ++explained.df;
     Eigen::VectorXd tail = rest.tail(left);
     tail.applyOnTheLeft(qr.householderQ().setLength(explained.df).adjoint());

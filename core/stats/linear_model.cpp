@@ -36,12 +36,11 @@ ColumnNumbers columnsBefore(const ModelDesign& design, std::size_t term, SumOfSq
 {
     ColumnNumbers numbers{0};
     for (std::size_t other = 0; other < design.terms().size(); ++other) {
-        const bool before =
-            type == SumOfSquares::TypeI ? other < term
-            : type == SumOfSquares::TypeII
-                ? other != term &&
-                      !ModelDesign::contains(design.terms()[other], design.terms()[term])
-                : other != term;
+        const bool before = type == SumOfSquares::TypeI ? other < term
+                            : type == SumOfSquares::TypeII
+                                ? other != term && !ModelDesign::contains(design.terms()[other],
+                                                                          design.terms()[term])
+                                : other != term;
         if (before)
             appendColumns(design.terms()[other], numbers);
     }
@@ -85,7 +84,10 @@ Result<LinearModel> LinearModel::fit(std::shared_ptr<const ModelDesign> design)
     return LinearModel(std::move(fitted));
 }
 
-const ModelDesign& LinearModel::design() const { return *m_fit->design; }
+const ModelDesign& LinearModel::design() const
+{
+    return *m_fit->design;
+}
 
 bool LinearModel::isEstimable(std::span<const double> weights) const
 {
@@ -106,10 +108,22 @@ double LinearModel::covariance(std::span<const double> a, std::span<const double
     return m_fit->meanSquare() * squares.reduced(a).dot(squares.reduced(b));
 }
 
-std::size_t LinearModel::rank() const { return static_cast<std::size_t>(m_fit->squares.rank); }
-double LinearModel::residualDf() const { return m_fit->df; }
-double LinearModel::residualSs() const { return m_fit->squares.residualSs; }
-double LinearModel::residualSd() const { return std::sqrt(m_fit->meanSquare()); }
+std::size_t LinearModel::rank() const
+{
+    return static_cast<std::size_t>(m_fit->squares.rank);
+}
+double LinearModel::residualDf() const
+{
+    return m_fit->df;
+}
+double LinearModel::residualSs() const
+{
+    return m_fit->squares.residualSs;
+}
+double LinearModel::residualSd() const
+{
+    return std::sqrt(m_fit->meanSquare());
+}
 
 std::optional<double> LinearModel::rSquared() const
 {
@@ -152,7 +166,8 @@ std::vector<AnovaRow> LinearModel::anova(SumOfSquares type) const
         const Explained part =
             explainedBeyond(pickColumns(triangle, columnsBefore(design(), term, type)),
                             pickColumns(triangle, own), explained);
-        AnovaRow row{design().terms()[term].name, static_cast<double>(part.df), part.ss, {}, {}, {}};
+        AnovaRow row{
+            design().terms()[term].name, static_cast<double>(part.df), part.ss, {}, {}, {}};
         if (part.df > 0)
             row.ms = part.ss / row.df;
         if (part.df > 0 && !m_fit->isPerfect()) {
