@@ -1,0 +1,166 @@
+#include "core/review/season.h"
+
+namespace plumule {
+namespace {
+
+// In a dot plot x is the row and y the value; the value's axis is the spec's x.
+ChartSeries dotsOf(const MediumSeason& season, int row)
+{
+    ChartSeries dots;
+    dots.name = season.medium.name;
+    dots.marker = season.medium.marker;
+    dots.form = SeriesForm::Dots;
+    for (const SeasonTray& tray : season.trays) {
+        dots.points.push_back({double(row), tray.yieldGrams, tray.code, tray.tray.value, false});
+    }
+    return dots;
+}
+
+std::optional<ChartInterval> intervalAt(const MeanInterval& mean, double x)
+{
+    if (!mean.lower || !mean.upper) {
+        return std::nullopt;
+    }
+    return ChartInterval{x, *mean.lower, mean.mean, *mean.upper};
+}
+
+ChartSeries seriesOf(const Medium& medium, SeriesForm form)
+{
+    ChartSeries series;
+    series.name = medium.name;
+    series.marker = medium.marker;
+    series.form = form;
+    return series;
+}
+
+ChartAxis fromZero(std::string key, std::string unit)
+{
+    ChartAxis axis;
+    axis.key = std::move(key);
+    axis.unit = std::move(unit);
+    axis.low = 0.0;
+    return axis;
+}
+
+std::string perGram(const SeasonReview& review)
+{
+    return review.currency + "/g";
+}
+
+std::optional<double> costPerGramOf(const SeasonTray& tray)
+{
+    return tray.cost && tray.yieldGrams > 0 ? std::optional(*tray.cost / tray.yieldGrams)
+                                            : std::nullopt;
+}
+
+// The band where a day has two trays or more; a lone tray's day is a dot.
+void addHeights(ChartSpec& spec, const MediumSeason& season)
+{
+    ChartSeries band = seriesOf(season.medium, SeriesForm::Band);
+    ChartSeries dots = seriesOf(season.medium, SeriesForm::Dots);
+    for (const HeightMean& day : season.heights) {
+        if (const auto interval = intervalAt(day.height, day.day)) {
+            band.intervals.push_back(*interval);
+        } else {
+            dots.points.push_back({double(day.day), day.height.mean, "", std::nullopt, false});
+        }
+    }
+    if (!band.intervals.empty()) {
+        spec.series.push_back(std::move(band));
+    }
+    if (!dots.points.empty()) {
+        spec.series.push_back(std::move(dots));
+    }
+}
+
+} // namespace
+
+ChartSpec yieldChart(const SeasonReview& review)
+{
+    ChartSpec spec;
+    spec.key = "yield_by_medium";
+    spec.form = ChartForm::DotRows;
+    spec.x.key = "yield";
+    spec.x.unit = "g";
+    for (const MediumSeason& season : review.media) {
+        const int row = static_cast<int>(spec.rows.size());
+        spec.rows.push_back(season.medium.name);
+        spec.series.push_back(dotsOf(season, row));
+        if (const auto interval = intervalAt(season.yield, row)) {
+            ChartSeries mean = seriesOf(season.medium, SeriesForm::Intervals);
+            mean.intervals.push_back(*interval);
+            spec.series.push_back(std::move(mean));
+        }
+    }
+    return spec;
+}
+
+ChartSpec heightChart(const SeasonReview& review)
+{
+    ChartSpec spec;
+    spec.key = "height_by_day";
+    spec.form = ChartForm::Curves;
+    spec.x.key = "day";
+    spec.x.isWhole = true;
+    spec.y = fromZero("height", "mm");
+    for (const MediumSeason& season : review.media) {
+        addHeights(spec, season);
+    }
+    return spec;
+}
+
+ChartSpec costPerGramChart(const SeasonReview& review)
+{
+    ChartSpec spec;
+    spec.key = "cost_by_medium";
+    spec.form = ChartForm::DotRows;
+    spec.x = fromZero("cost_per_gram", perGram(review));
+    for (const MediumSeason& season : review.media) {
+        const double row = static_cast<double>(spec.rows.size());
+        spec.rows.push_back(season.medium.name);
+        ChartSeries dots = seriesOf(season.medium, SeriesForm::Dots);
+        for (const SeasonTray& tray : season.trays) {
+            if (const auto cost = costPerGramOf(tray)) {
+                dots.points.push_back({row, *cost, tray.code, tray.tray.value, false});
+            }
+        }
+        spec.series.push_back(std::move(dots));
+        if (season.costPerGram) {
+            // Σcost / Σgrams is no mean of the dots, and has no interval yet.
+            ChartSeries ratio = seriesOf(season.medium, SeriesForm::Intervals);
+            ratio.intervals.push_back(
+                {row, *season.costPerGram, *season.costPerGram, *season.costPerGram});
+            spec.series.push_back(std::move(ratio));
+        }
+    }
+    return spec;
+}
+
+ChartSpec costByUsesChart(const SeasonReview& review)
+{
+    ChartSpec spec;
+    spec.key = "cost_by_uses";
+    spec.form = ChartForm::Curves;
+    spec.x.key = "uses";
+    spec.x.isWhole = true;
+    spec.x.low = 1.0;
+    spec.y = fromZero("cost_per_gram", perGram(review));
+    for (const MediumSeason& season : review.media) {
+        if (season.costCurve.empty()) {
+            continue;
+        }
+        ChartSeries line = seriesOf(season.medium, SeriesForm::Line);
+        for (const CostPoint& point : season.costCurve) {
+            line.points.push_back({double(point.uses), point.costPerGram, "", std::nullopt, false});
+        }
+        spec.x.high = season.costCurve.back().uses;
+        spec.series.push_back(std::move(line));
+        if (season.paysBackAt) {
+            spec.marks.push_back(
+                {"pays_back", season.medium.name, double(*season.paysBackAt), true});
+        }
+    }
+    return spec;
+}
+
+} // namespace plumule

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "core/cost/tray_use.h"
+#include "core/review/season.h"
+
+#include <map>
+
+namespace plumule {
+
+// A harvested tray as the season needs it: its record, and what it used and gave.
+struct SeasonRecord
+{
+    Tray tray;
+    Mass yield; // of all its cuts
+    int cuts = 0;
+    std::optional<Date> lastCut; // none: it is cut again later
+    TrayUse use;                 // `medium` points into SeasonFacts
+    std::optional<Mass> residue;
+};
+
+// A tray that has no yield in the span.
+struct UnfinishedRecord
+{
+    Tray tray;
+    bool isCut = false; // at least once
+};
+
+// Everything a season is worked out from, read once.
+struct SeasonFacts
+{
+    CostFacts cost;
+    std::map<MediumId, Medium> media;
+    std::map<VarietyId, std::string> varieties;
+    std::map<TrialId, std::string> trials;         // code
+    std::vector<SeasonRecord> cut;                 // by tray id; any cut within the span
+    std::vector<UnfinishedRecord> unfinished;      // discarded within it, or growing now
+    std::map<TrayId, std::vector<Height>> heights; // by day
+};
+
+// The sums: which trays count, and what each medium gave.
+[[nodiscard]] SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter);
+
+// Curves and payback of all media, once their trays are in. A reusable one's curve is
+// (price + (washing + other costs)·n) / (grams·n); it pays back where it crosses the line of the
+// single-use medium with the lowest cost per gram. A piece costs what it costs on `day`. No curve
+// without that price or without the washing's.
+void addCostCurves(std::vector<MediumSeason>& media, const std::vector<Price>& prices, Date day);
+
+} // namespace plumule
