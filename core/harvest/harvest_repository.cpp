@@ -1,6 +1,7 @@
 #include "core/harvest/harvest_repository.h"
 
 #include "core/storage/table.h"
+#include "core/tray/tray_ids.h"
 
 namespace plumule {
 
@@ -35,16 +36,6 @@ struct TableOf<Residue>
 };
 
 namespace {
-
-// One bound text holds any number of ids, so that the statement stays the same and is kept.
-std::string idList(const std::vector<TrayId>& trays)
-{
-    std::string list = "[";
-    for (const TrayId tray : trays) {
-        list += (list.size() > 1 ? "," : "") + std::to_string(tray.value);
-    }
-    return list + "]";
-}
 
 constexpr const char* kOfTheseTrays = "WHERE tray_id IN (SELECT value FROM json_each(?1)) ";
 
@@ -142,12 +133,21 @@ std::vector<Mass> HarvestRepository::lastTares(int count)
     return tares;
 }
 
+int HarvestRepository::useOfPiece(const Tray& tray)
+{
+    Statement statement = m_database.prepare("SELECT count(*) FROM tray WHERE piece_id = ?1 AND "
+                                             "(sown_on < ?2 OR (sown_on = ?2 AND (sown_minute < ?3 "
+                                             "OR (sown_minute = ?3 AND id <= ?4))))");
+    statement.bind(tray.piece, tray.sownOn, tray.sownMinute, tray.id);
+    return statement.step() ? statement.get<int>(0) : 0;
+}
+
 std::vector<TrayId> HarvestRepository::traysWithoutResidue(Date from, Date to)
 {
     Statement statement = m_database.prepare(
         "SELECT tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2 AND is_last = 1 "
         "AND NOT EXISTS (SELECT 1 FROM residue WHERE residue.tray_id = harvest.tray_id) "
-        "ORDER BY on_date DESC, minute DESC, id DESC");
+        "GROUP BY tray_id ORDER BY max(on_date) DESC, max(minute) DESC, max(id) DESC");
     statement.bind(from, to);
     std::vector<TrayId> trays;
     while (statement.step()) {

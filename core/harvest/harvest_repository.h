@@ -37,6 +37,8 @@ public:
                                              std::optional<TrayId> except = std::nullopt);
     // Of the bowls weighed last, newest first.
     [[nodiscard]] std::vector<Mass> lastTares(int count);
+    // This tray is that many-th sown on its piece; 0 where it has none.
+    [[nodiscard]] int useOfPiece(const Tray& tray);
     // Harvested from one day to another, both included, with no residue weighed; newest first.
     [[nodiscard]] std::vector<TrayId> traysWithoutResidue(Date from, Date to);
 

@@ -33,7 +33,8 @@ public:
     // Corrects a cut's bowls; net is worked out again. Missing bowls, net ≤ 0.
     Result<Harvest> correct(HarvestId harvest, const std::vector<BowlDraft>& bowls, bool isLast);
     [[nodiscard]] Result<std::vector<Bowl>> bowls(HarvestId harvest);
-    // Takes a cut out; a tray whose last cut it was grows on.
+    // Takes a cut out; a tray whose last cut it was grows on, where it stood unless that place was
+    // taken since. So does correct() without `isLast`.
     Done remove(HarvestId harvest);
 
 private:
