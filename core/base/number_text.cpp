@@ -33,16 +33,16 @@ Result<double> decimalFromText(std::string_view text, std::string_view subject)
 {
     std::string plain(trimmed(text));
     std::replace(plain.begin(), plain.end(), ',', '.');
-    if (!plain.empty() && plain.front() == '+') {
-        plain.erase(0, 1);
-    }
-    const std::size_t first = !plain.empty() && plain.front() == '-' ? 1 : 0;
+    const std::size_t first =
+        !plain.empty() && (plain.front() == '-' || plain.front() == '+') ? 1 : 0;
     const auto marks = std::count(plain.begin(), plain.end(), '.');
     const bool allowed = std::all_of(plain.begin() + static_cast<std::ptrdiff_t>(first),
                                      plain.end(), [](char c) { return isDigit(c) || c == '.'; });
     const bool hasDigit = std::any_of(plain.begin(), plain.end(), isDigit);
     double value = 0;
-    const auto [end, error] = std::from_chars(plain.data(), plain.data() + plain.size(), value);
+    // from_chars() takes no plus.
+    const char* begin = plain.data() + (!plain.empty() && plain.front() == '+' ? 1 : 0);
+    const auto [end, error] = std::from_chars(begin, plain.data() + plain.size(), value);
     const bool whole = error == std::errc{} && end == plain.data() + plain.size();
     if (marks > 1 || !allowed || !hasDigit || !whole) {
         return fail(ErrorKind::Invalid, std::string(subject), std::string(text));
@@ -52,7 +52,10 @@ Result<double> decimalFromText(std::string_view text, std::string_view subject)
 
 Result<long long> wholeFromText(std::string_view text, std::string_view subject)
 {
-    const std::string_view plain = trimmed(text);
+    std::string_view plain = trimmed(text);
+    if (plain.size() > 1 && plain.front() == '+' && isDigit(plain[1])) {
+        plain.remove_prefix(1);
+    }
     long long value = 0;
     const auto [end, error] = std::from_chars(plain.data(), plain.data() + plain.size(), value);
     if (plain.empty() || error != std::errc{} || end != plain.data() + plain.size()) {

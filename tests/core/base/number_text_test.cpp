@@ -1,0 +1,94 @@
+#include "core/base/number_text.h"
+
+#include "core/base/enum_text.h"
+#include "core/base/id.h"
+
+#include <gtest/gtest.h>
+#include <unordered_set>
+
+namespace plumule {
+namespace {
+
+struct Reading
+{
+    const char* text;
+    double value;
+};
+
+TEST(NumberText, ReadsPointAndCommaAsTheDecimalMark)
+{
+    for (const auto& [text, value] :
+         {Reading{"1.234", 1.234}, Reading{"1,5", 1.5}, Reading{"0", 0}, Reading{"-2,5", -2.5},
+          Reading{"+331.5", 331.5}, Reading{" 12 ", 12}, Reading{".5", 0.5}, Reading{"5.", 5},
+          Reading{"0331,5", 331.5}, Reading{"1000000", 1e6}}) {
+        const auto read = decimalFromText(text, "seed_g");
+        ASSERT_TRUE(read) << text;
+        EXPECT_DOUBLE_EQ(*read, value) << text;
+    }
+}
+
+TEST(NumberText, RefusesWhateverCouldBeMisread)
+{
+    for (const char* text :
+         {"",    " ",   ".",    "-",   "+",   "1.234,5", "1,234,567", "1.2.3", "1 234", "1e3",
+          "12g", "g12", "0x10", "inf", "nan", "--1",     "+-1",       "1-",    "1'000", "٣"}) {
+        const auto read = decimalFromText(text, "seed_g");
+        ASSERT_FALSE(read) << text;
+        EXPECT_EQ(static_cast<int>(read.error().kind), static_cast<int>(ErrorKind::Invalid));
+        EXPECT_EQ(read.error().subject, "seed_g");
+        EXPECT_EQ(read.error().detail, text);
+    }
+}
+
+TEST(NumberText, ReadsWholeNumbers)
+{
+    EXPECT_EQ(wholeFromText("42", "block").value(), 42);
+    EXPECT_EQ(wholeFromText(" -7 ", "block").value(), -7);
+    EXPECT_EQ(wholeFromText("+7", "block").value(), 7);
+    for (const char* text :
+         {"", "4.2", "4,2", "four", "4 2", "99999999999999999999", "-", "+", "+-7"}) {
+        EXPECT_FALSE(wholeFromText(text, "block")) << text;
+    }
+}
+
+TEST(NumberText, TakesBlanksOffTheEndsOnly)
+{
+    EXPECT_EQ(trimmed("  a b \t\r\n"), "a b");
+    EXPECT_EQ(trimmed(" \t"), "");
+    EXPECT_EQ(trimmed(""), "");
+}
+
+enum class Fruit
+{
+    Apple,
+    Pear
+};
+const char* toText(Fruit fruit)
+{
+    return fruit == Fruit::Apple ? "apple" : "pear";
+}
+
+TEST(EnumText, LeavesTheValueAloneWhereNoneMatches)
+{
+    Fruit fruit = Fruit::Pear;
+    EXPECT_FALSE(matchText("Apple", std::array{Fruit::Apple, Fruit::Pear}, fruit));
+    EXPECT_EQ(fruit, Fruit::Pear);
+    EXPECT_TRUE(matchText("apple", std::array{Fruit::Apple, Fruit::Pear}, fruit));
+    EXPECT_EQ(fruit, Fruit::Apple);
+}
+
+struct ATag;
+struct BTag;
+static_assert(!std::is_convertible_v<Id<ATag>, Id<BTag>>, "the key of one concept is no other's");
+static_assert(!std::is_convertible_v<std::int64_t, Id<ATag>>, "a bare number is no key");
+
+TEST(Id, ZeroIsNotStored)
+{
+    EXPECT_FALSE(Id<ATag>{}.isStored());
+    EXPECT_TRUE(Id<ATag>{7}.isStored());
+    const std::unordered_set<Id<ATag>> ids{{1}, {2}, {1}};
+    EXPECT_EQ(ids.size(), 2U);
+}
+
+} // namespace
+} // namespace plumule
