@@ -42,7 +42,7 @@ const std::filesystem::path& Journal::path() const
 
 std::filesystem::path Journal::photoFolder() const
 {
-    return path().parent_path() / (path().stem().string() + " photos");
+    return m_ledger.photoFolder();
 }
 
 std::optional<HistoryEntry> Journal::nextUndo()

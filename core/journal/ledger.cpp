@@ -46,6 +46,12 @@ bool Ledger::isReadOnly() const
     return m_file.database->access() != Access::ReadWrite;
 }
 
+std::filesystem::path Ledger::photoFolder() const
+{
+    const std::filesystem::path& journal = database().path();
+    return journal.parent_path() / (journal.stem().string() + " photos");
+}
+
 std::vector<Change> Ledger::changesOf(const std::vector<ChangedRow>& rows)
 {
     std::vector<Change> changes;

@@ -40,6 +40,8 @@ public:
     [[nodiscard]] const Clock& clock() const { return m_clock; }
     [[nodiscard]] Database& database() const { return *m_file.database; }
     [[nodiscard]] bool isReadOnly() const;
+    // Where photographs are kept: "<journal without ending> photos" beside it.
+    [[nodiscard]] std::filesystem::path photoFolder() const;
     [[nodiscard]] const std::optional<Error>& readOnlyBecause() const
     {
         return m_file.readOnlyBecause;

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "core/storage/column_traits.h"
 #include "core/tray/tray.h"
 
 #include <map>
-#include <set>
 
 namespace plumule {
 
@@ -38,20 +38,12 @@ public:
     [[nodiscard]] std::optional<TrayRecord> record(TrayId tray) const;
     // All that grow, soaking ones included.
     [[nodiscard]] std::vector<TrayRecord> growing() const;
-    // All that grow, and those that ended on that day or later and were sown by then (up to 120
-    // days before it).
-    [[nodiscard]] std::vector<TrayRecord> growingOn(Date day) const;
+    // All that grow, and those that ended on that day or later and were sown at most 120 days
+    // before it; each with the place it stood at at that moment (once ended: last stood at).
+    [[nodiscard]] std::vector<TrayRecord> growingAt(Moment at) const;
 
     // Every code that begins with the prefix; letter case does not matter.
     [[nodiscard]] std::vector<std::string> codesWithPrefix(const std::string& prefix) const;
-
-    // Whether any tray was ever sown of it, on it, in it.
-    [[nodiscard]] bool isUsed(VarietyId variety) const;
-    [[nodiscard]] bool isUsed(SeedLotId lot) const;
-    [[nodiscard]] bool isUsed(MediumId medium) const;
-    [[nodiscard]] bool isUsed(PieceId piece) const;
-    [[nodiscard]] bool isUsed(TrialId trial) const;
-    [[nodiscard]] bool isUsed(PlaceId place) const;
 
     // Stages, in order.
     [[nodiscard]] std::vector<TrayStage> stages(TrayId tray) const;
@@ -90,6 +82,9 @@ public:
     void remove(PhotoId photo);
 
 private:
+    std::vector<TrayRecord> load(const std::string& tail, const std::vector<Cell>& values) const;
+    void addPlaces(std::vector<TrayRecord>& records, std::optional<Moment> at) const;
+
     Database& m_database;
 };
 

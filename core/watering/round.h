@@ -85,16 +85,20 @@ struct RoundFacts
 {
     RoomLayout layout;
     std::vector<TrayRecord> growing; // all trays still growing at the round, and those ended
-                                     // that day which were watered in it
+                                     // since; each with the place where it stood then
     std::vector<Watering> waterings; // of those trays, from two days before the round on
     std::map<TrayId, Watering> lastWaterings; // before this round, newest a tray
     std::vector<WaterRecipe> recipes;
     std::vector<WaterReading> readings; // newest last
+    std::optional<Moment> now;          // none: the round is the one that is walked now
 };
 
 // Works the round out. A tray is asked for when its stage at the round's minute is watered in that
 // slot; once a day means mornings. One that is due to be cut in this round is a decision and is not
 // watered; one due to change stage is watered as its present stage asks until "ready" is said.
+// A past round is shown as things stood then (but for what "not yet" moved since); one after `now`
+// as planned: whatever is due before it is taken as done when due. What is due up to three hours
+// after a round's time belongs to it.
 [[nodiscard]] Round roundFrom(const RoundFacts& facts, Date date, Slot slot);
 
 } // namespace plumule

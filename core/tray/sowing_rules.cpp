@@ -1,0 +1,99 @@
+#include "core/tray/sowing_rules.h"
+
+#include "core/base/number_text.h"
+#include "core/tray/stage_plan.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+template <class Key>
+bool hasDoubles(std::vector<Key> keys)
+{
+    std::sort(keys.begin(), keys.end());
+    return std::adjacent_find(keys.begin(), keys.end()) != keys.end();
+}
+
+} // namespace
+
+Done checkSowing(const SowingDraft& draft, const Medium& medium)
+{
+    if (draft.count < 1 || draft.count > kMostTraysAtOnce) {
+        return fail(ErrorKind::Invalid, "tray.count", std::to_string(draft.count));
+    }
+    const auto count = static_cast<std::size_t>(draft.count);
+    if (draft.pieces.size() != (medium.isReusable ? count : 0)) {
+        return fail(ErrorKind::Invalid, "tray.pieces", std::to_string(draft.pieces.size()));
+    }
+    if (draft.places.size() > count) {
+        return fail(ErrorKind::Invalid, "tray.places", std::to_string(draft.places.size()));
+    }
+    if (hasDoubles(draft.pieces)) {
+        return fail(ErrorKind::Conflict, "tray.piece");
+    }
+    if (hasDoubles(draft.places)) {
+        return fail(ErrorKind::Conflict, "tray.place");
+    }
+    if (draft.code && (draft.count != 1 || trimmed(*draft.code).empty())) {
+        return fail(ErrorKind::Invalid, "tray.code", *draft.code);
+    }
+    return checkSown(draft.seedPerTray, draft.block);
+}
+
+Done checkSown(std::optional<Mass> seed, std::optional<int> block)
+{
+    if (seed && seed->count() <= 0) {
+        return fail(ErrorKind::Invalid, "tray.seed", std::to_string(inGrams(*seed)));
+    }
+    if (block && *block < 1) {
+        return fail(ErrorKind::Invalid, "tray.block", std::to_string(*block));
+    }
+    return {};
+}
+
+Done checkHeight(const Height& height, const Medium& medium)
+{
+    const Length above = heightAboveSurface(height, medium).value_or(height.reading);
+    if (above < Length{} || above > millimetres(1000)) {
+        return fail(ErrorKind::Invalid, "height.reading",
+                    std::to_string(inMillimetres(height.reading)));
+    }
+    return {};
+}
+
+Done checkStart(const Tray& tray, const std::vector<TrayStage>& stages, Stage stage, Moment at)
+{
+    const auto found = std::find_if(stages.begin(), stages.end(), [&](const TrayStage& one) {
+        return one.stage == stage && one.started();
+    });
+    if (found == stages.end()) {
+        return fail(ErrorKind::Conflict, "tray.stage", toText(stage));
+    }
+    const bool isBeforeEarlier = std::any_of(stages.begin(), found, [&](const TrayStage& earlier) {
+        return earlier.started() && at < *earlier.started();
+    });
+    const bool isAfterLater = std::any_of(found + 1, stages.end(), [&](const TrayStage& later) {
+        return later.started() && at > *later.started();
+    });
+    const bool isAfterEnd =
+        tray.endedOn && at > Moment{*tray.endedOn, tray.endedMinute.value_or(0)};
+    if (isBeforeEarlier || isAfterLater || isAfterEnd) {
+        return fail(ErrorKind::Invalid, "tray.stage_start",
+                    toIso(at.date) + " " + toClockText(at.minute));
+    }
+    return {};
+}
+
+Moment sowingOf(const std::vector<TrayStage>& stages)
+{
+    const StagePlan plan = planOf(stages);
+    for (const StageSpan& span : plan.spans) {
+        if (span.stage != Stage::Soak) {
+            return span.start;
+        }
+    }
+    return plan.harvest;
+}
+
+} // namespace plumule

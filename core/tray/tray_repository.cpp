@@ -1,0 +1,370 @@
+#include "core/tray/tray_repository.h"
+
+#include "core/base/number_text.h"
+#include "core/medium/medium_repository.h"
+#include "core/storage/table.h"
+#include "core/tray/tray_ids.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace plumule {
+
+template <>
+struct TableOf<Tray>
+{
+    static constexpr const char* name = "tray";
+    static constexpr auto columns = std::tuple{column("code", &Tray::code),
+                                               column("variety_id", &Tray::variety),
+                                               column("seed_lot_id", &Tray::seedLot),
+                                               column("medium_id", &Tray::medium),
+                                               column("piece_id", &Tray::piece),
+                                               column("seed_mg", &Tray::seed),
+                                               column("sown_on", &Tray::sownOn),
+                                               column("sown_minute", &Tray::sownMinute),
+                                               column("trial_id", &Tray::trial),
+                                               column("block", &Tray::block),
+                                               column("state", &Tray::state),
+                                               column("ended_on", &Tray::endedOn),
+                                               column("ended_minute", &Tray::endedMinute),
+                                               column("discard_reason", &Tray::discardReason),
+                                               column("set_aside_reason", &Tray::setAsideReason),
+                                               column("sown_by", &Tray::sownBy)};
+};
+
+template <>
+struct TableOf<TrayStage>
+{
+    static constexpr const char* name = "tray_stage";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &TrayStage::tray),
+                   column("position", &TrayStage::position),
+                   column("stage", &TrayStage::stage),
+                   column("planned_on", &TrayStage::plannedOn),
+                   column("planned_minute", &TrayStage::plannedMinute),
+                   column("length_min", &TrayStage::lengthMinutes),
+                   column("delay_min", &TrayStage::delayMinutes),
+                   column("started_on", &TrayStage::startedOn),
+                   column("started_minute", &TrayStage::startedMinute),
+                   column("cue", &TrayStage::cue),
+                   column("waterings_per_day", &TrayStage::wateringsPerDay),
+                   column("method", &TrayStage::method),
+                   column("amount_ul", &TrayStage::amount),
+                   column("water", &TrayStage::water)};
+};
+
+template <>
+struct TableOf<Stay>
+{
+    static constexpr const char* name = "stay";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &Stay::tray),   column("place_id", &Stay::place),
+                   column("from_on", &Stay::fromOn), column("from_minute", &Stay::fromMinute),
+                   column("to_on", &Stay::toOn),     column("to_minute", &Stay::toMinute)};
+};
+
+namespace {
+
+constexpr const char* kOfTrays = "WHERE tray_id IN (SELECT value FROM json_each(?1)) ";
+constexpr const char* kNewestFirst = " ORDER BY t.sown_on DESC, t.code";
+constexpr int kLongestLife = 120; // days: how far back a past round looks for trays since ended
+constexpr int kLongestSoak = 30;  // days
+
+constexpr const char* kByStart = "ORDER BY from_on, from_minute, id";
+
+Moment startOf(const Stay& stay)
+{
+    return {stay.fromOn, stay.fromMinute};
+}
+
+bool hasLeftBy(const Stay& stay, Moment at)
+{
+    return stay.toOn && Moment{*stay.toOn, stay.toMinute.value_or(0)} <= at;
+}
+
+// Collects the conditions of a filter with the values that they compare.
+class Conditions
+{
+public:
+    void add(const std::string& comparison, Cell value)
+    {
+        m_values.push_back(std::move(value));
+        m_sql += (m_sql.empty() ? "WHERE " : " AND ") + comparison + " ?" +
+                 std::to_string(m_values.size());
+    }
+    void addText(const std::string& text)
+    {
+        m_values.push_back(text);
+        m_sql += (m_sql.empty() ? "WHERE " : " AND ") +
+                 std::string("instr(lower(t.code || char(10) || v.name || char(10) || m.name || "
+                             "char(10) || coalesce(l.lot_number, '') || char(10) || "
+                             "coalesce(tr.code || char(10) || tr.name, '')), lower(?") +
+                 std::to_string(m_values.size()) + ")) > 0";
+    }
+    [[nodiscard]] const std::string& sql() const { return m_sql; }
+    [[nodiscard]] const std::vector<Cell>& values() const { return m_values; }
+
+private:
+    std::string m_sql;
+    std::vector<Cell> m_values;
+};
+
+template <class Value>
+Cell cellOf(const Value& value)
+{
+    return ColumnTraits<Value>::toCell(value);
+}
+
+} // namespace
+
+std::optional<Tray> TrayRepository::find(TrayId tray) const
+{
+    return findRow<Tray>(m_database, tray);
+}
+
+std::optional<Tray> TrayRepository::findByCode(const std::string& code) const
+{
+    // As written first: that one look-up is indexed.
+    const std::string wanted(trimmed(code));
+    if (auto tray = selectRow<Tray>(m_database, "WHERE code = ?1", wanted)) {
+        return tray;
+    }
+    return selectRow<Tray>(m_database, "WHERE code = ?1 COLLATE NOCASE ORDER BY id", wanted);
+}
+
+void TrayRepository::insert(Tray& tray)
+{
+    insertRow(m_database, tray);
+}
+
+void TrayRepository::update(const Tray& tray)
+{
+    updateRow(m_database, tray);
+}
+
+void TrayRepository::end(Tray& tray, TrayState state, Moment at)
+{
+    tray.state = state;
+    tray.endedOn = at.date;
+    tray.endedMinute = at.minute;
+    update(tray);
+    closeStay(tray.id, at);
+}
+
+void TrayRepository::reopen(Tray& tray)
+{
+    const auto endedOn = std::exchange(tray.endedOn, std::nullopt);
+    const auto endedMinute = std::exchange(tray.endedMinute, std::nullopt);
+    tray.state = TrayState::Growing;
+    tray.discardReason.reset();
+    update(tray);
+    auto all = stays(tray.id);
+    if (all.empty() || all.back().toOn != endedOn || all.back().toMinute != endedMinute ||
+        trayAt(all.back().place)) {
+        return;
+    }
+    all.back().toOn.reset();
+    all.back().toMinute.reset();
+    update(all.back());
+}
+
+std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
+                                             const std::vector<Cell>& values) const
+{
+    const std::map<MediumId, Medium> media = MediumRepository(m_database).byId();
+    std::vector<TrayRecord> records;
+    std::unordered_map<TrayId, std::size_t> at;
+    {
+        Statement statement = m_database.prepare(
+            "SELECT " + selectList<Tray>("t") +
+            ", v.name, p.number, l.lot_number, tr.code, tr.name FROM tray t "
+            "JOIN variety v ON v.id = t.variety_id JOIN medium m ON m.id = t.medium_id "
+            "LEFT JOIN piece p ON p.id = t.piece_id LEFT JOIN seed_lot l ON l.id = t.seed_lot_id "
+            "LEFT JOIN trial tr ON tr.id = t.trial_id " +
+            tail + kNewestFirst);
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            statement.bindCell(static_cast<int>(i + 1), values[i]);
+        }
+        constexpr int first =
+            1 + static_cast<int>(std::tuple_size_v<std::decay_t<decltype(TableOf<Tray>::columns)>>);
+        while (statement.step()) {
+            TrayRecord record;
+            record.tray = readRow<Tray>(statement);
+            record.medium = media.at(record.tray.medium);
+            record.variety = statement.get<std::string>(first);
+            record.pieceNumber = statement.get<std::optional<int>>(first + 1);
+            record.seedLot = statement.get<std::optional<std::string>>(first + 2);
+            record.trialCode = statement.get<std::optional<std::string>>(first + 3);
+            record.trialName = statement.get<std::optional<std::string>>(first + 4);
+            at.emplace(record.tray.id, records.size());
+            records.push_back(std::move(record));
+        }
+    }
+    const std::string stages = std::string(kOfTrays) + "ORDER BY tray_id, position, id";
+    for (TrayStage& stage : selectRows<TrayStage>(m_database, stages, idList(idsOf(records)))) {
+        records[at.at(stage.tray)].stages.push_back(std::move(stage));
+    }
+    return records;
+}
+
+void TrayRepository::addPlaces(std::vector<TrayRecord>& records, std::optional<Moment> at) const
+{
+    const auto all = stays(idsOf(records));
+    for (TrayRecord& record : records) {
+        const auto found = all.find(record.tray.id);
+        if (found == all.end()) {
+            continue;
+        }
+        const bool isGrowing = !record.tray.endedOn;
+        for (const Stay& stay : found->second) {
+            if (!at) {
+                record.place = stay.place;
+            } else if (startOf(stay) <= *at) {
+                record.place =
+                    isGrowing && hasLeftBy(stay, *at) ? std::nullopt : std::optional(stay.place);
+            }
+        }
+    }
+}
+
+std::vector<TrayRecord> TrayRepository::records(const TrayFilter& filter) const
+{
+    Conditions where;
+    if (filter.state) {
+        where.add("t.state =", cellOf(*filter.state));
+    }
+    if (filter.variety) {
+        where.add("t.variety_id =", cellOf(*filter.variety));
+    }
+    if (filter.medium) {
+        where.add("t.medium_id =", cellOf(*filter.medium));
+    }
+    if (filter.trial) {
+        where.add("t.trial_id =", cellOf(*filter.trial));
+    }
+    if (filter.sownFrom) {
+        where.add("t.sown_on >=", cellOf(*filter.sownFrom));
+    }
+    if (filter.sownTo) {
+        where.add("t.sown_on <=", cellOf(*filter.sownTo));
+    }
+    if (const auto text = trimmed(filter.text); !text.empty()) {
+        where.addText(std::string(text));
+    }
+    auto found = load(where.sql(), where.values());
+    addPlaces(found, std::nullopt);
+    return found;
+}
+
+std::vector<TrayRecord> TrayRepository::records(const std::vector<TrayId>& trays) const
+{
+    auto found = load("WHERE t.id IN (SELECT value FROM json_each(?1))", {idList(trays)});
+    addPlaces(found, std::nullopt);
+    return found;
+}
+
+std::optional<TrayRecord> TrayRepository::record(TrayId tray) const
+{
+    auto found = records(std::vector{tray});
+    return found.empty() ? std::nullopt : std::optional(std::move(found.front()));
+}
+
+std::vector<TrayRecord> TrayRepository::growing() const
+{
+    auto found = load("WHERE t.state = 'growing'", {});
+    addPlaces(found, std::nullopt);
+    return found;
+}
+
+std::vector<TrayRecord> TrayRepository::growingAt(Moment at) const
+{
+    auto found =
+        load("WHERE t.state = 'growing' OR (t.sown_on BETWEEN ?1 AND ?2 AND "
+             "t.ended_on >= ?3)",
+             {cellOf(at.date - kLongestLife), cellOf(at.date + kLongestSoak), cellOf(at.date)});
+    addPlaces(found, at);
+    return found;
+}
+
+std::vector<std::string> TrayRepository::codesWithPrefix(const std::string& prefix) const
+{
+    Statement statement = m_database.prepare(
+        "SELECT code FROM tray WHERE substr(code, 1, length(?1)) = ?1 COLLATE NOCASE");
+    statement.bind(prefix);
+    std::vector<std::string> codes;
+    while (statement.step()) {
+        codes.push_back(statement.get<std::string>(0));
+    }
+    return codes;
+}
+
+std::vector<TrayStage> TrayRepository::stages(TrayId tray) const
+{
+    return selectRows<TrayStage>(m_database, "WHERE tray_id = ?1 ORDER BY position, id", tray);
+}
+
+void TrayRepository::insert(TrayStage& stage)
+{
+    insertRow(m_database, stage);
+}
+
+void TrayRepository::update(const TrayStage& stage)
+{
+    updateRow(m_database, stage);
+}
+
+std::vector<Stay> TrayRepository::stays(TrayId tray) const
+{
+    return selectRows<Stay>(m_database, std::string("WHERE tray_id = ?1 ") + kByStart, tray);
+}
+
+TrayRepository::ByTray<Stay> TrayRepository::stays(const std::vector<TrayId>& trays) const
+{
+    ByTray<Stay> byTray;
+    const std::string tail = std::string(kOfTrays) + kByStart;
+    for (const Stay& stay : selectRows<Stay>(m_database, tail, idList(trays))) {
+        byTray[stay.tray].push_back(stay);
+    }
+    return byTray;
+}
+
+std::map<PlaceId, TrayId> TrayRepository::occupied() const
+{
+    std::map<PlaceId, TrayId> byPlace;
+    for (const Stay& stay : selectRows<Stay>(m_database, "WHERE to_on IS NULL")) {
+        byPlace.emplace(stay.place, stay.tray);
+    }
+    return byPlace;
+}
+
+std::optional<TrayId> TrayRepository::trayAt(PlaceId place) const
+{
+    const auto stay = selectRow<Stay>(m_database, "WHERE place_id = ?1 AND to_on IS NULL", place);
+    return stay ? std::optional(stay->tray) : std::nullopt;
+}
+
+std::optional<Stay> TrayRepository::openStay(TrayId tray) const
+{
+    return selectRow<Stay>(m_database, "WHERE tray_id = ?1 AND to_on IS NULL", tray);
+}
+
+void TrayRepository::insert(Stay& stay)
+{
+    insertRow(m_database, stay);
+}
+
+void TrayRepository::update(const Stay& stay)
+{
+    updateRow(m_database, stay);
+}
+
+void TrayRepository::closeStay(TrayId tray, Moment at)
+{
+    if (auto stay = openStay(tray)) {
+        stay->toOn = at.date;
+        stay->toMinute = at.minute;
+        update(*stay);
+    }
+}
+
+} // namespace plumule

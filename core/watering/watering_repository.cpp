@@ -1,0 +1,171 @@
+#include "core/watering/watering_repository.h"
+
+#include "core/storage/table.h"
+#include "core/tray/tray_ids.h"
+
+namespace plumule {
+
+template <>
+struct TableOf<Watering>
+{
+    static constexpr const char* name = "watering";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &Watering::tray),    column("on_date", &Watering::on),
+                   column("slot", &Watering::slot),       column("minute", &Watering::minute),
+                   column("method", &Watering::method),   column("water", &Watering::water),
+                   column("amount_ul", &Watering::amount)};
+};
+
+template <>
+struct TableOf<WaterRecipe>
+{
+    static constexpr const char* name = "water_recipe";
+    static constexpr auto columns = std::tuple{column("water", &WaterRecipe::water),
+                                               column("concentrate", &WaterRecipe::concentrate),
+                                               column("dose_ul_per_l", &WaterRecipe::dosePerLitre),
+                                               column("ph_low", &WaterRecipe::phLow),
+                                               column("ph_high", &WaterRecipe::phHigh),
+                                               column("ec_low_us_cm", &WaterRecipe::ecLow),
+                                               column("ec_high_us_cm", &WaterRecipe::ecHigh)};
+};
+
+template <>
+struct TableOf<WaterReading>
+{
+    static constexpr const char* name = "water_reading";
+    static constexpr auto columns =
+        std::tuple{column("on_date", &WaterReading::on),    column("slot", &WaterReading::slot),
+                   column("minute", &WaterReading::minute), column("water", &WaterReading::water),
+                   column("tray_id", &WaterReading::tray),  column("ph", &WaterReading::ph),
+                   column("ec_us_cm", &WaterReading::ec)};
+};
+
+namespace {
+
+// 'morning' sorts after 'evening' as text.
+constexpr const char* kOldestFirst = "ORDER BY on_date, slot DESC, minute, id";
+
+} // namespace
+
+std::optional<Watering> WateringRepository::find(WateringId watering) const
+{
+    return findRow<Watering>(m_database, watering);
+}
+
+std::optional<Watering> WateringRepository::find(TrayId tray, Date date, Slot slot) const
+{
+    return selectRow<Watering>(m_database, "WHERE tray_id = ?1 AND on_date = ?2 AND slot = ?3",
+                               tray, date, slot);
+}
+
+std::vector<Watering> WateringRepository::waterings(TrayId tray) const
+{
+    return selectRows<Watering>(m_database, std::string("WHERE tray_id = ?1 ") + kOldestFirst,
+                                tray);
+}
+
+WateringRepository::ByTray<Watering>
+WateringRepository::waterings(const std::vector<TrayId>& trays) const
+{
+    ByTray<Watering> byTray;
+    const std::string tail =
+        std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) ") + kOldestFirst;
+    for (const Watering& watering : selectRows<Watering>(m_database, tail, idList(trays))) {
+        byTray[watering.tray].push_back(watering);
+    }
+    return byTray;
+}
+
+std::vector<Watering> WateringRepository::wateringsSince(const std::vector<TrayId>& trays,
+                                                         Date from) const
+{
+    const std::string tail =
+        std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) AND on_date >= ?2 ") +
+        kOldestFirst;
+    return selectRows<Watering>(m_database, tail, idList(trays), from);
+}
+
+std::vector<TrayId> WateringRepository::wateredIn(Date date, Slot slot) const
+{
+    std::vector<TrayId> trays;
+    Statement statement = m_database.prepare(
+        "SELECT tray_id FROM watering WHERE on_date = ?1 AND slot = ?2 ORDER BY tray_id");
+    statement.bind(date, slot);
+    while (statement.step()) {
+        trays.push_back(statement.get<TrayId>(0));
+    }
+    return trays;
+}
+
+std::map<TrayId, Watering> WateringRepository::lastBefore(const std::vector<TrayId>& trays,
+                                                          Date date, Slot slot) const
+{
+    Statement statement = m_database.prepare(
+        "SELECT " + selectList<Watering>("w") +
+        " FROM json_each(?1) tray JOIN watering w ON w.id = ("
+        "SELECT id FROM watering WHERE tray_id = tray.value AND on_date <= ?2 AND "
+        "(on_date < ?2 OR (slot = 'morning' AND ?3 = 'evening')) "
+        "ORDER BY on_date DESC, slot, minute DESC, id DESC LIMIT 1)");
+    statement.bind(idList(trays), date, slot);
+    std::map<TrayId, Watering> newest;
+    while (statement.step()) {
+        const auto watering = readRow<Watering>(statement);
+        newest.emplace(watering.tray, watering);
+    }
+    return newest;
+}
+
+void WateringRepository::insert(Watering& watering)
+{
+    insertRow(m_database, watering);
+}
+
+void WateringRepository::update(const Watering& watering)
+{
+    updateRow(m_database, watering);
+}
+
+void WateringRepository::remove(WateringId watering)
+{
+    deleteRow<Watering>(m_database, watering);
+}
+
+std::vector<WaterRecipe> WateringRepository::recipes() const
+{
+    return selectRows<WaterRecipe>(
+        m_database, "ORDER BY CASE water WHEN 'plain' THEN 0 WHEN 'ph_set' THEN 1 ELSE 2 END, id");
+}
+
+std::optional<WaterRecipe> WateringRepository::find(WaterRecipeId recipe) const
+{
+    return findRow<WaterRecipe>(m_database, recipe);
+}
+
+void WateringRepository::insert(WaterRecipe& recipe)
+{
+    insertRow(m_database, recipe);
+}
+
+void WateringRepository::update(const WaterRecipe& recipe)
+{
+    updateRow(m_database, recipe);
+}
+
+std::vector<WaterReading> WateringRepository::readings(Date from, Date to) const
+{
+    return selectRows<WaterReading>(
+        m_database, std::string("WHERE on_date BETWEEN ?1 AND ?2 ") + kOldestFirst, from, to);
+}
+
+std::vector<WaterReading> WateringRepository::readings(TrayId tray) const
+{
+    return selectRows<WaterReading>(m_database, std::string("WHERE tray_id = ?1 ") + kOldestFirst,
+                                    tray);
+}
+
+void WateringRepository::insert(WaterReading& reading)
+{
+    insertRow(m_database, reading);
+}
+
+} // namespace plumule

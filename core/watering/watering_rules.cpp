@@ -1,0 +1,65 @@
+#include "core/watering/watering_rules.h"
+
+namespace plumule {
+namespace {
+
+constexpr double kHighestPh = 14;
+constexpr double kHighestEc = 20'000;
+
+bool isWithin(std::optional<double> value, double highest)
+{
+    return !value || (*value >= 0 && *value <= highest);
+}
+
+bool isBand(std::optional<double> low, std::optional<double> high, double highest)
+{
+    return isWithin(low, highest) && isWithin(high, highest) && !(low && high && *low > *high);
+}
+
+} // namespace
+
+Done checkReading(const WaterReading& reading)
+{
+    if (!reading.ph && !reading.ec) {
+        return fail(ErrorKind::Missing, "reading");
+    }
+    if (!isWithin(reading.ph, kHighestPh)) {
+        return fail(ErrorKind::Invalid, "reading.ph", std::to_string(*reading.ph));
+    }
+    if (!isWithin(reading.ec, kHighestEc)) {
+        return fail(ErrorKind::Invalid, "reading.ec", std::to_string(*reading.ec));
+    }
+    return {};
+}
+
+Done checkRecipe(const WaterRecipe& recipe)
+{
+    if (recipe.dosePerLitre && recipe.dosePerLitre->count() < 0) {
+        return fail(ErrorKind::Invalid, "recipe.dose",
+                    std::to_string(inMillilitres(*recipe.dosePerLitre)));
+    }
+    if (!isBand(recipe.phLow, recipe.phHigh, kHighestPh)) {
+        return fail(ErrorKind::Invalid, "recipe.ph");
+    }
+    if (!isBand(recipe.ecLow, recipe.ecHigh, kHighestEc)) {
+        return fail(ErrorKind::Invalid, "recipe.ec");
+    }
+    return {};
+}
+
+Done checkGiven(const Watering& watering)
+{
+    if (watering.amount && watering.amount->count() < 0) {
+        return fail(ErrorKind::Invalid, "watering.amount",
+                    std::to_string(inMillilitres(*watering.amount)));
+    }
+    if (watering.method == WateringMethod::None) {
+        return fail(ErrorKind::Invalid, "watering.method");
+    }
+    if (watering.minute < 0 || watering.minute >= kMinutesPerDay) {
+        return fail(ErrorKind::Invalid, "watering.minute", std::to_string(watering.minute));
+    }
+    return {};
+}
+
+} // namespace plumule
