@@ -1,0 +1,17 @@
+#include "ui/shared/theme.h"
+
+#include <QApplication>
+#include <gtest/gtest.h>
+
+#include <locale>
+
+// Every ui test runs in one offscreen application with the program's own font and look.
+int main(int argc, char** argv)
+{
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    ::testing::InitGoogleTest(&argc, argv);
+    QLocale::setDefault(QLocale::c());
+    QApplication application(argc, argv);
+    plumule::ui::applyTheme(application, false);
+    return RUN_ALL_TESTS();
+}

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <QColor>
+#include <QIcon>
+#include <QPainterPath>
+#include <QWidget>
+
+namespace plumule::ui {
+
+// Each medium has one of eight markers, a colour and a shape together, in every list and chart; so
+// it is told apart without colour too. Colours after Okabe and Ito's set for colour-blind readers.
+inline constexpr int kMarkers = 8;
+
+[[nodiscard]] QColor markerColour(int marker);
+// The shape within a square of that side, centred on the origin.
+[[nodiscard]] QPainterPath markerShape(int marker, double side);
+[[nodiscard]] QIcon markerIcon(int marker);
+
+// A small painted marker, to stand before a medium's name.
+class MarkerDot : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit MarkerDot(int marker, QWidget* parent = nullptr);
+    void setMarker(int marker);
+    // Paler, for what is done.
+    void setFaded(bool isFaded);
+    [[nodiscard]] QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    int m_marker;
+    bool m_isFaded = false;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+
+#include <functional>
+#include <optional>
+
+class QWidget;
+
+namespace plumule::ui {
+
+// Every question that stops the grower goes through here, so that tests answer it. The answer comes
+// by call-back: no nested event loop.
+class Ask
+{
+public:
+    using Yes = std::function<void()>;
+    using Answered = std::function<void(const QString&)>;
+
+    virtual ~Ask() = default;
+
+    // Calls `yes` when agreed. `action` is what the agreeing button says ("Discard the tray").
+    virtual void confirm(QWidget* parent, const QString& title, const QString& question,
+                         const QString& action, Yes yes) = 0;
+    // Calls `answered` with a text that is not empty.
+    virtual void line(QWidget* parent, const QString& title, const QString& label,
+                      const QString& preset, Answered answered) = 0;
+    // Calls `answered` with a path. `filter` as QFileDialog's.
+    virtual void fileToOpen(QWidget* parent, const QString& title, const QString& filter,
+                            Answered answered) = 0;
+    virtual void fileToSave(QWidget* parent, const QString& title, const QString& preset,
+                            const QString& filter, Answered answered) = 0;
+};
+
+// Asks with dialogs.
+class DialogAsk : public Ask
+{
+public:
+    void confirm(QWidget* parent, const QString& title, const QString& question,
+                 const QString& action, Yes yes) override;
+    void line(QWidget* parent, const QString& title, const QString& label, const QString& preset,
+              Answered answered) override;
+    void fileToOpen(QWidget* parent, const QString& title, const QString& filter,
+                    Answered answered) override;
+    void fileToSave(QWidget* parent, const QString& title, const QString& preset,
+                    const QString& filter, Answered answered) override;
+};
+
+} // namespace plumule::ui

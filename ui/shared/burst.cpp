@@ -1,0 +1,59 @@
+#include "ui/shared/burst.h"
+
+#include <QKeyEvent>
+#include <QLineEdit>
+
+namespace plumule::ui {
+namespace {
+
+constexpr qint64 kFastestPerson = 30; // ms between two keys
+constexpr int kShortestCode = 4;
+
+// What the first, slow-looking key of a burst had typed is taken out of the field again.
+void takeBack(QObject* watched, const QString& typed)
+{
+    auto* field = qobject_cast<QLineEdit*>(watched);
+    if (field != nullptr && field->text().endsWith(typed)) {
+        field->setText(field->text().chopped(typed.size()));
+    }
+}
+
+} // namespace
+
+BurstReader::BurstReader(Knows knows, QObject* parent)
+    : QObject(parent)
+    , m_knows(std::move(knows))
+{
+    m_timer.start();
+    m_time = [this] { return m_timer.elapsed(); };
+}
+
+void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
+{
+    m_time = std::move(milliseconds);
+}
+
+bool BurstReader::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() != QEvent::KeyPress || !watched->isWidgetType()) {
+        return false;
+    }
+    auto* key = static_cast<QKeyEvent*>(event);
+    const qint64 now = m_time();
+    const bool isFast = now - m_lastAt < kFastestPerson;
+    const bool isEnter = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+    if (isEnter && isFast && m_text.size() >= kShortestCode && m_knows(m_text)) {
+        const QString text = std::exchange(m_text, QString());
+        takeBack(watched, text);
+        Q_EMIT scanned(text);
+        return true;
+    }
+    const QString typed = key->text();
+    const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
+                         (key->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
+    m_text = isPlain ? (isFast ? m_text + typed : typed) : QString();
+    m_lastAt = now;
+    return false;
+}
+
+} // namespace plumule::ui

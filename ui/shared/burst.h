@@ -1,0 +1,40 @@
+#pragma once
+
+#include <QElapsedTimer>
+#include <QObject>
+#include <QString>
+
+#include <functional>
+
+namespace plumule::ui {
+
+// Sees a label scanner that types faster than a person (under 30 ms between keys, ended by Enter)
+// and takes its keys away from whatever has the focus, so that they trigger no short cut and land
+// in no field. Put on the application as an event filter.
+class BurstReader : public QObject
+{
+    Q_OBJECT
+
+public:
+    // Whether a text is one that a scanner sends for us: a tray's code.
+    using Knows = std::function<bool(const QString&)>;
+
+    explicit BurstReader(Knows knows, QObject* parent = nullptr);
+
+    // Milliseconds on the reader's own clock; tests set it.
+    void setTimeSource(std::function<qint64()> milliseconds);
+
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+Q_SIGNALS:
+    void scanned(const QString& text);
+
+private:
+    std::function<qint64()> m_time;
+    Knows m_knows;
+    QElapsedTimer m_timer;
+    qint64 m_lastAt = -1'000'000;
+    QString m_text;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,140 @@
+#include "ui/shared/text.h"
+
+#include <QCoreApplication>
+#include <QHash>
+
+namespace plumule::ui {
+namespace {
+
+QString say(const char* text)
+{
+    return QCoreApplication::translate("Errors", text);
+}
+
+// The words for the subjects that core names; what is not here is shown as it stands.
+QString thing(const std::string& subject)
+{
+    static const QHash<QString, const char*> kThings = {
+        {"tray", QT_TRANSLATE_NOOP("Errors", "the tray")},
+        {"tray.code", QT_TRANSLATE_NOOP("Errors", "the tray's code")},
+        {"variety", QT_TRANSLATE_NOOP("Errors", "the variety")},
+        {"variety.name", QT_TRANSLATE_NOOP("Errors", "the variety's name")},
+        {"variety.code_prefix", QT_TRANSLATE_NOOP("Errors", "the two letters of its codes")},
+        {"medium", QT_TRANSLATE_NOOP("Errors", "the medium")},
+        {"medium.name", QT_TRANSLATE_NOOP("Errors", "the medium's name")},
+        {"piece", QT_TRANSLATE_NOOP("Errors", "the piece")},
+        {"place", QT_TRANSLATE_NOOP("Errors", "the place")},
+        {"rack", QT_TRANSLATE_NOOP("Errors", "the rack")},
+        {"shelf", QT_TRANSLATE_NOOP("Errors", "the shelf")},
+        {"seed_lot", QT_TRANSLATE_NOOP("Errors", "the seed lot")},
+        {"trial", QT_TRANSLATE_NOOP("Errors", "the trial")},
+        {"price", QT_TRANSLATE_NOOP("Errors", "the price")},
+        {"height", QT_TRANSLATE_NOOP("Errors", "the height")},
+        {"reason", QT_TRANSLATE_NOOP("Errors", "the reason")},
+        {"net", QT_TRANSLATE_NOOP("Errors", "the net weight")},
+        {"mass", QT_TRANSLATE_NOOP("Errors", "the weight")},
+        {"date", QT_TRANSLATE_NOOP("Errors", "the date")},
+        {"journal", QT_TRANSLATE_NOOP("Errors", "the journal")},
+        {"backup", QT_TRANSLATE_NOOP("Errors", "the backup")},
+        {"file", QT_TRANSLATE_NOOP("Errors", "the file")},
+    };
+    const QString key = QString::fromStdString(subject);
+    const auto found = kThings.constFind(key);
+    return found == kThings.cend() ? QString(key).replace('_', ' ').replace('.', ' ')
+                                   : say(found.value());
+}
+
+QString journalSentence(const Error& error)
+{
+    switch (error.kind) {
+    case ErrorKind::NotAJournal:
+        return say("This file is not a Plumule journal. Nothing was changed.");
+    case ErrorKind::NewerVersion:
+        return say("This journal was made by a newer Plumule. Please update Plumule to open it.");
+    case ErrorKind::Damaged:
+        return say(
+            "The journal is damaged. Nothing was changed: open its latest backup, and keep the "
+            "damaged file.");
+    case ErrorKind::NotWritable:
+        return say("The journal's folder or file can't be written, so it is open to read only.");
+    case ErrorKind::AlreadyOpen:
+        return say(
+            "The journal is open in another window or program, so it is open to read only here.");
+    case ErrorKind::ReadOnly:
+        return say("The journal is open to read only: nothing was written.");
+    case ErrorKind::NotFound:
+        return say("There is no file of that name.");
+    case ErrorKind::Duplicate:
+        return say("There is a file of that name already. It was left as it is.");
+    case ErrorKind::FileGone:
+        return say(
+            "The journal's file was moved or removed while it was open. Nothing was written; put "
+            "it back or open it where it is now.");
+    default:
+        return {};
+    }
+}
+
+QString generalSentence(ErrorKind kind)
+{
+    switch (kind) {
+    case ErrorKind::Missing:
+        return say("Please give %1.");
+    case ErrorKind::Invalid:
+        return say("Please check %1: %2");
+    case ErrorKind::NotFound:
+        return say("There is no such thing in this journal: %1 %2");
+    case ErrorKind::Duplicate:
+        return say("Taken already: %1 %2");
+    case ErrorKind::Conflict:
+        return say("That does not fit how things stand: %1 %2");
+    case ErrorKind::InUse:
+        return say("It is in use and was kept: %1 %2");
+    case ErrorKind::ChangedSince:
+        return say(
+            "This can't be taken back by itself: later work changed the same entry (%1 %2). Undo "
+            "that first.");
+    case ErrorKind::NothingThere:
+        return say("There is nothing to %1.");
+    case ErrorKind::TooFew:
+        return say("There are too few numbers for that: %1 %2");
+    case ErrorKind::NotEstimable:
+        return say("These data cannot tell that: %1 %2");
+    case ErrorKind::NoConvergence:
+        return say("No curve fits these points: %1 %2");
+    case ErrorKind::DiskFull:
+        return say(
+            "The disk is full. Nothing was lost and nothing was written: make room, or save a "
+            "backup elsewhere.");
+    case ErrorKind::Cancelled:
+        return say("Stopped. Nothing was changed.");
+    case ErrorKind::Damaged:
+        return say("This entry is damaged and was left alone: %1 %2");
+    case ErrorKind::NewerVersion:
+        return say(
+            "This was written under another version of the journal and can't be taken back.");
+    case ErrorKind::AlreadyOpen:
+        return say("Another program is writing to the journal just now. Please try again.");
+    default:
+        return say("The file can't be read or written: %1 %2");
+    }
+}
+
+} // namespace
+
+QString sentence(const Error& error)
+{
+    if (error.subject == "journal") {
+        const QString known = journalSentence(error);
+        if (!known.isEmpty()) {
+            return known;
+        }
+    }
+    QString text = generalSentence(error.kind);
+    text.replace(QStringLiteral("%1"), thing(error.subject));
+    text.replace(QStringLiteral("%2"), QString::fromStdString(error.detail));
+    text = text.trimmed();
+    return text.endsWith('.') || text.endsWith(')') ? text : text + '.';
+}
+
+} // namespace plumule::ui

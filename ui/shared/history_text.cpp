@@ -1,0 +1,45 @@
+#include "ui/shared/text.h"
+
+#include <QCoreApplication>
+#include <QHash>
+
+namespace plumule::ui {
+
+QString sentence(const HistoryEntry& entry)
+{
+    static const QHash<QString, const char*> kSentences = {
+        {"tray.sow", QT_TRANSLATE_NOOP("History", "Sowed %1")},
+        {"tray.move_on", QT_TRANSLATE_NOOP("History", "Moved %1 on")},
+        {"tray.not_yet", QT_TRANSLATE_NOOP("History", "%1: not yet")},
+        {"tray.correct_start", QT_TRANSLATE_NOOP("History", "Corrected a start of %1")},
+        {"tray.discard", QT_TRANSLATE_NOOP("History", "Discarded %1")},
+        {"tray.move_to", QT_TRANSLATE_NOOP("History", "Moved %1 to another place")},
+        {"tray.set_aside", QT_TRANSLATE_NOOP("History", "Set %1 aside or back")},
+        {"tray.change_sowing", QT_TRANSLATE_NOOP("History", "Corrected the sowing of %1")},
+        {"tray.note_height", QT_TRANSLATE_NOOP("History", "Noted a height of %1")},
+        {"tray.remove_height", QT_TRANSLATE_NOOP("History", "Removed a height of %1")},
+        {"tray.write_note", QT_TRANSLATE_NOOP("History", "Wrote a note on %1")},
+        {"tray.remove_note", QT_TRANSLATE_NOOP("History", "Removed a note on %1")},
+        {"tray.attach_photo", QT_TRANSLATE_NOOP("History", "Added a photo of %1")},
+        {"tray.remove_photo", QT_TRANSLATE_NOOP("History", "Removed a photo of %1")},
+        {"watering.tick", QT_TRANSLATE_NOOP("History", "Watered %1")},
+        {"watering.tick_all", QT_TRANSLATE_NOOP("History", "Watered %1")},
+        {"watering.untick", QT_TRANSLATE_NOOP("History", "Took the tick off %1")},
+        {"watering.correct", QT_TRANSLATE_NOOP("History", "Corrected a watering of %1")},
+        {"watering.note_reading", QT_TRANSLATE_NOOP("History", "Noted a reading of the water %1")},
+        {"watering.change_recipe", QT_TRANSLATE_NOOP("History", "Changed the recipe of %1")},
+        {"harvest.record", QT_TRANSLATE_NOOP("History", "Weighed %1")},
+        {"harvest.record_residue", QT_TRANSLATE_NOOP("History", "Weighed the residue of %1")},
+        {"harvest.correct", QT_TRANSLATE_NOOP("History", "Corrected a weight of %1")},
+        {"harvest.remove", QT_TRANSLATE_NOOP("History", "Removed a weight of %1")},
+        {"exchange.import_trays", QT_TRANSLATE_NOOP("History", "Imported %1")},
+    };
+    const QString subject = QString::fromStdString(entry.subject);
+    const auto found = kSentences.constFind(QString::fromStdString(entry.intention));
+    const QString text = found == kSentences.cend()
+                             ? QCoreApplication::translate("History", "Changed %1")
+                             : QCoreApplication::translate("History", found.value());
+    return text.arg(subject).trimmed() + '.';
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <QString>
+#include <QVariant>
+
+#include <map>
+#include <memory>
+
+class QSettings;
+
+namespace plumule::ui {
+
+// What one computer remembers between starts; nothing of the journal is in it.
+enum class Preference
+{
+    LastJournal, // path
+    Look,        // "light" or "dark"
+    FontScale,   // 0.8 to 2
+    ScaleUnit,   // "g" or "oz"
+    LastTare     // mg, of the bowl on the scale
+};
+
+class Preferences
+{
+public:
+    virtual ~Preferences() = default;
+    // The default of the table where nothing was set.
+    [[nodiscard]] QVariant get(Preference which) const;
+    virtual void set(Preference which, const QVariant& value) = 0;
+
+protected:
+    [[nodiscard]] static QString keyOf(Preference which);
+    [[nodiscard]] virtual QVariant stored(const QString& key) const = 0;
+};
+
+// In the user's settings folder.
+class StoredPreferences : public Preferences
+{
+public:
+    StoredPreferences();
+    ~StoredPreferences() override;
+    void set(Preference which, const QVariant& value) override;
+
+protected:
+    [[nodiscard]] QVariant stored(const QString& key) const override;
+
+private:
+    std::unique_ptr<QSettings> m_settings;
+};
+
+// Forgotten with the program: for tests and for pictures.
+class PassingPreferences : public Preferences
+{
+public:
+    void set(Preference which, const QVariant& value) override;
+
+protected:
+    [[nodiscard]] QVariant stored(const QString& key) const override;
+
+private:
+    std::map<QString, QVariant> m_values;
+};
+
+} // namespace plumule::ui

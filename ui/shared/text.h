@@ -1,0 +1,65 @@
+#pragma once
+
+#include "core/base/money.h"
+#include "core/base/result.h"
+#include "core/harvest/harvest.h"
+#include "core/room/room.h"
+#include "core/storage/history.h"
+#include "core/variety/variety.h"
+
+#include <QDate>
+#include <QString>
+
+namespace plumule::ui {
+
+// All wording of what core answers. Sentences end with a full stop; names don't.
+
+[[nodiscard]] QString sentence(const Error& error);
+[[nodiscard]] QString sentence(const HistoryEntry& entry); // what was done: "Weighed RD029."
+
+[[nodiscard]] QString nameOf(Stage stage);           // "under weight"
+[[nodiscard]] QString nameOf(WaterKind water);       // "nutrient mix"
+[[nodiscard]] QString nameOf(WateringMethod method); // "mist from above"
+[[nodiscard]] QString nameOf(Slot slot);             // "morning"
+[[nodiscard]] QString nameOf(MediumForm form);
+[[nodiscard]] QString nameOf(TrayState state);
+[[nodiscard]] QString nameOf(ReadFrom from);
+// "A3 · place 2"; "no place" where there is none.
+[[nodiscard]] QString nameOf(const std::optional<Spot>& spot);
+
+[[nodiscard]] QDate toQDate(Date date);
+[[nodiscard]] Date fromQDate(QDate date);
+[[nodiscard]] QString dayText(Date date);      // "Thursday 12 March"
+[[nodiscard]] QString shortDayText(Date date); // "12 Mar"
+[[nodiscard]] QString longDateText(Date date); // "12 Mar 2026"
+[[nodiscard]] QString clockText(int minute);   // "06:50"
+
+// A whole or decimal number in the C locale's digits with U+2212 for minus.
+[[nodiscard]] QString numberText(double value, int decimals);
+[[nodiscard]] QString moneyText(double units, const QString& currency, int decimals = 2);
+
+// Amounts as the room shows them.
+class UnitText
+{
+public:
+    explicit UnitText(UnitSystem units = UnitSystem::Metric)
+        : m_units(units)
+    {}
+
+    [[nodiscard]] UnitSystem units() const { return m_units; }
+    [[nodiscard]] QString mass(Mass mass, int decimals = 1) const; // "289.5 g", "10.21 oz"
+    [[nodiscard]] QString watering(Volume volume) const;           // "120 mL", "4.1 fl oz"
+    [[nodiscard]] QString mixed(Volume volume) const;              // "1.62 L", "0.43 gal"
+    [[nodiscard]] QString concentrate(Volume volume) const;        // "13.0 mL", "0.44 fl oz"
+    [[nodiscard]] QString dose(Volume perLitre) const;             // "11.72 mL/L", "1.50 fl oz/gal"
+    [[nodiscard]] QString length(Length length) const;             // "48 mm", "1.9 in"
+
+    [[nodiscard]] QString massUnit() const;
+    [[nodiscard]] QString volumeUnit() const; // of a watering
+    [[nodiscard]] QString lengthUnit() const;
+
+private:
+    UnitSystem m_units;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <QColor>
+#include <QFont>
+#include <QString>
+
+class QApplication;
+
+namespace plumule::ui {
+
+// The colours of one of the two looks. Every widget and chart takes its colours from here.
+struct Palette
+{
+    bool isDark = false;
+    QColor page; // behind the cards
+    QColor card;
+    QColor cardEdge;
+    QColor rule; // between rows
+    QColor ink;
+    QColor mutedInk;
+    QColor sidebar;
+    QColor sidebarInk;
+    QColor sidebarMuted;
+    QColor accent;     // what to press
+    QColor accentInk;  // on the accent
+    QColor accentSoft; // done, disabled accent
+    QColor field;      // of inputs
+    QColor fieldEdge;
+    QColor badge;
+    QColor badgeInk;
+    QColor warning; // missed, wrong
+    QColor cautionCard;
+    QColor cautionEdge;
+    QColor selection;
+    // The stages, in the strips of trays.
+    QColor soak;
+    QColor underWeight;
+    QColor blackout;
+    QColor light;
+};
+
+[[nodiscard]] const Palette& lightPalette();
+[[nodiscard]] const Palette& darkPalette();
+
+// The palette the program shows itself in now.
+[[nodiscard]] const Palette& palette();
+
+// Sets the interface font from the resources, Fusion, palette and style sheet. `fontScale` 1
+// is 10.5 pt. May be called again to change the look; widgets are told by PaletteChange.
+void applyTheme(QApplication& application, bool dark, double fontScale = 1.0);
+
+// The scale in force, and a length scaled with it: pixels for paddings and targets.
+[[nodiscard]] double fontScale();
+[[nodiscard]] int scaled(int pixels);
+
+// The interface font at a size relative to the body text.
+[[nodiscard]] QFont uiFont(double relativeSize = 1.0, QFont::Weight weight = QFont::Normal);
+
+} // namespace plumule::ui

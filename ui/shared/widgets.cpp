@@ -1,0 +1,184 @@
+#include "ui/shared/widgets.h"
+
+#include "ui/shared/theme.h"
+
+#include <QButtonGroup>
+#include <QScrollArea>
+#include <QStyle>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+
+QLabel* label(const QString& text, const char* role)
+{
+    auto* widget = new QLabel(text);
+    widget->setTextFormat(Qt::PlainText);
+    if (*role != '\0') {
+        widget->setProperty("role", role);
+    }
+    return widget;
+}
+
+QPushButton* button(const QString& text, const char* role)
+{
+    auto* widget = new QPushButton(text);
+    widget->setAutoDefault(false);
+    if (*role != '\0') {
+        widget->setProperty("role", role);
+    }
+    return widget;
+}
+
+void setRole(QWidget* widget, const char* role)
+{
+    widget->setProperty("role", role);
+    widget->style()->unpolish(widget);
+    widget->style()->polish(widget);
+    widget->update();
+}
+
+QFrame* rule()
+{
+    auto* line = new QFrame;
+    line->setProperty("role", "rule");
+    return line;
+}
+
+Card::Card(const QString& heading, const char* role, QWidget* parent)
+    : QFrame(parent)
+{
+    setProperty("role", role);
+    auto* outer = new QVBoxLayout(this);
+    outer->setContentsMargins(scaled(18), scaled(14), scaled(18), scaled(14));
+    outer->setSpacing(scaled(8));
+    m_headingRow = new QHBoxLayout;
+    m_headingRow->setSpacing(scaled(8));
+    m_heading = label(heading, "heading");
+    m_heading->setVisible(!heading.isEmpty());
+    m_headingRow->addWidget(m_heading);
+    m_headingRow->addStretch(1);
+    m_body = new QVBoxLayout;
+    m_body->setSpacing(scaled(6));
+    outer->addLayout(m_headingRow);
+    outer->addLayout(m_body, 1);
+}
+
+void Card::setHeading(const QString& heading)
+{
+    m_heading->setText(heading);
+    m_heading->setVisible(!heading.isEmpty());
+}
+
+PageHead::PageHead(const QString& title, QWidget* parent)
+    : QWidget(parent)
+{
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* words = new QVBoxLayout;
+    words->setSpacing(scaled(2));
+    m_title = label(title, "title");
+    m_title->setObjectName("pageTitle");
+    m_subtitle = label(QString(), "subtitle");
+    m_subtitle->setObjectName("pageSubtitle");
+    m_subtitle->setWordWrap(true);
+    words->addWidget(m_title);
+    words->addWidget(m_subtitle);
+    m_controls = new QHBoxLayout;
+    m_controls->setSpacing(scaled(10));
+    row->addLayout(words, 1);
+    row->addLayout(m_controls);
+    row->setAlignment(m_controls, Qt::AlignBottom);
+}
+
+void PageHead::setTitle(const QString& title)
+{
+    m_title->setText(title);
+}
+
+void PageHead::setSubtitle(const QString& subtitle)
+{
+    m_subtitle->setText(subtitle);
+}
+
+QString PageHead::subtitle() const
+{
+    return m_subtitle->text();
+}
+
+void PageHead::addControl(QWidget* control)
+{
+    m_controls->addWidget(control);
+}
+
+Segmented::Segmented(const QStringList& names, QWidget* parent)
+    : QWidget(parent)
+    , m_group(new QButtonGroup(this))
+{
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    for (qsizetype i = 0; i < names.size(); ++i) {
+        auto* part = button(names[i], "segment");
+        part->setCheckable(true);
+        const bool isFirst = i == 0;
+        const bool isLast = i == names.size() - 1;
+        part->setProperty("end", isFirst && isLast ? "only"
+                                 : isFirst         ? "first"
+                                 : isLast          ? "last"
+                                                   : "middle");
+        m_group->addButton(part, static_cast<int>(i));
+        row->addWidget(part);
+    }
+    m_group->setExclusive(true);
+    choose(0);
+    connect(m_group, &QButtonGroup::idClicked, this, &Segmented::chosenByHand);
+}
+
+int Segmented::chosen() const
+{
+    return m_group->checkedId();
+}
+
+void Segmented::choose(int index)
+{
+    if (auto* part = m_group->button(index)) {
+        part->setChecked(true);
+    }
+}
+
+QPushButton* Segmented::segment(int index) const
+{
+    return qobject_cast<QPushButton*>(m_group->button(index));
+}
+
+QScrollArea* scrolling(QVBoxLayout*& inner)
+{
+    auto* area = new QScrollArea;
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->viewport()->setAutoFillBackground(false);
+    auto* content = new QWidget;
+    content->setObjectName("scrolled");
+    inner = new QVBoxLayout(content);
+    inner->setContentsMargins(0, 0, scaled(4), 0);
+    inner->setSpacing(scaled(14));
+    area->setWidget(content);
+    return area;
+}
+
+void clearLayout(QLayout* layout)
+{
+    while (QLayoutItem* item = layout->takeAt(0)) {
+        if (QWidget* widget = item->widget()) {
+            widget->hide();
+            widget->deleteLater();
+        } else if (QLayout* nested = item->layout()) {
+            clearLayout(nested);
+        }
+        delete item;
+    }
+}
+
+} // namespace plumule::ui

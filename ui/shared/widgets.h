@@ -1,0 +1,92 @@
+#pragma once
+
+#include <QFrame>
+#include <QLabel>
+#include <QPushButton>
+
+#include <initializer_list>
+
+class QBoxLayout;
+class QButtonGroup;
+class QHBoxLayout;
+class QScrollArea;
+class QVBoxLayout;
+
+namespace plumule::ui {
+
+// Small parts that every page is made of. `role` picks the look in the style sheet.
+
+[[nodiscard]] QLabel* label(const QString& text, const char* role = "");
+[[nodiscard]] QPushButton* button(const QString& text, const char* role = "");
+// Sets the role of a widget that may be shown already.
+void setRole(QWidget* widget, const char* role);
+[[nodiscard]] QFrame* rule();
+
+// A rounded panel with a heading; add rows to body().
+class Card : public QFrame
+{
+    Q_OBJECT
+
+public:
+    // `role`: card, caution or answer.
+    explicit Card(const QString& heading = {}, const char* role = "card",
+                  QWidget* parent = nullptr);
+
+    [[nodiscard]] QVBoxLayout* body() const { return m_body; }
+    // The row of the heading, for a button at its right end.
+    [[nodiscard]] QHBoxLayout* headingRow() const { return m_headingRow; }
+    void setHeading(const QString& heading);
+
+private:
+    QLabel* m_heading = nullptr;
+    QHBoxLayout* m_headingRow = nullptr;
+    QVBoxLayout* m_body = nullptr;
+};
+
+// A page's head: title, subtitle, and controls at the right.
+class PageHead : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit PageHead(const QString& title, QWidget* parent = nullptr);
+
+    void setTitle(const QString& title);
+    void setSubtitle(const QString& subtitle);
+    [[nodiscard]] QString subtitle() const;
+    void addControl(QWidget* control);
+
+private:
+    QLabel* m_title = nullptr;
+    QLabel* m_subtitle = nullptr;
+    QHBoxLayout* m_controls = nullptr;
+};
+
+// Buttons side by side of which one is chosen.
+class Segmented : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit Segmented(const QStringList& names, QWidget* parent = nullptr);
+
+    [[nodiscard]] int chosen() const;
+    // Does not emit.
+    void choose(int index);
+    [[nodiscard]] QPushButton* segment(int index) const;
+
+Q_SIGNALS:
+    void chosenByHand(int index);
+
+private:
+    QButtonGroup* m_group = nullptr;
+};
+
+// A vertical scroll area whose inner widget takes the page's colour; returns the inner layout.
+[[nodiscard]] QScrollArea* scrolling(QVBoxLayout*& inner);
+
+// Takes everything out of a layout and deletes the widgets later, so that one of them may be the
+// sender.
+void clearLayout(QLayout* layout);
+
+} // namespace plumule::ui
