@@ -143,6 +143,16 @@ ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
     return test;
 }
 
+Result<std::optional<double>> equivalenceP(const ContrastTest& test, double margin)
+{
+    if (!(margin > 0) || !std::isfinite(margin))
+        return fail(ErrorKind::Invalid, "margin", std::to_string(margin));
+    if (!test.t)
+        return std::nullopt;
+    const double nearest = (margin - std::abs(*test.estimate)) / *test.se;
+    return tUpper(nearest, dfOf(test));
+}
+
 std::vector<std::optional<double>> holmAdjusted(const std::vector<std::optional<double>>& p)
 {
     std::vector<std::size_t> order;

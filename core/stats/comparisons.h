@@ -70,6 +70,10 @@ allPairs(const Estimator& fit, const std::vector<MarginalMean>& means, double le
 [[nodiscard]] ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
                                         double level = 0.95);
 
+// Two one-sided tests (Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657): the p of "the contrast
+// lies within -margin to margin". Missing where the contrast has no se; Invalid unless margin > 0.
+[[nodiscard]] Result<std::optional<double>> equivalenceP(const ContrastTest& test, double margin);
+
 // Holm (1979): adjusted in the order given; missing ones stay missing and do not count.
 [[nodiscard]] std::vector<std::optional<double>>
 holmAdjusted(const std::vector<std::optional<double>>& p);

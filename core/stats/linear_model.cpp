@@ -58,7 +58,7 @@ struct LinearModel::Fit
 
     // A residual of pure rounding says nothing about spread.
     [[nodiscard]] bool isPerfect() const { return squares.residualSs <= 1e-26 * totalSs; }
-    [[nodiscard]] double meanSquare() const { return squares.residualSs / df; }
+    [[nodiscard]] double meanSquare() const { return isPerfect() ? 0 : squares.residualSs / df; }
 };
 
 LinearModel::LinearModel(std::shared_ptr<const Fit> fit)
@@ -125,6 +125,11 @@ double LinearModel::residualSd() const
     return std::sqrt(m_fit->meanSquare());
 }
 
+bool LinearModel::isPerfect() const
+{
+    return m_fit->isPerfect();
+}
+
 std::optional<double> LinearModel::rSquared() const
 {
     if (m_fit->totalSs <= 0)
@@ -182,9 +187,9 @@ std::vector<AnovaRow> LinearModel::anova(SumOfSquares type) const
 EffectSize LinearModel::effectSize(const AnovaRow& row) const
 {
     const double mse = m_fit->meanSquare();
+    const double ss = row.ss.value_or(0);
     const auto n = static_cast<double>(design().rows());
-    return {row.ss / (row.ss + residualSs()),
-            (row.ss - row.df * mse) / (row.ss + (n - row.df) * mse)};
+    return {ss / (ss + residualSs()), (ss - row.df * mse) / (ss + (n - row.df) * mse)};
 }
 
 std::vector<Influence> LinearModel::influence() const

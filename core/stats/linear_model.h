@@ -15,12 +15,13 @@ enum class SumOfSquares
     TypeIII,
 };
 
-// ms, f and p are missing where the data leave the term no degree of freedom.
+// ms, f and p are missing where the data leave the term no degree of freedom, f and p also where
+// the fit has no rest. ss is missing in the tests of a mixed model.
 struct AnovaRow
 {
     std::string term;
     double df = 0;
-    double ss = 0;
+    std::optional<double> ss;
     std::optional<double> ms;
     std::optional<double> f;
     std::optional<double> p;
@@ -70,6 +71,8 @@ public:
     [[nodiscard]] double residualDf() const;
     [[nodiscard]] double residualSs() const;
     [[nodiscard]] double residualSd() const;
+    // True when nothing but rounding is left over: there is no spread to test against.
+    [[nodiscard]] bool isPerfect() const;
     // Missing when the response does not vary.
     [[nodiscard]] std::optional<double> rSquared() const;
     // In treatment coding and the covariates' own units.

@@ -242,6 +242,24 @@ std::vector<RandomEffect> MixedModel::predictedEffects(std::size_t component) co
     return effects;
 }
 
+std::vector<double> MixedModel::residuals() const
+{
+    const auto rows = static_cast<Index>(design().rows());
+    const Eigen::Map<const MatrixXd> matrix(design().matrix().data(), rows,
+                                            static_cast<Index>(design().columns()));
+    const VectorXd fitted = matrix * (m_fit->squares.spread * m_fit->gamma);
+    std::vector<double> left = design().response();
+    for (std::size_t row = 0; row < left.size(); ++row)
+        left[row] -= fitted[static_cast<Index>(row)];
+    for (std::size_t k = 0; k < components().size(); ++k) {
+        const std::vector<RandomEffect> effects = predictedEffects(k);
+        const auto& codes = design().randomFactors()[k].codes;
+        for (std::size_t row = 0; row < left.size(); ++row)
+            left[row] -= effects[codes[row]].value;
+    }
+    return left;
+}
+
 std::unique_ptr<Estimator> MixedModel::estimator(DfMethod method) const
 {
     return std::make_unique<MixedEstimator>(m_fit, method);

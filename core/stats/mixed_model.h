@@ -56,6 +56,8 @@ public:
     [[nodiscard]] std::vector<Coefficient> coefficients() const;
     // Of the component numbered.
     [[nodiscard]] std::vector<RandomEffect> predictedEffects(std::size_t component) const;
+    // The response less fixed and predicted random effects, in the order of design().usedRows().
+    [[nodiscard]] std::vector<double> residuals() const;
     // For marginal means and comparisons; keeps the fit alive.
     [[nodiscard]] std::unique_ptr<Estimator> estimator(DfMethod method) const;
     // F of a fixed term after all others, in sum-to-zero coding, over what is estimable of it.

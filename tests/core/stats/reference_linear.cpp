@@ -1,5 +1,6 @@
 #include "tests/core/stats/reference_linear.h"
 
+#include "core/stats/checks.h"
 #include "core/stats/letter_display.h"
 #include "core/stats/linear_model.h"
 
@@ -89,6 +90,9 @@ void checkResiduals(CaseCheck& check, const LinearModel& fit, const std::string&
         studentized = std::max(studentized, std::abs(row.external.value()));
         residuals.push_back(row.residual);
     }
+    const auto normality = granted(shapiroWilk(residuals));
+    check.number("/shapiro_residuals/W", normality.w, check.tolerance("shapiro_residuals"));
+    check.number("/shapiro_residuals/p", normality.p, check.tolerance("shapiro_residuals"));
     check.number("/leverage_max", leverage, tolerance);
     check.number("/max_abs_studentized_residual", studentized, tolerance);
     for (const AnovaRow& row : fit.anova(SumOfSquares::TypeII)) {
