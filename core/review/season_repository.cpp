@@ -3,6 +3,7 @@
 #include "core/cost/cost_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/storage/database.h"
+#include "core/tray/tray_ids.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 
@@ -193,10 +194,10 @@ public:
 private:
     void startUses()
     {
-        m_ids = "[";
+        std::vector<TrayId> ids;
         for (SeasonRecord& record : m_facts.cut) {
             const Tray& tray = record.tray;
-            m_ids += (m_ids.size() > 1 ? "," : "") + std::to_string(tray.id.value);
+            ids.push_back(tray.id);
             record.use.sownOn = tray.sownOn;
             record.use.seedLot = tray.seedLot;
             record.use.seed = tray.seed;
@@ -204,7 +205,7 @@ private:
             record.use.hasEnded = tray.state != TrayState::Growing;
             record.use.cuts = record.cuts;
         }
-        m_ids += "]";
+        m_ids = idList(ids);
     }
 
     // Rows come by tray id, as the trays do, so that one pass finds them all.
