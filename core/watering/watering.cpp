@@ -9,7 +9,7 @@ Volume concentrateFor(Volume water, Volume dosePerLitre)
 
 double millilitresPerLitreFrom(double usFluidOuncesPerUsGallon)
 {
-    return inMillilitres(usFluidOunces(usFluidOuncesPerUsGallon)) / inLitres(usGallons(1));
+    return usFluidOuncesPerUsGallon * kMillilitresPerUsFluidOunce / (kMillilitresPerUsGallon / 1e3);
 }
 
 } // namespace plumule
