@@ -1,0 +1,17 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds everything and runs every test; core's tests run a second time under
+# the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
+set -euo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+source "$root/app/prepare.sh"
+
+install_missing "${build_packages[@]}" "${test_packages[@]}"
+export QT_QPA_PLATFORM=offscreen
+
+configure "$root/build"
+build "$root/build"
+ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
+
+configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON
+build "$root/build-sanitize"
+ctest --test-dir "$root/build-sanitize" --output-on-failure --parallel "$(nproc)"
