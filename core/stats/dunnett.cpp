@@ -12,6 +12,16 @@ namespace plumule::stats {
 namespace {
 
 constexpr double kSame = 1 - 1e-10;
+constexpr double kFarthest = 9;
+constexpr std::size_t kTerms = 48;
+
+// The work grows steeply with the comparisons, so many of them are given fewer digits.
+double digitsWorth(std::size_t size)
+{
+    if (size <= 5)
+        return 100;
+    return size == 6 ? 1e-5 : size == 7 ? 1e-6 : 1e-8;
+}
 
 // A matrix with a clearly negative pivot is no correlation matrix.
 bool isPositive(Correlation work)
@@ -103,6 +113,13 @@ Result<ManyToOne> ManyToOne::fromCorrelation(std::span<const double> rows, std::
         made.m_loadings = {0.0};
     else
         made.m_loadings = nearestLoadings(made.m_correlation);
+    if (made.m_correlation.size > 2 && !isProduct(made.m_correlation, made.m_loadings))
+        made.m_beyond.emplace(
+            [&](double t) {
+                return beyondProduct(made.m_correlation, made.m_loadings, made.boxOf(t, Sides::Two),
+                                     digitsWorth(made.m_correlation.size));
+            },
+            0.0, kFarthest, kTerms);
     return made;
 }
 
@@ -118,12 +135,17 @@ double ManyToOne::outside(double t, double df, Sides sides) const
     const double decay = t > 0 ? t * t / 2 : 0;
     const double product = meanOverSpread(
         df, decay, [&](double s) { return outsideOfProduct(m_loadings, boxOf(t * s, sides)); });
-    if (m_correlation.size < 3)
+    if (!m_beyond)
         return std::min(1.0, product);
     const double beyond = meanOverSpread(
         df, decay,
-        [&](double s) { return beyondProduct(m_correlation, m_loadings, boxOf(t * s, sides)); },
-        Steps::Coarse);
+        [&](double s) {
+            return sides == Sides::Two
+                       ? (*m_beyond)(t * s)
+                       : beyondProduct(m_correlation, m_loadings, boxOf(t * s, sides),
+                                       digitsWorth(m_correlation.size));
+        },
+        sides == Sides::Two ? Steps::Fine : Steps::Coarse);
     return std::clamp(product - beyond, 0.0, 1.0);
 }
 

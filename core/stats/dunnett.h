@@ -1,8 +1,10 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/chebyshev.h"
 #include "core/stats/normal_rectangle.h"
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -16,8 +18,9 @@ enum class Sides
 
 // The largest of several correlated t statistics that share one spread estimate: Dunnett's
 // distribution for comparisons with a control, for unequal counts and for any correlation. By
-// quadrature; with a product correlation the tail keeps its relative accuracy, otherwise about nine
-// decimals. df > 0 or infinite. Invalid when an argument is out of its range.
+// quadrature. With a product correlation the tail keeps its relative accuracy; with another one it
+// has about nine decimals up to seven comparisons, six beyond. df > 0 or infinite. Invalid when an
+// argument is out of its range.
 class ManyToOne
 {
 public:
@@ -40,8 +43,9 @@ private:
     [[nodiscard]] Box boxOf(double t, Sides sides) const;
 
     std::vector<double> m_loadings;
-    Correlation m_correlation; // empty when the loadings say it all
-    bool m_opposites = false;  // two statistics are each other's negative
+    Correlation m_correlation;         // empty when the loadings say it all
+    bool m_opposites = false;          // two statistics are each other's negative
+    std::optional<Chebyshev> m_beyond; // beyondProduct of the two-sided box by its half width
 };
 
 } // namespace plumule::stats

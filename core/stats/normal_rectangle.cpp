@@ -3,7 +3,6 @@
 #include "core/stats/distributions.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -12,7 +11,7 @@ namespace plumule::stats {
 namespace {
 
 constexpr double kExactEnough = 1e-13;
-constexpr double kCoarse = 1.5;
+constexpr double kCoarse = 1.2;
 
 struct GaussNode
 {
@@ -46,13 +45,20 @@ std::vector<GaussNode> gaussNodes(int count)
     return nodes;
 }
 
-const std::vector<GaussNode>& gaussNodesFor(double distance)
+// As many nodes as a correction of this size needs for ten decimals of the whole; none when it is
+// below them. The error of n nodes falls like distance^(2n).
+const std::vector<GaussNode>& gaussNodesFor(double distance, double weight)
 {
-    static const std::array<std::vector<GaussNode>, 6> kSets = {
-        gaussNodes(1), gaussNodes(2), gaussNodes(3), gaussNodes(5), gaussNodes(8), gaussNodes(16)};
-    const std::array<double, 5> reach = {1e-4, 3e-3, 0.02, 0.08, 0.2};
-    const auto past = std::upper_bound(reach.begin(), reach.end(), distance);
-    return kSets[static_cast<std::size_t>(past - reach.begin())];
+    static const std::vector<std::vector<GaussNode>> kSets = [] {
+        std::vector<std::vector<GaussNode>> sets;
+        for (int count = 0; count <= 16; ++count)
+            sets.push_back(gaussNodes(count));
+        return sets;
+    }();
+    std::size_t count = 0;
+    for (double left = weight * distance; left > 1e-11 && count < 16; ++count)
+        left *= distance * distance;
+    return kSets[count];
 }
 
 double largestResidual(const Correlation& correlation, std::span<const double> loadings)
@@ -64,14 +70,15 @@ double largestResidual(const Correlation& correlation, std::span<const double> l
     return largest;
 }
 
-double insideOf(const Correlation& correlation, const Box& box)
+double insideOf(const Correlation& correlation, const Box& box, double weight)
 {
     if (correlation.size == 0)
         return 1;
     if (correlation.size == 1)
         return std::max(0.0, normalCdf(box.upper[0]) - normalCdf(box.lower[0]));
     const std::vector<double> loadings = nearestLoadings(correlation);
-    return 1 - outsideOfProduct(loadings, box, kCoarse) + beyondProduct(correlation, loadings, box);
+    return 1 - outsideOfProduct(loadings, box, kCoarse) +
+           beyondProduct(correlation, loadings, box, weight);
 }
 
 // The box and correlation of the other variables when variables i and j are known.
@@ -111,7 +118,8 @@ Conditional conditionalOn(const Correlation& whole, std::size_t i, std::size_t j
     return given;
 }
 
-double densityAtCorner(const Conditional& given, double r, const Box& box, double x, double y)
+double densityAtCorner(const Conditional& given, double r, const Box& box, double x, double y,
+                       double weight)
 {
     if (std::isinf(x) || std::isinf(y))
         return 0;
@@ -123,15 +131,18 @@ double densityAtCorner(const Conditional& given, double r, const Box& box, doubl
     }
     const double density = std::exp(-(x * x - 2 * r * x * y + y * y) / (2 * (1 - r * r))) /
                            (2 * std::numbers::pi * std::sqrt(1 - r * r));
-    return density < 1e-300 ? 0 : density * insideOf(given.correlation, rest);
+    return density < 1e-300 ? 0 : density * insideOf(given.correlation, rest, weight);
 }
 
 // The slope of P(inside) in correlation (i, j), by its four corners.
-double slopeOfInside(const Correlation& correlation, const Box& box, std::size_t i, std::size_t j)
+double slopeOfInside(const Correlation& correlation, const Box& box, std::size_t i, std::size_t j,
+                     double weight)
 {
     const Conditional given = conditionalOn(correlation, i, j);
     const double r = correlation.at(i, j);
-    const auto corner = [&](double x, double y) { return densityAtCorner(given, r, box, x, y); };
+    const auto corner = [&](double x, double y) {
+        return densityAtCorner(given, r, box, x, y, weight);
+    };
     const double upper = corner(box.upper[i], box.upper[j]) - corner(box.lower[i], box.upper[j]);
     bool symmetric = true;
     for (std::size_t k = 0; k < correlation.size; ++k)
@@ -231,15 +242,20 @@ std::vector<double> nearestLoadings(const Correlation& correlation)
     return loadings;
 }
 
+bool isProduct(const Correlation& correlation, std::span<const double> loadings)
+{
+    return largestResidual(correlation, loadings) <= kExactEnough;
+}
+
 double beyondProduct(const Correlation& correlation, std::span<const double> loadings,
-                     const Box& box)
+                     const Box& box, double weight)
 {
     const double distance = largestResidual(correlation, loadings);
     if (distance <= kExactEnough)
         return 0;
     const std::size_t size = correlation.size;
     double sum = 0;
-    for (const GaussNode& node : gaussNodesFor(distance)) {
+    for (const GaussNode& node : gaussNodesFor(distance, weight)) {
         Correlation here = correlation;
         for (std::size_t i = 0; i < size; ++i)
             for (std::size_t j = 0; j < size; ++j)
@@ -250,7 +266,7 @@ double beyondProduct(const Correlation& correlation, std::span<const double> loa
             for (std::size_t j = 0; j < i; ++j) {
                 const double gap = correlation.at(i, j) - loadings[i] * loadings[j];
                 if (std::abs(gap) > kExactEnough / 10)
-                    sum += node.weight * gap * slopeOfInside(here, box, i, j);
+                    sum += node.weight * gap * slopeOfInside(here, box, i, j, weight * distance);
             }
     }
     return sum;

@@ -31,10 +31,14 @@ struct Box
 // Loadings whose products come nearest to the correlations (exact where that is possible).
 [[nodiscard]] std::vector<double> nearestLoadings(const Correlation& correlation);
 
+// True when the products are the correlations, to rounding.
+[[nodiscard]] bool isProduct(const Correlation& correlation, std::span<const double> loadings);
+
 // What is to be taken from outsideOfProduct(nearestLoadings) to have P(outside) under any
 // correlation: Plackett's identity (1954, Biometrika 41:351) followed along the straight way from
-// the product to the correlation itself; the conditional boxes are found the same way.
+// the product to the correlation itself; the conditional boxes are found the same way. `weight` is
+// what the answer is to be multiplied by: small weights need fewer digits.
 [[nodiscard]] double beyondProduct(const Correlation& correlation, std::span<const double> loadings,
-                                   const Box& box);
+                                   const Box& box, double weight = 1);
 
 } // namespace plumule::stats

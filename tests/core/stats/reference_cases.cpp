@@ -301,8 +301,10 @@ Grouped grouped(const Table& table, const std::string& response, const std::stri
 {
     Grouped result;
     const std::vector<std::string> levels = table.texts(factor);
-    const std::vector<double> values = table.numbers(response);
+    const std::vector<std::optional<double>> values = table.maybeNumbers(response);
     for (std::size_t row = 0; row < values.size(); ++row) {
+        if (!values[row])
+            continue;
         auto found = std::find(result.levels.begin(), result.levels.end(), levels[row]);
         if (found == result.levels.end()) {
             result.levels.push_back(levels[row]);
@@ -310,7 +312,7 @@ Grouped grouped(const Table& table, const std::string& response, const std::stri
             found = result.levels.end() - 1;
         }
         result.values[static_cast<std::size_t>(found - result.levels.begin())].push_back(
-            values[row]);
+            *values[row]);
     }
     return result;
 }

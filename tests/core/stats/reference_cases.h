@@ -99,7 +99,8 @@ private:
     std::vector<std::vector<std::string>> m_rows;
 };
 
-// Values of `response` by level of `factor`, levels in the order of first appearance.
+// Values of `response` by level of `factor`, levels in the order of first appearance; rows without
+// a response are left out.
 struct Grouped
 {
     std::vector<std::string> levels;

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <vector>
+
+namespace plumule::stats {
+
+// A smooth function on [low, high] kept as a Chebyshev series, so that a costly one is worked out
+// only `terms` times. Outside the interval the value is 0.
+class Chebyshev
+{
+public:
+    template <class Function>
+    Chebyshev(const Function& function, double low, double high, std::size_t terms)
+        : m_low(low)
+        , m_high(high)
+        , m_terms(terms)
+    {
+        const auto n = static_cast<double>(terms);
+        for (std::size_t k = 0; k < terms; ++k) {
+            const double angle = std::numbers::pi * (static_cast<double>(k) + 0.5) / n;
+            const double value =
+                function(0.5 * (low + high) + 0.5 * (high - low) * std::cos(angle));
+            for (std::size_t j = 0; j < terms; ++j)
+                m_terms[j] +=
+                    (j == 0 ? 1 : 2) / n * value * std::cos(static_cast<double>(j) * angle);
+        }
+    }
+
+    [[nodiscard]] double operator()(double x) const
+    {
+        if (x < m_low || x > m_high)
+            return 0;
+        const double y = (2 * x - m_low - m_high) / (m_high - m_low);
+        double one = 0;
+        double two = 0;
+        for (std::size_t j = m_terms.size(); j-- > 1;) {
+            const double next = 2 * y * one - two + m_terms[j];
+            two = one;
+            one = next;
+        }
+        return y * one - two + m_terms[0];
+    }
+
+private:
+    double m_low;
+    double m_high;
+    std::vector<double> m_terms;
+};
+
+} // namespace plumule::stats
