@@ -72,8 +72,8 @@ SeasonTray seasonTray(const SeasonRecord& record, const SeasonFacts& facts, cons
     }
     result.harvestedOn = *record.lastCut;
     result.days = dayCount(tray.sownOn, *record.lastCut);
-    if (record.residue) {
-        result.residueGrams = inGrams(*record.residue);
+    if (record.use.residue) {
+        result.residueGrams = inGrams(*record.use.residue);
     }
     return result;
 }
@@ -107,12 +107,8 @@ public:
         const TrayCost cost = costOf(record.use, facts.cost);
         m_costs.add(cost);
         m_trays.push_back(seasonTray(record, facts, cost));
-        const auto heights = facts.heights.find(record.tray.id);
-        if (heights == facts.heights.end()) {
-            return;
-        }
         for (const auto& [day, mean] :
-             dailyHeights(heights->second, record.tray, *record.use.medium)) {
+             dailyHeights(record.heights, record.tray, *record.use.medium)) {
             m_heights[day].push_back(mean);
         }
     }

@@ -11,11 +11,10 @@ namespace plumule {
 struct SeasonRecord
 {
     Tray tray;
-    Mass yield; // of all its cuts
-    int cuts = 0;
+    Mass yield;                  // of all its cuts
     std::optional<Date> lastCut; // none: it is cut again later
     TrayUse use;                 // `medium` points into SeasonFacts
-    std::optional<Mass> residue;
+    std::vector<Height> heights;
 };
 
 // A tray that has no yield in the span.
@@ -31,10 +30,9 @@ struct SeasonFacts
     CostFacts cost;
     std::map<MediumId, Medium> media;
     std::map<VarietyId, std::string> varieties;
-    std::map<TrialId, std::string> trials;         // code
-    std::vector<SeasonRecord> cut;                 // by tray id; any cut within the span
-    std::vector<UnfinishedRecord> unfinished;      // discarded within it, or growing now
-    std::map<TrayId, std::vector<Height>> heights; // by day
+    std::map<TrialId, std::string> trials;    // code
+    std::vector<SeasonRecord> cut;            // by tray id; any cut within the span
+    std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
 };
 
 // The sums: which trays count, and what each medium gave.
