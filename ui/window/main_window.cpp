@@ -108,7 +108,10 @@ void MainWindow::buildPages()
     addPage(new WeighPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
-    addPage(new SetupPage(m_journal, services));
+    auto* setup = new SetupPage(m_journal, services);
+    connect(setup, &SetupPage::journalAsked, this, &MainWindow::journalAsked);
+    connect(setup, &SetupPage::lookChanged, this, &MainWindow::lookChanged);
+    addPage(setup);
 }
 
 void MainWindow::addPage(Page* page)

@@ -30,6 +30,10 @@ public:
     [[nodiscard]] MessageBar& messages() { return *m_messages; }
     [[nodiscard]] Tasks& tasks() { return *m_tasks; }
 
+Q_SIGNALS:
+    void journalAsked(const QString& path); // open another one instead
+    void lookChanged();                     // light or dark, or the size of type
+
 private:
     void buildFrame();
     void buildPages();

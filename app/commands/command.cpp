@@ -1,0 +1,91 @@
+#include "app/commands/command.h"
+
+#include "ui/shared/text.h"
+
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+
+namespace plumule::app {
+
+const std::vector<Command>& commands()
+{
+    static const std::vector<Command> all = {
+        {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
+        {"season", "JOURNAL [--from D] [--to D] [--variety V]... [--json]", runSeason},
+        {"import", "JOURNAL FILE.csv [--dry-run]", runImport},
+        {"sample", "FILE", runSample},
+        {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
+        {"check", "JOURNAL", runCheck},
+    };
+    return all;
+}
+
+int badCall(const QString& sentence)
+{
+    std::fprintf(stderr, "plumule: %s\n", sentence.toUtf8().constData());
+    return kBadCall;
+}
+
+int refused(const Error& error)
+{
+    std::fprintf(stderr, "plumule: %s\n", ui::sentence(error).toUtf8().constData());
+    return kRefused;
+}
+
+std::optional<QStringList> argumentsOf(QCommandLineParser& parser, const QStringList& arguments,
+                                       const QStringList& names)
+{
+    if (!parser.parse(arguments)) {
+        badCall(parser.errorText());
+        return std::nullopt;
+    }
+    const QStringList given = parser.positionalArguments();
+    if (given.size() < names.size()) {
+        badCall(QStringLiteral("%1 is missing.").arg(names[given.size()]));
+        return std::nullopt;
+    }
+    if (given.size() > names.size()) {
+        badCall(QStringLiteral("\"%1\" is one argument too many.").arg(given[names.size()]));
+        return std::nullopt;
+    }
+    return given;
+}
+
+std::optional<Date> dateOption(const QCommandLineParser& parser, const QString& name,
+                               Date otherwise)
+{
+    if (!parser.isSet(name)) {
+        return otherwise;
+    }
+    const auto day = dateFromIso(parser.value(name).toStdString());
+    if (!day) {
+        badCall(QStringLiteral("--%1 wants a day as YYYY-MM-DD, not \"%2\".")
+                    .arg(name, parser.value(name)));
+        return std::nullopt;
+    }
+    return *day;
+}
+
+void print(const QString& text)
+{
+    std::fputs(text.toUtf8().constData(), stdout);
+    std::fputc('\n', stdout);
+}
+
+void print(const nlohmann::ordered_json& json)
+{
+    std::puts(json.dump(2).c_str());
+}
+
+nlohmann::ordered_json jsonNumber(std::optional<double> value)
+{
+    if (!value || !std::isfinite(*value)) {
+        return nullptr;
+    }
+    char text[40];
+    std::snprintf(text, sizeof text, "%.15g", *value);
+    return std::strtod(text, nullptr);
+}
+
+} // namespace plumule::app

@@ -1,0 +1,116 @@
+#include "app/commands/command.h"
+
+#include "ui/shared/text.h"
+
+#include <QFileInfo>
+#include <QTemporaryDir>
+
+#include <cstdio>
+
+namespace plumule::app {
+namespace {
+
+void printNames(const QString& what, const std::vector<std::string>& names)
+{
+    QStringList list;
+    for (const std::string& name : names) {
+        list << QString::fromStdString(name);
+    }
+    if (!list.isEmpty()) {
+        print(QStringLiteral("%1: %2").arg(what, list.join(", ")));
+    }
+}
+
+void printPreview(const ImportPreview& preview)
+{
+    print(QStringLiteral("%1 trays").arg(preview.trays.size()));
+    printNames("columns that are not known and are left out", preview.unknownColumns);
+    printNames("new varieties", preview.newVarieties);
+    printNames("new media", preview.newMedia);
+    printNames("new trials", preview.newTrials);
+    printNames("new places", preview.newPlaces);
+}
+
+int printFaults(const ImportPreview& preview)
+{
+    for (const Error& fault : preview.faults) {
+        badCall(
+            QStringLiteral("%1: \"%2\"")
+                .arg(QString::fromStdString(fault.subject), QString::fromStdString(fault.detail)));
+    }
+    return badCall("Nothing was imported.");
+}
+
+Result<std::unique_ptr<Journal>> newJournal(const QString& path, const Clock& clock)
+{
+    RoomPlan plan;
+    plan.room.name = QFileInfo(path).completeBaseName().toStdString();
+    return Journal::create(path.toStdString(), plan, clock);
+}
+
+int importInto(Journal& journal, const QString& file, bool isDryRun)
+{
+    const auto preview = journal.exchange().preview(file.toStdString());
+    if (!preview) {
+        return badCall(ui::sentence(preview.error()));
+    }
+    if (!preview->isClean()) {
+        return printFaults(*preview);
+    }
+    printPreview(*preview);
+    if (isDryRun) {
+        print("Nothing was written.");
+        return kDone;
+    }
+    const auto outcome =
+        journal.exchange().importTrays(*preview, QFileInfo(file).fileName().toStdString());
+    if (!outcome) {
+        return refused(outcome.error());
+    }
+    print(QStringLiteral("Imported %1 trays.").arg(outcome->trays));
+    return kDone;
+}
+
+} // namespace
+
+int runImport(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    parser.addOption({"dry-run", ""});
+    const auto given = argumentsOf(parser, arguments, {"JOURNAL", "FILE.csv"});
+    if (!given) {
+        return kBadCall;
+    }
+    const QString path = (*given)[0];
+    const QString file = (*given)[1];
+    const bool isDryRun = parser.isSet("dry-run");
+    if (!QFileInfo(file).isReadable()) {
+        return badCall(QStringLiteral("%1 can't be read.").arg(file));
+    }
+    const SystemClock clock;
+    if (QFileInfo::exists(path)) {
+        const auto opened = Journal::open(path.toStdString(), clock,
+                                          isDryRun ? Access::ReadOnly : Access::ReadWrite);
+        if (!opened) {
+            return refused(opened.error());
+        }
+        if (!isDryRun && (*opened)->isReadOnly()) {
+            return refused(*(*opened)->readOnlyBecause());
+        }
+        return importInto(**opened, file, isDryRun);
+    }
+    // A table with faults must not leave an empty journal behind, so it is tried on a passing one.
+    const QTemporaryDir passing;
+    const auto trial = newJournal(passing.filePath("passing.plumule"), clock);
+    if (!trial) {
+        return refused(trial.error());
+    }
+    const int tried = importInto(**trial, file, true);
+    if (isDryRun || tried != kDone) {
+        return tried;
+    }
+    const auto made = newJournal(path, clock);
+    return made ? importInto(**made, file, false) : refused(made.error());
+}
+
+} // namespace plumule::app

@@ -1,0 +1,182 @@
+#include "app/commands/command.h"
+
+#include "ui/shared/text.h"
+
+namespace plumule::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+ordered_json jsonOf(const MediumSeason& season)
+{
+    ordered_json json;
+    json["medium"] = season.medium.name;
+    json["n"] = season.yield.n;
+    const bool hasMean = season.yield.n > 0;
+    json["yield"] = {
+        {"mean_g", jsonNumber(hasMean ? std::optional(season.yield.mean) : std::nullopt)},
+        {"sd_g", jsonNumber(season.yield.sd)},
+        {"lower_g", jsonNumber(season.yield.lower)},
+        {"upper_g", jsonNumber(season.yield.upper)}};
+    ordered_json heights = ordered_json::array();
+    for (const HeightMean& mean : season.heights) {
+        heights.push_back({{"day", mean.day},
+                           {"mean_mm", jsonNumber(mean.height.mean)},
+                           {"lower_mm", jsonNumber(mean.height.lower)},
+                           {"upper_mm", jsonNumber(mean.height.upper)},
+                           {"n", mean.height.n}});
+    }
+    json["height"] = std::move(heights);
+    json["cost_per_g"] = jsonNumber(season.costPerGram);
+    ordered_json curve = ordered_json::array();
+    for (const CostPoint& point : season.costCurve) {
+        curve.push_back({{"uses", point.uses}, {"cost_per_g", jsonNumber(point.costPerGram)}});
+    }
+    json["cost_curve"] = std::move(curve);
+    json["pays_back_at_use"] = jsonOrNull(season.paysBackAt);
+    return json;
+}
+
+const char* keyOf(LeftOut why)
+{
+    switch (why) {
+    case LeftOut::Discarded:
+        return "discarded";
+    case LeftOut::StillGrowing:
+        return "still_growing";
+    case LeftOut::CutAgainLater:
+        return "cut_again_later";
+    case LeftOut::SetAside:
+        return "set_aside";
+    }
+    return "";
+}
+
+ordered_json jsonOf(const SeasonReview& review)
+{
+    ordered_json json;
+    json["from"] = toIso(review.filter.from);
+    json["to"] = toIso(review.filter.to);
+    json["currency"] = review.currency;
+    json["trays"] = review.trays;
+    json["varieties"] = review.varieties;
+    json["trials"] = review.trials;
+    json["media"] = ordered_json::array();
+    for (const MediumSeason& season : review.media) {
+        json["media"].push_back(jsonOf(season));
+    }
+    json["left_out"] = ordered_json::array();
+    for (const LeftOutTray& tray : review.leftOut) {
+        json["left_out"].push_back({{"code", tray.code},
+                                    {"medium", tray.medium},
+                                    {"why", keyOf(tray.why)},
+                                    {"reason", tray.reason}});
+    }
+    json["too_few"] = review.tooFew;
+    return json;
+}
+
+QString intervalText(const MeanInterval& interval)
+{
+    if (!interval.lower || !interval.upper) {
+        return QStringLiteral("no interval from one tray");
+    }
+    return QStringLiteral("95% interval %1 to %2")
+        .arg(ui::numberText(*interval.lower, 1), ui::numberText(*interval.upper, 1));
+}
+
+void printReview(const SeasonReview& review)
+{
+    print(QStringLiteral("%1 to %2: %3 trays, %4 varieties, %5 trials")
+              .arg(ui::longDateText(review.filter.from), ui::longDateText(review.filter.to))
+              .arg(review.trays)
+              .arg(review.varieties)
+              .arg(review.trials));
+    for (const MediumSeason& season : review.media) {
+        const QString cost =
+            season.costPerGram ? QStringLiteral(", %1 a gram")
+                                     .arg(ui::moneyText(*season.costPerGram,
+                                                        QString::fromStdString(review.currency), 4))
+                               : QString();
+        print(QStringLiteral("  %1: %2 g a tray (%3; %4 trays)%5")
+                  .arg(QString::fromStdString(season.medium.name),
+                       ui::numberText(season.yield.mean, 1), intervalText(season.yield))
+                  .arg(season.yield.n)
+                  .arg(cost));
+    }
+    for (const std::string& medium : review.tooFew) {
+        print(QStringLiteral(
+                  "  %1 has fewer than two trays: nothing can be told apart from it, since "
+                  "trays of one and the same medium differ too.")
+                  .arg(QString::fromStdString(medium)));
+    }
+}
+
+// The ids of the varieties named; nullopt, and a line said, where one is not known.
+std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QStringList& names)
+{
+    const auto known = journal.varieties().all(true);
+    if (!known) {
+        refused(known.error());
+        return std::nullopt;
+    }
+    std::vector<VarietyId> ids;
+    for (const QString& name : names) {
+        const auto found = std::find_if(known->begin(), known->end(), [&](const Variety& variety) {
+            return QString::fromStdString(variety.name).compare(name, Qt::CaseInsensitive) == 0;
+        });
+        if (found == known->end()) {
+            badCall(QStringLiteral("No variety is called \"%1\".").arg(name));
+            return std::nullopt;
+        }
+        ids.push_back(found->id);
+    }
+    return ids;
+}
+
+} // namespace
+
+int runSeason(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    parser.addOption({"from", "", "day"});
+    parser.addOption({"to", "", "day"});
+    parser.addOption({"variety", "", "name"});
+    parser.addOption({"json", ""});
+    const auto given = argumentsOf(parser, arguments, {"JOURNAL"});
+    if (!given) {
+        return kBadCall;
+    }
+    const SystemClock clock;
+    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    if (!opened) {
+        return refused(opened.error());
+    }
+    Journal& journal = **opened;
+    SeasonFilter filter = journal.review().usualSeason();
+    const auto from = dateOption(parser, "from", filter.from);
+    const auto to = dateOption(parser, "to", filter.to);
+    if (!from || !to) {
+        return kBadCall;
+    }
+    if (*to < *from) {
+        return badCall("--to is before --from.");
+    }
+    const auto varieties = varietiesNamed(journal, parser.values("variety"));
+    if (!varieties) {
+        return kBadCall;
+    }
+    filter = {*from, *to, *varieties, std::nullopt};
+    const auto review = journal.review().season(filter);
+    if (!review) {
+        return refused(review.error());
+    }
+    if (parser.isSet("json")) {
+        print(jsonOf(*review));
+    } else {
+        printReview(*review);
+    }
+    return kDone;
+}
+
+} // namespace plumule::app

@@ -1,0 +1,66 @@
+#include "app/program.h"
+
+#include "app/commands/command.h"
+#include "app/window_program.h"
+
+#include <QApplication>
+#include <QLocale>
+
+#include <cstdio>
+
+namespace plumule::app {
+namespace {
+
+const Command* commandNamed(const QString& name)
+{
+    for (const Command& command : commands()) {
+        if (name == QLatin1String(command.name)) {
+            return &command;
+        }
+    }
+    return nullptr;
+}
+
+void printHelp()
+{
+    std::puts("plumule [JOURNAL]                 open the window on a journal");
+    std::puts(
+        "plumule --sample                  open it on a fresh copy of the invented sample room");
+    for (const Command& command : commands()) {
+        std::printf("plumule %s %s\n", command.name, command.usage);
+    }
+}
+
+int runCommand(const Command& command, int argc, char** argv)
+{
+    // A command never needs a display; those that draw do so off the screen.
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QLocale::setDefault(QLocale::c());
+    const QApplication application(argc, argv);
+    QStringList arguments = QCoreApplication::arguments();
+    arguments.removeAt(1);
+    return command.run(arguments);
+}
+
+} // namespace
+
+int runProgram(int argc, char** argv)
+{
+    QCoreApplication::setApplicationName(QStringLiteral("Plumule"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(PLUMULE_VERSION));
+    const QString first = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QString();
+    if (first == QLatin1String("--help") || first == QLatin1String("help")) {
+        printHelp();
+        return kDone;
+    }
+    if (first == QLatin1String("--version")) {
+        std::puts("Plumule " PLUMULE_VERSION);
+        return kDone;
+    }
+    if (const Command* command = commandNamed(first)) {
+        return runCommand(*command, argc, argv);
+    }
+    return runWindow(argc, argv);
+}
+
+} // namespace plumule::app

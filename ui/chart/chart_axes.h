@@ -1,0 +1,15 @@
+#pragma once
+
+#include "core/review/chart_spec.h"
+
+class QAbstractSeries;
+class QChart;
+
+namespace plumule::ui {
+
+// The axes of a dot plot: values along x, the rows' names at the left.
+void addRowAxes(QChart& chart, QAbstractSeries& carrier, const ChartSpec& spec);
+// The axes of curves, attached to every series of the chart.
+void addCurveAxes(QChart& chart, const ChartSpec& spec);
+
+} // namespace plumule::ui

@@ -1,0 +1,237 @@
+#include "ui/chart/chart_layer.h"
+
+#include "ui/chart/chart_text.h"
+#include "ui/medium/marker.h"
+#include "ui/shared/theme.h"
+
+#include <QPainter>
+#include <QtCharts/QChart>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+constexpr double kDotSide = 9;
+constexpr double kMeanSide = 14;
+
+// Rows of equal height, the first at the top; row r is centred on rows − r − ½ of the value axis.
+double rowValue(const ChartSpec& spec, double row)
+{
+    return static_cast<double>(spec.rows.size()) - row - 0.5;
+}
+
+QColor seriesColour(const ChartSeries& series)
+{
+    return series.marker < 0 ? palette().accent : markerColour(series.marker);
+}
+
+} // namespace
+
+ChartLayer::ChartLayer(QChart* chart)
+    : QGraphicsObject(chart)
+    , m_chart(chart)
+{
+    setZValue(20);
+    connect(chart, &QChart::plotAreaChanged, this, [this] { placeAll(); });
+}
+
+void ChartLayer::show(const ChartSpec& spec)
+{
+    m_spec = spec;
+    placeAll();
+}
+
+QRectF ChartLayer::boundingRect() const
+{
+    return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2, kMeanSide, kMeanSide);
+}
+
+QPointF ChartLayer::placeOf(double x, double y) const
+{
+    return m_chart->mapToPosition(QPointF(x, y));
+}
+
+double ChartLayer::rowPlace(double row) const
+{
+    return placeOf(0, rowValue(m_spec, row)).y();
+}
+
+void ChartLayer::placeAll()
+{
+    prepareGeometryChange();
+    m_dots.clear();
+    if (m_chart->series().isEmpty()) {
+        return;
+    }
+    for (const ChartSeries& series : m_spec.series) {
+        if (m_spec.form == ChartForm::DotRows) {
+            placeRowDots(series);
+            continue;
+        }
+        for (const ChartPoint& point : series.points) {
+            if (series.form == SeriesForm::Dots) {
+                m_dots.push_back({&point, placeOf(point.x, point.y), series.marker, false});
+            }
+        }
+    }
+    update();
+}
+
+// Dots that would cover one another step aside, alternately below and above, within their row.
+void ChartLayer::placeRowDots(const ChartSeries& series)
+{
+    if (m_spec.rows.empty()) {
+        return;
+    }
+    const double side = scaled(int(kDotSide));
+    const double rowHeight = m_chart->plotArea().height() / double(m_spec.rows.size());
+    const int lanes = std::max(1, int(rowHeight * 0.38 / (side * 0.62)));
+    std::vector<const ChartPoint*> ordered;
+    for (const ChartPoint& point : series.points) {
+        ordered.push_back(&point);
+    }
+    std::stable_sort(ordered.begin(), ordered.end(),
+                     [](const auto* a, const auto* b) { return a->y < b->y; });
+    std::vector<double> lastInLane(static_cast<std::size_t>(2 * lanes + 1), -1e9);
+    for (const ChartPoint* point : ordered) {
+        const double x = placeOf(point->y, rowValue(m_spec, point->x)).x();
+        int chosen = 0;
+        for (int step = 0; step <= 2 * lanes; ++step) {
+            const int lane = step % 2 == 0 ? -step / 2 : (step + 1) / 2;
+            if (x - lastInLane[static_cast<std::size_t>(lane + lanes)] >= side * 0.9) {
+                chosen = lane;
+                break;
+            }
+        }
+        lastInLane[static_cast<std::size_t>(chosen + lanes)] = x;
+        const double y = rowPlace(point->x) + chosen * side * 0.62;
+        m_dots.push_back({point, QPointF(x, y), series.marker, true});
+    }
+}
+
+const ChartPoint* ChartLayer::pointAt(const QPointF& scenePlace) const
+{
+    const QPointF here = mapFromScene(scenePlace);
+    const ChartPoint* nearest = nullptr;
+    double best = scaled(10);
+    for (const Dot& dot : m_dots) {
+        const double distance = QLineF(here, dot.place).length();
+        if (distance < best) {
+            best = distance;
+            nearest = dot.point;
+        }
+    }
+    return nearest;
+}
+
+void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
+{
+    painter->setRenderHint(QPainter::Antialiasing);
+    paintMarks(*painter);
+    for (const Dot& dot : m_dots) {
+        const QColor colour = dot.marker < 0 ? palette().accent : markerColour(dot.marker);
+        painter->save();
+        painter->translate(dot.place);
+        painter->setOpacity(dot.isFaded && m_spec.key != "trial_so_far" ? 0.55 : 1.0);
+        const QPainterPath shape = markerShape(dot.marker, scaled(int(kDotSide)));
+        if (dot.point->isHollow) {
+            painter->setPen(QPen(colour, scaled(2)));
+            painter->setBrush(palette().card);
+            painter->drawPath(shape);
+        } else {
+            painter->fillPath(shape, colour);
+        }
+        painter->restore();
+    }
+    paintIntervals(*painter);
+    paintNames(*painter);
+}
+
+void ChartLayer::paintIntervals(QPainter& painter) const
+{
+    for (const ChartSeries& series : m_spec.series) {
+        if (series.form != SeriesForm::Intervals) {
+            continue;
+        }
+        const QColor colour = seriesColour(series);
+        for (const ChartInterval& interval : series.intervals) {
+            const bool isRow = m_spec.form == ChartForm::DotRows;
+            const double row = rowValue(m_spec, interval.x);
+            const QPointF low =
+                isRow ? placeOf(interval.low, row) : placeOf(interval.x, interval.low);
+            const QPointF mid =
+                isRow ? placeOf(interval.mid, row) : placeOf(interval.x, interval.mid);
+            const QPointF high =
+                isRow ? placeOf(interval.high, row) : placeOf(interval.x, interval.high);
+            painter.setPen(QPen(colour, scaled(4), Qt::SolidLine, Qt::FlatCap));
+            painter.drawLine(low, high);
+            painter.save();
+            painter.translate(mid);
+            const QPainterPath shape = markerShape(series.marker, scaled(int(kMeanSide)));
+            painter.strokePath(shape, QPen(palette().card, scaled(3)));
+            painter.fillPath(shape, colour);
+            painter.restore();
+        }
+    }
+}
+
+void ChartLayer::paintMarks(QPainter& painter) const
+{
+    painter.setFont(uiFont(0.88));
+    const QRectF plot = m_chart->plotArea();
+    int line = 0;
+    for (const ChartMark& mark : m_spec.marks) {
+        painter.setPen(QPen(palette().mutedInk, 1, Qt::DashLine));
+        const QPointF place = placeOf(mark.at, mark.at);
+        if (!mark.isVertical) {
+            painter.drawLine(QPointF(plot.left(), place.y()), QPointF(plot.right(), place.y()));
+            continue;
+        }
+        painter.drawLine(QPointF(place.x(), plot.top()), QPointF(place.x(), plot.bottom()));
+        const QString text = markText(mark);
+        const QFontMetricsF metrics(painter.font());
+        const double width = metrics.horizontalAdvance(text);
+        const bool fitsRight = place.x() + scaled(6) + width < plot.right();
+        const double x = fitsRight ? place.x() + scaled(6) : place.x() - scaled(6) - width;
+        painter.setPen(palette().ink);
+        painter.drawText(QPointF(x, plot.top() + metrics.height() * (1 + line++)), text);
+    }
+}
+
+// A curve's name stands at its end, so that no legend has to be matched to it.
+void ChartLayer::paintNames(QPainter& painter) const
+{
+    if (m_spec.form != ChartForm::Curves) {
+        return;
+    }
+    painter.setFont(uiFont(0.88));
+    const QFontMetricsF metrics(painter.font());
+    std::vector<double> used;
+    for (const ChartSeries& series : m_spec.series) {
+        const bool isLine = series.form == SeriesForm::Line && !series.points.empty();
+        const bool isBand = series.form == SeriesForm::Band && !series.intervals.empty();
+        if ((!isLine && !isBand) || series.name.empty()) {
+            continue;
+        }
+        const QPointF end = isLine
+                                ? placeOf(series.points.back().x, series.points.back().y)
+                                : placeOf(series.intervals.back().x, series.intervals.back().mid);
+        const QString name = QString::fromStdString(series.name);
+        double y = end.y() - metrics.height() * 0.4;
+        while (std::any_of(used.begin(), used.end(), [&](double other) {
+            return std::abs(other - y) < metrics.height() * 0.95;
+        })) {
+            y -= metrics.height() * 0.5;
+        }
+        used.push_back(y);
+        const QPointF at(end.x() - metrics.horizontalAdvance(name) - scaled(4), y);
+        QPainterPath outline;
+        outline.addText(at, painter.font(), name);
+        painter.strokePath(outline, QPen(palette().card, scaled(3)));
+        painter.setPen(seriesColour(series));
+        painter.drawText(at, name);
+    }
+}
+
+} // namespace plumule::ui

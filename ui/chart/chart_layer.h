@@ -1,0 +1,49 @@
+#pragma once
+
+#include "core/review/chart_spec.h"
+
+#include <QGraphicsObject>
+
+class QChart;
+
+namespace plumule::ui {
+
+// Over a chart's plot: dots with their medium's shape, interval bars, marks and names at line ends.
+// It places itself anew whenever the plot area changes.
+class ChartLayer : public QGraphicsObject
+{
+    Q_OBJECT
+
+public:
+    explicit ChartLayer(QChart* chart);
+
+    void show(const ChartSpec& spec);
+    // The dot at a place of the scene; null where there is none.
+    [[nodiscard]] const ChartPoint* pointAt(const QPointF& scenePlace) const;
+
+    [[nodiscard]] QRectF boundingRect() const override;
+    void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
+
+private:
+    struct Dot
+    {
+        const ChartPoint* point = nullptr;
+        QPointF place;
+        int marker = 0;
+        bool isFaded = false;
+    };
+
+    void placeAll();
+    void placeRowDots(const ChartSeries& series);
+    [[nodiscard]] QPointF placeOf(double x, double y) const;
+    [[nodiscard]] double rowPlace(double row) const;
+    void paintIntervals(QPainter& painter) const;
+    void paintMarks(QPainter& painter) const;
+    void paintNames(QPainter& painter) const;
+
+    QChart* m_chart;
+    ChartSpec m_spec;
+    std::vector<Dot> m_dots;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,207 @@
+#include "ui/chart/chart_view.h"
+
+#include "ui/chart/chart_axes.h"
+#include "ui/chart/chart_layer.h"
+#include "ui/chart/chart_text.h"
+#include "ui/medium/marker.h"
+#include "ui/shared/text.h"
+#include "ui/shared/theme.h"
+
+#include <QGraphicsLayout>
+#include <QMouseEvent>
+#include <QPdfWriter>
+#include <QSvgGenerator>
+#include <QToolTip>
+#include <QtCharts/QAreaSeries>
+#include <QtCharts/QLineSeries>
+
+namespace plumule::ui {
+namespace {
+
+QColor colourOf(const ChartSeries& series)
+{
+    return series.marker < 0 ? palette().accent : markerColour(series.marker);
+}
+
+QLineSeries* lineThrough(const QList<QPointF>& points, const QPen& pen)
+{
+    auto* line = new QLineSeries;
+    line->setPen(pen);
+    line->replace(points);
+    return line;
+}
+
+QList<QPointF> edge(const ChartSeries& series, double ChartInterval::*which)
+{
+    QList<QPointF> points;
+    for (const ChartInterval& interval : series.intervals) {
+        points << QPointF(interval.x, interval.*which);
+    }
+    return points;
+}
+
+} // namespace
+
+ChartView::ChartView(QWidget* parent)
+    : QChartView(parent)
+{
+    setRenderHint(QPainter::Antialiasing);
+    setFrameShape(QFrame::NoFrame);
+    setMouseTracking(true);
+    chart()->legend()->hide();
+    chart()->setMargins(QMargins(0, scaled(4), 0, 0));
+    chart()->setBackgroundRoundness(0);
+    if (chart()->layout() != nullptr) {
+        chart()->layout()->setContentsMargins(0, 0, 0, 0);
+    }
+    m_layer = new ChartLayer(chart());
+}
+
+ChartView::~ChartView() = default;
+
+QSize ChartView::sizeHint() const
+{
+    return {scaled(420), scaled(250)};
+}
+
+void ChartView::draw(const ChartSpec& spec)
+{
+    m_spec = spec;
+    redraw();
+}
+
+void ChartView::redraw()
+{
+    chart()->removeAllSeries();
+    for (QAbstractAxis* axis : chart()->axes()) {
+        chart()->removeAxis(axis);
+        delete axis;
+    }
+    const Palette& colours = ui::palette();
+    chart()->setBackgroundBrush(colours.card);
+    setBackgroundBrush(colours.card);
+    if (m_spec.form == ChartForm::DotRows) {
+        drawRows();
+    } else {
+        drawCurves();
+    }
+    m_layer->show(m_spec);
+    setAccessibleName(chartTitle(m_spec));
+    setAccessibleDescription(chartDescription(m_spec));
+}
+
+void ChartView::drawRows()
+{
+    // The layer needs one series to know the axes by; it shows nothing itself.
+    auto* carrier = lineThrough({}, QPen(Qt::NoPen));
+    chart()->addSeries(carrier);
+    addRowAxes(*chart(), *carrier, m_spec);
+}
+
+void ChartView::drawCurves()
+{
+    auto* carrier = lineThrough({}, QPen(Qt::NoPen));
+    chart()->addSeries(carrier);
+    for (const ChartSeries& series : m_spec.series) {
+        QPen pen(colourOf(series), scaled(2));
+        pen.setStyle(series.isDashed ? Qt::DashLine : Qt::SolidLine);
+        if (series.form == SeriesForm::Line) {
+            QList<QPointF> points;
+            for (const ChartPoint& point : series.points) {
+                points << QPointF(point.x, point.y);
+            }
+            chart()->addSeries(lineThrough(points, pen));
+        } else if (series.form == SeriesForm::Band) {
+            auto* area = new QAreaSeries(lineThrough(edge(series, &ChartInterval::high), pen),
+                                         lineThrough(edge(series, &ChartInterval::low), pen));
+            area->upperSeries()->setParent(area);
+            area->lowerSeries()->setParent(area);
+            QColor fill = colourOf(series);
+            fill.setAlphaF(0.16F);
+            area->setBrush(fill);
+            area->setPen(Qt::NoPen);
+            chart()->addSeries(area);
+            chart()->addSeries(lineThrough(edge(series, &ChartInterval::mid), pen));
+        }
+    }
+    addCurveAxes(*chart(), m_spec);
+}
+
+void ChartView::changeEvent(QEvent* event)
+{
+    QChartView::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange && m_layer != nullptr) {
+        redraw();
+    }
+}
+
+void ChartView::mouseMoveEvent(QMouseEvent* event)
+{
+    QChartView::mouseMoveEvent(event);
+    const ChartPoint* point = m_layer->pointAt(mapToScene(event->pos()));
+    setCursor(point != nullptr && point->target ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    if (point == nullptr) {
+        QToolTip::hideText();
+        return;
+    }
+    const ChartAxis& axis = m_spec.form == ChartForm::DotRows ? m_spec.x : m_spec.y;
+    QToolTip::showText(event->globalPosition().toPoint(),
+                       QStringLiteral("%1  %2 %3")
+                           .arg(QString::fromStdString(point->note),
+                                numberText(point->y, std::abs(point->y) < 1 ? 4 : 1),
+                                QString::fromStdString(axis.unit)),
+                       this);
+}
+
+void ChartView::mouseReleaseEvent(QMouseEvent* event)
+{
+    QChartView::mouseReleaseEvent(event);
+    const ChartPoint* point = m_layer->pointAt(mapToScene(event->pos()));
+    if (point != nullptr && point->target) {
+        Q_EMIT pointChosen(*point->target);
+    }
+}
+
+void ChartView::paintAll(QPainter& painter, const QRectF& target)
+{
+    painter.setRenderHint(QPainter::Antialiasing);
+    scene()->render(&painter, target, scene()->sceneRect());
+}
+
+bool ChartView::saveTo(const QString& path)
+{
+    const QSizeF size = scene()->sceneRect().size();
+    if (path.endsWith(".svg", Qt::CaseInsensitive)) {
+        QSvgGenerator svg;
+        svg.setFileName(path);
+        svg.setSize(size.toSize());
+        svg.setViewBox(QRectF(QPointF(), size));
+        svg.setTitle(chartTitle(m_spec));
+        QPainter painter;
+        if (!painter.begin(&svg)) {
+            return false;
+        }
+        paintAll(painter, QRectF(QPointF(), size));
+        return painter.end();
+    }
+    if (path.endsWith(".pdf", Qt::CaseInsensitive)) {
+        QPdfWriter pdf(path);
+        pdf.setTitle(chartTitle(m_spec));
+        pdf.setPageSize(QPageSize(size * 0.75, QPageSize::Point));
+        pdf.setPageMargins(QMarginsF());
+        QPainter painter;
+        if (!painter.begin(&pdf)) {
+            return false;
+        }
+        paintAll(painter, QRectF(0, 0, pdf.width(), pdf.height()));
+        return painter.end();
+    }
+    QImage image((size * 3).toSize(), QImage::Format_ARGB32);
+    image.fill(ui::palette().card);
+    QPainter painter(&image);
+    paintAll(painter, QRectF(QPointF(), size * 3));
+    painter.end();
+    return image.save(path);
+}
+
+} // namespace plumule::ui

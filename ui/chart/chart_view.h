@@ -1,0 +1,48 @@
+#pragma once
+
+#include "core/review/chart_spec.h"
+
+#include <QtCharts/QChartView>
+
+namespace plumule::ui {
+
+class ChartLayer;
+
+// Draws a ChartSpec: axes and lines by Qt Charts, markers and intervals by a layer of our own, so
+// that each medium keeps its shape. Follows the palette. The table beside a chart says the same in
+// text.
+class ChartView : public QChartView
+{
+    Q_OBJECT
+
+public:
+    explicit ChartView(QWidget* parent = nullptr);
+    ~ChartView() override;
+
+    void draw(const ChartSpec& spec);
+    [[nodiscard]] const ChartSpec& spec() const { return m_spec; }
+
+    // By the ending: .png (three times the screen's size), .svg or .pdf. False when it can't be
+    // written.
+    bool saveTo(const QString& path);
+
+Q_SIGNALS:
+    void pointChosen(qint64 target);
+
+protected:
+    void changeEvent(QEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    [[nodiscard]] QSize sizeHint() const override;
+
+private:
+    void redraw();
+    void drawRows();
+    void drawCurves();
+    void paintAll(QPainter& painter, const QRectF& target);
+
+    ChartSpec m_spec;
+    ChartLayer* m_layer = nullptr;
+};
+
+} // namespace plumule::ui
