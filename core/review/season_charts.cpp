@@ -155,7 +155,7 @@ ChartSpec costByUsesChart(const SeasonReview& review)
         }
         spec.x.high = season.costCurve.back().uses;
         spec.series.push_back(std::move(line));
-        if (season.paysBackAt) {
+        if (season.paysBackAt && *season.paysBackAt <= season.costCurve.back().uses) {
             spec.marks.push_back(
                 {"pays_back", season.medium.name, double(*season.paysBackAt), true});
         }
