@@ -1,0 +1,186 @@
+#include "tests/core/journal/journal_fixture.h"
+
+namespace plumule {
+namespace {
+
+class RoomEntriesTest : public JournalTest
+{
+protected:
+    RoomLayout layout() { return journal->room().layout().value(); }
+
+    TrayId sowAt(PlaceId place)
+    {
+        SowingDraft draft;
+        draft.variety = varietyNamed("Radish");
+        draft.medium = mediumNamed("Coir mix");
+        draft.places = {place};
+        draft.at = clock.now();
+        const auto sown = journal->trays().sow(draft);
+        EXPECT_TRUE(sown) << sown.error().subject << " " << sown.error().detail;
+        return sown ? sown->front() : TrayId{};
+    }
+};
+
+TEST_F(RoomEntriesTest, ANewJournalHasTheRoomOfItsPlan)
+{
+    const RoomLayout room = layout();
+    EXPECT_EQ(room.room.name, "Test room");
+    ASSERT_EQ(room.racks.size(), 2U);
+    EXPECT_EQ(room.racks[1].name, "B");
+    EXPECT_EQ(room.shelves.size(), 4U);
+    EXPECT_EQ(room.places.size(), 12U);
+    EXPECT_EQ(journal->room().freeSpots()->size(), 12U);
+    EXPECT_FALSE(journal->nextUndo()) << "the beginning is no intention";
+}
+
+TEST_F(RoomEntriesTest, ChangesTheRoomAndTidiesItsName)
+{
+    Room room = layout().room;
+    room.name = "  Cellar ";
+    room.morningMinute = 6 * 60;
+    room.units = UnitSystem::UsCustomary;
+    expectUndoable([&] { return journal->room().changeRoom(room); });
+    EXPECT_EQ(layout().room.name, "Cellar");
+    EXPECT_EQ(layout().room.units, UnitSystem::UsCustomary);
+    EXPECT_EQ(journal->nextUndo()->intention, "room.change");
+    EXPECT_EQ(journal->nextUndo()->subject, "Cellar");
+}
+
+TEST_F(RoomEntriesTest, RefusesARoomWhoseMorningIsAfterItsEvening)
+{
+    Room room = layout().room;
+    std::swap(room.morningMinute, room.eveningMinute);
+    expectRefused(ErrorKind::Invalid, "room.morning",
+                  [&] { return journal->room().changeRoom(room); });
+}
+
+TEST_F(RoomEntriesTest, AddsARackOfEqualShelves)
+{
+    expectUndoable([&] { return journal->room().addRack("C", 3, 2); });
+    EXPECT_EQ(layout().racks.back().name, "C");
+    EXPECT_EQ(layout().places.size(), 18U);
+    EXPECT_EQ(layout().spots().back().shelf, "3");
+}
+
+TEST_F(RoomEntriesTest, RefusesARackWithoutANameOrWithATakenOne)
+{
+    expectRefused(ErrorKind::Missing, "rack.name",
+                  [&] { return journal->room().addRack(" ", 1, 1); });
+    expectRefused(ErrorKind::Duplicate, "rack.name",
+                  [&] { return journal->room().addRack("a ", 1, 1); });
+    expectRefused(ErrorKind::Invalid, "rack.shelves",
+                  [&] { return journal->room().addRack("C", -1, 1); });
+    expectRefused(ErrorKind::Invalid, "shelf.places",
+                  [&] { return journal->room().addRack("C", 1, 101); });
+}
+
+TEST_F(RoomEntriesTest, RacksAreRenamedAndReordered)
+{
+    Rack rack = layout().racks[1];
+    rack.name = "North";
+    rack.position = -1;
+    expectUndoable([&] { return journal->room().changeRack(rack); });
+    EXPECT_EQ(layout().spots().front().rack, "North");
+    rack.name = "A";
+    expectRefused(ErrorKind::Duplicate, "rack.name",
+                  [&] { return journal->room().changeRack(rack); });
+    rack.id = {99};
+    expectRefused(ErrorKind::NotFound, "rack", [&] { return journal->room().changeRack(rack); });
+}
+
+TEST_F(RoomEntriesTest, AnUnusedRackIsRemovedWithItsShelves)
+{
+    const RackId rack = layout().racks[1].id;
+    expectUndoable([&] { return journal->room().removeRack(rack); });
+    EXPECT_EQ(layout().racks.size(), 1U);
+    EXPECT_EQ(layout().places.size(), 6U);
+    expectRefused(ErrorKind::NotFound, "rack", [&] { return journal->room().removeRack(rack); });
+}
+
+TEST_F(RoomEntriesTest, WhatTraysHaveStoodOnStays)
+{
+    const Spot spot = layout().spots().front();
+    const TrayId tray = sowAt(spot.place);
+    ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now() + 60));
+    expectRefused(ErrorKind::InUse, "rack",
+                  [&] { return journal->room().removeRack(spot.rackId); });
+    expectRefused(ErrorKind::InUse, "shelf",
+                  [&] { return journal->room().removeShelf(spot.shelfId); });
+    expectRefused(ErrorKind::InUse, "place",
+                  [&] { return journal->room().setPlaces(spot.shelfId, 0); });
+    EXPECT_TRUE(journal->room().setPlaces(spot.shelfId, 1)) << "the unused end may go";
+}
+
+TEST_F(RoomEntriesTest, AGrowingTrayTakesItsPlace)
+{
+    const Spot spot = layout().spots().at(4);
+    sowAt(spot.place);
+    const auto free = journal->room().freeSpots().value();
+    EXPECT_EQ(free.size(), 11U);
+    for (const Spot& other : free) {
+        EXPECT_NE(other.place, spot.place);
+    }
+}
+
+TEST_F(RoomEntriesTest, AddsAShelfToARack)
+{
+    const RackId rack = layout().racks[0].id;
+    expectUndoable([&] { return journal->room().addShelf(rack, "top", 5); });
+    EXPECT_EQ(layout().placesOn(layout().shelves.at(2).id), 5);
+    EXPECT_EQ(journal->nextUndo()->subject, "A top");
+    expectRefused(ErrorKind::Duplicate, "shelf.name",
+                  [&] { return journal->room().addShelf(rack, "TOP", 1); });
+    expectRefused(ErrorKind::NotFound, "rack",
+                  [&] { return journal->room().addShelf({99}, "x", 1); });
+}
+
+TEST_F(RoomEntriesTest, LightOfAShelfIsKept)
+{
+    Shelf shelf = layout().shelves[2];
+    shelf.lightMilliwatts = 60'000;
+    shelf.lightMinutes = 16 * 60;
+    expectUndoable([&] { return journal->room().changeShelf(shelf); });
+    EXPECT_EQ(layout().shelves[2], shelf);
+    shelf.lightMinutes = 25 * 60;
+    expectRefused(ErrorKind::Invalid, "shelf.light_minutes",
+                  [&] { return journal->room().changeShelf(shelf); });
+    shelf.lightMinutes = 0;
+    shelf.name = "2";
+    expectRefused(ErrorKind::Duplicate, "shelf.name",
+                  [&] { return journal->room().changeShelf(shelf); });
+}
+
+TEST_F(RoomEntriesTest, AnUnusedShelfIsRemoved)
+{
+    const ShelfId shelf = layout().shelves[1].id;
+    expectUndoable([&] { return journal->room().removeShelf(shelf); });
+    EXPECT_EQ(layout().places.size(), 9U);
+}
+
+TEST_F(RoomEntriesTest, PlacesAreAddedAndTakenAtTheEnd)
+{
+    const ShelfId shelf = layout().shelves[0].id;
+    expectUndoable([&] { return journal->room().setPlaces(shelf, 5); });
+    EXPECT_EQ(layout().placesOn(shelf), 5);
+    EXPECT_EQ(layout().spots().at(4).number, 5);
+    expectUndoable([&] { return journal->room().setPlaces(shelf, 2); });
+    EXPECT_EQ(layout().placesOn(shelf), 2);
+    expectRefused(ErrorKind::Invalid, "shelf.places",
+                  [&] { return journal->room().setPlaces(shelf, -1); });
+    EXPECT_TRUE(journal->room().setPlaces(shelf, 2)) << "already so";
+}
+
+TEST_F(RoomEntriesTest, UndoRefusesWhereATrayWasPutThereSince)
+{
+    ASSERT_TRUE(journal->room().addRack("C", 1, 1));
+    const HistoryId added = journal->nextUndo()->id;
+    sowAt(layout().spots().back().place);
+    const std::string before = dump();
+    const auto undone = journal->undo(added);
+    ASSERT_FALSE(undone);
+    EXPECT_EQ(static_cast<int>(undone.error().kind), static_cast<int>(ErrorKind::ChangedSince));
+    EXPECT_EQ(dump(), before);
+}
+
+} // namespace
+} // namespace plumule
