@@ -1,0 +1,188 @@
+#include "ui/exchange/import_dialog.h"
+
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QFileInfo>
+#include <QHeaderView>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kShownRows = 200;
+
+QString listed(const std::vector<std::string>& names)
+{
+    QStringList list;
+    for (const std::string& name : names) {
+        list << QString::fromStdString(name);
+    }
+    return list.join(", ");
+}
+
+QTableWidget* tableOf(const QStringList& heads, int rows)
+{
+    auto* table = new QTableWidget(rows, static_cast<int>(heads.size()));
+    table->setHorizontalHeaderLabels(heads);
+    table->verticalHeader()->hide();
+    table->verticalHeader()->setDefaultSectionSize(scaled(32));
+    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table->setShowGrid(false);
+    table->horizontalHeader()->setStretchLastSection(true);
+    table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    return table;
+}
+
+void put(QTableWidget& table, int row, const QStringList& cells)
+{
+    for (int column = 0; column < cells.size(); ++column) {
+        table.setItem(row, column, new QTableWidgetItem(cells[column]));
+    }
+}
+
+QString massCell(const std::optional<Mass>& mass)
+{
+    return mass ? numberText(inGrams(*mass), 3) : QString();
+}
+
+} // namespace
+
+void ImportDialog::begin(Journal& journal, Services services, QWidget* parent)
+{
+    services.ask.fileToOpen(parent, tr("Import a table of trays"),
+                            tr("Tables (*.csv);;All files (*)"),
+                            [&journal, services, parent](const QString& file) {
+                                auto* dialog = new ImportDialog(journal, services, file, parent);
+                                dialog->setAttribute(Qt::WA_DeleteOnClose);
+                                dialog->open();
+                            });
+}
+
+ImportDialog::ImportDialog(Journal& journal, Services services, const QString& file,
+                           QWidget* parent)
+    : QDialog(parent)
+    , m_journal(journal)
+    , m_services(services)
+    , m_file(file)
+{
+    setObjectName("importDialog");
+    setWindowTitle(tr("Import a table of trays"));
+    resize(scaled(760), scaled(560));
+    m_column = new QVBoxLayout(this);
+    m_column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
+    m_column->setSpacing(scaled(12));
+    m_column->addWidget(label(QFileInfo(file).fileName(), "title"));
+    const auto preview = m_journal.exchange().preview(file.toStdString());
+    if (preview) {
+        m_preview = *preview;
+    } else {
+        m_preview.faults.push_back(preview.error());
+    }
+    buildSummary();
+    m_preview.isClean() ? buildRows() : buildFaults();
+    buildButtons();
+}
+
+void ImportDialog::buildSummary()
+{
+    QStringList lines;
+    if (m_preview.isClean()) {
+        lines << tr("%n tray(s) would come in.", nullptr, static_cast<int>(m_preview.trays.size()));
+    } else {
+        lines << tr("Nothing can be imported before these are mended:");
+    }
+    const auto add = [&lines](const QString& words, const std::vector<std::string>& names) {
+        if (!names.empty()) {
+            lines << words.arg(listed(names));
+        }
+    };
+    add(tr("Columns that are not known and are left out: %1."), m_preview.unknownColumns);
+    if (m_preview.isClean()) {
+        add(tr("New varieties, with a plain protocol to be edited: %1."), m_preview.newVarieties);
+        add(tr("New media, to be completed: %1."), m_preview.newMedia);
+        add(tr("New trials: %1."), m_preview.newTrials);
+        add(tr("New places: %1."), m_preview.newPlaces);
+    }
+    auto* words = label(lines.join('\n'));
+    words->setObjectName("importSummary");
+    words->setWordWrap(true);
+    m_column->addWidget(words);
+}
+
+void ImportDialog::buildRows()
+{
+    const int shown = std::min<int>(kShownRows, static_cast<int>(m_preview.trays.size()));
+    auto* table = tableOf({tr("Line"), tr("Tray"), tr("Variety"), tr("Medium"), tr("Sown"),
+                           tr("Harvested"), tr("Net, g"), tr("Trial")},
+                          shown);
+    table->setObjectName("importRows");
+    for (int row = 0; row < shown; ++row) {
+        const ImportedTray& tray = m_preview.trays[static_cast<std::size_t>(row)];
+        put(*table, row,
+            {QString::number(tray.line), QString::fromStdString(tray.code),
+             QString::fromStdString(tray.variety), QString::fromStdString(tray.medium),
+             QString::fromStdString(toIso(tray.sown)),
+             tray.harvested ? QString::fromStdString(toIso(*tray.harvested)) : QString(),
+             massCell(tray.net), QString::fromStdString(tray.trial.value_or(""))});
+    }
+    m_column->addWidget(table, 1);
+    if (shown < static_cast<int>(m_preview.trays.size())) {
+        m_column->addWidget(label(tr("The first %1 rows are shown.").arg(shown), "muted"));
+    }
+}
+
+void ImportDialog::buildFaults()
+{
+    auto* table =
+        tableOf({tr("Where"), tr("What stands there")}, static_cast<int>(m_preview.faults.size()));
+    table->setObjectName("importFaults");
+    for (int row = 0; row < table->rowCount(); ++row) {
+        const Error& fault = m_preview.faults[static_cast<std::size_t>(row)];
+        put(*table, row,
+            {QString::fromStdString(fault.subject), QString::fromStdString(fault.detail)});
+    }
+    table->resizeColumnToContents(0);
+    m_column->addWidget(table, 1);
+}
+
+void ImportDialog::buildButtons()
+{
+    auto* row = new QHBoxLayout;
+    row->addStretch(1);
+    auto* leave = button(tr("Leave it"));
+    leave->setObjectName("importLeave");
+    m_import = button(tr("Import"), "primary");
+    m_import->setObjectName("importRun");
+    m_import->setEnabled(m_preview.isClean() && !m_preview.trays.empty());
+    m_import->setDefault(true);
+    row->addWidget(leave);
+    row->addWidget(m_import);
+    m_column->addLayout(row);
+    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
+    connect(m_import, &QPushButton::clicked, this, &ImportDialog::runImport);
+}
+
+void ImportDialog::runImport()
+{
+    const auto outcome =
+        m_journal.exchange().importTrays(m_preview, QFileInfo(m_file).fileName().toStdString());
+    if (!outcome) {
+        m_services.messages.refuse(sentence(outcome.error()));
+        reject();
+        return;
+    }
+    Journal& journal = m_journal;
+    const Services services = m_services;
+    m_services.messages.tell(tr("Imported %n tray(s).", nullptr, outcome->trays), tr("Undo"),
+                             [&journal, services] {
+                                 const auto undone = journal.undo();
+                                 services.messages.tell(undone ? tr("The import was taken back.")
+                                                               : sentence(undone.error()));
+                             });
+    accept();
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "core/exchange/tray_import.h"
+#include "ui/shared/page.h"
+
+#include <QDialog>
+
+class QTableWidget;
+
+namespace plumule::ui {
+
+// Shows what a table of trays would bring in before anything is written: rows, new names, columns
+// left out, and every fault with its line. The import is one step and is undone as one.
+class ImportDialog : public QDialog
+{
+    Q_OBJECT
+
+public:
+    ImportDialog(Journal& journal, Services services, const QString& file,
+                 QWidget* parent = nullptr);
+
+    // Asks for a file and shows the dialog on it.
+    static void begin(Journal& journal, Services services, QWidget* parent);
+
+private:
+    void buildSummary();
+    void buildRows();
+    void buildFaults();
+    void buildButtons();
+    void runImport();
+
+    Journal& m_journal;
+    Services m_services;
+    QString m_file;
+    ImportPreview m_preview;
+    QPushButton* m_import = nullptr;
+    QVBoxLayout* m_column = nullptr;
+};
+
+} // namespace plumule::ui
