@@ -22,6 +22,8 @@ constexpr double kUndetermined = 1e-7;
 // The relative offset of Bates and Watts (1981, Technometrics 23:179) below which the residuals are
 // at a right angle to the curve's tangent plane, that is, at a minimum.
 constexpr double kOffset = 1e-6;
+// Below this the estimates are right to their last digits already.
+constexpr double kSharpOffset = 1e-11;
 
 // What the solver asks for: residuals and their derivatives at given parameters.
 struct CurveResiduals
@@ -83,8 +85,21 @@ struct Ending
     Eigen::MatrixXd inverse; // (JᵀJ)⁻¹
     double rss = 0;
     bool atMinimum = false;
+    bool sharp = false;
     bool determined = false;
 };
+
+// False where a parameter could change by its own size without moving the curve: the steepness of a
+// step from one reading to the next, for one.
+bool matters(const Eigen::VectorXd& norms, const Eigen::VectorXd& p, double size)
+{
+    for (Eigen::Index j = 0; j < p.size(); ++j) {
+        const double reach = std::abs(p[j]) > 1e-6 ? std::abs(p[j]) : 1;
+        if (!(norms[j] > 0) || norms[j] * reach < 1e-8 * size)
+            return false;
+    }
+    return true;
+}
 
 Ending look(const CurveResiduals& residuals, Eigen::VectorXd p)
 {
@@ -99,8 +114,11 @@ Ending look(const CurveResiduals& residuals, Eigen::VectorXd p)
     ending.p = std::move(p);
     if (!jacobian.allFinite() || !left.allFinite() || !ending.p.allFinite())
         return ending;
+    double size = 0;
+    for (const double y : residuals.y)
+        size += y * y;
     const Eigen::VectorXd norms = jacobian.colwise().norm().transpose();
-    if (!(norms.minCoeff() > 0))
+    if (!matters(norms, ending.p, std::sqrt(size)))
         return ending;
     const Eigen::VectorXd unit = norms.cwiseInverse();
     const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(jacobian * unit.asDiagonal());
@@ -111,9 +129,7 @@ Ending look(const CurveResiduals& residuals, Eigen::VectorXd p)
     const Eigen::VectorXd rotated = qr.householderQ().adjoint() * left;
     const double along = rotated.head(k).squaredNorm() / static_cast<double>(k);
     const double across = rotated.tail(n - k).squaredNorm() / static_cast<double>(n - k);
-    double size = 0;
-    for (const double y : residuals.y)
-        size += y * y;
+    ending.sharp = along <= kSharpOffset * kSharpOffset * across;
     ending.atMinimum = along <= kOffset * kOffset * across || ending.rss <= 1e-24 * size;
     const Eigen::MatrixXd inverseR =
         r.triangularView<Eigen::Upper>().solve(Eigen::MatrixXd::Identity(k, k));
@@ -140,8 +156,9 @@ Ending minimise(const CurveResiduals& residuals, const std::vector<double>& star
     CurveResiduals functor = residuals;
     Eigen::LevenbergMarquardt<CurveResiduals> solver(functor);
     solver.parameters.factor = reach;
-    solver.parameters.ftol = 1e-14;
-    solver.parameters.xtol = 1e-12;
+    solver.parameters.maxfev = 200;
+    solver.parameters.ftol = 1e-12;
+    solver.parameters.xtol = 1e-10;
     Eigen::VectorXd p = Eigen::Map<const Eigen::VectorXd>(start.data(), residuals.parameters);
     solver.minimize(p);
     return look(residuals, std::move(p));
@@ -257,6 +274,8 @@ Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
     if (!best)
         return fail(ErrorKind::NoConvergence, "curve." + model->name,
                     undetermined ? "undetermined" : "stalled");
+    if (best->sharp)
+        return described(model, *best, x.size());
     const Ending sharp = look(residuals, polished(residuals, *best));
     const bool kept = sharp.atMinimum && sharp.rss <= best->rss * (1 + 1e-9);
     return described(model, kept ? sharp : *best, x.size());

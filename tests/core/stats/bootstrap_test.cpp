@@ -12,7 +12,7 @@ namespace {
 const std::vector<double> kCost = {2.1, 2.4, 2.0, 2.6, 2.2, 2.3, 2.5, 2.1, 2.2, 2.7};
 const std::vector<double> kGrams = {210, 250, 190, 265, 240, 205, 230, 220, 185, 260};
 
-double mean(const std::vector<double>& values, std::span<const std::size_t> rows)
+double meanOfRows(const std::vector<double>& values, std::span<const std::size_t> rows)
 {
     double sum = 0;
     for (const std::size_t row : rows)
@@ -83,7 +83,7 @@ TEST(Bootstrap, ComesNearTheTIntervalOfAMean)
     for (int i = 0; i < 60; ++i)
         values.push_back(std::fmod(i * 37.0, 61.0));
     const auto result = bootstrapInterval(
-        values.size(), [&](std::span<const std::size_t> rows) { return mean(values, rows); });
+        values.size(), [&](std::span<const std::size_t> rows) { return meanOfRows(values, rows); });
     ASSERT_TRUE(result);
     double squares = 0;
     for (const double value : values)
@@ -98,7 +98,7 @@ TEST(Bootstrap, AcceleratesByTheSkewnessOfTheMean)
     // For a mean the acceleration is the skewness over 6·sqrt(n) (Efron 1987).
     const std::vector<double> skewed = {1, 1, 1, 2, 2, 3, 5, 9, 17, 30};
     const auto result = bootstrapInterval(
-        skewed.size(), [&](std::span<const std::size_t> rows) { return mean(skewed, rows); });
+        skewed.size(), [&](std::span<const std::size_t> rows) { return meanOfRows(skewed, rows); });
     ASSERT_TRUE(result);
     double squares = 0;
     double cubes = 0;

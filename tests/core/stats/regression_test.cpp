@@ -10,14 +10,14 @@ using namespace plumule::stats;
 
 namespace {
 
-const std::vector<double> kX = {1, 2, 3, 4, 5, 6, 7};
-const std::vector<double> kY = {2.1, 3.9, 6.2, 7.8, 10.1, 12.2, 13.8};
+const std::vector<double> kLineX = {1, 2, 3, 4, 5, 6, 7};
+const std::vector<double> kLineY = {2.1, 3.9, 6.2, 7.8, 10.1, 12.2, 13.8};
 
 } // namespace
 
 TEST(FitLine, LeavesItsIntervalsAroundTheEstimates)
 {
-    const auto line = fitLine(kX, kY);
+    const auto line = fitLine(kLineX, kLineY);
     ASSERT_TRUE(line);
     EXPECT_NEAR(line->slope, 55.6 / 28, 1e-12);
     EXPECT_EQ(line->df, 5);
@@ -25,12 +25,12 @@ TEST(FitLine, LeavesItsIntervalsAroundTheEstimates)
     EXPECT_NEAR(line->slopeUpper - line->slope, t * line->slopeSe, 1e-12);
     EXPECT_NEAR(line->intercept - line->interceptLower, t * line->interceptSe, 1e-12);
     EXPECT_NEAR(line->f, line->slopeT * line->slopeT, 1e-6 * line->f);
-    EXPECT_LT(fitLine(kX, kY, 0.8)->slopeUpper, line->slopeUpper);
+    EXPECT_LT(fitLine(kLineX, kLineY, 0.8)->slopeUpper, line->slopeUpper);
 }
 
 TEST(FitLine, IsNarrowestAtTheMeanAndWiderForAReading)
 {
-    const auto line = fitLine(kX, kY);
+    const auto line = fitLine(kLineX, kLineY);
     ASSERT_TRUE(line);
     const LinePoint middle = lineAt(*line, 4);
     EXPECT_NEAR(middle.se, line->residualSd / std::sqrt(7.0), 1e-12);
@@ -69,10 +69,10 @@ TEST(FitLine, RefusesPointsWithoutALine)
 
 TEST(TheilSen, IsNotMovedByOneWildReading)
 {
-    auto y = kY;
+    auto y = kLineY;
     y[6] = 500;
-    const auto robust = theilSen(kX, y);
-    const auto line = fitLine(kX, y);
+    const auto robust = theilSen(kLineX, y);
+    const auto line = fitLine(kLineX, y);
     ASSERT_TRUE(robust && line);
     EXPECT_NEAR(robust->slope, 2, 0.2);
     EXPECT_GT(line->slope, 20);
