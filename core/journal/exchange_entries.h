@@ -1,21 +1,12 @@
 #pragma once
 
-#include "core/base/progress.h"
-#include "core/exchange/tray_import.h"
+#include "core/exchange/tray_table.h"
 
 #include <filesystem>
 
 namespace plumule {
 
 class Ledger;
-
-struct ImportOutcome
-{
-    int trays = 0;
-    int varieties = 0;
-    int media = 0;
-    int trials = 0;
-};
 
 // Tables in and out.
 class ExchangeEntries
@@ -30,10 +21,13 @@ public:
     Result<ImportOutcome> importTrays(const ImportPreview& preview, const std::string& fileName,
                                       const Progress& progress = {});
     // Fills a new journal with the invented demo room of sample-data/, its days shifted so that the
-    // newest is today. Not one intention but the journal's beginning: it can't be undone.
+    // newest is today, in place of the starter library. Not one intention but the journal's
+    // beginning: it can't be undone. Conflict where trays stand in the journal already.
     Done fillWithSample(const std::filesystem::path& folder, const Progress& progress = {});
 
-    // The trays as a table in the import's own columns.
+    // The trays as a table in the import's own columns, oldest sowing first; heights are the mean
+    // of the day of harvest. Discarded trays are left out: the columns can't tell them from growing
+    // ones.
     [[nodiscard]] Result<std::string> traysAsCsv();
 
 private:

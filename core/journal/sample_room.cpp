@@ -1,0 +1,28 @@
+#include "core/journal/sample_room.h"
+
+#include "core/journal/sample_trays.h"
+#include "core/tray/tray_repository.h"
+
+namespace plumule {
+
+Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Moment now,
+                     const Progress& progress)
+{
+    if (!TrayRepository(database).codesWithPrefix("").empty()) {
+        return fail(ErrorKind::Conflict, "journal.trays");
+    }
+    SampleTables tables(folder, now);
+    const SampleStock stock = storeSampleStock(database, tables);
+    if (!tables.isFaulty()) {
+        storeSampleTrays(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleWaterings(database, tables, stock, progress);
+    }
+    if (progress.isStopped()) {
+        return fail(ErrorKind::Cancelled, "sample");
+    }
+    return tables.outcome();
+}
+
+} // namespace plumule

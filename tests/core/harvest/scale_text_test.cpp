@@ -1,0 +1,78 @@
+#include "core/harvest/scale_text.h"
+
+#include <gtest/gtest.h>
+
+namespace plumule {
+namespace {
+
+struct ReadingCase
+{
+    const char* text;
+    MassUnit unit;
+    std::int64_t milligrams;
+    bool isStable;
+    bool isNet;
+};
+
+// Ounces and pounds by NIST SP 811: 1 oz = 28.349523125 g, 1 lb = 453.59237 g.
+constexpr ReadingCase kReadings[] = {
+    {"331.5", MassUnit::Gram, 331'500, true, false},
+    {"331,5 g", MassUnit::Gram, 331'500, true, false},
+    {"331,5", MassUnit::Gram, 331'500, true, false},
+    {" 331.5g\r\n", MassUnit::Gram, 331'500, true, false},
+    {"+0331.5 g", MassUnit::Gram, 331'500, true, false},
+    {"+0331.5 G", MassUnit::Gram, 331'500, true, false},
+    {"ST,GS,  331.5g", MassUnit::Gram, 331'500, true, false},
+    {"ST,GS,  331,5g", MassUnit::Gram, 331'500, true, false},
+    {"st,nt,+00289.5 g", MassUnit::Gram, 289'500, true, true},
+    {"US,NT,+ 12.3 g", MassUnit::Gram, 12'300, false, true},
+    {"US,GS,  331.5g", MassUnit::Gram, 331'500, false, false},
+    {"331.5 g ?", MassUnit::Gram, 331'500, false, false},
+    {"? 331.5 g", MassUnit::Gram, 331'500, false, false},
+    {"1.234", MassUnit::Gram, 1'234, true, false},
+    {"1,234", MassUnit::Gram, 1'234, true, false},
+    {"0.3 kg", MassUnit::Gram, 300'000, true, false},
+    {"0,3315 kg", MassUnit::Ounce, 331'500, true, false},
+    {"11.69 oz", MassUnit::Gram, 331'406, true, false},
+    {"11.69", MassUnit::Ounce, 331'406, true, false},
+    {"331.5 g", MassUnit::Ounce, 331'500, true, false},
+    {"1 lb", MassUnit::Gram, 453'592, true, false},
+    {"-2.5 g", MassUnit::Gram, -2'500, true, false},
+    {"- 2.5 g", MassUnit::Gram, -2'500, true, false},
+    {"0", MassUnit::Gram, 0, true, false},
+    {"50 kg", MassUnit::Gram, 50'000'000, true, false},
+    {"-50000", MassUnit::Gram, -50'000'000, true, false},
+};
+
+TEST(ScaleText, ReadsWhatIsTypedAndWhatScalesSend)
+{
+    for (const ReadingCase& expected : kReadings) {
+        const auto reading = scaleReadingFrom(expected.text, expected.unit);
+        ASSERT_TRUE(reading) << expected.text;
+        EXPECT_EQ(reading->mass.count(), expected.milligrams) << expected.text;
+        EXPECT_EQ(reading->isStable, expected.isStable) << expected.text;
+        EXPECT_EQ(reading->isNet, expected.isNet) << expected.text;
+    }
+}
+
+constexpr const char* kRefused[] = {
+    "",           " ",     "g",         "?",         "+",          "331.5.2",     "1.234,5",
+    "1,234.5",    "1 234", "331.5 gg",  "331.5 g g", "331.5 ml",   "331.5 t",     "331..5",
+    "3e2",        "0x10",  "inf",       "nan",       "RD029",      "OL,GS, 99 g", "TR,GS,42 g",
+    "ST;331.5g",  "--5",   "+-5 g",     "50.001 kg", "-50001",     "111 lb",      "ST,",
+    "331.5 g 12", "3 3 1", "331,5,2 g", "ST,GS,",    "S,GS,331 g", "331.5 € g",
+};
+
+TEST(ScaleText, RefusesWhatIsNotOneWeight)
+{
+    for (const char* text : kRefused) {
+        const auto reading = scaleReadingFrom(text, MassUnit::Gram);
+        ASSERT_FALSE(reading) << text;
+        EXPECT_EQ(reading.error().kind, ErrorKind::Invalid) << text;
+        EXPECT_EQ(reading.error().subject, "scale.text") << text;
+        EXPECT_EQ(reading.error().detail, text);
+    }
+}
+
+} // namespace
+} // namespace plumule
