@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kSame = 1 - 1e-10;
 constexpr double kFarthest = 9;
-constexpr std::size_t kTerms = 48;
+constexpr std::size_t kTerms = 64;
 
 // The work grows steeply with the comparisons, so many of them are given fewer digits.
 double digitsWorth(std::size_t size)

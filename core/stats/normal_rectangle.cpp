@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kExactEnough = 1e-13;
 constexpr double kCoarse = 1.2;
+constexpr double kFar = 0.1;
 
 struct GaussNode
 {
@@ -255,7 +256,11 @@ double beyondProduct(const Correlation& correlation, std::span<const double> loa
         return 0;
     const std::size_t size = correlation.size;
     double sum = 0;
-    for (const GaussNode& node : gaussNodesFor(distance, weight)) {
+    for (const GaussNode& even : gaussNodesFor(distance, weight)) {
+        // A far, perhaps singular, matrix is neared like a square root: nodes crowd there.
+        const double left = 1 - even.at;
+        const GaussNode node =
+            distance < kFar ? even : GaussNode{1 - left * left, 2 * left * even.weight};
         Correlation here = correlation;
         for (std::size_t i = 0; i < size; ++i)
             for (std::size_t j = 0; j < size; ++j)

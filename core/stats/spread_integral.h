@@ -31,7 +31,7 @@ enum class Steps
 };
 template <class Tail>
 [[nodiscard]] double meanOverSpread(double df, double decay, const Tail& tail,
-                                    Steps steps = Steps::Fine)
+                                    Steps steps = Steps::Fine, double swing = 0)
 {
     const bool fine = steps == Steps::Fine;
     const double negligible = fine ? 1e-18 : 1e-11;
@@ -39,13 +39,14 @@ template <class Tail>
         return tail(1.0);
     const double constant = logSpreadConstant(df / 2);
     const double peak = 0.5 * std::log((df / 2) / (df / 2 + decay));
-    const double step = (fine ? 1.0 : 1.6) * std::min(0.11, 0.6 / std::sqrt(2 * df));
+    const double step =
+        (fine ? 1.0 : 1.6) * std::min(0.11, 0.6 / std::sqrt(2 * df + swing * swing));
     const auto density = [&](double u) {
         return std::exp(constant + df * (u - 0.5 * std::expm1(2 * u)));
     };
     double sum = density(peak) * tail(std::exp(peak));
     for (const double direction : {-step, step}) {
-        for (int i = 1; i < 20000; ++i) {
+        for (int i = 1; i < 1000000; ++i) {
             const double u = peak + i * direction;
             const double term = density(u) * tail(std::exp(u));
             sum += term;
