@@ -90,6 +90,20 @@ TEST(Distributions, GiveNoncentralFOfOneAsTheSquareOfNoncentralT)
                             noncentralTUpper(t, df, shift) + noncentralTCdf(-t, df, shift), 1e-10);
 }
 
+TEST(Distributions, GiveNoncentralFAsTheMeanOfNoncentralChiSquare)
+{
+    for (const double df1 : {2.0, 4.0})
+        for (const double df2 : {3.0, 20.0, 85.0})
+            for (const double shift : {0.5, 6.0, 40.0})
+                for (const double f : {0.4, 2.6, 9.0}) {
+                    const double byDefinition = meanOverSpread(df2, 0, [&](double s) {
+                        return noncentralFUpper(f * s * s, df1, kInfiniteDf, shift);
+                    });
+                    EXPECT_NEAR(noncentralFUpper(f, df1, df2, shift), byDefinition, 1e-9)
+                        << df1 << ' ' << df2 << ' ' << shift << ' ' << f;
+                }
+}
+
 TEST(Distributions, AnswerImpossibleArgumentsWithNaN)
 {
     EXPECT_TRUE(std::isnan(tUpper(1, 0)));

@@ -48,8 +48,9 @@ std::vector<double> allPairsRows(int groups, std::size_t& size)
 
 // Dunnett 1955, JASA 50:1096-1121, tables 1a-2b. One-sided values are printed to two decimals (five
 // treatments and 30 df are printed 2.33, the integral gives 2.3352); the two-sided values of 1955
-// are approximations up to 0.11 too high. The third decimal of the recomputed column is noisy: it
-// came from a random method. The sharp checks are those of expected.json.
+// are approximations up to 0.11 too high. The recomputed column beside them strays in the third
+// decimal from the integral and from Dunnett's own later table; the sharp checks are those of
+// expected.json.
 TEST(ManyToOne, MeetsDunnettsFirstCriticalValues)
 {
     const reference::Table table("handbook/dunnett1955_critical.csv");

@@ -87,16 +87,23 @@ void coverRatio(CaseCheck& check, const std::string& under, const VarianceRatio&
 
 void coverChecks(CaseCheck& check, const OneWayCase& layout)
 {
-    coverRatio(check, "/welch_anova", welchAnova(layout.values).value());
-    coverRatio(check, "/levene_mean", levene(layout.values).value());
-    coverRatio(check, "/brown_forsythe_median", brownForsythe(layout.values).value());
-    const ChiSquareTest spread = bartlett(layout.values).value();
-    check.number("/bartlett/K2", spread.statistic, check.tolerance());
-    check.number("/bartlett/df", spread.df, check.tolerance());
-    check.number("/bartlett/p", spread.p, check.tolerance());
-    const Normality normal = shapiroWilk(residualsOf(layout.values).value()).value();
-    check.number("/shapiro_residuals/W", normal.w, check.tolerance("shapiro_residuals"));
-    check.number("/shapiro_residuals/p", normal.p, check.tolerance("shapiro_residuals"));
+    if (check.has("/welch_anova"))
+        coverRatio(check, "/welch_anova", welchAnova(layout.values).value());
+    if (check.has("/levene_mean"))
+        coverRatio(check, "/levene_mean", levene(layout.values).value());
+    if (check.has("/brown_forsythe_median"))
+        coverRatio(check, "/brown_forsythe_median", brownForsythe(layout.values).value());
+    if (check.has("/bartlett")) {
+        const ChiSquareTest spread = bartlett(layout.values).value();
+        check.number("/bartlett/K2", spread.statistic, check.tolerance());
+        check.number("/bartlett/df", spread.df, check.tolerance());
+        check.number("/bartlett/p", spread.p, check.tolerance());
+    }
+    if (check.has("/shapiro_residuals")) {
+        const Normality normal = shapiroWilk(residualsOf(layout.values).value()).value();
+        check.number("/shapiro_residuals/W", normal.w, check.tolerance("shapiro_residuals"));
+        check.number("/shapiro_residuals/p", normal.p, check.tolerance("shapiro_residuals"));
+    }
 }
 
 void addTest(Columns& columns, const std::string& before, const std::string& interval,
@@ -249,13 +256,19 @@ void coverContrast(CaseCheck& check, const OneWayCase& layout)
     check.number("/custom_contrast/ci_hi", test.upper, tolerance);
 }
 
-void coverRanks(CaseCheck& check, const OneWayCase& layout)
+void coverKruskal(CaseCheck& check, const KruskalWallis& kruskal)
 {
-    const KruskalWallis kruskal = kruskalWallis(layout.values).value();
     check.number("/kruskal/H", kruskal.h, check.tolerance());
     check.number("/kruskal/df", kruskal.df, check.tolerance());
     check.number("/kruskal/p", kruskal.p, check.tolerance());
     check.number("/kruskal/epsilon2", kruskal.epsilonSquared, check.tolerance());
+}
+
+void coverRanks(CaseCheck& check, const OneWayCase& layout)
+{
+    const KruskalWallis kruskal = kruskalWallis(layout.values).value();
+    if (check.has("/kruskal"))
+        coverKruskal(check, kruskal);
     if (!check.has("/dunn"))
         return;
     for (std::size_t i = 0; i < layout.levels.size(); ++i)
@@ -282,10 +295,13 @@ void coverRanks(CaseCheck& check, const OneWayCase& layout)
 void coverOneWay(CaseCheck& check)
 {
     const OneWayCase layout = readOneWay(check);
-    coverGroups(check, layout);
-    coverAnova(check, layout);
+    if (check.has("/groups"))
+        coverGroups(check, layout);
+    if (check.has("/anova"))
+        coverAnova(check, layout);
     coverChecks(check, layout);
-    coverPairs(check, layout);
+    if (check.has("/pairwise"))
+        coverPairs(check, layout);
     coverRanks(check, layout);
     if (check.has("/dunnett"))
         coverDunnett(check, layout);
