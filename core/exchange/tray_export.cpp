@@ -15,6 +15,7 @@ namespace {
 struct ExportFacts
 {
     std::map<PlaceId, Spot> spots;
+    std::map<PlaceId, TrayId> standing;
     std::map<TrayId, Mass> yields;
     std::map<TrayId, std::vector<Residue>> residues;
     std::map<TrayId, std::vector<Height>> heights;
@@ -30,6 +31,7 @@ ExportFacts exportFacts(Database& database, const std::vector<TrayRecord>& recor
     for (const Spot& spot : RoomRepository(database).layout().spots()) {
         facts.spots.emplace(spot.place, spot);
     }
+    facts.standing = trays.occupied();
     facts.yields = harvests.yieldsOfTrays(ids);
     facts.residues = harvests.residuesOfTrays(ids);
     facts.heights = trays.heights(ids);
@@ -82,13 +84,25 @@ std::string noteText(const std::vector<TrayNote>& notes)
     return text;
 }
 
+// Where it stands, or where it stood when it was cut.
+std::optional<Spot> exportedSpot(const TrayRecord& record, const ExportFacts& facts)
+{
+    const auto spot = record.place ? facts.spots.find(*record.place) : facts.spots.end();
+    if (spot == facts.spots.end()) {
+        return std::nullopt;
+    }
+    const auto standing = facts.standing.find(spot->first);
+    const bool isHere = standing != facts.standing.end() && standing->second == record.tray.id;
+    const bool hasEnded = record.tray.state != TrayState::Growing;
+    return isHere || hasEnded ? std::optional(spot->second) : std::nullopt;
+}
+
 std::vector<std::string> exportedRow(const TrayRecord& record, const ExportFacts& facts)
 {
     const Tray& tray = record.tray;
     const bool isHarvested = tray.state == TrayState::Harvested && tray.endedOn;
     const auto yield = facts.yields.find(tray.id);
-    const auto spot = record.place ? facts.spots.find(*record.place) : facts.spots.end();
-    const bool hasSpot = spot != facts.spots.end();
+    const auto spot = exportedSpot(record, facts);
     return {
         tray.code,
         record.variety,
@@ -99,9 +113,9 @@ std::vector<std::string> exportedRow(const TrayRecord& record, const ExportFacts
         isHarvested && yield != facts.yields.end() ? gramsText(yield->second) : "",
         record.trialCode.value_or(""),
         tray.block ? std::to_string(*tray.block) : "",
-        hasSpot ? spot->second.rack : "",
-        hasSpot ? spot->second.shelf : "",
-        hasSpot ? std::to_string(spot->second.number) : "",
+        spot ? spot->rack : "",
+        spot ? spot->shelf : "",
+        spot ? std::to_string(spot->number) : "",
         record.seedLot.value_or(""),
         isHarvested ? residueText(rowsOf(facts.residues, tray.id)) : "",
         isHarvested ? heightText(record, rowsOf(facts.heights, tray.id)) : "",

@@ -53,8 +53,9 @@ std::vector<DueRow> cutsDue(Database& database, Date date)
     const std::vector<TrayRecord> growing = TrayRepository(database).growing();
     const auto cuts = HarvestRepository(database).ofTrays(idsOf(growing));
     const auto spots = spotsForScale(database);
+    const auto standing = TrayRepository(database).occupied();
     std::vector<DueRow> due;
-    for (const TrayRecord& record : growing) {
+    for (TrayRecord record : growing) {
         if (record.stages.empty()) {
             continue;
         }
@@ -63,6 +64,11 @@ std::vector<DueRow> cutsDue(Database& database, Date date)
         const bool isDue =
             isCutDue(harvest, ofTray == cuts.end() ? std::vector<Harvest>{} : ofTray->second, date);
         if (isDue) {
+            // A growing tray that was taken off the racks has a last place, but stands nowhere.
+            const auto here = record.place ? standing.find(*record.place) : standing.end();
+            if (here == standing.end() || here->second != record.tray.id) {
+                record.place.reset();
+            }
             due.push_back(dueRowOf(record, spots, harvest));
         }
     }
