@@ -1,0 +1,144 @@
+#pragma once
+
+#include "core/storage/history.h"
+#include "core/storage/journal_file.h"
+#include "core/storage/table.h"
+
+#include <filesystem>
+#include <gtest/gtest.h>
+#include <random>
+
+namespace plumule {
+
+// A folder of its own for one test, removed afterwards.
+class ScratchFolder
+{
+public:
+    ScratchFolder()
+        : m_path(std::filesystem::temp_directory_path() /
+                 ("plumule-storage-" + std::to_string(std::random_device{}()) + "-" +
+                  std::to_string(std::random_device{}())))
+    {
+        std::filesystem::create_directories(m_path);
+    }
+    ~ScratchFolder()
+    {
+        std::error_code ignored;
+        std::filesystem::permissions(m_path, std::filesystem::perms::owner_all, ignored);
+        std::filesystem::remove_all(m_path, ignored);
+    }
+    ScratchFolder(const ScratchFolder&) = delete;
+    ScratchFolder& operator=(const ScratchFolder&) = delete;
+
+    [[nodiscard]] std::filesystem::path operator/(const std::string& name) const
+    {
+        return m_path / name;
+    }
+    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+
+private:
+    std::filesystem::path m_path;
+};
+
+// Any table will do to try storage with: racks and their shelves, without the room's own types.
+struct StoredRack
+{
+    Id<StoredRack> id;
+    std::string name;
+    int position = 0;
+    bool operator==(const StoredRack&) const = default;
+};
+
+struct StoredShelf
+{
+    Id<StoredShelf> id;
+    Id<StoredRack> rack;
+    std::string name;
+    int position = 0;
+    std::optional<int> lightMinutes;
+    bool operator==(const StoredShelf&) const = default;
+};
+
+template <>
+struct TableOf<StoredRack>
+{
+    static constexpr const char* name = "rack";
+    static constexpr auto columns =
+        std::tuple{column("name", &StoredRack::name), column("position", &StoredRack::position)};
+};
+
+template <>
+struct TableOf<StoredShelf>
+{
+    static constexpr const char* name = "shelf";
+    static constexpr auto columns =
+        std::tuple{column("rack_id", &StoredShelf::rack), column("name", &StoredShelf::name),
+                   column("position", &StoredShelf::position),
+                   column("light_minutes", &StoredShelf::lightMinutes)};
+};
+
+inline std::vector<std::string> rackNames(Database& database)
+{
+    std::vector<std::string> names;
+    for (const StoredRack& rack : selectRows<StoredRack>(database, "ORDER BY id")) {
+        names.push_back(rack.name);
+    }
+    return names;
+}
+
+// Does `work` as one intention of the history.
+template <class Work>
+std::vector<ChangedRow> recorded(Database& database, const std::string& intention, Work work)
+{
+    Transaction transaction(database);
+    Recording recording(database);
+    work();
+    auto rows = recording.finish(1'000, intention, "subject");
+    transaction.commit();
+    return rows;
+}
+
+inline StoredRack addRack(Database& database, const std::string& name)
+{
+    StoredRack rack;
+    rack.name = name;
+    recorded(database, "rack.add", [&] { insertRow(database, rack); });
+    return rack;
+}
+
+inline void renameRack(Database& database, StoredRack rack, const std::string& name)
+{
+    rack.name = name;
+    recorded(database, "rack.rename", [&] { updateRow(database, rack); });
+}
+
+// A new journal; the test fails where it is refused.
+inline JournalFile newJournal(const std::filesystem::path& path, std::int64_t copyNumber = 1)
+{
+    auto file = createJournalFile(path, copyNumber);
+    EXPECT_TRUE(file) << file.error().subject << " " << file.error().detail;
+    return std::move(*file);
+}
+
+inline JournalFile openedJournal(const std::filesystem::path& path,
+                                 Access access = Access::ReadWrite)
+{
+    auto file = openJournalFile(path, access);
+    EXPECT_TRUE(file) << file.error().subject << " " << file.error().detail;
+    return std::move(*file);
+}
+
+// The kind of the failure that `work` throws; none, and a failed test, when it throws nothing.
+template <class Work>
+std::optional<ErrorKind> failureOf(Work work)
+{
+    try {
+        work();
+    } catch (const StorageFailure& failure) {
+        return failure.error().kind;
+    }
+    ADD_FAILURE() << "nothing was thrown";
+    return std::nullopt;
+}
+
+} // namespace plumule
