@@ -1,0 +1,260 @@
+#include "ui/tray/trays_page.h"
+
+#include "ui/shared/theme.h"
+#include "ui/tray/sow_dialog.h"
+#include "ui/tray/tray_list_model.h"
+#include "ui/tray/tray_sheet_view.h"
+
+#include <QComboBox>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QStackedWidget>
+#include <QTableView>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+QComboBox* choice(const char* name, const QString& all, const QString& accessibleName)
+{
+    auto* box = new QComboBox;
+    box->setObjectName(name);
+    box->setAccessibleName(accessibleName);
+    box->addItem(all);
+    box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    box->setMinimumContentsLength(10);
+    return box;
+}
+
+// Keeps the chosen item while the list is filled anew.
+void refill(QComboBox& box, const std::vector<std::pair<QString, qint64>>& items)
+{
+    const QSignalBlocker quiet(&box);
+    const QVariant chosen = box.currentData();
+    while (box.count() > 1) {
+        box.removeItem(1);
+    }
+    for (const auto& [name, id] : items) {
+        box.addItem(name, id);
+    }
+    box.setCurrentIndex(std::max(0, chosen.isValid() ? box.findData(chosen) : 0));
+}
+
+template <class IdType>
+std::optional<IdType> chosenId(const QComboBox& box)
+{
+    const QVariant data = box.currentData();
+    return data.isValid() ? std::optional(IdType{data.toLongLong()}) : std::nullopt;
+}
+
+} // namespace
+
+TraysPage::TraysPage(Journal& journal, Services services, QWidget* parent)
+    : Page(journal, services, parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
+    m_stack = new QStackedWidget;
+    m_stack->addWidget(buildList());
+    m_sheet = new TraySheetView(journal, services);
+    m_stack->addWidget(m_sheet);
+    column->addWidget(m_stack);
+    wireSignals();
+}
+
+QString TraysPage::name() const
+{
+    return tr("Trays");
+}
+
+bool TraysPage::concerns(Concept) const
+{
+    return true;
+}
+
+QWidget* TraysPage::buildList()
+{
+    auto* list = new QWidget;
+    auto* column = new QVBoxLayout(list);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(12));
+    m_head = new PageHead(tr("Trays"));
+    auto* sow = button(tr("Sow…"), "primary");
+    sow->setObjectName("sow");
+    connect(sow, &QPushButton::clicked, this, &TraysPage::openSowing);
+    m_head->addControl(sow);
+    column->addWidget(m_head);
+    column->addWidget(buildFilters());
+    auto* card = new Card;
+    m_model = new TrayListModel(this);
+    m_table = new QTableView;
+    m_table->setObjectName("trays");
+    m_table->setAccessibleName(tr("Trays"));
+    m_table->setModel(m_model);
+    m_table->setShowGrid(false);
+    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setTabKeyNavigation(false);
+    m_table->verticalHeader()->hide();
+    m_table->verticalHeader()->setDefaultSectionSize(scaled(38));
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
+    m_table->horizontalHeader()->setStretchLastSection(true);
+    m_table->horizontalHeader()->setHighlightSections(false);
+    const int widths[] = {84, 150, 170, 124, 110, 52, 108, 84, 60};
+    for (int column_ = 0; column_ < TrayListModel::Columns; ++column_) {
+        m_table->setColumnWidth(column_, scaled(widths[column_]));
+    }
+    m_empty = label(tr("No tray fits. Change the search, or sow one."), "muted");
+    card->body()->addWidget(m_empty);
+    card->body()->addWidget(m_table, 1);
+    column->addWidget(card, 1);
+    return list;
+}
+
+QWidget* TraysPage::buildFilters()
+{
+    auto* bar = new QWidget;
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(scaled(8));
+    m_search = new QLineEdit;
+    m_search->setObjectName("search");
+    m_search->setAccessibleName(tr("Search"));
+    m_search->setPlaceholderText(tr("Search code, variety, medium, lot, trial"));
+    m_search->setClearButtonEnabled(true);
+    m_state = choice("state", tr("All trays"), tr("State"));
+    m_state->addItem(tr("growing"), int(TrayState::Growing));
+    m_state->addItem(tr("harvested"), int(TrayState::Harvested));
+    m_state->addItem(tr("discarded"), int(TrayState::Discarded));
+    m_variety = choice("variety", tr("All varieties"), tr("Variety"));
+    m_medium = choice("medium", tr("All media"), tr("Medium"));
+    m_trial = choice("trial", tr("All trials"), tr("Trial"));
+    row->addWidget(m_search, 2);
+    for (QComboBox* box : {m_state, m_variety, m_medium, m_trial}) {
+        row->addWidget(box, 1);
+    }
+    return bar;
+}
+
+void TraysPage::wireSignals()
+{
+    connect(m_search, &QLineEdit::textChanged, this, &TraysPage::reloadList);
+    connect(m_search, &QLineEdit::returnPressed, this, [this] {
+        if (m_model->rowCount() > 0) {
+            openSheet(m_model->row(0).record.tray.id);
+        }
+    });
+    for (QComboBox* box : {m_state, m_variety, m_medium, m_trial}) {
+        connect(box, &QComboBox::currentIndexChanged, this, &TraysPage::reloadList);
+    }
+    connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
+        openSheet(m_model->row(index.row()).record.tray.id);
+    });
+    connect(m_table, &QTableView::clicked, this, [this](const QModelIndex& index) {
+        openSheet(m_model->row(index.row()).record.tray.id);
+    });
+    connect(m_sheet, &TraySheetView::left, this, &TraysPage::openList);
+    connect(m_sheet, &TraySheetView::weighingAsked, this, &Page::weighingAsked);
+}
+
+void TraysPage::fillChoices()
+{
+    std::vector<std::pair<QString, qint64>> items;
+    if (const auto varieties = journal().varieties().all(true)) {
+        for (const Variety& each : *varieties) {
+            items.emplace_back(QString::fromStdString(each.name), each.id.value);
+        }
+    }
+    refill(*m_variety, items);
+    items.clear();
+    if (const auto media = journal().media().all(true)) {
+        for (const Medium& each : *media) {
+            items.emplace_back(QString::fromStdString(each.name), each.id.value);
+        }
+    }
+    refill(*m_medium, items);
+    items.clear();
+    if (const auto trials = journal().trials().all()) {
+        for (const Trial& each : *trials) {
+            items.emplace_back(QString::fromStdString(each.code + " " + each.name), each.id.value);
+        }
+    }
+    refill(*m_trial, items);
+}
+
+TrayFilter TraysPage::filter() const
+{
+    TrayFilter chosen;
+    chosen.text = m_search->text().toStdString();
+    if (m_state->currentData().isValid()) {
+        chosen.state = static_cast<TrayState>(m_state->currentData().toInt());
+    }
+    chosen.variety = chosenId<VarietyId>(*m_variety);
+    chosen.medium = chosenId<MediumId>(*m_medium);
+    chosen.trial = chosenId<TrialId>(*m_trial);
+    return chosen;
+}
+
+void TraysPage::reload()
+{
+    fillChoices();
+    reloadList();
+    m_sheet->reload();
+}
+
+void TraysPage::reloadList()
+{
+    const auto rows = journal().trays().list(filter());
+    if (!accept(rows)) {
+        return;
+    }
+    int growing = 0;
+    for (const TrayListRow& row : *rows) {
+        growing += row.record.tray.state == TrayState::Growing ? 1 : 0;
+    }
+    m_head->setSubtitle(tr("%n tray(s)", nullptr, static_cast<int>(rows->size())) + "  ·  " +
+                        tr("%1 growing").arg(growing));
+    m_model->show(*rows, units(), journal().clock().today());
+    m_empty->setVisible(rows->empty());
+    m_table->setVisible(!rows->empty());
+}
+
+void TraysPage::begin()
+{
+    if (m_stack->currentWidget() != m_sheet) {
+        m_search->setFocus();
+    }
+}
+
+void TraysPage::openSheet(TrayId tray)
+{
+    m_sheet->show(tray);
+    m_stack->setCurrentWidget(m_sheet);
+    m_sheet->setFocus();
+}
+
+void TraysPage::openList()
+{
+    m_stack->setCurrentIndex(0);
+    begin();
+}
+
+void TraysPage::openSowing()
+{
+    auto* dialog = new SowDialog(journal(), services(), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &SowDialog::sown, this, [this] { tellLast(); });
+    dialog->open();
+}
+
+void TraysPage::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape && m_stack->currentWidget() == m_sheet) {
+        openList();
+        return;
+    }
+    Page::keyPressEvent(event);
+}
+
+} // namespace plumule::ui

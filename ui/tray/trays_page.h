@@ -1,0 +1,57 @@
+#pragma once
+
+#include "ui/shared/page.h"
+#include "ui/shared/widgets.h"
+
+class QComboBox;
+class QLineEdit;
+class QStackedWidget;
+class QTableView;
+
+namespace plumule::ui {
+
+class TrayListModel;
+class TraySheetView;
+
+// Every tray there was, to search and filter; and the sheet of the one that is looked up.
+class TraysPage : public Page
+{
+    Q_OBJECT
+
+public:
+    TraysPage(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+    void begin() override;
+
+    void openSheet(TrayId tray);
+    void openList();
+    void openSowing();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    QWidget* buildList();
+    QWidget* buildFilters();
+    void wireSignals();
+    void fillChoices();
+    [[nodiscard]] TrayFilter filter() const;
+    void reloadList();
+
+    PageHead* m_head = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    QLineEdit* m_search = nullptr;
+    QComboBox* m_state = nullptr;
+    QComboBox* m_variety = nullptr;
+    QComboBox* m_medium = nullptr;
+    QComboBox* m_trial = nullptr;
+    TrayListModel* m_model = nullptr;
+    QTableView* m_table = nullptr;
+    QLabel* m_empty = nullptr;
+    TraySheetView* m_sheet = nullptr;
+};
+
+} // namespace plumule::ui
