@@ -10,6 +10,10 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
+// What is left of squares after another part was taken off, below this share, is taken for
+// rounding.
+constexpr double kExplainedTolerance = 1e-12;
+
 Eigen::Map<const MatrixXd> fixedMatrix(const ModelDesign& design)
 {
     return {design.matrix().data(), static_cast<Index>(design.rows()),
@@ -55,35 +59,60 @@ MixedModel::Fit::Fit(std::shared_ptr<const ModelDesign> ofDesign)
     }
 }
 
-// What X explains is turned away from y and from the random columns; what is left of y outside the
-// random columns only tells of the residual.
+// Z is never written out: its products are sums over the rows of each level.
+void MixedModel::Fit::crossColumns()
+{
+    const auto matrix = fixedMatrix(*design);
+    const auto response = responseVector(*design);
+    const Index q = offsets.back();
+    MatrixXd fixedCross = MatrixXd::Zero(matrix.cols(), q);
+    randomResponse = VectorXd::Zero(q);
+    std::vector<std::vector<Index>> places;
+    for (std::size_t k = 0; k < components.size(); ++k) {
+        places.emplace_back();
+        for (const std::size_t code : design->randomFactors()[k].codes)
+            places.back().push_back(offsets[k] + static_cast<Index>(code));
+        for (Index row = 0; row < matrix.rows(); ++row) {
+            const Index place = places[k][static_cast<std::size_t>(row)];
+            randomResponse[place] += response[row];
+            fixedCross.col(place) += matrix.row(row).transpose();
+        }
+    }
+    fixedRandom = squares.spread.transpose() * fixedCross;
+    std::vector<Eigen::Triplet<double>> entries;
+    for (std::size_t row = 0; row < design->rows(); ++row) {
+        for (const auto& one : places) {
+            for (const auto& other : places)
+                entries.emplace_back(one[row], other[row], 1.0);
+        }
+    }
+    randomCross = Sparse(q, q);
+    randomCross.setFromTriplets(entries.begin(), entries.end());
+}
+
+// What X explains is turned away from y and from the random columns, and the rest of these into
+// their principal directions; what is left of y outside them only tells of the residual.
 void MixedModel::Fit::rotate()
 {
-    const auto n = static_cast<Index>(design->rows());
-    MatrixXd z = MatrixXd::Zero(n, offsets.back());
-    for (std::size_t k = 0; k < components.size(); ++k) {
-        const auto& codes = design->randomFactors()[k].codes;
-        for (Index row = 0; row < n; ++row)
-            z(row, offsets[k] + static_cast<Index>(codes[static_cast<std::size_t>(row)])) = 1;
-    }
-    randomCross = z.transpose() * z;
-    randomResponse = z.transpose() * responseVector(*design);
-    const double whole = z.colwise().norm().maxCoeff();
-    z.applyOnTheLeft(squares.qr.householderQ().setLength(squares.qr.nonzeroPivots()).adjoint());
-    fixedRandom = z.topRows(squares.rank);
-    const Index left = n - squares.rank;
-    const Eigen::ColPivHouseholderQR<MatrixXd> qr(z.bottomRows(left));
-    const Index most = std::min(left, z.cols());
+    const MatrixXd left = MatrixXd(randomCross) - fixedRandom.transpose() * fixedRandom;
+    const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(left);
+    const Index q = left.cols();
+    const double most = MatrixXd(randomCross).diagonal().maxCoeff();
     Index seen = 0;
-    while (seen < most && std::abs(qr.matrixQR()(seen, seen)) > kRankTolerance * whole)
+    while (seen < q && eigen.eigenvalues()[q - 1 - seen] > kExplainedTolerance * most)
         ++seen;
-    VectorXd tail = squares.rotated.tail(left);
-    tail.applyOnTheLeft(qr.householderQ().setLength(seen).adjoint());
-    problem.data = tail.head(seen);
-    problem.restSs = tail.tail(left - seen).squaredNorm();
-    problem.restRows = left - seen;
-    const MatrixXd upper = qr.matrixQR().topRows(seen).triangularView<Eigen::Upper>();
-    const MatrixXd reduced = upper * qr.colsPermutation().transpose();
+    const VectorXd root = eigen.eigenvalues().tail(seen).cwiseSqrt();
+    const MatrixXd directions = eigen.eigenvectors().rightCols(seen);
+    problem.data = root.cwiseInverse().cwiseProduct(
+        directions.transpose() *
+        (randomResponse - fixedRandom.transpose() * squares.rotated.head(squares.rank)));
+    problem.restRows = static_cast<Index>(design->rows()) - squares.rank - seen;
+    problem.restSs = std::max(0.0, squares.residualSs - problem.data.squaredNorm());
+    if (components.size() == 1) {
+        problem.diagonal = eigen.eigenvalues().tail(seen);
+        return;
+    }
+    const MatrixXd reduced = root.asDiagonal() * directions.transpose();
     for (std::size_t k = 0; k < components.size(); ++k) {
         const auto part = reduced.middleCols(offsets[k], levels(k));
         problem.kernels.push_back(part * part.transpose());
@@ -97,14 +126,12 @@ Done MixedModel::Fit::checkIdentified() const
     MatrixXd gram(count, count);
     gram(0, 0) = problem.freeRows();
     for (Index j = 1; j < count; ++j) {
-        const MatrixXd& kernel = problem.kernels[static_cast<std::size_t>(j - 1)];
         const std::string& name = components[static_cast<std::size_t>(j - 1)].group;
-        if (problem.data.size() == 0 || !(kernel.trace() > 1e-12))
+        if (problem.data.size() == 0 || !(problem.trace(j - 1) > 1e-12))
             return fail(ErrorKind::NotEstimable, name);
-        gram(0, j) = gram(j, 0) = kernel.trace();
+        gram(0, j) = gram(j, 0) = problem.trace(j - 1);
         for (Index k = 1; k <= j; ++k)
-            gram(j, k) = gram(k, j) =
-                kernel.cwiseProduct(problem.kernels[static_cast<std::size_t>(k - 1)]).sum();
+            gram(j, k) = gram(k, j) = problem.product(j - 1, k - 1);
         const VectorXd size = gram.diagonal().head(j + 1).cwiseSqrt().cwiseInverse();
         const MatrixXd cosine =
             size.asDiagonal() * gram.topLeftCorner(j + 1, j + 1) * size.asDiagonal();
@@ -112,9 +139,12 @@ Done MixedModel::Fit::checkIdentified() const
         if (eigen.eigenvalues()[0] < 1e-9)
             return fail(ErrorKind::NotEstimable, name);
     }
-    const double total = problem.data.squaredNorm() + problem.restSs;
-    const bool noSpread = total <= 1e-26 * responseVector(*design).squaredNorm();
-    if (noSpread || (problem.restRows > 0 && problem.restSs <= 1e-26 * total))
+    const double total = squares.residualSs;
+    const double whole = responseVector(*design).squaredNorm();
+    const double shift = design->responseShift() * design->responseShift();
+    // The mean taken off leaves rounding of its own size.
+    const bool noSpread = total <= 1e-26 * whole || whole <= 1e-28 * shift;
+    if (noSpread || (problem.restRows > 0 && problem.restSs <= kExplainedTolerance * total))
         return fail(ErrorKind::NotEstimable, "residual");
     return {};
 }
@@ -124,6 +154,7 @@ Done MixedModel::Fit::solve()
     const auto n = static_cast<Index>(design->rows());
     if (n - squares.rank < 2)
         return fail(ErrorKind::TooFew, "residual", std::to_string(n));
+    crossColumns();
     rotate();
     if (auto identified = checkIdentified(); !identified)
         return identified;
@@ -142,16 +173,31 @@ Done MixedModel::Fit::solve()
     return {};
 }
 
-void MixedModel::Fit::estimateFixed()
+// M of V^-1 = (I - Z M Z') / s2, which is root (I + root Z'Z root)^-1 root.
+void MixedModel::Fit::findInner()
 {
-    VectorXd root(offsets.back());
+    const Index q = offsets.back();
+    VectorXd ratio(q);
     for (std::size_t k = 0; k < components.size(); ++k)
-        root.segment(offsets[k], levels(k))
-            .setConstant(std::sqrt(solution.ratios[static_cast<Index>(k)]));
-    MatrixXd bracket = root.asDiagonal() * randomCross * root.asDiagonal();
+        ratio.segment(offsets[k], levels(k)).setConstant(solution.ratios[static_cast<Index>(k)]);
+    inner = Sparse(q, q);
+    if (components.size() == 1) {
+        for (Index level = 0; level < q; ++level)
+            inner.insert(level, level) =
+                ratio[level] / (1 + ratio[level] * randomCross.coeff(level, level));
+        return;
+    }
+    const VectorXd root = ratio.cwiseSqrt();
+    MatrixXd bracket = root.asDiagonal() * MatrixXd(randomCross) * root.asDiagonal();
     bracket.diagonal().array() += 1;
     const MatrixXd scaled = root.asDiagonal();
-    inner = root.asDiagonal() * Eigen::LLT<MatrixXd>(bracket).solve(scaled);
+    const MatrixXd dense = root.asDiagonal() * Eigen::LLT<MatrixXd>(bracket).solve(scaled);
+    inner = dense.sparseView();
+}
+
+void MixedModel::Fit::estimateFixed()
+{
+    findInner();
     const Index rank = squares.rank;
     const MatrixXd information =
         MatrixXd::Identity(rank, rank) - fixedRandom * inner * fixedRandom.transpose();

@@ -4,6 +4,8 @@
 #include "core/stats/mixed_model.h"
 #include "core/stats/reml.h"
 
+#include <Eigen/Sparse>
+
 // Within core/stats only: it shows Eigen.
 namespace plumule::stats {
 
@@ -12,18 +14,19 @@ struct MixedModel::Fit
 {
     using Matrix = Eigen::MatrixXd;
     using Vector = Eigen::VectorXd;
+    using Sparse = Eigen::SparseMatrix<double>;
 
     std::shared_ptr<const ModelDesign> design;
     LeastSquares squares;
     std::vector<Eigen::Index> offsets; // first column of each random factor, and the end
-    Matrix randomCross;                // Z'Z
+    Sparse randomCross;                // Z'Z
     Matrix fixedRandom;                // Q1'Z
     Vector randomResponse;             // Z'y
     RemlProblem problem;
     RemlSolution solution;
     std::vector<VarianceComponent> components;
     std::vector<std::size_t> active; // components above 0
-    Matrix inner;                    // V^-1 = (I - Z inner Z') / residual variance
+    Sparse inner;                    // V^-1 = (I - Z inner Z') / residual variance
     Matrix covariance;               // of gamma
     Vector gamma;
 
@@ -37,7 +40,9 @@ struct MixedModel::Fit
     [[nodiscard]] double logCrossDeterminant() const;
 
 private:
+    void crossColumns();
     void rotate();
+    void findInner();
     [[nodiscard]] Done checkIdentified() const;
     void estimateFixed();
 };

@@ -6,6 +6,7 @@ namespace {
 
 using Eigen::Index;
 using Eigen::MatrixXd;
+using Sparse = MixedModel::Fit::Sparse;
 
 // Products of the inverse covariance V^-1 = (I - Z M Z') / s2 with Q1 and Z, none of them as long
 // as the data. G_0 is the identity, G_i the Z Z' of the i-th component above 0.
@@ -17,10 +18,13 @@ public:
     {
         const double s2 = fit.solution.residualVariance;
         const Index q = fit.offsets.back();
-        const MatrixXd kept = MatrixXd::Identity(q, q) - fit.inner * fit.randomCross;
+        Sparse kept(q, q);
+        kept.setIdentity();
+        kept -= fit.inner * fit.randomCross;
         m_once = fit.fixedRandom * kept / s2;
-        m_middle = fit.randomCross * kept / s2;
-        m_twice = kept.transpose() * kept.transpose() * fit.fixedRandom.transpose() / (s2 * s2);
+        m_middle = MatrixXd(fit.randomCross * kept) / s2;
+        const Sparse turned = kept.transpose();
+        m_twice = turned * (turned * fit.fixedRandom.transpose()) / (s2 * s2);
     }
 
     // Q1' V^-1 G_i V^-1 Q1
@@ -55,14 +59,14 @@ private:
     // Q1' V^-power Q1 by the binomial sum in Z M Z'.
     [[nodiscard]] MatrixXd identityPower(int power) const
     {
-        const MatrixXd& m = m_fit.inner;
-        const MatrixXd squared = m * m_fit.randomCross * m;
-        MatrixXd sum = 2 * m - squared;
+        const Sparse& m = m_fit.inner;
+        const Sparse squared = m * m_fit.randomCross * m;
+        Sparse sum = 2 * m - squared;
         if (power == 3)
-            sum = 3 * m - 3 * squared + squared * m_fit.randomCross * m;
+            sum = 3 * m - 3 * squared + Sparse(squared * m_fit.randomCross * m);
         const Index rank = m_fit.fixedRandom.rows();
-        MatrixXd result = MatrixXd::Identity(rank, rank) -
-                          m_fit.fixedRandom * sum * m_fit.fixedRandom.transpose();
+        const MatrixXd halfway = m_fit.fixedRandom * sum;
+        MatrixXd result = MatrixXd::Identity(rank, rank) - halfway * m_fit.fixedRandom.transpose();
         for (int i = 0; i < power; ++i)
             result /= m_fit.solution.residualVariance;
         return result;

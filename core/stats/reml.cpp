@@ -46,13 +46,37 @@ ProfilePoint profileValue(const RemlProblem& problem, const Eigen::LLT<MatrixXd>
     return point;
 }
 
+// The same with a diagonal kernel: sums over its entries.
+ProfilePoint diagonalProfile(const RemlProblem& problem, double ratio)
+{
+    const double m = problem.freeRows();
+    const Eigen::ArrayXd inverse = 1 / (1 + ratio * problem.diagonal.array());
+    const Eigen::ArrayXd share = inverse * problem.diagonal.array();
+    const Eigen::ArrayXd squares = problem.data.array().square();
+    const double sum = (squares * inverse).sum() + problem.restSs;
+    const double first = (squares * inverse * share).sum();
+    const double second = (squares * inverse * share.square()).sum();
+    ProfilePoint point;
+    point.residualVariance = sum / m;
+    point.deviance =
+        -inverse.log().sum() + m * (std::log(2 * std::numbers::pi * point.residualVariance) + 1);
+    point.gradient = VectorXd::Constant(1, share.sum() - m * first / sum);
+    point.hessian = MatrixXd::Constant(
+        1, 1, -share.square().sum() + 2 * m * second / sum - m * first * first / (sum * sum));
+    return point;
+}
+
 double devianceAt(const RemlProblem& problem, const VectorXd& ratios)
 {
+    if (problem.isDiagonal())
+        return diagonalProfile(problem, ratios[0]).deviance;
     return profileValue(problem, factored(problem, ratios)).deviance;
 }
 
 ProfilePoint profileAt(const RemlProblem& problem, const VectorXd& ratios)
 {
+    if (problem.isDiagonal())
+        return diagonalProfile(problem, ratios[0]);
     const auto factor = factored(problem, ratios);
     ProfilePoint point = profileValue(problem, factor);
     const Index count = ratios.size();
@@ -151,15 +175,49 @@ std::optional<VectorXd> lineSearch(const RemlProblem& problem, const VectorXd& r
     return std::nullopt;
 }
 
+RemlInformation diagonalInformation(const RemlProblem& problem, const RemlSolution& solution,
+                                    bool active)
+{
+    const Index count = active ? 2 : 1;
+    const double s2 = solution.residualVariance;
+    const Eigen::ArrayXd inverse = 1 / (s2 * (1 + solution.ratios[0] * problem.diagonal.array()));
+    RemlInformation information{MatrixXd(count, count), MatrixXd(count, count)};
+    for (Index j = 0; j < count; ++j) {
+        for (Index k = 0; k < count; ++k) {
+            const Eigen::ArrayXd term =
+                problem.diagonal.array().pow(static_cast<double>(j + k)) * inverse.square();
+            information.expected(j, k) = term.sum();
+            information.observed(j, k) =
+                2 * (problem.data.array().square() * inverse * term).sum() - term.sum();
+        }
+    }
+    const double rest = static_cast<double>(problem.restRows) / (s2 * s2);
+    information.expected(0, 0) += rest;
+    information.observed(0, 0) += 2 * problem.restSs / (s2 * s2 * s2) - rest;
+    return information;
+}
+
 } // namespace
+
+double RemlProblem::trace(Index k) const
+{
+    return isDiagonal() ? diagonal.sum() : kernels[static_cast<std::size_t>(k)].trace();
+}
+
+double RemlProblem::product(Index j, Index k) const
+{
+    if (isDiagonal())
+        return diagonal.squaredNorm();
+    return kernels[static_cast<std::size_t>(j)]
+        .cwiseProduct(kernels[static_cast<std::size_t>(k)])
+        .sum();
+}
 
 Result<RemlSolution> solveReml(const RemlProblem& problem)
 {
-    const auto count = static_cast<Index>(problem.kernels.size());
-    VectorXd unit(count);
-    for (Index k = 0; k < count; ++k)
-        unit[k] = static_cast<double>(problem.data.size()) /
-                  problem.kernels[static_cast<std::size_t>(k)].trace();
+    VectorXd unit(problem.factors());
+    for (Index k = 0; k < unit.size(); ++k)
+        unit[k] = static_cast<double>(problem.data.size()) / problem.trace(k);
     VectorXd ratios = coarseStart(problem, unit);
     for (int round = 0; round < 200; ++round) {
         const ProfilePoint point = profileAt(problem, ratios);
@@ -182,6 +240,8 @@ Result<RemlSolution> solveReml(const RemlProblem& problem)
 RemlInformation remlInformation(const RemlProblem& problem, const RemlSolution& solution,
                                 const std::vector<std::size_t>& active)
 {
+    if (problem.isDiagonal())
+        return diagonalInformation(problem, solution, !active.empty());
     const double s2 = solution.residualVariance;
     const auto factor = factored(problem, solution.ratios);
     const Index size = problem.data.size();
