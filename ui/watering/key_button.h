@@ -1,0 +1,32 @@
+#pragma once
+
+#include <QPushButton>
+
+namespace plumule::ui {
+
+// A button that shows the letter which presses it, and is tall enough for a wet finger.
+class KeyButton : public QPushButton
+{
+    Q_OBJECT
+
+public:
+    // `role` as button()'s.
+    KeyButton(const QString& text, QChar key, const char* role = "", QWidget* parent = nullptr);
+
+    [[nodiscard]] QChar key() const { return m_key; }
+    // Where several buttons answer to one letter, only the one that would be pressed shows it.
+    void setKeyShown(bool isShown);
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    [[nodiscard]] int capSide() const;
+
+    QChar m_key;
+    bool m_isKeyShown = true;
+};
+
+} // namespace plumule::ui

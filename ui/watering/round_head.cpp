@@ -1,0 +1,162 @@
+#include "ui/watering/round_head.h"
+
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+#include "ui/watering/key_button.h"
+#include "ui/watering/round_text.h"
+
+#include <QHBoxLayout>
+#include <QProgressBar>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kDaysAhead = 14;
+
+QPushButton* stepButton(const QString& sign, const QString& name, const char* objectName)
+{
+    auto* step = button(sign, "quiet");
+    step->setObjectName(objectName);
+    step->setAccessibleName(name);
+    step->setToolTip(name);
+    step->setFixedWidth(scaled(44));
+    return step;
+}
+
+QString progressText(const Round& round, std::optional<int> secondsATray)
+{
+    const int all = static_cast<int>(round.trays.size());
+    const int done = round.doneCount();
+    QStringList parts;
+    if (all > 0) {
+        parts << RoundHead::tr("%1 of %2 trays done").arg(done).arg(all);
+    }
+    if (all > done && secondsATray.value_or(0) > 0) {
+        const int minutes = ((all - done) * *secondsATray + 59) / 60;
+        parts << (minutes == 1 ? RoundHead::tr("about a minute left")
+                               : RoundHead::tr("about %1 minutes left").arg(minutes));
+    }
+    if (!round.decisions.empty()) {
+        parts << RoundHead::tr("%1 to decide").arg(round.decisions.size());
+    }
+    return parts.join(QStringLiteral("  ·  "));
+}
+
+} // namespace
+
+RoundHead::RoundHead(QWidget* parent)
+    : QWidget(parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(14));
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_row->setSpacing(scaled(10));
+    m_row->addWidget(buildTitle(), 1);
+    m_row->addWidget(buildControls(), 0, Qt::AlignBottom);
+    m_progress = new QProgressBar;
+    m_progress->setObjectName("roundProgress");
+    m_progress->setTextVisible(false);
+    m_progress->setAccessibleName(tr("Trays done"));
+    column->addLayout(m_row);
+    column->addWidget(m_progress);
+}
+
+QWidget* RoundHead::buildTitle()
+{
+    auto* block = new QWidget;
+    auto* column = new QVBoxLayout(block);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(2));
+    m_title = label(QString(), "title");
+    m_title->setObjectName("pageTitle");
+    m_before = stepButton(QStringLiteral("‹"), tr("The day before"), "dayBefore");
+    m_after = stepButton(QStringLiteral("›"), tr("The day after"), "dayAfter");
+    m_present = button(tr("Back to now"), "quiet");
+    m_present->setObjectName("backToNow");
+    auto* first = new QHBoxLayout;
+    first->setSpacing(0);
+    first->addWidget(m_title);
+    first->addSpacing(scaled(6));
+    first->addWidget(m_before);
+    first->addWidget(m_after);
+    first->addWidget(m_present);
+    first->addStretch(1);
+    m_subtitle = label(QString(), "subtitle");
+    m_subtitle->setObjectName("pageSubtitle");
+    m_subtitle->setWordWrap(true);
+    column->addLayout(first);
+    column->addWidget(m_subtitle);
+    connect(m_before, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(-1); });
+    connect(m_after, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(1); });
+    connect(m_present, &QPushButton::clicked, this, &RoundHead::presentAsked);
+    return block;
+}
+
+QWidget* RoundHead::buildControls()
+{
+    auto* block = new QWidget;
+    auto* row = new QHBoxLayout(block);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(scaled(10));
+    m_slots = new Segmented({tr("Morning"), tr("Evening")});
+    m_slots->setObjectName("slot");
+    m_print = new KeyButton(tr("Print sheet"), 'P');
+    m_print->setObjectName("printSheet");
+    m_undo = new KeyButton(tr("Undo"), 'U');
+    m_undo->setObjectName("undo");
+    for (int i = 0; i < 2; ++i) {
+        m_slots->segment(i)->setMinimumHeight(m_undo->sizeHint().height());
+    }
+    row->addWidget(m_slots);
+    row->addWidget(m_print);
+    row->addWidget(m_undo);
+    row->addStretch(1);
+    connect(m_slots, &Segmented::chosenByHand, this,
+            [this](int index) { Q_EMIT slotChosen(index == 0 ? Slot::Morning : Slot::Evening); });
+    connect(m_print, &QPushButton::clicked, this, &RoundHead::printAsked);
+    connect(m_undo, &QPushButton::clicked, this, &RoundHead::undoAsked);
+    return block;
+}
+
+void RoundHead::showRound(const Round& round, RoundKey present, std::optional<int> secondsATray)
+{
+    const RoundKey key{round.date, round.slot};
+    m_title->setText(titleOf(key));
+    m_slots->choose(round.slot == Slot::Morning ? 0 : 1);
+    QString words = dayText(round.date);
+    if (round.date == present.date - 1) {
+        words = tr("Yesterday, %1").arg(words);
+    } else if (round.date == present.date + 1) {
+        words = tr("Tomorrow, %1").arg(words);
+    }
+    if (key > present) {
+        words += QStringLiteral("  ·  ") + tr("as planned");
+    }
+    const QString progress = progressText(round, secondsATray);
+    m_subtitle->setText(progress.isEmpty() ? words : words + QStringLiteral("  ·  ") + progress);
+    m_present->setVisible(key != present);
+    m_after->setEnabled(round.date < present.date + kDaysAhead);
+    const int all = static_cast<int>(round.trays.size());
+    m_progress->setRange(0, qMax(1, all));
+    m_progress->setValue(round.doneCount());
+}
+
+void RoundHead::setUndo(const QString& undoes)
+{
+    m_undo->setEnabled(!undoes.isEmpty());
+    m_undo->setToolTip(undoes.isEmpty() ? QString() : tr("Takes back: %1").arg(undoes));
+}
+
+QWidget* RoundHead::printButton() const
+{
+    return m_print;
+}
+
+void RoundHead::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    m_row->setDirection(width() < scaled(800) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,60 @@
+#pragma once
+
+#include "core/watering/round.h"
+#include "ui/shared/amount_field.h"
+#include "ui/shared/text.h"
+
+#include <QWidget>
+
+class QVBoxLayout;
+
+namespace plumule::ui {
+
+class Card;
+class KeyButton;
+class Segmented;
+
+// What stands beside the round: what to mix, what tomorrow brings, and what to mind.
+class RoundSide : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit RoundSide(QWidget* parent = nullptr);
+
+    // `freeSpots` are named where the pointer rests on the free places.
+    void showRound(const Round& round, const UnitText& units, Date today,
+                   const std::vector<Spot>& freeSpots);
+    // Opens the fields for pH and EC of the mixed water.
+    void askReading();
+
+Q_SIGNALS:
+    // Missing values were left empty.
+    void readingNoted(plumule::WaterKind water, std::optional<double> ph, std::optional<double> ec);
+    void readingClosed();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void buildMix();
+    void buildReading();
+    void showMix(const Round& round, const UnitText& units);
+    void showAdvice(const Round& round);
+    void showTomorrow(const Round& round, Date today, const std::vector<Spot>& freeSpots);
+    void takeReading();
+    void closeReading();
+
+    Card* m_mix = nullptr;
+    QVBoxLayout* m_mixLines = nullptr;
+    QVBoxLayout* m_advice = nullptr;
+    KeyButton* m_note = nullptr;
+    QWidget* m_reading = nullptr;
+    Segmented* m_kinds = nullptr;
+    std::vector<WaterKind> m_waters; // the kinds of m_kinds
+    NumberField* m_ph = nullptr;
+    NumberField* m_ec = nullptr;
+    Card* m_tomorrow = nullptr;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,210 @@
+#include "ui/watering/tray_panel.h"
+
+#include "ui/shared/text.h"
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+
+namespace plumule::ui {
+namespace {
+
+QWidget* named(const QString& name, QWidget* field)
+{
+    auto* both = new QWidget;
+    auto* column = new QVBoxLayout(both);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(3));
+    auto* words = label(name, "muted");
+    words->setBuddy(field);
+    column->addWidget(words);
+    column->addWidget(field);
+    return both;
+}
+
+NumberField* measure(const char* objectName, const QString& accessibleName)
+{
+    auto* field = new NumberField;
+    field->setObjectName(objectName);
+    field->setAccessibleName(accessibleName);
+    field->setMinimumWidth(scaled(80));
+    return field;
+}
+
+} // namespace
+
+TrayPanel::TrayPanel(QWidget* parent)
+    : QFrame(parent)
+{
+    setObjectName("trayPanel");
+    setProperty("role", "panel");
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(14), scaled(10), scaled(14), scaled(12));
+    column->setSpacing(scaled(10));
+    buildFields();
+    buildButtons();
+    wireSignals();
+}
+
+void TrayPanel::buildFields()
+{
+    auto* column = qobject_cast<QVBoxLayout*>(layout());
+    m_heading = label(QString(), "strong");
+    m_note = new QLineEdit;
+    m_note->setObjectName("note");
+    m_note->setAccessibleName(tr("Note"));
+    m_note->setPlaceholderText(tr("What you see"));
+    m_height = measure("height", tr("Height"));
+    m_from = new Segmented({tr("Surface"), tr("Rim")});
+    m_from->setObjectName("readFrom");
+    m_from->segment(0)->setAccessibleName(tr("Height read from the medium's surface"));
+    m_from->segment(1)->setAccessibleName(tr("Height read from the tray's rim"));
+    m_given = measure("given", tr("Water given"));
+    m_given->setRange(0, 100'000);
+    m_ph = measure("ph", tr("pH of this tray's water"));
+    m_ph->setRange(0, 14);
+    m_ec = measure("ec", tr("EC of this tray's water"));
+    m_ec->setRange(0, 20'000);
+    m_ec->setUnit(QStringLiteral("µS/cm"));
+    m_ec->setMinimumWidth(scaled(104));
+
+    auto* heights = new QHBoxLayout;
+    heights->setSpacing(scaled(12));
+    heights->addWidget(named(tr("Height"), m_height), 1);
+    heights->addWidget(named(tr("read from"), m_from), 0);
+    auto* waters = new QHBoxLayout;
+    waters->setSpacing(scaled(12));
+    waters->addWidget(named(tr("Water given"), m_given), 1);
+    waters->addWidget(named(tr("pH"), m_ph), 1);
+    waters->addWidget(named(tr("EC"), m_ec), 1);
+    m_measures = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_measures->setSpacing(scaled(12));
+    m_measures->addLayout(heights, 2);
+    m_measures->addLayout(waters, 3);
+    column->addWidget(m_heading);
+    column->addWidget(named(tr("Note"), m_note));
+    column->addLayout(m_measures);
+}
+
+void TrayPanel::buildButtons()
+{
+    auto* column = qobject_cast<QVBoxLayout*>(layout());
+    m_photo = button(tr("Photo…"), "quiet");
+    m_photo->setObjectName("attachPhoto");
+    m_sheet = button(tr("Open its sheet"), "quiet");
+    m_sheet->setObjectName("openSheet");
+    m_close = button(tr("Close (Esc)"));
+    m_close->setObjectName("closePanel");
+    m_save = button(tr("Save (Enter)"), "primary");
+    m_save->setObjectName("savePanel");
+    auto* row = new QHBoxLayout;
+    row->setSpacing(scaled(6));
+    row->addWidget(m_photo);
+    row->addWidget(m_sheet);
+    row->addStretch(1);
+    row->addWidget(m_close);
+    row->addWidget(m_save);
+    column->addLayout(row);
+}
+
+void TrayPanel::wireSignals()
+{
+    for (QLineEdit* field :
+         std::initializer_list<QLineEdit*>{m_note, m_height, m_given, m_ph, m_ec}) {
+        connect(field, &QLineEdit::returnPressed, this, &TrayPanel::saveAsked);
+    }
+    connect(m_save, &QPushButton::clicked, this, &TrayPanel::saveAsked);
+    connect(m_close, &QPushButton::clicked, this, &TrayPanel::closeAsked);
+    connect(m_photo, &QPushButton::clicked, this, &TrayPanel::photoAsked);
+    connect(m_sheet, &QPushButton::clicked, this, &TrayPanel::sheetAsked);
+}
+
+void TrayPanel::begin(const RoundTray& tray, UnitSystem units)
+{
+    m_tray = tray.tray;
+    m_units = units;
+    const UnitText words(units);
+    m_heading->setText(QString::fromStdString(tray.code));
+    setAccessibleName(tr("About %1").arg(m_heading->text()));
+    m_note->clear();
+    showLength(*m_height, std::nullopt, units);
+    showVolume(*m_given, tray.given ? tray.given->amount : std::nullopt, units);
+    m_given->setModified(false);
+    m_given->setPlaceholderText(tray.amount ? words.watering(*tray.amount).section(' ', 0, 0)
+                                            : QString());
+    m_ph->setNumber(std::nullopt, 2);
+    m_ec->setNumber(std::nullopt, 0);
+    // Rims are read where the surface can't be reached; the depth must be known to correct them.
+    const bool canCorrect = tray.medium.surfaceBelowRim.has_value();
+    m_from->segment(1)->setToolTip(
+        canCorrect ? tr("Corrected by the medium's depth of %1 below the rim.")
+                         .arg(words.length(*tray.medium.surfaceBelowRim))
+                   : tr("The medium's depth below the rim is not known, so that a reading from "
+                        "the rim can't be corrected yet."));
+}
+
+void TrayPanel::focusOn(Part part)
+{
+    QLineEdit* field = part == Part::Note ? m_note : part == Part::Height ? m_height : m_given;
+    field->setFocus();
+    field->selectAll();
+}
+
+std::optional<TrayRemark> TrayPanel::remark()
+{
+    TrayRemark remark;
+    bool isSound = true;
+    const auto take = [&isSound](NumberField* field, const auto& read, auto& into) {
+        field->markWrong(!read.has_value());
+        if (read) {
+            into = *read;
+        } else if (std::exchange(isSound, false)) {
+            field->setFocus();
+        }
+    };
+    remark.note = m_note->text().trimmed();
+    remark.from = m_from->chosen() == 0 ? ReadFrom::Surface : ReadFrom::Rim;
+    take(m_height, lengthIn(*m_height, m_units), remark.height);
+    take(m_given, volumeIn(*m_given, m_units), remark.given);
+    take(m_ph, m_ph->number(), remark.ph);
+    take(m_ec, m_ec->number(), remark.ec);
+    if (!m_given->isModified()) {
+        remark.given.reset();
+    }
+    return isSound ? std::optional(remark) : std::nullopt;
+}
+
+void TrayPanel::clear(Part part)
+{
+    switch (part) {
+    case Part::Note:
+        m_note->clear();
+        break;
+    case Part::Height:
+        m_height->clear();
+        break;
+    case Part::Water:
+        m_given->setModified(false);
+        break;
+    }
+}
+
+void TrayPanel::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    m_measures->setDirection(width() < scaled(640) ? QBoxLayout::TopToBottom
+                                                   : QBoxLayout::LeftToRight);
+}
+
+void TrayPanel::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape) {
+        Q_EMIT closeAsked();
+        return;
+    }
+    // Other keys must not reach the page: its letters act on rows.
+    event->accept();
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,84 @@
+#pragma once
+
+#include "ui/watering/round_text.h"
+
+#include <QAbstractButton>
+
+class QPushButton;
+
+namespace plumule::ui {
+
+// What all rows of a round share, so that their columns stand under each other.
+struct RowFrame
+{
+    RoundKey round;
+    UnitText units;
+    int codeWidth = 0;
+
+    bool operator==(const RowFrame& other) const
+    {
+        return round == other.round && units.units() == other.units.units() &&
+               codeWidth == other.codeWidth;
+    }
+};
+
+// One tray of the round. A press anywhere on it or Space asks for its tick to be set or taken off;
+// whether it is ticked is the journal's to say.
+class TrayRow : public QAbstractButton
+{
+    Q_OBJECT
+
+public:
+    explicit TrayRow(const RoundTray& tray, const RowFrame& frame, QWidget* parent = nullptr);
+
+    void setTray(const RoundTray& tray, const RowFrame& frame);
+    // As it was just ticked or unticked.
+    void setGiven(const std::optional<Watering>& given);
+    [[nodiscard]] const RoundTray& tray() const { return m_tray; }
+    // The last row of a shelf has no rule under it.
+    void setLast(bool isLast);
+
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
+    [[nodiscard]] int heightForWidth(int wide) const override;
+
+    // The width that the code needs.
+    [[nodiscard]] static int widthOfCode(const std::string& code);
+
+Q_SIGNALS:
+    void tickAsked(bool isByKey);
+    void detailsAsked();
+    void stepAsked(int step); // arrows; ±1000 for the first and the last
+    void focused();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void nextCheckState() override {}
+
+private:
+    [[nodiscard]] bool isNarrow(int wide) const;
+    void word();
+    void paintGround(QPainter& painter) const;
+    void paintTick(QPainter& painter) const;
+    void paintOneLine(QPainter& painter) const;
+    void paintTwoLines(QPainter& painter) const;
+    void paintMedium(QPainter& painter, QRect cell) const;
+    void paintWater(QPainter& painter, QRect cell, Qt::Alignment alignment) const;
+    void paintLast(QPainter& painter, QRect cell, Qt::Alignment alignment) const;
+    [[nodiscard]] int waterWidth() const;
+    [[nodiscard]] int lastWidth() const;
+
+    RoundTray m_tray;
+    RowFrame m_frame;
+    WaterWords m_water;
+    QString m_missed;
+    QString m_last;
+    bool m_isLast = false;
+    QPushButton* m_more = nullptr;
+};
+
+} // namespace plumule::ui
