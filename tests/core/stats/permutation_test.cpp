@@ -6,7 +6,7 @@
 using namespace plumule;
 using namespace plumule::stats;
 
-using Groups = std::vector<std::vector<double>>;
+using DealtGroups = std::vector<std::vector<double>>;
 
 TEST(PermuteTwoGroups, CountsEverySplit)
 {
@@ -56,7 +56,7 @@ TEST(FlipSigns, CountsEverySign)
 
 TEST(PermuteGroups, CountsAssignmentsOfThreeGroups)
 {
-    const auto result = permuteGroups(Groups{{1, 2}, {5, 6}, {9, 10}});
+    const auto result = permuteGroups(DealtGroups{{1, 2}, {5, 6}, {9, 10}});
     ASSERT_TRUE(result);
     EXPECT_EQ(result->permutations, 90U);
     // Only the six ways to name the same three pairs are as far apart.
@@ -66,7 +66,7 @@ TEST(PermuteGroups, CountsAssignmentsOfThreeGroups)
 
 TEST(PermuteGroups, AgreesWithTheTwoGroupTest)
 {
-    const Groups groups = {{3.1, 4.7, 2.2, 5.0}, {4.4, 6.9, 7.1}};
+    const DealtGroups groups = {{3.1, 4.7, 2.2, 5.0}, {4.4, 6.9, 7.1}};
     const auto f = permuteGroups(groups);
     const auto difference = permuteTwoGroups(groups[0], groups[1]);
     ASSERT_TRUE(f && difference);
@@ -76,7 +76,7 @@ TEST(PermuteGroups, AgreesWithTheTwoGroupTest)
 
 TEST(PermuteWithinBlocks, CountsOrdersWithinBlocks)
 {
-    const auto result = permuteWithinBlocks(Groups{{1, 2, 4}, {2, 3, 5}, {1, 2, 5}});
+    const auto result = permuteWithinBlocks(DealtGroups{{1, 2, 4}, {2, 3, 5}, {1, 2, 5}});
     ASSERT_TRUE(result);
     EXPECT_EQ(result->permutations, 216U);
     // All blocks alike in order: the six ways to name the treatments.
@@ -86,7 +86,7 @@ TEST(PermuteWithinBlocks, CountsOrdersWithinBlocks)
 
 TEST(PermuteWithinBlocks, HasAnInfiniteRatioWhereNothingIsLeft)
 {
-    const auto result = permuteWithinBlocks(Groups{{1, 2}, {3, 4}, {7, 8}});
+    const auto result = permuteWithinBlocks(DealtGroups{{1, 2}, {3, 4}, {7, 8}});
     ASSERT_TRUE(result);
     EXPECT_TRUE(std::isinf(result->f));
     EXPECT_EQ(result->count, 2U);
@@ -104,10 +104,10 @@ TEST(Permutation, RefusesWhatItCannotWorkThrough)
     EXPECT_EQ(flipSigns(rising).error().subject, "permutation.many");
     EXPECT_EQ(permuteTwoGroups(twenty, twenty).error().subject, "permutation.constant");
     EXPECT_EQ(flipSigns(std::vector<double>{0, 0}).error().subject, "permutation.constant");
-    EXPECT_EQ(permuteGroups(Groups{{1, 2}}).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(permuteGroups(Groups{{1, 2}, {}}).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(permuteGroups(Groups{{1}, {2}}).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(permuteWithinBlocks(Groups{{1, 1}, {2, 2}}).error().kind, ErrorKind::Invalid);
-    EXPECT_EQ(permuteWithinBlocks(Groups{{1, 2}, {2}}).error().kind, ErrorKind::Invalid);
+    EXPECT_EQ(permuteGroups(DealtGroups{{1, 2}}).error().kind, ErrorKind::TooFew);
+    EXPECT_EQ(permuteGroups(DealtGroups{{1, 2}, {}}).error().kind, ErrorKind::TooFew);
+    EXPECT_EQ(permuteGroups(DealtGroups{{1}, {2}}).error().kind, ErrorKind::TooFew);
+    EXPECT_EQ(permuteWithinBlocks(DealtGroups{{1, 1}, {2, 2}}).error().kind, ErrorKind::Invalid);
+    EXPECT_EQ(permuteWithinBlocks(DealtGroups{{1, 2}, {2}}).error().kind, ErrorKind::Invalid);
     EXPECT_EQ(flipSigns(std::vector<double>{1, std::nan("")}).error().kind, ErrorKind::Invalid);
 }

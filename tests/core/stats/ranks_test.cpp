@@ -8,7 +8,7 @@
 using namespace plumule;
 using namespace plumule::stats;
 
-using Groups = std::vector<std::vector<double>>;
+using RankedGroups = std::vector<std::vector<double>>;
 
 TEST(Ranks, ShareTheMeanAmongEqualValues)
 {
@@ -36,7 +36,7 @@ TEST(KruskalWallis, AgreesWithConoversCorn)
 
 TEST(KruskalWallis, IsTheSquaredNormalOfTheRankSumForTwoGroups)
 {
-    const Groups groups = {{1.2, 3.4, 3.4, 5.1}, {2.2, 6.1, 7.3, 7.3, 8}};
+    const RankedGroups groups = {{1.2, 3.4, 3.4, 5.1}, {2.2, 6.1, 7.3, 7.3, 8}};
     const auto h = kruskalWallis(groups);
     const auto w = rankSum(groups[1], groups[0]);
     ASSERT_TRUE(h && w);
@@ -45,7 +45,7 @@ TEST(KruskalWallis, IsTheSquaredNormalOfTheRankSumForTwoGroups)
 
 TEST(KruskalWallis, RefusesGroupsThatSayNothing)
 {
-    const auto kindOf = [](const Groups& groups) {
+    const auto kindOf = [](const RankedGroups& groups) {
         const auto result = kruskalWallis(groups);
         return result ? ErrorKind::Cancelled : result.error().kind;
     };
@@ -57,9 +57,9 @@ TEST(KruskalWallis, RefusesGroupsThatSayNothing)
 
 TEST(Dunn, ComparesEveryPairOnceAndMirrorsWithTheOrder)
 {
-    const Groups groups = {{1, 2, 2}, {3, 5, 6, 6}, {9, 9, 11}};
+    const RankedGroups groups = {{1, 2, 2}, {3, 5, 6, 6}, {9, 9, 11}};
     const auto pairs = dunn(groups);
-    const auto mirrored = dunn(Groups{groups[1], groups[0], groups[2]});
+    const auto mirrored = dunn(RankedGroups{groups[1], groups[0], groups[2]});
     ASSERT_TRUE(pairs && mirrored);
     ASSERT_EQ(pairs->size(), 3U);
     EXPECT_NEAR((*pairs)[0].z, -(*mirrored)[0].z, 1e-12);

@@ -1,8 +1,6 @@
-#include "tests/core/stats/reference_ranks.h"
-
 #include "core/stats/friedman.h"
 #include "core/stats/permutation.h"
-#include "core/stats/ranks.h"
+#include "tests/core/stats/reference_cases.h"
 
 #include <algorithm>
 #include <cmath>
@@ -182,71 +180,5 @@ const Registered kFriedman{"Friedman", coverFriedman};
 const Registered kPermutation{"exact permutation p", coverPermutation};
 
 } // namespace
-
-void coverKruskal(CaseCheck& check, const Grouped& groups)
-{
-    const KruskalWallis result = wanted(kruskalWallis(groups.values));
-    check.number("/kruskal/H", result.h, check.tolerance());
-    check.number("/kruskal/df", result.df, check.tolerance());
-    check.number("/kruskal/p", result.p, check.tolerance());
-    check.number("/kruskal/epsilon2", result.epsilonSquared, check.tolerance());
-}
-
-void coverDunn(CaseCheck& check, const Grouped& groups)
-{
-    const Tolerance tight = check.tolerance();
-    const KruskalWallis ranks = wanted(kruskalWallis(groups.values));
-    for (std::size_t g = 0; g < groups.levels.size(); ++g)
-        check.number("/dunn/mean_ranks/" + groups.levels[g], ranks.meanRanks[g], tight);
-    std::vector<std::string> a;
-    std::vector<std::string> b;
-    std::vector<double> difference;
-    std::vector<double> z;
-    std::vector<double> raw;
-    std::vector<double> holm;
-    std::vector<double> bonferroni;
-    for (const DunnPair& pair : wanted(dunn(groups.values))) {
-        a.push_back(groups.levels[pair.a]);
-        b.push_back(groups.levels[pair.b]);
-        difference.push_back(pair.meanRankDifference);
-        z.push_back(pair.z);
-        raw.push_back(pair.p);
-        holm.push_back(pair.pHolm);
-        bonferroni.push_back(pair.pBonferroni);
-    }
-    check.texts("/dunn/pairs/i", a);
-    check.texts("/dunn/pairs/j", b);
-    check.column("/dunn/pairs/mean_rank_diff", difference, tight);
-    check.column("/dunn/pairs/z", z, tight);
-    check.column("/dunn/pairs/p_raw", raw, tight);
-    check.column("/dunn/pairs/p_holm", holm, tight);
-    check.column("/dunn/pairs/p_bonferroni", bonferroni, tight);
-}
-
-void coverRankSum(CaseCheck& check, const std::string& pointer, const std::vector<double>& y,
-                  const std::vector<double>& x)
-{
-    const RankSum result = wanted(rankSum(y, x));
-    const Tolerance tight = check.tolerance();
-    check.number(pointer + "/U", result.u, tight);
-    check.number(pointer + "/p_normal_cc", result.pNormalCorrected, tight);
-    check.number(pointer + "/p_normal_nocc", result.pNormal, tight);
-    check.number(pointer + "/p_exact_conditional", result.pExact, tight);
-    if (check.has(pointer + "/p_exact_r"))
-        check.number(pointer + "/p_exact_r", result.pExact, tight);
-}
-
-void coverSignedRank(CaseCheck& check, const std::string& pointer,
-                     const std::vector<double>& differences)
-{
-    const SignedRank result = wanted(signedRank(differences));
-    const Tolerance tight = check.tolerance();
-    check.number(pointer + "/V", result.v, tight);
-    check.number(pointer + "/n_zero_differences", static_cast<double>(result.zeroDifferences),
-                 tight);
-    check.number(pointer + "/p_normal_cc", result.pNormalCorrected, tight);
-    check.number(pointer + "/p_normal_nocc", result.pNormal, tight);
-    check.number(pointer + "/p_exact_conditional", result.pExact, tight);
-}
 
 } // namespace plumule::stats::reference

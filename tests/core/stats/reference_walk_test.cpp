@@ -27,10 +27,10 @@ std::string caseName(const testing::TestParamInfo<std::size_t>& info)
     return name;
 }
 
+} // namespace
+
 class ReferenceCase : public testing::TestWithParam<std::size_t>
 {};
-
-} // namespace
 
 TEST_P(ReferenceCase, AgreesInEveryField)
 {
