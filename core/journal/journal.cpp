@@ -30,6 +30,7 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
         storeStarterLibrary(*file->database, plan);
         transaction.commit();
     } catch (const StorageFailure& failure) {
+        discardNewJournal(std::move(*file), path);
         return tl::unexpected<Error>(failure.error());
     }
     return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));

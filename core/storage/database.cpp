@@ -1,5 +1,7 @@
 #include "core/storage/database.h"
 
+#include "core/storage/journal_file.h"
+
 #include <cassert>
 #include <sqlite3.h>
 #include <sys/stat.h>
@@ -150,7 +152,7 @@ Database::Database(const std::filesystem::path& path, Access access, bool create
     }
     m_inode = path.empty() ? 0 : inodeOf(path);
     try {
-        applySettings();
+        applySettings(create);
     } catch (...) {
         sqlite3_close(m_handle);
         throw;
@@ -165,7 +167,7 @@ Database::~Database()
         }
     }
     m_idle.clear();
-    if (m_access == Access::ReadWrite) {
+    if (m_isOurs) {
         // A clean close leaves one whole file; a failure here loses nothing, the log stays beside
         // it.
         sqlite3_exec(m_handle, "PRAGMA optimize", nullptr, nullptr, nullptr);
@@ -174,7 +176,7 @@ Database::~Database()
     sqlite3_close(m_handle);
 }
 
-void Database::applySettings()
+void Database::applySettings(bool create)
 {
     sqlite3_extended_result_codes(m_handle, 1);
     sqlite3_busy_timeout(m_handle, 3000);
@@ -184,6 +186,11 @@ void Database::applySettings()
     execute("PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; PRAGMA foreign_keys=ON;"
             "PRAGMA cache_size=-16000; PRAGMA temp_store=MEMORY");
     if (m_access != Access::ReadWrite || m_path.empty()) {
+        return;
+    }
+    // Another program's file is refused later; until then not one byte of it may change.
+    m_isOurs = create || scalar("PRAGMA application_id") == kApplicationId;
+    if (!m_isOurs) {
         return;
     }
     // Network and some synced folders take no write-ahead log: then the rollback journal serves.

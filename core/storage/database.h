@@ -99,7 +99,7 @@ public:
 private:
     friend class Statement;
     friend class Transaction;
-    void applySettings();
+    void applySettings(bool create);
     void giveBack(sqlite3_stmt* statement);
     void storeCounter();
     void forgetCounter() { m_nextId = 0; }
@@ -110,6 +110,7 @@ private:
     std::uint64_t m_inode = 0;
     std::int64_t m_nextId = 0; // 0: not read yet
     bool m_counterMoved = false;
+    bool m_isOurs = false; // a journal, opened to write
     std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_idle;
 };
 

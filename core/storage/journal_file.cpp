@@ -69,12 +69,11 @@ std::int64_t newestSchema()
     return migrations().back().version;
 }
 
+// Inside a transaction.
 void applyMigration(Database& database, const Migration& migration)
 {
-    Transaction transaction(database);
     database.execute(migration.sql);
     database.execute("PRAGMA user_version=" + std::to_string(migration.version));
-    transaction.commit();
 }
 
 void bringUpToDate(Database& database)
@@ -89,9 +88,25 @@ void bringUpToDate(Database& database)
     }
     for (const Migration& migration : migrations()) {
         if (migration.version > schema) {
+            Transaction transaction(database);
             applyMigration(database, migration);
+            transaction.commit();
         }
     }
+}
+
+// One transaction, so that a journal is there whole or is none.
+void fillNewJournal(Database& database, std::int64_t copyNumber)
+{
+    Transaction transaction(database);
+    database.execute("PRAGMA application_id=" + std::to_string(kApplicationId));
+    for (const Migration& migration : migrations()) {
+        applyMigration(database, migration);
+    }
+    database.prepare("INSERT INTO copy (id, copy_number, next_counter) VALUES (1, ?1, 1)")
+        .bind(copyNumber)
+        .run();
+    transaction.commit();
 }
 
 Done checkIdentity(Database& database)
@@ -173,23 +188,24 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
     if (!isFolderWritable(path)) {
         return fail(ErrorKind::NotWritable, "journal", path.string());
     }
+    JournalFile file;
     try {
-        JournalFile file;
         file.lock = std::make_shared<LockFile>(lockPathOf(path));
         file.database = std::make_unique<Database>(path, Access::ReadWrite, true);
-        Database& database = *file.database;
-        database.execute("PRAGMA application_id=" + std::to_string(kApplicationId));
-        for (const Migration& migration : migrations()) {
-            applyMigration(database, migration);
-        }
-        Transaction transaction(database);
-        database.prepare("INSERT INTO copy (id, copy_number, next_counter) VALUES (1, ?1, 1)")
-            .bind(copyNumber)
-            .run();
-        transaction.commit();
+        fillNewJournal(*file.database, copyNumber);
         return file;
     } catch (const StorageFailure& failure) {
+        discardNewJournal(std::move(file), path);
         return tl::unexpected<Error>(failure.error());
+    }
+}
+
+void discardNewJournal(JournalFile file, const fs::path& path)
+{
+    std::error_code ignored;
+    file.database.reset();
+    for (const char* ending : {"", "-wal", "-shm", "-journal"}) {
+        fs::remove(path.string() + ending, ignored);
     }
 }
 

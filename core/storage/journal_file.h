@@ -21,10 +21,13 @@ struct JournalFile
 };
 
 // Makes a new, empty journal at the newest schema. Duplicate when there is a file already,
-// NotWritable when the folder takes none. `copyNumber` (1 to 2^22) keeps the ids of two copies
-// apart.
+// NotWritable when the folder takes none; whatever fails leaves no file behind. `copyNumber` (1 to
+// 2^22) keeps the ids of two copies apart.
 [[nodiscard]] Result<JournalFile> createJournalFile(const std::filesystem::path& path,
                                                     std::int64_t copyNumber = 1);
+
+// Closes and removes a journal that was only just made and could not be filled.
+void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 
 // Opens a journal, brings it to the newest schema (after a backup), and never makes one.
 // NotFound, NotAJournal, NewerVersion, Damaged, Unreadable. Where writing is not possible the file

@@ -1,0 +1,157 @@
+#include "scratch.h"
+
+#include "core/storage/migrations.h"
+
+#include <cstdlib>
+#include <fstream>
+#include <gmock/gmock.h>
+
+// The goldens of a schema are made once, before it is released, by running this program with
+// PLUMULE_WRITE_GOLDENS=1. After that they and the migration never change.
+namespace plumule {
+namespace {
+
+using testing::ElementsAre;
+namespace fs = std::filesystem;
+
+bool writesGoldens()
+{
+    return std::getenv("PLUMULE_WRITE_GOLDENS") != nullptr;
+}
+
+fs::path reference(const std::string& name)
+{
+    return fs::path(PLUMULE_REFERENCES) / name;
+}
+
+std::string textOf(const fs::path& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+std::string schemaOf(Database& database)
+{
+    std::string schema;
+    Statement statement = database.prepare(
+        "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%' "
+        "ORDER BY type DESC, name");
+    while (statement.step()) {
+        schema += statement.get<std::string>(0) + ";\n";
+    }
+    return schema;
+}
+
+void makeGoldenJournal(const fs::path& path)
+{
+    fs::remove(path);
+    const JournalFile journal = newJournal(path);
+    const StoredRack rack = addRack(*journal.database, "A");
+    renameRack(*journal.database, rack, "Window");
+    recorded(*journal.database, "shelf.add", [&] {
+        StoredShelf shelf;
+        shelf.rack = rack.id;
+        shelf.name = "1";
+        shelf.lightMinutes = 960;
+        insertRow(*journal.database, shelf);
+    });
+    addRack(*journal.database, "taken back");
+    EXPECT_TRUE(History(*journal.database).undo());
+}
+
+class OldJournalTest : public testing::TestWithParam<int>
+{
+protected:
+    void SetUp() override
+    {
+        const auto golden = reference("journal_schema_" + std::to_string(GetParam()) + ".sqlite");
+        if (writesGoldens() && GetParam() == migrations().back().version) {
+            makeGoldenJournal(golden);
+        }
+        ASSERT_TRUE(fs::exists(golden)) << golden;
+        fs::copy_file(golden, path);
+        fs::permissions(path, fs::perms(0644));
+    }
+
+    ScratchFolder folder;
+    fs::path path = folder / "old.plumule";
+};
+
+TEST_P(OldJournalTest, OpensWithItsRowsAndIsBroughtToTheNewestSchema)
+{
+    const JournalFile journal = openedJournal(path);
+    ASSERT_TRUE(journal.database);
+    EXPECT_FALSE(journal.readOnlyBecause);
+    Database& database = *journal.database;
+    EXPECT_EQ(database.scalar("PRAGMA user_version"), migrations().back().version);
+    EXPECT_THAT(rackNames(database), ElementsAre("Window"));
+    const auto shelves = selectRows<StoredShelf>(database, "");
+    ASSERT_EQ(shelves.size(), 1u);
+    EXPECT_EQ(shelves[0].lightMinutes, 960);
+    EXPECT_EQ(History(database).latest(10).size(), 4u);
+    EXPECT_TRUE(findFaults(database).empty());
+    ScratchFolder other;
+    const JournalFile fresh = newJournal(other / "new.plumule");
+    EXPECT_EQ(schemaOf(database), schemaOf(*fresh.database));
+}
+
+TEST_P(OldJournalTest, KeepsABackupOfTheOldSchemaWhenItIsBroughtForward)
+{
+    openedJournal(path);
+    const bool isOld = GetParam() != migrations().back().version;
+    const fs::path kept = path.string() + ".schema" + std::to_string(GetParam()) + ".backup";
+    EXPECT_EQ(fs::exists(kept), isOld);
+}
+
+TEST_P(OldJournalTest, GoesOnCounting)
+{
+    const JournalFile journal = openedJournal(path);
+    const auto newest = journal.database->scalar("SELECT max(id) FROM history");
+    EXPECT_GT(addRack(*journal.database, "B").id.value, newest);
+    EXPECT_TRUE(History(*journal.database).undo());
+}
+
+INSTANTIATE_TEST_SUITE_P(Schema, OldJournalTest,
+                         testing::Range(1, migrations().back().version + 1));
+
+TEST(Migrations, AreNumberedFromOneWithoutAGap)
+{
+    ASSERT_FALSE(migrations().empty());
+    for (std::size_t i = 0; i < migrations().size(); ++i) {
+        EXPECT_EQ(migrations()[i].version, static_cast<int>(i) + 1);
+    }
+}
+
+TEST(Migrations, MakeTheSchemaThatIsWrittenDown)
+{
+    const ScratchFolder folder;
+    const JournalFile journal = newJournal(folder / "room.plumule");
+    const auto golden = reference("journal_schema_1.txt");
+    if (writesGoldens()) {
+        std::ofstream(golden, std::ios::binary) << schemaOf(*journal.database);
+    }
+    EXPECT_EQ(schemaOf(*journal.database), textOf(golden));
+}
+
+// What undo rests on: see GROUND's changesets.
+TEST(Migrations, MakeNoTableThatUndoCannotFollow)
+{
+    const ScratchFolder folder;
+    const JournalFile journal = newJournal(folder / "room.plumule");
+    Database& database = *journal.database;
+    EXPECT_EQ(database.scalar("SELECT count(*) FROM sqlite_schema WHERE type = 'trigger'"), 0);
+    EXPECT_GT(database.scalar("SELECT count(*) FROM sqlite_schema WHERE type = 'table'"), 20);
+    Statement tables = database.prepare(
+        "SELECT name, sql FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'");
+    while (tables.step()) {
+        const auto name = tables.get<std::string>(0);
+        const auto sql = tables.get<std::string>(1);
+        EXPECT_THAT(sql, testing::HasSubstr("id INTEGER PRIMARY KEY")) << name;
+        EXPECT_THAT(sql, testing::HasSubstr("STRICT")) << name;
+        EXPECT_THAT(sql, testing::Not(testing::HasSubstr("CASCADE"))) << name;
+        EXPECT_THAT(sql, testing::Not(testing::HasSubstr("GENERATED"))) << name;
+    }
+}
+
+} // namespace
+} // namespace plumule
