@@ -1,5 +1,5 @@
 # Tests of pages through their real widgets, offscreen.
 find_package(Qt6 6.4 REQUIRED COMPONENTS Test)
-foreach(room shared medium chart watering harvest tray review room variety cost exchange window)
+foreach(room shared medium chart watering harvest tray review room variety cost trial exchange window)
   plumule_test(ui/${room} LINK plumule_ui_${room} plumule_resources Qt6::Test)
 endforeach()

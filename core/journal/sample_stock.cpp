@@ -10,7 +10,7 @@
 namespace plumule {
 namespace {
 
-constexpr int kMinutesPerHour = 60;
+constexpr int kStockMinutesPerHour = 60;
 
 void clearStarter(Database& database)
 {
@@ -54,7 +54,7 @@ void storeSampleLayout(Database& database, SampleTables& tables, SampleStock& st
         }
         Shelf shelf = rooms.addShelf(racks.at(rack), row.text("shelf"), row.whole("places"));
         shelf.lightMilliwatts = std::llround(row.number("light_w") * 1000);
-        shelf.lightMinutes = row.whole("light_h") * kMinutesPerHour;
+        shelf.lightMinutes = row.whole("light_h") * kStockMinutesPerHour;
         rooms.update(shelf);
         for (const Place& place : rooms.places(shelf.id)) {
             stock.places.emplace(rack + "/" + shelf.name + "/" + std::to_string(place.number),
@@ -67,7 +67,7 @@ ProtocolStage stageFrom(const SampleRow& row)
 {
     ProtocolStage stage;
     stage.stage = row.named<Stage>("stage");
-    stage.lengthMinutes = row.whole("hours") * kMinutesPerHour;
+    stage.lengthMinutes = row.whole("hours") * kStockMinutesPerHour;
     stage.cue = row.text("cue");
     stage.wateringsPerDay = row.whole("waterings_per_day");
     stage.method = row.named<WateringMethod>("method");

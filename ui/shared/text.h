@@ -3,8 +3,8 @@
 #include "core/base/money.h"
 #include "core/base/result.h"
 #include "core/harvest/harvest.h"
+#include "core/journal/journal.h"
 #include "core/room/room.h"
-#include "core/storage/history.h"
 #include "core/variety/variety.h"
 
 #include <QDate>

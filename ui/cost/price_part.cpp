@@ -1,0 +1,296 @@
+#include "ui/cost/price_part.h"
+
+#include "ui/shared/amount_field.h"
+#include "ui/shared/master_detail.h"
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QComboBox>
+#include <QDateEdit>
+#include <QFormLayout>
+#include <QVBoxLayout>
+
+#include <array>
+
+namespace plumule::ui {
+namespace {
+
+constexpr std::array kItems{PriceItem::Medium,      PriceItem::Concentrate, PriceItem::Water,
+                            PriceItem::Electricity, PriceItem::Labour,      PriceItem::Packaging,
+                            PriceItem::Washing,     PriceItem::Waste};
+
+QString itemName(PriceItem item)
+{
+    switch (item) {
+    case PriceItem::Medium:
+        return PricePart::tr("medium");
+    case PriceItem::Concentrate:
+        return PricePart::tr("nutrient concentrate");
+    case PriceItem::Water:
+        return PricePart::tr("water");
+    case PriceItem::Electricity:
+        return PricePart::tr("electricity");
+    case PriceItem::Labour:
+        return PricePart::tr("work");
+    case PriceItem::Packaging:
+        return PricePart::tr("packaging");
+    case PriceItem::Washing:
+        return PricePart::tr("washing a piece");
+    case PriceItem::Waste:
+        return PricePart::tr("waste");
+    }
+    return {};
+}
+
+QString itemUnit(PriceItem item, bool isLooseMix)
+{
+    switch (item) {
+    case PriceItem::Medium:
+        return isLooseMix ? PricePart::tr("a litre") : PricePart::tr("a piece");
+    case PriceItem::Concentrate:
+    case PriceItem::Water:
+        return PricePart::tr("a litre");
+    case PriceItem::Electricity:
+        return PricePart::tr("a kilowatt-hour");
+    case PriceItem::Labour:
+        return PricePart::tr("an hour");
+    case PriceItem::Packaging:
+        return PricePart::tr("a harvested tray");
+    case PriceItem::Washing:
+        return PricePart::tr("each time: water and sanitiser");
+    case PriceItem::Waste:
+        return PricePart::tr("a kilogram of residue");
+    }
+    return {};
+}
+
+QString labourName(LabourKind kind)
+{
+    switch (kind) {
+    case LabourKind::Sowing:
+        return PricePart::tr("sowing a tray");
+    case LabourKind::Watering:
+        return PricePart::tr("watering a tray once");
+    case LabourKind::StageMove:
+        return PricePart::tr("moving a tray on a stage");
+    case LabourKind::Harvesting:
+        return PricePart::tr("cutting and weighing a tray");
+    case LabourKind::Packing:
+        return PricePart::tr("packing a tray's harvest");
+    case LabourKind::ClearingOut:
+        return PricePart::tr("clearing a tray out");
+    case LabourKind::PieceWashing:
+        return PricePart::tr("washing a piece");
+    }
+    return {};
+}
+
+} // namespace
+
+PricePart::PricePart(Journal& journal, Services services, QWidget* parent)
+    : SetupPart(journal, services, parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_records = new MasterDetail(tr("New price"));
+    column->addWidget(m_records);
+    buildForm();
+    buildLabour();
+    connect(m_records, &MasterDetail::chosenByHand, this, &PricePart::show);
+    connect(m_records, &MasterDetail::saveAsked, this, &PricePart::save);
+    connect(m_records, &MasterDetail::removeAsked, this, &PricePart::remove);
+    connect(m_item, &QComboBox::currentIndexChanged, this, &PricePart::showUnit);
+    connect(m_medium, &QComboBox::currentIndexChanged, this, &PricePart::showUnit);
+}
+
+QString PricePart::name() const
+{
+    return tr("Prices and work");
+}
+
+bool PricePart::concerns(Concept about) const
+{
+    return about == Concept::Cost || about == Concept::Medium || about == Concept::Room;
+}
+
+void PricePart::buildForm()
+{
+    m_item = new QComboBox;
+    m_item->setObjectName("priceItem");
+    for (const PriceItem item : kItems) {
+        m_item->addItem(itemName(item), int(item));
+    }
+    m_medium = new QComboBox;
+    m_medium->setObjectName("priceMedium");
+    m_from = new QDateEdit;
+    m_from->setObjectName("priceFrom");
+    m_from->setCalendarPopup(true);
+    m_from->setDisplayFormat("d MMM yyyy");
+    m_amount = new NumberField;
+    m_amount->setObjectName("priceAmount");
+    m_unit = label(QString(), "muted");
+    QFormLayout* form = m_records->form();
+    form->addRow(tr("Price of"), m_item);
+    form->addRow(tr("Medium"), m_medium);
+    form->addRow(tr("From"), m_from);
+    form->addRow(tr("Price"), m_amount);
+    form->addRow(QString(), m_unit);
+    auto* words = label(tr("A price holds from its day until the next one of the same thing. Seed "
+                           "has its price with "
+                           "its lot."),
+                        "muted");
+    words->setWordWrap(true);
+    form->addRow(QString(), words);
+}
+
+void PricePart::buildLabour()
+{
+    auto* card = new Card(tr("Minutes of work"));
+    m_labour = new QFormLayout;
+    m_labour->setHorizontalSpacing(scaled(16));
+    card->body()->addLayout(m_labour);
+    m_records->below()->addWidget(card);
+}
+
+std::vector<Price> PricePart::prices() const
+{
+    return journal().costs().prices().value_or(std::vector<Price>());
+}
+
+void PricePart::reload()
+{
+    m_media = journal().media().all(true).value_or(std::vector<Medium>());
+    const QVariant kept = m_medium->currentData();
+    const QSignalBlocker quiet(m_medium);
+    m_medium->clear();
+    std::map<MediumId, QString> names;
+    for (const Medium& each : m_media) {
+        names[each.id] = QString::fromStdString(each.name);
+        m_medium->addItem(names[each.id], static_cast<qlonglong>(each.id.value));
+    }
+    m_medium->setCurrentIndex(std::max(0, m_medium->findData(kept)));
+    std::vector<MasterDetail::Item> items;
+    for (const Price& each : prices()) {
+        const QString what = each.medium ? names[*each.medium] : itemName(each.item);
+        items.push_back(
+            {each.id.value, QStringLiteral("%1, %2").arg(what, longDateText(each.from)), {}});
+    }
+    m_records->setItems(items);
+    show(m_records->chosen());
+    showLabour();
+}
+
+void PricePart::show(qint64 id)
+{
+    Price price;
+    price.from = journal().clock().today();
+    for (const Price& each : prices()) {
+        if (each.id.value == id) {
+            price = each;
+        }
+    }
+    // What is being typed stays, unless the record itself changed.
+    if (m_shown == price) {
+        return;
+    }
+    m_shown = price;
+    m_item->setCurrentIndex(m_item->findData(int(price.item)));
+    if (price.medium) {
+        m_medium->setCurrentIndex(m_medium->findData(static_cast<qlonglong>(price.medium->value)));
+    }
+    m_from->setDate(toQDate(price.from));
+    showMoney(*m_amount, id == 0 ? std::nullopt : std::optional(price.amount),
+              QString::fromStdString(room().currency));
+    showUnit();
+}
+
+void PricePart::showUnit()
+{
+    const auto item = static_cast<PriceItem>(m_item->currentData().toInt());
+    m_medium->setEnabled(item == PriceItem::Medium);
+    bool isLooseMix = false;
+    for (const Medium& each : m_media) {
+        if (each.id.value == m_medium->currentData().toLongLong()) {
+            isLooseMix = each.form == MediumForm::LooseMix;
+        }
+    }
+    m_unit->setText(itemUnit(item, isLooseMix));
+}
+
+void PricePart::showLabour()
+{
+    const auto tasks = journal().costs().labour().value_or(std::vector<LabourTask>());
+    if (tasks == m_shownLabour) {
+        return;
+    }
+    m_shownLabour = tasks;
+    while (m_labour->rowCount() > 0) {
+        m_labour->removeRow(0);
+    }
+    for (const LabourTask& task : tasks) {
+        auto* field = new NumberField(tr("min"));
+        field->setObjectName(QStringLiteral("labour") + toText(task.kind));
+        field->setRange(0, 600);
+        field->setMaximumWidth(scaled(140));
+        field->setNumber(task.seconds / 60.0, 2);
+        m_labour->addRow(labourName(task.kind), field);
+        connect(field, &QLineEdit::editingFinished, this,
+                [this, task, field] { saveLabour(task, *field); });
+    }
+}
+
+void PricePart::saveLabour(const LabourTask& task, NumberField& field)
+{
+    const auto minutes = field.number();
+    if (!minutes || !*minutes) {
+        field.markWrong(true);
+        return;
+    }
+    LabourTask changed = task;
+    changed.seconds = qRound(**minutes * 60);
+    if (changed.seconds != task.seconds) {
+        // Queued: the answer builds these fields anew, and this one is the sender.
+        QMetaObject::invokeMethod(
+            this,
+            [this, changed] {
+                settle(journal().costs().changeLabour(changed),
+                       tr("Changed the minutes of %1.").arg(labourName(changed.kind)));
+            },
+            Qt::QueuedConnection);
+    }
+}
+
+void PricePart::save()
+{
+    const auto amount = moneyIn(*m_amount);
+    if (!amount || !*amount) {
+        m_amount->markWrong(true);
+        services().messages.refuse(tr("Please give a price, such as 4.20."));
+        return;
+    }
+    Price price;
+    price.id = PriceId{m_records->chosen()};
+    price.item = static_cast<PriceItem>(m_item->currentData().toInt());
+    if (price.item == PriceItem::Medium) {
+        price.medium = MediumId{m_medium->currentData().toLongLong()};
+    }
+    price.from = fromQDate(m_from->date());
+    price.amount = **amount;
+    const auto saved = journal().costs().savePrice(price);
+    if (settle(saved, tr("Saved the price."))) {
+        m_records->choose(saved->id.value);
+    }
+}
+
+void PricePart::remove()
+{
+    services().ask.confirm(
+        this, tr("Remove a price"), tr("Remove this price?"), tr("Remove"), [this] {
+            if (settle(journal().costs().removePrice(PriceId{m_records->chosen()}),
+                       tr("Removed the price."))) {
+                m_records->choose(0);
+            }
+        });
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,294 @@
+#include "ui/medium/medium_part.h"
+
+#include "ui/medium/marker.h"
+#include "ui/shared/amount_field.h"
+#include "ui/shared/master_detail.h"
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QListWidget>
+#include <QSpinBox>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+
+MediumPart::MediumPart(Journal& journal, Services services, QWidget* parent)
+    : SetupPart(journal, services, parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_records = new MasterDetail(tr("New medium"));
+    column->addWidget(m_records);
+    buildForm();
+    buildPieces();
+    connect(m_records, &MasterDetail::chosenByHand, this, [this](qint64 id) {
+        show(id);
+        showPieces();
+    });
+    connect(m_records, &MasterDetail::saveAsked, this, &MediumPart::save);
+    connect(m_records, &MasterDetail::removeAsked, this, &MediumPart::remove);
+}
+
+QString MediumPart::name() const
+{
+    return tr("Media");
+}
+
+bool MediumPart::concerns(Concept about) const
+{
+    return about == Concept::Medium || about == Concept::Tray || about == Concept::Room;
+}
+
+void MediumPart::buildForm()
+{
+    m_name = new QLineEdit;
+    m_name->setObjectName("mediumName");
+    m_form = new QComboBox;
+    m_form->setObjectName("mediumForm");
+    for (const MediumForm form : {MediumForm::LooseMix, MediumForm::Mat, MediumForm::Mesh}) {
+        m_form->addItem(nameOf(form), int(form));
+    }
+    m_nutrient = new QCheckBox(tr("bears nutrients of its own (else inert)"));
+    m_reusable = new QCheckBox(tr("washed and used again"));
+    m_reusable->setObjectName("mediumReusable");
+    m_uses = new QSpinBox;
+    m_uses->setObjectName("mediumUses");
+    m_uses->setRange(1, 1000);
+    m_depth = new NumberField;
+    m_depth->setPlaceholderText(tr("not measured"));
+    m_amount = new NumberField;
+    m_amount->setPlaceholderText(tr("of a loose mix"));
+    m_marker = new QComboBox;
+    for (int marker = 0; marker < kMarkers; ++marker) {
+        m_marker->addItem(markerIcon(marker), tr("marker %1").arg(marker + 1));
+    }
+    m_source = new QLineEdit;
+    m_note = new QLineEdit;
+    m_retired = new QCheckBox(tr("no longer bought: kept for what was grown"));
+    QFormLayout* form = m_records->form();
+    form->addRow(tr("Name"), m_name);
+    form->addRow(tr("Form"), m_form);
+    form->addRow(QString(), m_nutrient);
+    form->addRow(QString(), m_reusable);
+    form->addRow(tr("Planned uses of a piece"), m_uses);
+    form->addRow(tr("Surface below the rim"), m_depth);
+    form->addRow(tr("Amount a tray"), m_amount);
+    form->addRow(tr("Colour and shape"), m_marker);
+    form->addRow(tr("Source of the values"), m_source);
+    form->addRow(tr("Note"), m_note);
+    form->addRow(QString(), m_retired);
+    connect(m_reusable, &QCheckBox::toggled, m_uses, &QWidget::setEnabled);
+}
+
+void MediumPart::buildPieces()
+{
+    m_piecesCard = new Card(tr("Pieces"));
+    m_pieces = new QListWidget;
+    m_pieces->setObjectName("pieces");
+    m_pieces->setSelectionMode(QAbstractItemView::ExtendedSelection);
+    m_pieces->setMinimumHeight(scaled(150));
+    m_newPieces = new QSpinBox;
+    m_newPieces->setObjectName("newPieces");
+    m_newPieces->setRange(1, 200);
+    auto* add = button(tr("Add pieces"));
+    add->setObjectName("addPieces");
+    m_method = new QLineEdit(tr("washed, then sanitised by the label"));
+    m_method->setObjectName("sanitiseMethod");
+    auto* sanitised = button(tr("The chosen are sanitised"));
+    sanitised->setObjectName("sanitise");
+    auto* retired = button(tr("Retire the chosen…"));
+    auto* first = new QHBoxLayout;
+    first->addWidget(m_newPieces);
+    first->addWidget(add);
+    first->addStretch(1);
+    first->addWidget(retired);
+    auto* second = new QHBoxLayout;
+    second->addWidget(m_method, 1);
+    second->addWidget(sanitised);
+    auto* caution = new Card(tr("Mind"), "caution");
+    auto* words =
+        label(tr("Clean before you sanitise. Peroxide and chlorine burn skin and eyes: gloves and "
+                 "glasses, follow the label, never mix chlorine with acids. Porous mats can't be "
+                 "sanitised like hard plastic: heat them or discard them. Mould means discard."));
+    words->setWordWrap(true);
+    caution->body()->addWidget(words);
+    m_piecesCard->body()->addWidget(m_pieces);
+    m_piecesCard->body()->addLayout(first);
+    m_piecesCard->body()->addLayout(second);
+    m_piecesCard->body()->addWidget(caution);
+    m_records->below()->addWidget(m_piecesCard);
+    connect(add, &QPushButton::clicked, this, &MediumPart::addPieces);
+    connect(sanitised, &QPushButton::clicked, this, &MediumPart::sanitise);
+    connect(retired, &QPushButton::clicked, this, &MediumPart::retire);
+}
+
+void MediumPart::reload()
+{
+    std::vector<MasterDetail::Item> items;
+    for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+        items.push_back(
+            {each.id.value,
+             QString::fromStdString(each.name) + (each.isRetired ? tr(" (no longer)") : QString()),
+             markerIcon(each.marker)});
+    }
+    m_records->setItems(items);
+    show(m_records->chosen());
+    showPieces();
+}
+
+void MediumPart::show(qint64 id)
+{
+    Medium medium;
+    for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+        if (each.id.value == id) {
+            medium = each;
+        }
+    }
+    // What is being typed stays, unless the record itself changed.
+    if (m_shown == medium) {
+        return;
+    }
+    m_shown = medium;
+    m_name->setText(QString::fromStdString(medium.name));
+    m_form->setCurrentIndex(m_form->findData(int(medium.form)));
+    m_nutrient->setChecked(medium.isNutrientBearing);
+    m_reusable->setChecked(medium.isReusable);
+    m_uses->setEnabled(medium.isReusable);
+    m_uses->setValue(medium.plannedUses.value_or(20));
+    showLength(*m_depth, medium.surfaceBelowRim, room().units);
+    showVolume(*m_amount, medium.amountPerTray, room().units);
+    m_marker->setCurrentIndex(medium.marker);
+    m_source->setText(QString::fromStdString(medium.source));
+    m_note->setText(QString::fromStdString(medium.note));
+    m_retired->setChecked(medium.isRetired);
+}
+
+void MediumPart::showPieces()
+{
+    m_piecesCard->setVisible(m_shown && m_shown->id.isStored() && m_shown->isReusable);
+    m_pieces->clear();
+    if (!m_piecesCard->isVisibleTo(this)) {
+        return;
+    }
+    for (const PieceRecord& record :
+         journal().media().pieces(m_shown->id, true).value_or(std::vector<PieceRecord>())) {
+        QString state = record.piece.retiredOn   ? tr("retired")
+                        : record.isInUse         ? tr("a tray grows on it")
+                        : record.needsSanitising ? tr("to be sanitised")
+                                                 : tr("clean");
+        if (record.lastSanitised) {
+            state += tr(", sanitised %1").arg(shortDayText(*record.lastSanitised));
+        }
+        auto* item = new QListWidgetItem(tr("Piece %1:  %n use(s), %2", nullptr, record.uses)
+                                             .arg(record.piece.number)
+                                             .arg(state),
+                                         m_pieces);
+        item->setData(Qt::UserRole, static_cast<qlonglong>(record.piece.id.value));
+        if (record.needsSanitising && !record.piece.retiredOn && !record.isInUse) {
+            item->setForeground(ui::palette().warning);
+        }
+    }
+}
+
+Result<Medium> MediumPart::typed() const
+{
+    const auto depth = lengthIn(*m_depth, room().units);
+    const auto amount = volumeIn(*m_amount, room().units);
+    m_depth->markWrong(!depth);
+    m_amount->markWrong(!amount);
+    if (!depth || !amount) {
+        return fail(ErrorKind::Invalid, "medium",
+                    (depth ? m_amount : m_depth)->text().toStdString());
+    }
+    Medium medium;
+    medium.id = MediumId{m_records->chosen()};
+    medium.name = m_name->text().trimmed().toStdString();
+    medium.form = static_cast<MediumForm>(m_form->currentData().toInt());
+    medium.isNutrientBearing = m_nutrient->isChecked();
+    medium.isReusable = m_reusable->isChecked();
+    if (medium.isReusable) {
+        medium.plannedUses = m_uses->value();
+    }
+    medium.surfaceBelowRim = *depth;
+    medium.amountPerTray = *amount;
+    medium.marker = m_marker->currentIndex();
+    medium.source = m_source->text().trimmed().toStdString();
+    medium.note = m_note->text().trimmed().toStdString();
+    medium.isRetired = m_retired->isChecked();
+    return medium;
+}
+
+void MediumPart::save()
+{
+    const auto medium = typed();
+    if (!medium) {
+        services().messages.refuse(sentence(medium.error()));
+        return;
+    }
+    const auto saved = journal().media().save(*medium);
+    if (settle(saved, tr("Saved %1.").arg(m_name->text()))) {
+        m_records->choose(saved->id.value);
+    }
+}
+
+void MediumPart::remove()
+{
+    services().ask.confirm(
+        this, tr("Remove a medium"), tr("Remove %1?").arg(m_name->text()), tr("Remove"), [this] {
+            const auto done = journal().media().remove(MediumId{m_records->chosen()});
+            if (!done && done.error().kind == ErrorKind::InUse) {
+                services().messages.refuse(
+                    tr("Trays or pieces hang on it. Mark it as no longer bought instead."));
+                return;
+            }
+            if (settle(done, tr("Removed %1.").arg(m_name->text()))) {
+                m_records->choose(0);
+            }
+        });
+}
+
+std::vector<PieceId> MediumPart::chosenPieces() const
+{
+    std::vector<PieceId> ids;
+    for (const QListWidgetItem* item : m_pieces->selectedItems()) {
+        ids.push_back(PieceId{item->data(Qt::UserRole).toLongLong()});
+    }
+    return ids;
+}
+
+void MediumPart::addPieces()
+{
+    settle(
+        journal().media().addPieces(m_shown->id, m_newPieces->value(), journal().clock().today()),
+        tr("Added %n piece(s).", nullptr, m_newPieces->value()));
+}
+
+void MediumPart::sanitise()
+{
+    const auto chosen = chosenPieces();
+    if (chosen.empty()) {
+        services().messages.refuse(tr("Choose the pieces that were sanitised."));
+        return;
+    }
+    settle(journal().media().sanitise(chosen, m_method->text().trimmed().toStdString()),
+           tr("%n piece(s) sanitised.", nullptr, static_cast<int>(chosen.size())));
+}
+
+void MediumPart::retire()
+{
+    const auto chosen = chosenPieces();
+    if (chosen.size() != 1) {
+        services().messages.refuse(tr("Choose one piece to retire."));
+        return;
+    }
+    services().ask.line(this, tr("Retire a piece"), tr("Why?"), QString(),
+                        [this, piece = chosen.front()](const QString& why) {
+                            settle(journal().media().retirePiece(piece, why.toStdString()),
+                                   tr("The piece is retired."));
+                        });
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "ui/shared/setup_part.h"
+
+class QCheckBox;
+class QComboBox;
+class QLabel;
+class QLineEdit;
+class QListWidget;
+class QSpinBox;
+
+namespace plumule::ui {
+
+class Card;
+class MasterDetail;
+class NumberField;
+
+// Media, and the pieces of reusable ones with their uses and washings.
+class MediumPart : public SetupPart
+{
+    Q_OBJECT
+
+public:
+    MediumPart(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+
+private:
+    void buildForm();
+    void buildPieces();
+    void show(qint64 id);
+    void showPieces();
+    void save();
+    void remove();
+    void addPieces();
+    void sanitise();
+    void retire();
+    [[nodiscard]] std::vector<PieceId> chosenPieces() const;
+    [[nodiscard]] Result<Medium> typed() const;
+
+    MasterDetail* m_records = nullptr;
+    QLineEdit* m_name = nullptr;
+    QComboBox* m_form = nullptr;
+    QCheckBox* m_nutrient = nullptr;
+    QCheckBox* m_reusable = nullptr;
+    QSpinBox* m_uses = nullptr;
+    NumberField* m_depth = nullptr;
+    NumberField* m_amount = nullptr;
+    QComboBox* m_marker = nullptr;
+    QLineEdit* m_source = nullptr;
+    QLineEdit* m_note = nullptr;
+    QCheckBox* m_retired = nullptr;
+    Card* m_piecesCard = nullptr;
+    QListWidget* m_pieces = nullptr;
+    QSpinBox* m_newPieces = nullptr;
+    QLineEdit* m_method = nullptr;
+    std::optional<Medium> m_shown;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,168 @@
+#include "ui/variety/protocol_editor.h"
+
+#include "ui/shared/amount_field.h"
+#include "ui/shared/text.h"
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDoubleSpinBox>
+#include <QFormLayout>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kNoWater = -1;
+
+int minutesAUnit(Stage stage)
+{
+    return stage == Stage::Soak ? 60 : kMinutesPerDay;
+}
+
+QComboBox* waterBox(bool mayBeAutomatic)
+{
+    auto* box = new QComboBox;
+    if (mayBeAutomatic) {
+        box->addItem(ProtocolEditor::tr("the same, but nutrient becomes pH-set"), kNoWater);
+    }
+    for (const WaterKind water : {WaterKind::Plain, WaterKind::PhSet, WaterKind::Nutrient}) {
+        box->addItem(nameOf(water), int(water));
+    }
+    return box;
+}
+
+QWidget* pair(QWidget* first, QWidget* second)
+{
+    auto* both = new QWidget;
+    auto* row = new QHBoxLayout(both);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(first, 1);
+    row->addWidget(second, 1);
+    return both;
+}
+
+} // namespace
+
+ProtocolEditor::ProtocolEditor(QWidget* parent)
+    : QWidget(parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(14));
+    const std::array stages{Stage::Soak, Stage::UnderWeight, Stage::Blackout, Stage::Light};
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        m_rows[i].stage = stages[i];
+        column->addWidget(buildRow(m_rows[i]));
+    }
+}
+
+QWidget* ProtocolEditor::buildRow(Row& row)
+{
+    const QString key = QString::fromLatin1(toText(row.stage));
+    auto* card = new Card;
+    row.isUsed = new QCheckBox(nameOf(row.stage));
+    row.isUsed->setObjectName(key + "Used");
+    row.isUsed->setFont(uiFont(1.0, QFont::DemiBold));
+    row.length = new QDoubleSpinBox;
+    row.length->setObjectName(key + "Length");
+    row.length->setRange(0, row.stage == Stage::Soak ? 72 : 60);
+    row.length->setDecimals(row.stage == Stage::Soak ? 1 : 2);
+    row.length->setSuffix(row.stage == Stage::Soak ? tr(" hours") : tr(" days"));
+    row.waterings = new QComboBox;
+    row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day")});
+    row.method = new QComboBox;
+    for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
+        row.method->addItem(nameOf(method), int(method));
+    }
+    row.amount = new NumberField;
+    row.amount->setObjectName(key + "Amount");
+    row.amount->setPlaceholderText(tr("not measured"));
+    row.water = waterBox(false);
+    row.waterOnNutrient = waterBox(true);
+    row.cue = new QLineEdit;
+    row.cue->setObjectName(key + "Cue");
+    row.cue->setPlaceholderText(tr("what to look for before moving on"));
+    auto* form = new QFormLayout;
+    form->setHorizontalSpacing(scaled(14));
+    form->addRow(tr("Length"), row.length);
+    form->addRow(tr("Waterings, how"), pair(row.waterings, row.method));
+    form->addRow(tr("Amount a tray each time, water"), pair(row.amount, row.water));
+    form->addRow(tr("On a nutrient-bearing medium"), row.waterOnNutrient);
+    form->addRow(tr("Cue"), row.cue);
+    card->body()->addWidget(row.isUsed);
+    card->body()->addLayout(form);
+    connect(row.isUsed, &QCheckBox::toggled, this, [this, &row] { showUsed(row); });
+    return card;
+}
+
+void ProtocolEditor::showUsed(Row& row)
+{
+    const bool isUsed = row.isUsed->isChecked();
+    const std::array<QWidget*, 7> fields{row.length, row.waterings,       row.method, row.amount,
+                                         row.water,  row.waterOnNutrient, row.cue};
+    for (QWidget* field : fields) {
+        field->setEnabled(isUsed);
+    }
+}
+
+void ProtocolEditor::show(const std::vector<ProtocolStage>& stages, UnitSystem units)
+{
+    m_units = units;
+    for (Row& row : m_rows) {
+        ProtocolStage shown;
+        shown.stage = row.stage;
+        bool isUsed = false;
+        for (const ProtocolStage& stage : stages) {
+            if (stage.stage == row.stage) {
+                shown = stage;
+                isUsed = true;
+            }
+        }
+        row.id = shown.id;
+        row.isUsed->setChecked(isUsed);
+        row.length->setValue(double(shown.lengthMinutes) / minutesAUnit(row.stage));
+        row.waterings->setCurrentIndex(shown.wateringsPerDay);
+        row.method->setCurrentIndex(row.method->findData(int(shown.method)));
+        showVolume(*row.amount, shown.amount, units);
+        row.water->setCurrentIndex(row.water->findData(int(shown.water)));
+        row.waterOnNutrient->setCurrentIndex(row.waterOnNutrient->findData(
+            shown.waterOnNutrientBearing ? int(*shown.waterOnNutrientBearing) : kNoWater));
+        row.cue->setText(QString::fromStdString(shown.cue));
+        showUsed(row);
+    }
+}
+
+Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
+{
+    std::vector<ProtocolStage> stages;
+    for (const Row& row : m_rows) {
+        if (!row.isUsed->isChecked()) {
+            continue;
+        }
+        const auto amount = volumeIn(*row.amount, m_units);
+        if (!amount) {
+            row.amount->markWrong(true);
+            return fail(ErrorKind::Invalid, std::string(toText(row.stage)) + ".amount",
+                        row.amount->text().toStdString());
+        }
+        ProtocolStage stage;
+        stage.id = row.id;
+        stage.stage = row.stage;
+        stage.lengthMinutes = qRound(row.length->value() * minutesAUnit(row.stage));
+        stage.wateringsPerDay = row.waterings->currentIndex();
+        stage.method = static_cast<WateringMethod>(row.method->currentData().toInt());
+        stage.amount = *amount;
+        stage.water = static_cast<WaterKind>(row.water->currentData().toInt());
+        const int onNutrient = row.waterOnNutrient->currentData().toInt();
+        if (onNutrient != kNoWater) {
+            stage.waterOnNutrientBearing = static_cast<WaterKind>(onNutrient);
+        }
+        stage.cue = row.cue->text().trimmed().toStdString();
+        stages.push_back(stage);
+    }
+    return stages;
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,204 @@
+#include "ui/variety/seed_part.h"
+
+#include "ui/shared/amount_field.h"
+#include "ui/shared/master_detail.h"
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDateEdit>
+#include <QFormLayout>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+
+SeedPart::SeedPart(Journal& journal, Services services, QWidget* parent)
+    : SetupPart(journal, services, parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_records = new MasterDetail(tr("New seed lot"));
+    column->addWidget(m_records);
+    buildForm();
+    buildCounting();
+    connect(m_records, &MasterDetail::chosenByHand, this, &SeedPart::show);
+    connect(m_records, &MasterDetail::saveAsked, this, &SeedPart::save);
+    connect(m_records, &MasterDetail::removeAsked, this, &SeedPart::remove);
+}
+
+QString SeedPart::name() const
+{
+    return tr("Seed");
+}
+
+bool SeedPart::concerns(Concept about) const
+{
+    return about == Concept::Variety || about == Concept::Tray || about == Concept::Room;
+}
+
+void SeedPart::buildForm()
+{
+    m_variety = new QComboBox;
+    m_variety->setObjectName("lotVariety");
+    m_number = new QLineEdit;
+    m_number->setObjectName("lotNumber");
+    m_supplier = new QLineEdit;
+    m_boughtOn = new QDateEdit;
+    m_boughtOn->setCalendarPopup(true);
+    m_boughtOn->setDisplayFormat("d MMM yyyy");
+    m_bought = new NumberField;
+    m_bought->setObjectName("lotBought");
+    m_price = new NumberField;
+    m_price->setObjectName("lotPrice");
+    m_germination = new NumberField(QStringLiteral("%"));
+    m_germination->setRange(0, 100);
+    m_note = new QLineEdit;
+    m_usedUp = new QCheckBox(tr("used up"));
+    QFormLayout* form = m_records->form();
+    form->addRow(tr("Variety"), m_variety);
+    form->addRow(tr("Lot number"), m_number);
+    form->addRow(tr("Supplier"), m_supplier);
+    form->addRow(tr("Bought on"), m_boughtOn);
+    form->addRow(tr("Weight bought"), m_bought);
+    form->addRow(tr("Price of it all"), m_price);
+    form->addRow(tr("Germination"), m_germination);
+    form->addRow(tr("Note"), m_note);
+    form->addRow(QString(), m_usedUp);
+}
+
+void SeedPart::buildCounting()
+{
+    auto* card = new Card(tr("What is left"));
+    m_left = label(QString());
+    m_left->setObjectName("lotLeft");
+    m_left->setWordWrap(true);
+    m_found = new NumberField;
+    m_found->setObjectName("lotFound");
+    m_reason = new QLineEdit(tr("weighed on the shelf"));
+    auto* count = button(tr("The shelf was weighed"));
+    count->setObjectName("lotCount");
+    auto* row = new QHBoxLayout;
+    row->addWidget(m_found, 1);
+    row->addWidget(m_reason, 2);
+    row->addWidget(count);
+    card->body()->addWidget(m_left);
+    card->body()->addLayout(row);
+    m_records->below()->addWidget(card);
+    connect(count, &QPushButton::clicked, this, &SeedPart::count);
+}
+
+std::vector<SeedLotStock> SeedPart::lots() const
+{
+    return journal().varieties().lots(std::nullopt, true).value_or(std::vector<SeedLotStock>());
+}
+
+void SeedPart::reload()
+{
+    const QVariant kept = m_variety->currentData();
+    m_variety->clear();
+    std::map<VarietyId, QString> names;
+    for (const Variety& each : journal().varieties().all(true).value_or(std::vector<Variety>())) {
+        names[each.id] = QString::fromStdString(each.name);
+        m_variety->addItem(names[each.id], static_cast<qlonglong>(each.id.value));
+    }
+    m_variety->setCurrentIndex(std::max(0, m_variety->findData(kept)));
+    std::vector<MasterDetail::Item> items;
+    for (const SeedLotStock& each : lots()) {
+        items.push_back({each.lot.id.value,
+                         QStringLiteral("%1, %2").arg(names[each.lot.variety],
+                                                      QString::fromStdString(each.lot.lotNumber)),
+                         {}});
+    }
+    m_records->setItems(items);
+    show(m_records->chosen());
+}
+
+void SeedPart::show(qint64 id)
+{
+    std::optional<SeedLotStock> stock;
+    for (const SeedLotStock& each : lots()) {
+        if (each.lot.id.value == id) {
+            stock = each;
+        }
+    }
+    const UnitText text(room().units);
+    m_left->setText(
+        !stock ? tr("Save the lot first.")
+        : stock->left
+            ? tr("%1 left; %2 sown.").arg(text.mass(*stock->left, 0), text.mass(stock->sown, 0))
+            : tr("%1 sown; the purchase was not weighed.").arg(text.mass(stock->sown, 0)));
+    const SeedLot lot = stock ? stock->lot : SeedLot();
+    // What is being typed stays, unless the record itself changed.
+    if (m_shown == lot) {
+        return;
+    }
+    m_shown = lot;
+    if (stock) {
+        m_variety->setCurrentIndex(m_variety->findData(static_cast<qlonglong>(lot.variety.value)));
+    }
+    m_number->setText(QString::fromStdString(lot.lotNumber));
+    m_supplier->setText(QString::fromStdString(lot.supplier));
+    m_boughtOn->setDate(toQDate(lot.boughtOn.value_or(journal().clock().today())));
+    showMass(*m_bought, lot.bought, room().units);
+    showMoney(*m_price, lot.price, QString::fromStdString(room().currency));
+    m_germination->setNumber(lot.germinationPercent, 1);
+    m_note->setText(QString::fromStdString(lot.note));
+    m_usedUp->setChecked(lot.isUsedUp);
+    showMass(*m_found, std::nullopt, room().units);
+}
+
+void SeedPart::save()
+{
+    const auto bought = massIn(*m_bought, room().units);
+    const auto price = moneyIn(*m_price);
+    const auto germination = m_germination->number();
+    m_bought->markWrong(!bought);
+    m_price->markWrong(!price);
+    m_germination->markWrong(!germination);
+    if (!bought || !price || !germination) {
+        services().messages.refuse(tr("Please check the marked fields."));
+        return;
+    }
+    SeedLot lot;
+    lot.id = SeedLotId{m_records->chosen()};
+    lot.variety = VarietyId{m_variety->currentData().toLongLong()};
+    lot.lotNumber = m_number->text().trimmed().toStdString();
+    lot.supplier = m_supplier->text().trimmed().toStdString();
+    lot.boughtOn = fromQDate(m_boughtOn->date());
+    lot.bought = *bought;
+    lot.price = *price;
+    lot.germinationPercent = *germination;
+    lot.note = m_note->text().trimmed().toStdString();
+    lot.isUsedUp = m_usedUp->isChecked();
+    const auto saved = journal().varieties().saveLot(lot);
+    if (settle(saved, tr("Saved lot %1.").arg(m_number->text()))) {
+        m_records->choose(saved->id.value);
+    }
+}
+
+void SeedPart::remove()
+{
+    services().ask.confirm(this, tr("Remove a seed lot"),
+                           tr("Remove lot %1?").arg(m_number->text()), tr("Remove"), [this] {
+                               const auto done =
+                                   journal().varieties().removeLot(SeedLotId{m_records->chosen()});
+                               if (settle(done, tr("Removed lot %1.").arg(m_number->text()))) {
+                                   m_records->choose(0);
+                               }
+                           });
+}
+
+void SeedPart::count()
+{
+    const auto found = massIn(*m_found, room().units);
+    if (!found || !*found) {
+        m_found->markWrong(true);
+        return;
+    }
+    settle(journal().varieties().countLot(SeedLotId{m_records->chosen()}, **found,
+                                          m_reason->text().trimmed().toStdString()),
+           tr("Corrected what is left of lot %1.").arg(m_number->text()));
+}
+
+} // namespace plumule::ui

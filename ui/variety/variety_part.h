@@ -1,0 +1,43 @@
+#pragma once
+
+#include "ui/shared/setup_part.h"
+
+class QCheckBox;
+class QLineEdit;
+
+namespace plumule::ui {
+
+class MasterDetail;
+class NumberField;
+class ProtocolEditor;
+
+// Varieties and their protocols.
+class VarietyPart : public SetupPart
+{
+    Q_OBJECT
+
+public:
+    VarietyPart(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+
+private:
+    void buildForm();
+    void show(qint64 id);
+    void save();
+    void remove();
+
+    MasterDetail* m_records = nullptr;
+    QLineEdit* m_name = nullptr;
+    QLineEdit* m_prefix = nullptr;
+    NumberField* m_seed = nullptr;
+    QLineEdit* m_source = nullptr;
+    QLineEdit* m_note = nullptr;
+    QCheckBox* m_retired = nullptr;
+    ProtocolEditor* m_protocol = nullptr;
+    std::optional<Protocol> m_shown; // as it is in the journal
+};
+
+} // namespace plumule::ui
