@@ -8,9 +8,6 @@ namespace {
 
 using testing::ElementsAre;
 
-constexpr MediumId kMix{1};
-constexpr MediumId kMesh{2};
-
 SeasonReview twoMedia(double cleaning = 0.75)
 {
     SeasonSamples season;

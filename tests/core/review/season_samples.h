@@ -4,6 +4,9 @@
 
 namespace plumule {
 
+inline constexpr MediumId kMix{1};
+inline constexpr MediumId kMesh{2};
+
 // A season by hand: a loose mix (id 1, single-use) and a mesh (id 2, reusable), one variety.
 class SeasonSamples
 {

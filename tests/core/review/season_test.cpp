@@ -8,9 +8,6 @@ namespace {
 
 using testing::ElementsAre;
 
-constexpr MediumId kMix{1};
-constexpr MediumId kMesh{2};
-
 Height heightOn(Date day, double millimetresRead, ReadFrom from)
 {
     Height height;
