@@ -76,9 +76,6 @@ TEST(Tukey, AgreesOnTheUnbalancedSweetPotato)
                   pair.i != trial.indexOf("fc") && pair.j != trial.indexOf("fc"));
 }
 
-// Warp breaks (Tukey 1977) in the layout wool x tension: only the pair M-H shares the error of the
-// one-way analysis; the printed p values come with the two-way error, so the pairs are checked by
-// their own definition here.
 TEST(Tukey, IsThePooledTForTwoGroups)
 {
     const std::vector<std::vector<double>> groups = {{3, 5, 4.5}, {6, 7.5, 8, 5}};
