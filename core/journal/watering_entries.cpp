@@ -1,5 +1,6 @@
 #include "core/journal/watering_entries.h"
 
+#include "core/harvest/harvest_repository.h"
 #include "core/journal/ledger.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
@@ -7,7 +8,6 @@
 #include "core/watering/round_key.h"
 #include "core/watering/watering_repository.h"
 #include "core/watering/watering_rules.h"
-
 
 namespace plumule {
 namespace {
@@ -24,6 +24,11 @@ RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey r
     facts.growing = std::move(trays);
     facts.waterings = waterings.wateringsSince(ids, round.date - 2);
     facts.lastWaterings = waterings.lastBefore(ids, round.date, round.slot);
+    for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(ids)) {
+        for (const Harvest& cut : cuts) {
+            facts.cuts[tray].push_back({cut.on, cut.minute});
+        }
+    }
     facts.now = now;
     return facts;
 }

@@ -24,6 +24,11 @@ struct RoundView
         const auto found = record.place ? spots.find(*record.place) : spots.end();
         return found == spots.end() ? std::nullopt : std::optional(found->second);
     }
+    [[nodiscard]] Cuts cutsOf(TrayId tray) const
+    {
+        const auto found = facts.cuts.find(tray);
+        return found == facts.cuts.end() ? Cuts() : found->second;
+    }
     [[nodiscard]] const Watering* given(TrayId tray, RoundKey round) const
     {
         const auto ofTray = waterings.find(tray);
@@ -111,7 +116,7 @@ std::optional<RoundTray> trayToWater(const RoundView& view, const TrayRecord& re
         tray.last = last->second;
     }
     const auto missed =
-        missedBefore(record, view.room(), view.key, view.facts.now,
+        missedBefore(record, view.cutsOf(record.tray.id), view.room(), view.key, view.facts.now,
                      [&](RoundKey round) { return view.given(record.tray.id, round) != nullptr; });
     if (missed) {
         tray.missed = std::pair(missed->date, missed->slot);
@@ -250,7 +255,8 @@ Round roundFrom(const RoundFacts& facts, Date date, Slot slot)
     round.slot = slot;
     int taken = 0;
     for (const TrayRecord& record : facts.growing) {
-        const auto then = trayAtRound(record, view.room(), view.key, facts.now);
+        const auto then =
+            trayAtRound(record, view.cutsOf(record.tray.id), view.room(), view.key, facts.now);
         if (auto tray = trayToWater(view, record, then)) {
             round.trays.push_back(std::move(*tray));
         }

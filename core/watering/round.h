@@ -87,7 +87,8 @@ struct RoundFacts
     std::vector<TrayRecord> growing; // all trays still growing at the round, and those ended
                                      // since; each with the place where it stood then
     std::vector<Watering> waterings; // of those trays, from two days before the round on
-    std::map<TrayId, Watering> lastWaterings; // before this round, newest a tray
+    std::map<TrayId, Watering> lastWaterings;   // before this round, newest a tray
+    std::map<TrayId, std::vector<Moment>> cuts; // of trays that were cut and grow on
     std::vector<WaterRecipe> recipes;
     std::vector<WaterReading> readings; // newest last
     std::optional<Moment> now;          // none: the round is the one that is walked now

@@ -51,6 +51,13 @@ bool hasEndedBy(const Tray& tray, const Room& room, RoundKey round)
     return tray.endedOn && roundOf(room, {*tray.endedOn, tray.endedMinute.value_or(0)}) <= round;
 }
 
+bool wasCutSince(Moment due, const Cuts& cuts, const Room& room, RoundKey round)
+{
+    return std::any_of(cuts.begin(), cuts.end(), [&](Moment cut) {
+        return cut.date >= due.date && roundOf(room, cut) <= round;
+    });
+}
+
 // The stage at the very minute of the round.
 const TrayStage* stageAtTime(const TrayRecord& record, Moment time)
 {
@@ -65,8 +72,8 @@ const TrayStage* stageAtTime(const TrayRecord& record, Moment time)
 
 } // namespace
 
-std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Room& room, RoundKey round,
-                                       std::optional<Moment> now)
+std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cuts, const Room& room,
+                                       RoundKey round, std::optional<Moment> now)
 {
     if (record.stages.empty() || hasEndedBy(record.tray, room, round)) {
         return std::nullopt;
@@ -85,18 +92,20 @@ std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Room& roo
     tray.current = *tray.plan.current;
     const RoundKey due = roundShowing(room, tray.nextDue());
     const bool isLast = tray.current + 1 == tray.stages.size();
-    if (isLast && round > walked && std::max(due, walked) < round) {
+    const bool isToCut = isLast && !wasCutSince(tray.nextDue(), cuts, room, round);
+    if (isToCut && round > walked && std::max(due, walked) < round) {
         return std::nullopt;
     }
     tray.isNextDue = !isLast && due <= round;
-    tray.isHarvestDue = isLast && due <= round;
+    tray.isHarvestDue = isToCut && due <= round;
     tray.isAsked = !tray.isHarvestDue && isWateredIn(tray.present(), round.slot) &&
                    tray.plan.spans.front().start <= timeOf(room, round);
     return tray;
 }
 
-std::optional<RoundKey> missedBefore(const TrayRecord& record, const Room& room, RoundKey round,
-                                     std::optional<Moment> now, const WasWatered& wasWatered)
+std::optional<RoundKey> missedBefore(const TrayRecord& record, const Cuts& cuts, const Room& room,
+                                     RoundKey round, std::optional<Moment> now,
+                                     const WasWatered& wasWatered)
 {
     if (now && round > roundOf(room, *now)) {
         return std::nullopt;
@@ -112,7 +121,7 @@ std::optional<RoundKey> missedBefore(const TrayRecord& record, const Room& room,
         if (present == nullptr) {
             return std::nullopt;
         }
-        const auto tray = trayAtRound(record, room, before, std::nullopt);
+        const auto tray = trayAtRound(record, cuts, room, before, std::nullopt);
         if (tray && tray->isAsked && isWateredIn(*present, before.slot)) {
             return before;
         }

@@ -23,17 +23,23 @@ struct TrayAtRound
     [[nodiscard]] Moment nextDue() const { return plan.spans[current].end; }
 };
 
+// When a tray was cut, and is to be cut again.
+using Cuts = std::vector<Moment>;
+
 // None: not begun, or ended, or (in a round after `now`) due to be cut before it. Without `now` the
-// round is taken as the one that is walked.
-[[nodiscard]] std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Room& room,
-                                                     RoundKey round, std::optional<Moment> now);
+// round is taken as the one that is walked. A tray cut on the day its harvest was due, or since, is
+// no longer due: it grows on and is watered.
+[[nodiscard]] std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cuts,
+                                                     const Room& room, RoundKey round,
+                                                     std::optional<Moment> now);
 
 using WasWatered = std::function<bool(RoundKey)>;
 
 // The last round before this one in which the tray was to be watered, if it was not and has not
 // been since; looks two days back, and never before the tray was there to be watered.
-[[nodiscard]] std::optional<RoundKey> missedBefore(const TrayRecord& record, const Room& room,
-                                                   RoundKey round, std::optional<Moment> now,
+[[nodiscard]] std::optional<RoundKey> missedBefore(const TrayRecord& record, const Cuts& cuts,
+                                                   const Room& room, RoundKey round,
+                                                   std::optional<Moment> now,
                                                    const WasWatered& wasWatered);
 
 } // namespace plumule

@@ -158,6 +158,27 @@ TEST_F(WateringEntriesTest, NotYetMovesADecisionToTheNextRound)
     EXPECT_EQ(now().trays.at(0).stage, Stage::Blackout);
 }
 
+TEST_F(WateringEntriesTest, ATrayThatIsCutAgainLaterIsWateredOn)
+{
+    const Moment sown = clock.now() + -12 * kMinutesPerDay;
+    const TrayId tray = sow(1, sown).front();
+    ASSERT_TRUE(journal->trays().moveOn(tray, sown + 3 * kMinutesPerDay));
+    ASSERT_TRUE(journal->trays().moveOn(tray, sown + 4 * kMinutesPerDay));
+    ASSERT_EQ(now().decisions.size(), 1u);
+    EXPECT_TRUE(now().trays.empty());
+    WeighingDraft weighing;
+    weighing.tray = tray;
+    weighing.bowls = {{grams(150), grams(0)}};
+    weighing.at = clock.now();
+    weighing.isLast = false;
+    weighing.accepted = {Doubt::TareForgotten};
+    ASSERT_TRUE(journal->harvests().record(weighing));
+    EXPECT_TRUE(now().decisions.empty());
+    ASSERT_EQ(now().trays.size(), 1u);
+    EXPECT_EQ(now().trays[0].method, WateringMethod::Below);
+    EXPECT_TRUE(journal->watering().tick(tray, clock.today(), Slot::Morning));
+}
+
 TEST_F(WateringEntriesTest, APastRoundShowsThePlacesOfThatTime)
 {
     const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();

@@ -151,6 +151,23 @@ TEST_F(RoundTest, ATrayThatIsNotCutYetIsWateredOn)
     EXPECT_EQ(evening(13).decisions.size(), 1u);
 }
 
+TEST_F(RoundTest, ATrayThatIsCutAgainLaterIsWateredOnAfterItsFirstCut)
+{
+    begin(tray(), 1, kSown + 3 * kDay);
+    begin(tray(), 2, kSown + 4 * kDay);
+    facts.cuts[tray().tray.id] = {{kDayOne + 12, 8 * 60}};
+    EXPECT_EQ(morning(13).trays.size(), 1u);
+    EXPECT_TRUE(morning(13).decisions.empty());
+    EXPECT_EQ(morning(20).trays.size(), 1u);
+    facts.cuts[tray().tray.id] = {{kDayOne + 13, 8 * 60}};
+    EXPECT_EQ(evening(13).decisions.size(), 1u) << "it was still to cut then";
+    facts.cuts[tray().tray.id] = {{kDayOne + 10, 8 * 60}};
+    EXPECT_EQ(morning(13).decisions.size(), 1u) << "a cut before the harvest was due";
+    facts.cuts[tray().tray.id] = {{kDayOne + 12, 8 * 60}};
+    facts.now = Moment{kDayOne + 13, 8 * 60};
+    EXPECT_EQ(morning(20).trays.size(), 1u);
+}
+
 TEST_F(RoundTest, DaysAreCountedFromTheDayOfSowing)
 {
     EXPECT_EQ(morning(1).trays.at(0).day, 1);
