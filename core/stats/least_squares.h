@@ -3,6 +3,7 @@
 #include <Eigen/Dense>
 
 #include <span>
+#include <vector>
 
 // Within core/stats only: it shows Eigen.
 namespace plumule::stats {
