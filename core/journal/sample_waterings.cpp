@@ -1,5 +1,7 @@
+#include "core/harvest/harvest_repository.h"
 #include "core/journal/sample_trays.h"
 #include "core/room/room_repository.h"
+#include "core/tray/tray_ids.h"
 #include "core/tray/tray_repository.h"
 #include "core/watering/tray_at_round.h"
 #include "core/watering/watering_repository.h"
@@ -24,7 +26,13 @@ struct SampleWalk
     MissedRounds misses;
     Moment now;
     RoundKey present;
+    std::map<TrayId, Cuts> cuts;
 
+    [[nodiscard]] Cuts cutsOf(const TrayRecord& record) const
+    {
+        const auto found = cuts.find(record.tray.id);
+        return found == cuts.end() ? Cuts{} : found->second;
+    }
     [[nodiscard]] int rankOf(const TrayRecord& record) const
     {
         const auto found = record.place ? spots.find(*record.place) : spots.end();
@@ -52,12 +60,13 @@ Watering sampleWatering(const SampleWalk& walk, const TrayRecord& record, RoundK
 
 void waterPastRounds(const SampleWalk& walk, const TrayRecord& record, WateringRepository& waters)
 {
+    const Cuts cuts = walk.cutsOf(record);
     for (RoundKey round{record.tray.sownOn, Slot::Morning}; round < walk.present;
          round = roundAfter(round)) {
         if (record.tray.endedOn && round.date > *record.tray.endedOn) {
             return;
         }
-        const auto tray = trayAtRound(record, walk.room, round, std::nullopt);
+        const auto tray = trayAtRound(record, cuts, walk.room, round, std::nullopt);
         if (tray && tray->isAsked &&
             !walk.misses.contains({record.tray.code, round.date, round.slot})) {
             Watering watering = sampleWatering(walk, record, round, tray->present());
@@ -77,7 +86,8 @@ void waterFirstShelf(const SampleWalk& walk, const std::vector<TrayRecord>& reco
 {
     std::map<int, std::pair<const TrayRecord*, TrayAtRound>> asked;
     for (const TrayRecord& record : records) {
-        const auto tray = trayAtRound(record, walk.room, walk.present, walk.now);
+        const auto tray =
+            trayAtRound(record, walk.cutsOf(record), walk.room, walk.present, walk.now);
         if (tray && tray->isAsked && shelfOf(walk, record)) {
             asked.emplace(walk.rankOf(record), std::pair(&record, *tray));
         }
@@ -96,7 +106,7 @@ void waterFirstShelf(const SampleWalk& walk, const std::vector<TrayRecord>& reco
 void storeSampleWaterings(Database& database, SampleTables& tables, const SampleStock& stock,
                           const Progress& progress)
 {
-    SampleWalk walk{stock.room, {}, {}, tables.now(), roundOf(stock.room, tables.now())};
+    SampleWalk walk{stock.room, {}, {}, tables.now(), roundOf(stock.room, tables.now()), {}};
     for (const Spot& spot : RoomRepository(database).layout().spots()) {
         walk.spots.emplace(spot.place, spot);
     }
@@ -105,6 +115,11 @@ void storeSampleWaterings(Database& database, SampleTables& tables, const Sample
     });
     WateringRepository waters(database);
     const std::vector<TrayRecord> records = TrayRepository(database).records();
+    for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(idsOf(records))) {
+        for (const Harvest& cut : cuts) {
+            walk.cuts[tray].push_back({cut.on, cut.minute});
+        }
+    }
     for (std::size_t i = 0; i < records.size() && !tables.isFaulty(); ++i) {
         if (progress.isStopped()) {
             return;
