@@ -154,6 +154,7 @@ Database::Database(const std::filesystem::path& path, Access access, bool create
     try {
         applySettings(create);
     } catch (...) {
+        finalizeIdle();
         sqlite3_close(m_handle);
         throw;
     }
@@ -161,12 +162,7 @@ Database::Database(const std::filesystem::path& path, Access access, bool create
 
 Database::~Database()
 {
-    for (auto& [sql, statements] : m_idle) {
-        for (sqlite3_stmt* statement : statements) {
-            sqlite3_finalize(statement);
-        }
-    }
-    m_idle.clear();
+    finalizeIdle();
     if (m_isOurs) {
         // A clean close leaves one whole file; a failure here loses nothing, the log stays beside
         // it.
@@ -174,6 +170,16 @@ Database::~Database()
         sqlite3_wal_checkpoint_v2(m_handle, nullptr, SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr);
     }
     sqlite3_close(m_handle);
+}
+
+void Database::finalizeIdle()
+{
+    for (auto& [sql, statements] : m_idle) {
+        for (sqlite3_stmt* statement : statements) {
+            sqlite3_finalize(statement);
+        }
+    }
+    m_idle.clear();
 }
 
 void Database::applySettings(bool create)

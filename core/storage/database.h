@@ -101,6 +101,7 @@ private:
     friend class Transaction;
     void applySettings(bool create);
     void giveBack(sqlite3_stmt* statement);
+    void finalizeIdle();
     void storeCounter();
     void forgetCounter() { m_nextId = 0; }
 
