@@ -5,7 +5,7 @@
 
 #include <QDialog>
 
-class QTableWidget;
+class QVBoxLayout;
 
 namespace plumule::ui {
 
