@@ -78,26 +78,6 @@ SeasonTray seasonTray(const SeasonRecord& record, const SeasonFacts& facts, cons
     return result;
 }
 
-// A tray's mean height of each day it was read; readings that can't be brought to the surface are
-// left out.
-std::map<int, double> dailyHeights(const std::vector<Height>& heights, const Tray& tray,
-                                   const Medium& medium)
-{
-    std::map<int, std::pair<double, int>> sums;
-    for (const Height& height : heights) {
-        if (const auto above = heightAboveSurface(height, medium)) {
-            auto& [sum, count] = sums[dayCount(tray.sownOn, height.on)];
-            sum += inMillimetres(*above);
-            ++count;
-        }
-    }
-    std::map<int, double> means;
-    for (const auto& [day, sum] : sums) {
-        means[day] = sum.first / sum.second;
-    }
-    return means;
-}
-
 // Gathers one medium's trays.
 class MediumSums
 {
@@ -107,8 +87,7 @@ public:
         const TrayCost cost = costOf(record.use, facts.cost);
         m_costs.add(cost);
         m_trays.push_back(seasonTray(record, facts, cost));
-        for (const auto& [day, mean] :
-             dailyHeights(record.heights, record.tray, *record.use.medium)) {
+        for (const auto& [day, mean] : dailyHeights(record)) {
             m_heights[day].push_back(mean);
         }
     }
@@ -172,6 +151,12 @@ std::optional<LeftOut> whyNotCounted(const SeasonRecord& record, const SeasonFil
                                                          : std::nullopt;
 }
 
+bool isFinished(const SeasonRecord& record, const SeasonFilter& filter)
+{
+    return isChosen(record.tray, filter) && record.tray.state == TrayState::Harvested &&
+           record.lastCut.has_value();
+}
+
 void addUnfinished(SeasonReview& review, const SeasonFacts& facts)
 {
     for (const UnfinishedRecord& record : facts.unfinished) {
@@ -200,8 +185,7 @@ public:
     void add(const SeasonRecord& record)
     {
         const Tray& tray = record.tray;
-        if (!isChosen(tray, m_review.filter) || tray.state != TrayState::Harvested ||
-            !record.lastCut) {
+        if (!isFinished(record, m_review.filter)) {
             return;
         }
         if (const auto why = whyNotCounted(record, m_review.filter)) {
@@ -238,6 +222,28 @@ private:
 };
 
 } // namespace
+
+bool isCounted(const SeasonRecord& record, const SeasonFilter& filter)
+{
+    return isFinished(record, filter) && !whyNotCounted(record, filter);
+}
+
+std::map<int, double> dailyHeights(const SeasonRecord& record)
+{
+    std::map<int, std::pair<double, int>> sums;
+    for (const Height& height : record.heights) {
+        if (const auto above = heightAboveSurface(height, *record.use.medium)) {
+            auto& [sum, count] = sums[dayCount(record.tray.sownOn, height.on)];
+            sum += inMillimetres(*above);
+            ++count;
+        }
+    }
+    std::map<int, double> means;
+    for (const auto& [day, sum] : sums) {
+        means[day] = sum.first / sum.second;
+    }
+    return means;
+}
 
 SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter)
 {

@@ -15,6 +15,11 @@ struct SeasonRecord
     std::optional<Date> lastCut; // none: it is cut again later
     TrayUse use;                 // `medium` points into SeasonFacts
     std::vector<Height> heights;
+    int nutrientWaterings = 0;
+    bool hasStages = false;       // any stage at all is on record
+    bool plansNutrient = false;   // one of them
+    std::optional<ShelfId> shelf; // where it was longest in its light, else where it stood last
+    std::optional<int> pieceUse;  // the tray was the n-th on its piece
 };
 
 // A tray that has no yield in the span.
@@ -24,6 +29,15 @@ struct UnfinishedRecord
     bool isCut = false; // at least once
 };
 
+// What a tray gave before the span, for the room's own spread.
+struct PastYield
+{
+    MediumId medium;
+    VarietyId variety;
+    std::optional<TrialId> trial;
+    Mass yield;
+};
+
 // Everything a season is worked out from, read once.
 struct SeasonFacts
 {
@@ -31,9 +45,18 @@ struct SeasonFacts
     std::map<MediumId, Medium> media;
     std::map<VarietyId, std::string> varieties;
     std::map<TrialId, std::string> trials;    // code
+    std::map<TrialId, Mass> margins;          // of trials that state one
     std::vector<SeasonRecord> cut;            // by tray id; any cut within the span
     std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
+    std::vector<PastYield> past;              // only where the span itself has few trays
 };
+
+// Whether the tray is harvested, cut for the last time in the span, chosen, and not set aside.
+[[nodiscard]] bool isCounted(const SeasonRecord& record, const SeasonFilter& filter);
+
+// Its mean height in mm of each day of growth it was read on; readings that can't be brought to the
+// medium's surface are left out.
+[[nodiscard]] std::map<int, double> dailyHeights(const SeasonRecord& record);
 
 // The sums: which trays count, and what each medium gave.
 [[nodiscard]] SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter);

@@ -18,8 +18,14 @@ constexpr int kLongestGrowth = 400;
 
 constexpr const char* kTrayColumns =
     "t.id, t.code, t.variety_id, t.seed_lot_id, t.medium_id, t.seed_mg, t.sown_on, t.sown_minute, "
-    "t.trial_id, t.state, t.ended_on, t.ended_minute, t.discard_reason, t.set_aside_reason";
-constexpr int kTrayColumnCount = 14;
+    "t.trial_id, t.state, t.ended_on, t.ended_minute, t.discard_reason, t.set_aside_reason, "
+    "t.piece_id, t.block, t.sown_by";
+constexpr int kTrayColumnCount = 17;
+
+// With fewer trays than these the span may not show the room's spread: older yields are read too,
+// of about two years.
+constexpr std::size_t kFewTrays = 200;
+constexpr int kDaysOfPast = 730;
 
 Tray readTray(const Statement& row)
 {
@@ -38,6 +44,9 @@ Tray readTray(const Statement& row)
     tray.endedMinute = row.get<std::optional<int>>(11);
     tray.discardReason = row.get<std::optional<std::string>>(12);
     tray.setAsideReason = row.get<std::optional<std::string>>(13);
+    tray.piece = row.get<std::optional<PieceId>>(14);
+    tray.block = row.get<std::optional<int>>(15);
+    tray.sownBy = row.get<std::optional<std::string>>(16);
     return tray;
 }
 
@@ -58,6 +67,16 @@ std::map<Key, std::string> namesOf(const std::map<Key, Row>& rows, std::string R
         names[id] = row.*name;
     }
     return names;
+}
+
+void addTrials(SeasonFacts& facts, const std::map<TrialId, Trial>& trials)
+{
+    facts.trials = namesOf(trials, &Trial::code);
+    for (const auto& [id, trial] : trials) {
+        if (trial.margin) {
+            facts.margins[id] = *trial.margin;
+        }
+    }
 }
 
 // Reads the columns of the trays that were cut, table by table.
@@ -85,7 +104,7 @@ public:
         // finding the rows of each tray.
         m_readsAll = 2 * static_cast<std::int64_t>(cut.size()) >=
                      m_database.scalar("SELECT count(*) FROM tray");
-        readTrays();
+        readTrays(cut.size());
         readYields();
     }
 
@@ -112,15 +131,17 @@ public:
     void readStages()
     {
         m_lights.assign(m_facts.cut.size(), {});
-        forEachRow("tray_id, stage, started_on, started_minute FROM tray_stage",
+        forEachRow("tray_id, started_on IS NOT NULL, water = 'nutrient', stage = 'light', "
+                   "started_on, started_minute FROM tray_stage",
                    [&](std::size_t index, const Statement& row) {
                        LightStage& light = m_lights[index];
-                       const auto start = readMoment(row, 2);
-                       light.hasStages = true;
-                       m_facts.cut[index].use.stageMoves += start ? 1 : 0;
-                       if (row.get<Stage>(1) == Stage::Light) {
+                       SeasonRecord& record = m_facts.cut[index];
+                       light.hasStages = record.hasStages = true;
+                       record.use.stageMoves += row.get<int>(1);
+                       record.plansNutrient = record.plansNutrient || row.get<bool>(2);
+                       if (row.get<bool>(3)) {
                            light.isPlanned = true;
-                           light.start = start;
+                           light.start = readMoment(row, 4);
                        }
                    });
         for (SeasonRecord& record : m_facts.cut) {
@@ -147,14 +168,23 @@ public:
             record.use.light =
                 litTimes(record.tray.state, m_lights[i], stays[i],
                          endOfLight(record.tray, m_lights[i]), m_facts.cost.layout.places);
+            record.shelf = shelfOfTray(record.use.light, stays[i]);
         }
     }
 
-    void readWaterings()
+    void readWaterings(bool withAmounts)
     {
-        forEachRow("tray_id, water = 'nutrient', amount_ul FROM watering",
+        const std::string amount = withAmounts ? ", amount_ul" : "";
+        forEachRow("tray_id, water = 'nutrient'" + amount + " FROM watering",
                    [&](std::size_t index, const Statement& row) {
-                       addWatering(m_facts.cut[index].use, row);
+                       SeasonRecord& record = m_facts.cut[index];
+                       const bool isNutrient = row.get<bool>(1);
+                       record.nutrientWaterings += isNutrient ? 1 : 0;
+                       if (withAmounts) {
+                           addWatering(record.use, isNutrient, row.get<std::optional<Volume>>(2));
+                       } else {
+                           record.use.waterings = record.use.waterings.value_or(0) + 1;
+                       }
                    });
     }
 
@@ -178,14 +208,50 @@ public:
                    });
     }
 
+    // Which use of its piece each tray was; all trays of a piece count, whenever they were grown.
+    void readPieceUses()
+    {
+        Statement rows = m_database.prepare("SELECT id, piece_id FROM tray WHERE piece_id IS NOT "
+                                            "NULL ORDER BY piece_id, sown_on, sown_minute, id");
+        PieceId piece;
+        int use = 0;
+        while (rows.step()) {
+            const auto present = rows.get<PieceId>(1);
+            use = present == piece ? use + 1 : 1;
+            piece = present;
+            const auto found = m_indexOf.find(rows.get<TrayId>(0));
+            if (found != m_indexOf.end()) {
+                m_facts.cut[found->second].pieceUse = use;
+            }
+        }
+    }
+
+    void readPast(Date from)
+    {
+        if (m_facts.cut.size() >= kFewTrays) {
+            return;
+        }
+        Statement rows = m_database.prepare(
+            "SELECT t.medium_id, t.variety_id, t.trial_id, sum(h.net_mg) FROM harvest AS h JOIN "
+            "tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND t.state = "
+            "'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING max(h.is_last) = 1");
+        rows.bind(from - kDaysOfPast, from - 1);
+        while (rows.step()) {
+            m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
+                                    rows.get<std::optional<TrialId>>(2), rows.get<Mass>(3)});
+        }
+    }
+
 private:
-    void readTrays()
+    void readTrays(std::size_t count)
     {
         Statement rows =
             m_database.prepare(std::string("SELECT ") + kTrayColumns +
                                " FROM tray AS t WHERE t.id IN (SELECT value FROM json_each(?1)) "
                                "ORDER BY t.id");
         rows.bind(m_ids);
+        m_facts.cut.reserve(count);
+        m_indexOf.reserve(count);
         while (rows.step()) {
             SeasonRecord record;
             record.tray = readTray(rows);
@@ -228,17 +294,23 @@ private:
         if (!m_readsAll) {
             rows.bind(m_ids);
         }
+        // Rows of one tray mostly follow each other.
+        TrayId last;
+        auto found = m_indexOf.end();
         while (rows.step()) {
-            const auto found = m_indexOf.find(rows.get<TrayId>(0));
+            const auto tray = rows.get<TrayId>(0);
+            if (tray != last) {
+                found = m_indexOf.find(tray);
+                last = tray;
+            }
             if (found != m_indexOf.end()) {
                 take(found->second, rows);
             }
         }
     }
 
-    static void addWatering(TrayUse& use, const Statement& row)
+    static void addWatering(TrayUse& use, bool isNutrient, std::optional<Volume> amount)
     {
-        const auto amount = row.get<std::optional<Volume>>(2);
         if (!use.waterings) {
             use.waterings = 0;
             use.water = Volume();
@@ -249,9 +321,31 @@ private:
             sum = sum && amount ? std::optional(*sum + *amount) : std::nullopt;
         };
         add(use.water);
-        if (row.get<bool>(1)) {
+        if (isNutrient) {
             add(use.nutrient);
         }
+    }
+
+    [[nodiscard]] std::optional<ShelfId>
+    shelfOfTray(const std::optional<std::vector<LitTime>>& light, const std::vector<Stay>& stays)
+    {
+        if (light && !light->empty()) {
+            return std::max_element(
+                       light->begin(), light->end(),
+                       [](const LitTime& a, const LitTime& b) { return a.minutes < b.minutes; })
+                ->shelf;
+        }
+        if (m_shelves.empty()) {
+            for (const Place& place : m_facts.cost.layout.places) {
+                m_shelves.emplace(place.id, place.shelf);
+            }
+        }
+        const auto last =
+            std::max_element(stays.begin(), stays.end(), [](const Stay& a, const Stay& b) {
+                return std::pair(a.fromOn, a.fromMinute) < std::pair(b.fromOn, b.fromMinute);
+            });
+        const auto shelf = last == stays.end() ? m_shelves.end() : m_shelves.find(last->place);
+        return shelf == m_shelves.end() ? std::nullopt : std::optional(shelf->second);
     }
 
     static Moment endOfLight(const Tray& tray, const LightStage& light)
@@ -265,12 +359,14 @@ private:
     std::string m_ids; // a JSON array
     bool m_readsAll = false;
     std::unordered_map<TrayId, std::size_t> m_indexOf;
+    std::unordered_map<PlaceId, ShelfId> m_shelves;
     std::vector<LightStage> m_lights;
 };
 
 } // namespace
 
-Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Progress& progress)
+Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Progress& progress,
+                                           const SeasonNeeds& needs)
 {
     SeasonFacts facts;
     SeasonReader reader(m_database, facts);
@@ -279,15 +375,21 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Pro
             facts.cost = CostRepository(m_database).facts();
             facts.media = MediumRepository(m_database).byId();
             facts.varieties = namesOf(VarietyRepository(m_database).byId(), &Variety::name);
-            facts.trials = namesOf(TrialRepository(m_database).byId(), &Trial::code);
+            addTrials(facts, TrialRepository(m_database).byId());
         },
         [&] { reader.readCut(filter.from, filter.to); },
         [&] { reader.readUnfinished(filter.from, filter.to); },
         [&] { reader.readStages(); },
         [&] { reader.readStays(); },
-        [&] { reader.readWaterings(); },
+        [&] { reader.readWaterings(needs.waterAmounts); },
         [&] { reader.readResidues(); },
-        [&] { reader.readHeights(); },
+        [&] {
+            if (needs.heights) {
+                reader.readHeights();
+            }
+        },
+        [&] { reader.readPieceUses(); },
+        [&] { reader.readPast(filter.from); },
     };
     double done = 0;
     for (const auto& step : steps) {

@@ -7,6 +7,13 @@ namespace plumule {
 
 class Database;
 
+// What may be left out where it is not asked for: it takes most of the reading.
+struct SeasonNeeds
+{
+    bool waterAmounts = true; // for costs; without them TrayUse::waterings is still right
+    bool heights = true;
+};
+
 // Reads a season's columns: a fixed number of queries for any number of trays.
 class SeasonRepository
 {
@@ -16,7 +23,8 @@ public:
     {}
 
     // Cancelled when stopped between two of its steps.
-    [[nodiscard]] Result<SeasonFacts> read(const SeasonFilter& filter, const Progress& progress);
+    [[nodiscard]] Result<SeasonFacts> read(const SeasonFilter& filter, const Progress& progress,
+                                           const SeasonNeeds& needs = {});
 
 private:
     Database& m_database;
