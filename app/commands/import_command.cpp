@@ -59,7 +59,7 @@ int importInto(Journal& journal, const QString& file, bool isDryRun)
     }
     printPreview(*preview);
     if (isDryRun) {
-        print("Nothing was written.");
+        print(QStringLiteral("Nothing was written."));
         return kDone;
     }
     const auto outcome =

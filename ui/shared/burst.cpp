@@ -35,7 +35,14 @@ void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
 
 bool BurstReader::eventFilter(QObject* watched, QEvent* event)
 {
+    if (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyRelease) {
+        m_seen = nullptr;
+    }
     if (event->type() != QEvent::KeyPress || !watched->isWidgetType()) {
+        return false;
+    }
+    // A key that a widget leaves alone is offered to its parents too: it is one key all the same.
+    if (std::exchange(m_seen, event) == event) {
         return false;
     }
     auto* key = static_cast<QKeyEvent*>(event);

@@ -33,6 +33,7 @@ private:
     std::function<qint64()> m_time;
     Knows m_knows;
     QElapsedTimer m_timer;
+    const QEvent* m_seen = nullptr;
     qint64 m_lastAt = -1'000'000;
     QString m_text;
 };
