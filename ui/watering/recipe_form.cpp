@@ -24,6 +24,7 @@ NumberField* recipeNumber(const QString& unit, const QString& accessibleName,
 QWidget* band(NumberField* low, NumberField* high)
 {
     auto* both = new QWidget;
+    both->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     auto* row = new QHBoxLayout(both);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(low, 1);

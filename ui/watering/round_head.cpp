@@ -19,7 +19,8 @@ QPushButton* stepButton(const QString& sign, const QString& name, const char* ob
     step->setObjectName(objectName);
     step->setAccessibleName(name);
     step->setToolTip(name);
-    step->setFixedWidth(scaled(44));
+    step->setFont(uiFont(1.5));
+    step->setFixedWidth(scaled(34));
     return step;
 }
 
@@ -80,13 +81,15 @@ QWidget* RoundHead::buildTitle()
     first->addSpacing(scaled(6));
     first->addWidget(m_before);
     first->addWidget(m_after);
-    first->addWidget(m_present);
     first->addStretch(1);
     m_subtitle = label(QString(), "subtitle");
     m_subtitle->setObjectName("pageSubtitle");
     m_subtitle->setWordWrap(true);
     column->addLayout(first);
-    column->addWidget(m_subtitle);
+    auto* second = new QHBoxLayout;
+    second->addWidget(m_subtitle, 1);
+    second->addWidget(m_present, 0, Qt::AlignBottom);
+    column->addLayout(second);
     connect(m_before, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(-1); });
     connect(m_after, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(1); });
     connect(m_present, &QPushButton::clicked, this, &RoundHead::presentAsked);
@@ -156,7 +159,7 @@ QWidget* RoundHead::printButton() const
 void RoundHead::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    m_row->setDirection(width() < scaled(800) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setDirection(width() < scaled(740) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 } // namespace plumule::ui

@@ -92,6 +92,10 @@ void RoundList::rebuild(const Round& round, const std::vector<ShelfGroup>& shelv
     if (m_panel == nullptr || !m_panel->isAncestorOf(typing)) {
         typing = nullptr;
     }
+    if (typing != nullptr) {
+        // A card that dies takes the focus from whatever had it within, even once moved out.
+        typing->clearFocus();
+    }
     setUpdatesEnabled(false);
     clearRows();
     m_nothing = nothing;
@@ -136,6 +140,10 @@ void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves,
         addShelf(round, shelf, frame);
     }
     addDecisions(round);
+    // A layout shows its new widgets later, but the focus goes only to what is shown.
+    for (int i = 0; i < m_column->count(); ++i) {
+        m_column->itemAt(i)->widget()->show();
+    }
     m_column->addStretch(1);
 }
 

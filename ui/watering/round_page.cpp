@@ -92,6 +92,9 @@ QWidget* RoundPage::buildRowBar()
     m_inHand->setObjectName("inHand");
     m_inHand->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row->addWidget(m_inHand, 1);
+    m_hint = label(tr("Space ticks, arrows move"), "muted");
+    row->addWidget(m_hint);
+    row->addSpacing(scaled(8));
     const auto add = [&](const QString& text, QChar key, const char* objectName,
                          TrayPanel::Part part) {
         auto* open = new KeyButton(text, key);
@@ -281,7 +284,7 @@ void RoundPage::showRowBar(QWidget* current)
     const auto* decision = qobject_cast<DecisionRow*>(current);
     QString words;
     if (row != nullptr) {
-        words = tr("%1 in hand  ·  Space ticks").arg(QString::fromStdString(row->tray().code));
+        words = tr("%1 in hand").arg(QString::fromStdString(row->tray().code));
     } else if (decision != nullptr) {
         words = tr("%1 in hand").arg(QString::fromStdString(decision->decision().code));
     }
@@ -311,7 +314,8 @@ void RoundPage::arrange()
 {
     const bool isNarrow = width() - scaled(56) < scaled(720);
     m_columns->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_side->setMinimumWidth(isNarrow ? 0 : scaled(width() < scaled(1000) ? 264 : 300));
+    m_hint->setVisible(width() > scaled(780));
+    m_side->setMinimumWidth(isNarrow ? 0 : scaled(width() < scaled(1000) ? 264 : 288));
     m_side->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : m_side->minimumWidth());
 }
 

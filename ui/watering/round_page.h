@@ -96,6 +96,7 @@ private:
     RoundSide* m_side = nullptr;
     TrayPanel* m_panel = nullptr;
     QLabel* m_inHand = nullptr;
+    QLabel* m_hint = nullptr;
     std::vector<KeyButton*> m_rowButtons;
 };
 

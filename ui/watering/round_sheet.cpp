@@ -29,7 +29,7 @@ QString onPaper(const char* text)
 }
 
 // Columns of a tray's row, in shares of the width.
-constexpr std::array<double, 7> kColumns = {0.045, 0.105, 0.165, 0.195, 0.235, 0.115, 0.14};
+constexpr std::array<double, 7> kColumns = {0.045, 0.105, 0.16, 0.185, 0.22, 0.13, 0.155};
 
 // Draws in points on a device of any resolution.
 class PaperPen
@@ -150,9 +150,6 @@ public:
             }
         }
         addTomorrow();
-        addWords(onPaper("pH adjusters burn skin and eyes: gloves and glasses, and follow the "
-                         "label. Keep plugs above the water and behind an RCD (GFCI)."),
-                 kPaperMuted);
         return std::move(m_blocks);
     }
 
@@ -237,6 +234,9 @@ private:
         if (!bands.isEmpty()) {
             addWords(bands.join(' ') + ' ' + onPaper("Read: pH ______  EC ______"), kPaperInk);
         }
+        addWords(onPaper("pH adjusters burn skin and eyes: gloves and glasses, and follow the "
+                         "label. Keep plugs above the water and behind an RCD (GFCI)."),
+                 kPaperMuted);
     }
 
     void addTray(const RoundTray& tray, bool isRuled)
@@ -278,7 +278,11 @@ private:
     {
         const double cueWide = m_wide * 0.5;
         const QString cue = cueText(decision);
-        const QString where = nameOf(decision.spot) + ' ' + latenessText(decision);
+        const QString late = latenessText(decision);
+        QString where = nameOf(decision.spot);
+        if (!late.isEmpty()) {
+            where += QString::fromUtf8(" · ") + late;
+        }
         const double high = qMax(32.0, m_pen.highOf(cue, 10, cueWide) + 10);
         const QString ready = decision.to ? onPaper("Ready") : onPaper("Cut");
         add(high, [=](const PaperPen& pen, QRectF at) {
@@ -287,7 +291,7 @@ private:
             const double wide = pen.wideOf(code, 10.5, QFont::DemiBold) + 8;
             pen.text(names, code, 10.5, QFont::DemiBold);
             pen.text(names.adjusted(wide, 0, 0, 0), QString::fromStdString(decision.variety), 10);
-            pen.text(names.translated(0, 14), where.trimmed(), 9, QFont::Normal, kPaperMuted);
+            pen.text(names.translated(0, 14), where, 9, QFont::Normal, kPaperMuted);
             pen.text({at.x() + at.width() * 0.28, at.y() + 4, cueWide, at.height() - 6}, cue, 10,
                      QFont::Normal, kPaperInk, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
             const double answers = at.x() + at.width() * 0.8;

@@ -26,6 +26,13 @@ QWidget* line(const QString& name, const QString& value, const char* nameRole,
     return both;
 }
 
+// Kept on one line where words are wrapped.
+QString unbroken(QString amount)
+{
+    amount.replace(' ', QChar(QChar::Nbsp));
+    return amount.replace(QStringLiteral("/"), QStringLiteral("/\u2060"));
+}
+
 QLabel* wrapped(const QString& text, const char* role)
 {
     auto* words = label(text, role);
@@ -140,7 +147,7 @@ void RoundSide::showMix(const Round& round, const UnitText& units)
                 line(tr("%1 %2").arg(mix.recipe->concentrate.empty()
                                          ? tr("concentrate")
                                          : QString::fromStdString(mix.recipe->concentrate),
-                                     units.dose(*mix.recipe->dosePerLitre)),
+                                     unbroken(units.dose(*mix.recipe->dosePerLitre))),
                      units.concentrate(*mix.concentrate), "muted", ""));
         } else if (mix.water == WaterKind::Nutrient) {
             m_mixLines->addWidget(wrapped(tr("No dose is set up for it."), "warning"));

@@ -191,11 +191,9 @@ QString lastText(const RoundTray& tray, RoundKey round)
         return say("first watering");
     }
     const QString at = clockText(tray.last->minute);
-    if (tray.last->on == round.date) {
+    const RoundKey last{tray.last->on, tray.last->slot};
+    if (last.date == round.date || last == roundBefore(round)) {
         return say("last %1").arg(at);
-    }
-    if (tray.last->on + 1 == round.date) {
-        return say("yesterday %1").arg(at);
     }
     return say("last %1").arg(shortDayText(tray.last->on));
 }
@@ -203,7 +201,11 @@ QString lastText(const RoundTray& tray, RoundKey round)
 QString cueText(const StageDecision& decision)
 {
     QString cue = QString::fromStdString(decision.cue).trimmed();
-    while (cue.endsWith('.') || cue.endsWith('?')) {
+    const bool isTold = cue.contains('?');
+    if (isTold) {
+        return capitalised(cue.endsWith('?') ? cue + ' ' + thenWhat(decision) : cue);
+    }
+    while (cue.endsWith('.')) {
         cue.chop(1);
     }
     if (cue.isEmpty()) {

@@ -40,7 +40,7 @@ struct WaterWords
 // When it was ticked, or was watered last.
 [[nodiscard]] QString lastText(const RoundTray& tray, RoundKey round);
 
-// What one looks for and what is then done.
+// What one looks for and what is then done; as the grower wrote it where the cue says both.
 [[nodiscard]] QString cueText(const StageDecision& decision);
 [[nodiscard]] QString latenessText(const StageDecision& decision); // empty on the day
 

@@ -13,6 +13,7 @@ namespace {
 QWidget* named(const QString& name, QWidget* field)
 {
     auto* both = new QWidget;
+    both->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     auto* column = new QVBoxLayout(both);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(3));
@@ -51,6 +52,10 @@ void TrayPanel::buildFields()
 {
     auto* column = qobject_cast<QVBoxLayout*>(layout());
     m_heading = label(QString(), "strong");
+    m_photo = button(tr("Photo…"), "quiet");
+    m_photo->setObjectName("attachPhoto");
+    m_sheet = button(tr("Open its sheet"), "quiet");
+    m_sheet->setObjectName("openSheet");
     m_note = new QLineEdit;
     m_note->setObjectName("note");
     m_note->setAccessibleName(tr("Note"));
@@ -72,7 +77,7 @@ void TrayPanel::buildFields()
     auto* heights = new QHBoxLayout;
     heights->setSpacing(scaled(12));
     heights->addWidget(named(tr("Height"), m_height), 1);
-    heights->addWidget(named(tr("read from"), m_from), 0);
+    heights->addWidget(named(tr("Read from"), m_from), 0);
     auto* waters = new QHBoxLayout;
     waters->setSpacing(scaled(12));
     waters->addWidget(named(tr("Water given"), m_given), 1);
@@ -82,7 +87,11 @@ void TrayPanel::buildFields()
     m_measures->setSpacing(scaled(12));
     m_measures->addLayout(heights, 2);
     m_measures->addLayout(waters, 3);
-    column->addWidget(m_heading);
+    auto* heading = new QHBoxLayout;
+    heading->addWidget(m_heading, 1);
+    heading->addWidget(m_photo);
+    heading->addWidget(m_sheet);
+    column->addLayout(heading);
     column->addWidget(named(tr("Note"), m_note));
     column->addLayout(m_measures);
 }
@@ -90,18 +99,12 @@ void TrayPanel::buildFields()
 void TrayPanel::buildButtons()
 {
     auto* column = qobject_cast<QVBoxLayout*>(layout());
-    m_photo = button(tr("Photo…"), "quiet");
-    m_photo->setObjectName("attachPhoto");
-    m_sheet = button(tr("Open its sheet"), "quiet");
-    m_sheet->setObjectName("openSheet");
     m_close = button(tr("Close (Esc)"));
     m_close->setObjectName("closePanel");
     m_save = button(tr("Save (Enter)"), "primary");
     m_save->setObjectName("savePanel");
     auto* row = new QHBoxLayout;
     row->setSpacing(scaled(6));
-    row->addWidget(m_photo);
-    row->addWidget(m_sheet);
     row->addStretch(1);
     row->addWidget(m_close);
     row->addWidget(m_save);

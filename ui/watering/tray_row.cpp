@@ -11,10 +11,10 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kBoxColumn = 46;
-constexpr int kDayColumn = 100;
-constexpr int kLastColumn = 112;
+constexpr int kDayColumn = 88;
+constexpr int kLastColumn = 98;
 constexpr int kMoreColumn = 44;
-constexpr int kGap = 10;
+constexpr int kGap = 8;
 
 QFont codeFont()
 {
@@ -245,10 +245,10 @@ void TrayRow::paintOneLine(QPainter& painter) const
     painter.setFont(codeFont());
     drawIn(painter, cell(m_frame.codeWidth), Qt::AlignVCenter, QString::fromStdString(m_tray.code));
     painter.setFont(uiFont());
-    drawIn(painter, cell(shared * 27 / 100), Qt::AlignVCenter,
+    drawIn(painter, cell(shared * 28 / 100), Qt::AlignVCenter,
            QString::fromStdString(m_tray.variety));
-    paintMedium(painter, cell(shared * 33 / 100));
-    paintWater(painter, cell(shared * 40 / 100), Qt::AlignVCenter);
+    paintMedium(painter, cell(shared * 31 / 100));
+    paintWater(painter, cell(shared * 41 / 100), Qt::AlignVCenter);
     painter.setPen(colours.mutedInk);
     drawIn(painter, cell(scaled(kDayColumn)), Qt::AlignVCenter, dayOfGrowth(m_tray));
     paintLast(painter, cell(scaled(kLastColumn)), Qt::AlignVCenter);
