@@ -31,8 +31,26 @@ void printHelp()
     }
 }
 
+// A script reads a command's one line on standard error: Qt's own remarks on the desktop stay out.
+void keepQuiet(QtMsgType type, const QMessageLogContext&, const QString& text)
+{
+    if (type == QtCriticalMsg || type == QtFatalMsg) {
+        std::fprintf(stderr, "%s\n", text.toUtf8().constData());
+    }
+}
+
+// Qt's remarks about the platform are nothing to the one who called a command.
+void keepQtQuiet(QtMsgType type, const QMessageLogContext&, const QString& message)
+{
+    if (type == QtCriticalMsg || type == QtFatalMsg) {
+        std::fprintf(stderr, "%s\n", message.toUtf8().constData());
+    }
+}
+
 int runCommand(const Command& command, int argc, char** argv)
 {
+    qInstallMessageHandler(keepQtQuiet);
+    qInstallMessageHandler(keepQuiet);
     // A command never needs a display; those that draw do so off the screen.
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QLocale::setDefault(QLocale::c());

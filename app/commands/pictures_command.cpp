@@ -163,7 +163,7 @@ int runPictures(const QStringList& arguments)
         return kBadCall;
     }
     const SystemClock clock;
-    const auto opened = Journal::open((*given)[0].toStdString(), clock, Access::ReadOnly);
+    const auto opened = Journal::open((*given)[0].toStdString(), clock);
     if (!opened) {
         return refused(opened.error());
     }

@@ -21,6 +21,21 @@ double rowValue(const ChartSpec& spec, double row)
     return static_cast<double>(spec.rows.size()) - row - 0.5;
 }
 
+// Where a named curve ends; none for what is no curve or has no name.
+std::optional<QPointF> endOf(const ChartSeries& series)
+{
+    if (series.name.empty()) {
+        return std::nullopt;
+    }
+    if (series.form == SeriesForm::Line && !series.points.empty()) {
+        return QPointF(series.points.back().x, series.points.back().y);
+    }
+    if (series.form == SeriesForm::Band && !series.intervals.empty()) {
+        return QPointF(series.intervals.back().x, series.intervals.back().mid);
+    }
+    return std::nullopt;
+}
+
 QColor seriesColour(const ChartSeries& series)
 {
     return series.marker < 0 ? palette().accent : markerColour(series.marker);
@@ -207,29 +222,26 @@ void ChartLayer::paintNames(QPainter& painter) const
     }
     painter.setFont(uiFont(0.88));
     const QFontMetricsF metrics(painter.font());
-    std::vector<double> used;
+    std::vector<std::pair<QPointF, const ChartSeries*>> ends;
     for (const ChartSeries& series : m_spec.series) {
-        const bool isLine = series.form == SeriesForm::Line && !series.points.empty();
-        const bool isBand = series.form == SeriesForm::Band && !series.intervals.empty();
-        if ((!isLine && !isBand) || series.name.empty()) {
-            continue;
+        if (const auto end = endOf(series)) {
+            ends.emplace_back(placeOf(end->x(), end->y()), &series);
         }
-        const QPointF end = isLine
-                                ? placeOf(series.points.back().x, series.points.back().y)
-                                : placeOf(series.intervals.back().x, series.intervals.back().mid);
-        const QString name = QString::fromStdString(series.name);
-        double y = end.y() - metrics.height() * 0.4;
-        while (std::any_of(used.begin(), used.end(), [&](double other) {
-            return std::abs(other - y) < metrics.height() * 0.95;
-        })) {
-            y -= metrics.height() * 0.5;
-        }
-        used.push_back(y);
+    }
+    // From the lowest up, so that names that make way for one another keep the curves' order.
+    std::sort(ends.begin(), ends.end(),
+              [](const auto& a, const auto& b) { return a.first.y() > b.first.y(); });
+    double ceiling = m_chart->plotArea().bottom() + metrics.height();
+    for (const auto& [end, series] : ends) {
+        const QString name = QString::fromStdString(series->name);
+        const double y =
+            std::min(end.y() - metrics.height() * 0.4, ceiling - metrics.height() * 0.95);
+        ceiling = y;
         const QPointF at(end.x() - metrics.horizontalAdvance(name) - scaled(4), y);
         QPainterPath outline;
         outline.addText(at, painter.font(), name);
         painter.strokePath(outline, QPen(palette().card, scaled(3)));
-        painter.setPen(seriesColour(series));
+        painter.setPen(seriesColour(*series));
         painter.drawText(at, name);
     }
 }

@@ -146,8 +146,7 @@ void PricePart::buildForm()
 void PricePart::buildLabour()
 {
     auto* card = new Card(tr("Minutes of work"));
-    m_labour = new QFormLayout;
-    m_labour->setHorizontalSpacing(scaled(16));
+    m_labour = fieldForm();
     card->body()->addLayout(m_labour);
     m_records->below()->addWidget(card);
 }

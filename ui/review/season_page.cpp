@@ -75,6 +75,7 @@ QWidget* SeasonPage::buildFilter()
     m_to = dayField("to");
     m_varieties = button(tr("All varieties"));
     m_varieties->setObjectName("varieties");
+    setRole(m_varieties, "menu");
     m_varietyMenu = new QMenu(m_varieties);
     m_varieties->setMenu(m_varietyMenu);
     row->addWidget(label(tr("Harvested from"), "muted"));

@@ -19,6 +19,7 @@ QTimeEdit* timeField(const char* name)
     auto* field = new QTimeEdit;
     field->setObjectName(name);
     field->setDisplayFormat("HH:mm");
+    field->setMaximumWidth(scaled(140));
     return field;
 }
 
@@ -62,8 +63,7 @@ bool RoomPart::concerns(Concept about) const
 QWidget* RoomPart::buildRoom()
 {
     auto* card = new Card(tr("The room"));
-    auto* form = new QFormLayout;
-    form->setHorizontalSpacing(scaled(16));
+    auto* form = fieldForm();
     m_name = new QLineEdit;
     m_name->setObjectName("roomName");
     m_units = new QComboBox;

@@ -40,6 +40,7 @@ NumberField::NumberField(const QString& unit, QWidget* parent)
     , m_high(std::numeric_limits<double>::max())
 {
     setAlignment(Qt::AlignRight);
+    setMaximumWidth(scaled(200));
     setUnit(unit);
     connect(this, &QLineEdit::textEdited, this, [this] { markWrong(false); });
 }

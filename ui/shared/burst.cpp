@@ -1,22 +1,14 @@
 #include "ui/shared/burst.h"
 
 #include <QKeyEvent>
-#include <QLineEdit>
+#include <QMetaProperty>
+#include <QWidget>
 
 namespace plumule::ui {
 namespace {
 
 constexpr qint64 kFastestPerson = 30; // ms between two keys
 constexpr int kShortestCode = 4;
-
-// What the first, slow-looking key of a burst had typed is taken out of the field again.
-void takeBack(QObject* watched, const QString& typed)
-{
-    auto* field = qobject_cast<QLineEdit*>(watched);
-    if (field != nullptr && field->text().endsWith(typed)) {
-        field->setText(field->text().chopped(typed.size()));
-    }
-}
 
 } // namespace
 
@@ -31,6 +23,21 @@ BurstReader::BurstReader(Knows knows, QObject* parent)
 void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
 {
     m_time = std::move(milliseconds);
+}
+
+// What a field held before the keys that may be a burst: its text, number, day or choice.
+void BurstReader::remember(QObject* field)
+{
+    m_field = field;
+    m_held = field->metaObject()->userProperty().read(field);
+}
+
+void BurstReader::restore()
+{
+    if (m_field && m_held.isValid()) {
+        m_field->metaObject()->userProperty().write(m_field, m_held);
+    }
+    m_field.clear();
 }
 
 bool BurstReader::eventFilter(QObject* watched, QEvent* event)
@@ -51,13 +58,16 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     const bool isEnter = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
     if (isEnter && isFast && m_text.size() >= kShortestCode && m_knows(m_text)) {
         const QString text = std::exchange(m_text, QString());
-        takeBack(watched, text);
+        restore();
         Q_EMIT scanned(text);
         return true;
     }
     const QString typed = key->text();
     const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
                          (key->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
+    if (isPlain && !(isFast && !m_text.isEmpty())) {
+        remember(watched);
+    }
     m_text = isPlain ? (isFast ? m_text + typed : typed) : QString();
     m_lastAt = now;
     return false;

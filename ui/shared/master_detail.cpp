@@ -20,7 +20,9 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     auto* listCard = new Card;
     m_list = new QListWidget;
     m_list->setObjectName("records");
-    m_list->setFixedWidth(scaled(220));
+    m_list->setFixedWidth(scaled(236));
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list->setTextElideMode(Qt::ElideRight);
     auto* begin = button(newName);
     begin->setObjectName("newRecord");
     listCard->body()->addWidget(m_list, 1);
@@ -30,10 +32,7 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     QVBoxLayout* inner = nullptr;
     auto* area = scrolling(inner);
     auto* card = new Card;
-    m_form = new QFormLayout;
-    m_form->setHorizontalSpacing(scaled(16));
-    m_form->setVerticalSpacing(scaled(9));
-    m_form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    m_form = fieldForm();
     card->body()->addLayout(m_form);
     auto* buttons = new QHBoxLayout;
     m_remove = button(tr("Remove…"), "danger");

@@ -60,7 +60,10 @@ QLineEdit[wrong="true"] { border: 2px solid %warning%; }
 QLineEdit:read-only { background: %page%; }
 QComboBox::drop-down { border: none; width: %26px%; }
 QComboBox::down-arrow { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; }
+QDateEdit { min-width: %112px%; }
 QDateEdit::drop-down { border: none; width: %26px%; }
+QPushButton::menu-indicator { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; subcontrol-position: right center; right: %8px%; }
+QPushButton[role="menu"] { padding-right: %30px%; }
 QDateEdit::down-arrow { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; }
 QComboBox QAbstractItemView { background: %card%; color: %ink%; border: 1px solid %fieldEdge%;
   selection-background-color: %selection%; selection-color: %ink%; outline: none; }
@@ -74,6 +77,7 @@ QCheckBox::indicator:focus { border-color: %accent%; }
 QTableView, QTreeView, QListView { background: %card%; color: %ink%; border: none; gridline-color: %rule%;
   selection-background-color: %selection%; selection-color: %ink%; outline: none; alternate-background-color: %page%; }
 QTableView::item, QListView::item, QTreeView::item { padding: %6px% %8px%; border: none; }
+QTableView::item:selected, QListView::item:selected, QTreeView::item:selected { background: %selection%; color: %ink%; }
 QListView::item { border-radius: %6px%; }
 QHeaderView { background: %card%; }
 QHeaderView::section { background: %card%; color: %mutedInk%; border: none; border-bottom: 1px solid %rule%;

@@ -1,5 +1,6 @@
 #include "ui/shared/theme.h"
 
+#include "ui/shared/plural_text.h"
 #include "ui/shared/style_sheet.h"
 
 #include <QApplication>
@@ -114,6 +115,7 @@ void applyTheme(QApplication& application, bool dark, double fontScale)
     if (current.family.isEmpty()) {
         current.family = loadInterfaceFont();
         application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+        installEnglishPlurals(application);
     }
     application.setFont(uiFont());
     application.setPalette(widgetPalette(*current.colours));

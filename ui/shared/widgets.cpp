@@ -3,6 +3,7 @@
 #include "ui/shared/theme.h"
 
 #include <QButtonGroup>
+#include <QFormLayout>
 #include <QScrollArea>
 #include <QStyle>
 #include <QVBoxLayout>
@@ -42,6 +43,17 @@ QFrame* rule()
     auto* line = new QFrame;
     line->setProperty("role", "rule");
     return line;
+}
+
+QFormLayout* fieldForm()
+{
+    auto* form = new QFormLayout;
+    form->setContentsMargins(0, 0, 0, 0);
+    form->setHorizontalSpacing(scaled(16));
+    form->setVerticalSpacing(scaled(9));
+    form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    return form;
 }
 
 Card::Card(const QString& heading, const char* role, QWidget* parent)

@@ -7,6 +7,7 @@
 #include <initializer_list>
 
 class QBoxLayout;
+class QFormLayout;
 class QButtonGroup;
 class QHBoxLayout;
 class QScrollArea;
@@ -21,6 +22,8 @@ namespace plumule::ui {
 // Sets the role of a widget that may be shown already.
 void setRole(QWidget* widget, const char* role);
 [[nodiscard]] QFrame* rule();
+// Labels beside their fields, with the house's spacing.
+[[nodiscard]] QFormLayout* fieldForm();
 
 // A rounded panel with a heading; add rows to body().
 class Card : public QFrame

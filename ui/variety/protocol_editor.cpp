@@ -84,27 +84,23 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.cue = new QLineEdit;
     row.cue->setObjectName(key + "Cue");
     row.cue->setPlaceholderText(tr("what to look for before moving on"));
-    auto* form = new QFormLayout;
-    form->setHorizontalSpacing(scaled(14));
+    row.fields = new QWidget;
+    auto* form = fieldForm();
+    row.fields->setLayout(form);
     form->addRow(tr("Length"), row.length);
     form->addRow(tr("Waterings, how"), pair(row.waterings, row.method));
     form->addRow(tr("Amount a tray each time, water"), pair(row.amount, row.water));
     form->addRow(tr("On a nutrient-bearing medium"), row.waterOnNutrient);
     form->addRow(tr("Cue"), row.cue);
     card->body()->addWidget(row.isUsed);
-    card->body()->addLayout(form);
+    card->body()->addWidget(row.fields);
     connect(row.isUsed, &QCheckBox::toggled, this, [this, &row] { showUsed(row); });
     return card;
 }
 
 void ProtocolEditor::showUsed(Row& row)
 {
-    const bool isUsed = row.isUsed->isChecked();
-    const std::array<QWidget*, 7> fields{row.length, row.waterings,       row.method, row.amount,
-                                         row.water,  row.waterOnNutrient, row.cue};
-    for (QWidget* field : fields) {
-        field->setEnabled(isUsed);
-    }
+    row.fields->setVisible(row.isUsed->isChecked());
 }
 
 void ProtocolEditor::show(const std::vector<ProtocolStage>& stages, UnitSystem units)

@@ -33,6 +33,7 @@ private:
     {
         Stage stage = Stage::Soak;
         QCheckBox* isUsed = nullptr;
+        QWidget* fields = nullptr;        // shown while the stage is used
         QDoubleSpinBox* length = nullptr; // hours of soak, days of the others
         QComboBox* waterings = nullptr;
         QComboBox* method = nullptr;

@@ -75,9 +75,7 @@ FirstStart::FirstStart(const Clock& clock, Ask& ask, QWidget* parent)
 QWidget* FirstStart::buildNew()
 {
     auto* card = new Card(tr("A new journal"));
-    auto* form = new QFormLayout;
-    form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    form->setHorizontalSpacing(scaled(18));
+    auto* form = fieldForm();
     m_name = new QLineEdit(tr("My grow room"));
     m_name->setObjectName("roomName");
     m_racks = countBox(2, 50, "racks");

@@ -11,6 +11,8 @@
 
 #include <QApplication>
 #include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLineEdit>
 #include <QProgressBar>
 #include <QShortcut>
 #include <QStackedWidget>
@@ -49,6 +51,7 @@ MainWindow::~MainWindow()
 {
     m_journal.removeListener(m_listener);
     qApp->removeEventFilter(m_scanner);
+    qApp->removeEventFilter(this);
 }
 
 void MainWindow::buildFrame()
@@ -69,10 +72,12 @@ void MainWindow::buildFrame()
     name->setContentsMargins(scaled(10), 0, 0, 0);
     m_roomName = label(QString(), "muted");
     m_roomName->setContentsMargins(scaled(10), 0, 0, scaled(14));
+    m_roomName->setObjectName("roomName");
     m_roomName->setWordWrap(true);
     m_navigation = new QVBoxLayout;
     m_navigation->setSpacing(scaled(2));
     m_readOnly = label(tr("open to read only"), "muted");
+    m_readOnly->setObjectName("readOnly");
     m_readOnly->setWordWrap(true);
     m_readOnly->setContentsMargins(scaled(10), 0, 0, 0);
     side->addWidget(name);
@@ -126,9 +131,11 @@ void MainWindow::addPage(Page* page)
     badgeRow->setContentsMargins(0, 0, scaled(10), 0);
     badgeRow->addStretch(1);
     auto* badge = label(QString(), "badge");
+    badge->setObjectName("badge" + page->name());
     badge->setAttribute(Qt::WA_TransparentForMouseEvents);
     badge->hide();
-    badgeRow->addWidget(badge);
+    badge->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Maximum);
+    badgeRow->addWidget(badge, 0, Qt::AlignVCenter);
     m_navigation->addWidget(choose);
     m_stack->addWidget(page);
     m_pages.push_back(page);
@@ -157,6 +164,9 @@ void MainWindow::wireKeys()
         },
         this);
     connect(m_scanner, &BurstReader::scanned, this, [this](const QString& code) {
+        if (QApplication::activeModalWidget() != nullptr) {
+            return; // the page under a dialog stays as it is
+        }
         // At the scale a scanned label is the tray to weigh; elsewhere it is the tray to look at.
         if (m_stack->currentWidget() == page(tr("Weigh-in"))) {
             weigh(code);
@@ -164,7 +174,25 @@ void MainWindow::wireKeys()
             openTray(*tray);
         }
     });
+    qApp->installEventFilter(this);
     qApp->installEventFilter(m_scanner);
+}
+
+// A field that has nothing typed to take back would keep these keys to itself all the same.
+bool MainWindow::eventFilter(QObject* watched, QEvent* event)
+{
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* field = qobject_cast<QLineEdit*>(watched);
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const bool isIdle =
+            field != nullptr && ((key->matches(QKeySequence::Undo) && !field->isUndoAvailable()) ||
+                                 (key->matches(QKeySequence::Redo) && !field->isRedoAvailable()));
+        if (isIdle) {
+            event->ignore();
+            return true;
+        }
+    }
+    return QMainWindow::eventFilter(watched, event);
 }
 
 void MainWindow::wireWork()

@@ -34,6 +34,9 @@ Q_SIGNALS:
     void journalAsked(const QString& path); // open another one instead
     void lookChanged();                     // light or dark, or the size of type
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     void buildFrame();
     void buildPages();
