@@ -1,6 +1,7 @@
 #include "core/review/aspect_counts.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 namespace plumule {
@@ -53,6 +54,12 @@ bool isWorse(const Unlikeness& a, const Unlikeness& b)
 }
 
 } // namespace
+
+int monthOf(Date day)
+{
+    const std::chrono::year_month_day civil{std::chrono::sys_days{std::chrono::days{day.days}}};
+    return static_cast<int>(civil.year()) * 12 + static_cast<int>(unsigned{civil.month()}) - 1;
+}
 
 AspectCounts::AspectCounts(std::vector<AspectReading> readings)
 {

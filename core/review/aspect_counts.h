@@ -17,6 +17,9 @@ struct AspectReading
     auto operator<=>(const AspectReading&) const = default;
 };
 
+// A month as one number: 12 to the year, from year 0.
+[[nodiscard]] int monthOf(Date day);
+
 // How unlike two media are.
 struct Unlikeness
 {

@@ -268,6 +268,10 @@ void Comparer::judgeFairness()
         inModel.insert(Aspect::SeedDensity);
     }
     m_result.fairness = fairnessOf(m_facts, m_trays, inModel);
+    if (m_result.ask.response == Response::DaysToHarvest) {
+        std::erase_if(m_result.fairness,
+                      [](const Finding& finding) { return finding.aspect == Aspect::DaysGrown; });
+    }
     m_result.suggestions = suggestionsFor(m_result.fairness);
     std::optional<int> most;
     for (const MediaPair& pair : m_result.pairs) {

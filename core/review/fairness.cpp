@@ -3,7 +3,6 @@
 #include "core/review/aspect_counts.h"
 
 #include <algorithm>
-#include <chrono>
 #include <fmt/format.h>
 #include <functional>
 #include <unordered_map>
@@ -30,12 +29,6 @@ struct NumberAspect
     AspectTolerance tolerance;
     std::function<std::optional<double>(const SeasonRecord&)> valueOf;
 };
-
-int monthOf(Date day)
-{
-    const std::chrono::year_month_day civil{std::chrono::sys_days{std::chrono::days{day.days}}};
-    return static_cast<int>(civil.year()) * 12 + static_cast<int>(unsigned{civil.month()}) - 1;
-}
 
 template <class Key>
 std::optional<std::int64_t> numberOf(const std::optional<Key>& id)

@@ -1,5 +1,6 @@
 #include "core/review/pair_verdict.h"
 
+#include "core/review/aspect_counts.h"
 #include "core/stats/distributions.h"
 #include "core/stats/power.h"
 #include "core/stats/samples.h"
@@ -82,9 +83,12 @@ std::optional<Mass> smallestTrialMargin(const SeasonFacts& facts, const Compared
 class RelativeSpread
 {
 public:
-    using Cell = std::tuple<MediumId, VarietyId, TrialId>;
-
-    void add(const Cell& cell, double value) { m_cells[cell].push_back(value); }
+    void add(const PastYield& tray, double value)
+    {
+        const int month = tray.trial ? 0 : monthOf(tray.sownOn);
+        m_cells[{tray.medium, tray.variety, tray.trial.value_or(TrialId()), month}].push_back(
+            value);
+    }
 
     // The pooled coefficient of variation with its df.
     [[nodiscard]] std::optional<std::pair<double, double>> pooled() const
@@ -127,7 +131,7 @@ private:
         return squares;
     }
 
-    std::map<Cell, std::vector<double>> m_cells;
+    std::map<std::tuple<MediumId, VarietyId, TrialId, int>, std::vector<double>> m_cells;
 };
 
 stats::TPlan planOf(double sd, double alpha)
@@ -191,15 +195,14 @@ SpreadOfTrays spreadToPlanBy(const SeasonFacts& facts, const SeasonFilter& filte
     RelativeSpread spread;
     for (const ComparedTray& tray : comparedTrays(facts, all, ask).trays) {
         const Tray& sown = tray.record->tray;
-        spread.add({sown.medium, sown.variety, sown.trial.value_or(TrialId())}, tray.value);
+        spread.add({sown.medium, sown.variety, sown.trial, sown.sownOn, {}}, tray.value);
     }
     if (ask.response == Response::YieldPerTray || ask.response == Response::YieldPerArea) {
         // As a share a yield is the same by tray and by area.
         const double area =
             ask.response == Response::YieldPerArea ? facts.cost.layout.room.trayArea() : 1.0;
         for (const PastYield& past : facts.past) {
-            spread.add({past.medium, past.variety, past.trial.value_or(TrialId())},
-                       inGrams(past.yield) / area);
+            spread.add(past, inGrams(past.yield) / area);
         }
     }
     SpreadOfTrays result;

@@ -22,7 +22,8 @@ struct VerdictGround
                                const ComparisonAsk& ask);
 
 // A spread to plan by where the trays themselves give none: pooled over the room's trays of like
-// medium, variety and trial, each as a share of their mean, else 10 %; times the mean of `trays`.
+// medium, variety and trial (outside trials, month of sowing), each as a share of their mean, else
+// 10 %; times the mean of `trays`.
 [[nodiscard]] SpreadOfTrays spreadToPlanBy(const SeasonFacts& facts, const SeasonFilter& filter,
                                            const ComparisonAsk& ask, const ComparedTrays& trays);
 

@@ -35,6 +35,7 @@ struct PastYield
     MediumId medium;
     VarietyId variety;
     std::optional<TrialId> trial;
+    Date sownOn;
     Mass yield;
 };
 

@@ -232,13 +232,15 @@ public:
             return;
         }
         Statement rows = m_database.prepare(
-            "SELECT t.medium_id, t.variety_id, t.trial_id, sum(h.net_mg) FROM harvest AS h JOIN "
+            "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, sum(h.net_mg) FROM harvest "
+            "AS h JOIN "
             "tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND t.state = "
             "'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING max(h.is_last) = 1");
         rows.bind(from - kDaysOfPast, from - 1);
         while (rows.step()) {
             m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
-                                    rows.get<std::optional<TrialId>>(2), rows.get<Mass>(3)});
+                                    rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
+                                    rows.get<Mass>(4)});
         }
     }
 
