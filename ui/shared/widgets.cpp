@@ -66,13 +66,14 @@ Card::Card(const QString& heading, const char* role, QWidget* parent)
     m_headingRow = new QHBoxLayout;
     m_headingRow->setSpacing(scaled(8));
     m_heading = label(heading, "heading");
-    m_heading->setVisible(!heading.isEmpty());
     m_headingRow->addWidget(m_heading);
     m_headingRow->addStretch(1);
     m_body = new QVBoxLayout;
     m_body->setSpacing(scaled(6));
     outer->addLayout(m_headingRow);
     outer->addLayout(m_body, 1);
+    // Once it stands in the card: shown before that it would be a window of its own.
+    m_heading->setVisible(!heading.isEmpty());
 }
 
 void Card::setHeading(const QString& heading)

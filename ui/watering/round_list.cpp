@@ -92,10 +92,6 @@ void RoundList::rebuild(const Round& round, const std::vector<ShelfGroup>& shelv
     if (m_panel == nullptr || !m_panel->isAncestorOf(typing)) {
         typing = nullptr;
     }
-    if (typing != nullptr) {
-        // A card that dies takes the focus from whatever had it within, even once moved out.
-        typing->clearFocus();
-    }
     setUpdatesEnabled(false);
     clearRows();
     m_nothing = nothing;

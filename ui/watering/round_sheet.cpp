@@ -29,7 +29,7 @@ QString onPaper(const char* text)
 }
 
 // Columns of a tray's row, in shares of the width.
-constexpr std::array<double, 7> kColumns = {0.045, 0.105, 0.16, 0.185, 0.22, 0.13, 0.155};
+constexpr std::array<double, 7> kColumns = {0.045, 0.1, 0.155, 0.185, 0.245, 0.13, 0.14};
 
 // Draws in points on a device of any resolution.
 class PaperPen
