@@ -1,6 +1,7 @@
 #include "ui/harvest/weigh_card.h"
 
 #include "ui/medium/marker.h"
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 
 #include <QHBoxLayout>
@@ -120,6 +121,7 @@ QWidget* WeighCard::buildFoot()
     m_words = label(QString());
     m_words->setObjectName("words");
     m_words->setWordWrap(true);
+    m_words->setMinimumWidth(scaled(190));
     words->addWidget(m_words);
     words->addWidget(m_bowlWords);
     m_addBowl = button(tr("Another bowl  +"));
@@ -129,13 +131,12 @@ QWidget* WeighCard::buildFoot()
     m_again->setCheckable(true);
     m_record = button(tr("Record, next tray ⏎"), "primary");
     m_record->setObjectName("record");
+    auto* acts = new FlowLayout;
+    for (QPushButton* act : {m_addBowl, m_again, m_record}) {
+        acts->addWidget(act);
+    }
     row->addLayout(words, 1);
-    row->addWidget(m_addBowl);
-    row->addWidget(m_again);
-    row->addWidget(m_record);
-    row->setAlignment(m_addBowl, Qt::AlignBottom);
-    row->setAlignment(m_again, Qt::AlignBottom);
-    row->setAlignment(m_record, Qt::AlignBottom);
+    row->addLayout(acts);
     return foot;
 }
 
@@ -218,7 +219,7 @@ Result<std::vector<BowlDraft>> WeighCard::bowls() const
         }
         tare = read->mass;
     }
-    all.push_back({gross->mass, tare, gross->isStable});
+    all.push_back({gross->mass, tare, gross->isStable, gross->isNet});
     return all;
 }
 
@@ -226,7 +227,7 @@ void WeighCard::setBowls(const std::vector<Bowl>& bowls)
 {
     m_bowls.clear();
     for (std::size_t i = 0; i + 1 < bowls.size(); ++i) {
-        m_bowls.push_back({bowls[i].gross, bowls[i].tare, true});
+        m_bowls.push_back({bowls[i].gross, bowls[i].tare});
     }
     if (!bowls.empty()) {
         m_gross->setText(massText(bowls.back().gross));
@@ -323,6 +324,16 @@ void WeighCard::setCode(const QString& code)
 QString WeighCard::code() const
 {
     return m_code->text().trimmed();
+}
+
+QString WeighCard::weightText() const
+{
+    return m_gross->text();
+}
+
+void WeighCard::setWeightText(const QString& text)
+{
+    m_gross->setText(text);
 }
 
 void WeighCard::setUnit(MassUnit unit)

@@ -29,6 +29,11 @@ public:
     // Puts a code in the field without looking it up.
     void setCode(const QString& code);
     [[nodiscard]] QString code() const;
+    // As it was typed.
+    [[nodiscard]] QString weightText() const;
+    void setWeightText(const QString& text);
+    // Bowls that were set down before the one that is typed now.
+    [[nodiscard]] bool hasBowls() const { return !m_bowls.empty(); }
 
     void setUnit(MassUnit unit);
     [[nodiscard]] MassUnit unit() const { return m_unit; }

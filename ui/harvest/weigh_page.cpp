@@ -8,10 +8,11 @@
 #include "ui/shared/theme.h"
 
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <QScrollArea>
 #include <QTableView>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace plumule::ui {
 
@@ -33,6 +34,20 @@ WeighPage::WeighPage(Journal& journal, Services services, QWidget* parent)
     setUnit(services.preferences.get(Preference::ScaleUnit).toString() == "oz" ? MassUnit::Ounce
                                                                                : MassUnit::Gram);
     m_card->setTare(milligrams(services.preferences.get(Preference::LastTare).toLongLong()));
+    m_listener = journal.addListener([this](const std::vector<Change>& changes) {
+        const bool isMine = std::any_of(changes.begin(), changes.end(), [this](const Change& each) {
+            return concerns(each.about);
+        });
+        if (isMine) {
+            noteBadge();
+        }
+    });
+    noteBadge();
+}
+
+WeighPage::~WeighPage()
+{
+    journal().removeListener(m_listener);
 }
 
 QString WeighPage::name() const
@@ -83,7 +98,9 @@ QWidget* WeighPage::buildWeighed()
     m_weighedView->setTabKeyNavigation(false);
     m_weighedView->verticalHeader()->hide();
     m_weighedView->verticalHeader()->setDefaultSectionSize(scaled(36));
-    m_weighedView->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    m_weighedView->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_weighedView->horizontalHeader()->setSectionResizeMode(WeighedModel::MediumName,
+                                                            QHeaderView::Stretch);
     m_weighedView->horizontalHeader()->setHighlightSections(false);
     m_weighedView->setMinimumHeight(scaled(190));
     card->body()->addWidget(m_weighedView, 1);
@@ -175,6 +192,25 @@ void WeighPage::reload()
     showTrial();
 }
 
+// How many are due is in sight where the page is not.
+void WeighPage::noteBadge()
+{
+    if (m_isBadgeQueued) {
+        return;
+    }
+    m_isBadgeQueued = true;
+    QMetaObject::invokeMethod(
+        this,
+        [this] {
+            m_isBadgeQueued = false;
+            const auto weighIn = journal().harvests().weighIn(journal().clock().today());
+            if (weighIn && !isVisible()) { // else reload() tells it
+                Q_EMIT badgeChanged(static_cast<int>(weighIn->due.size()));
+            }
+        },
+        Qt::QueuedConnection);
+}
+
 void WeighPage::begin()
 {
     m_tray ? m_card->focusWeight() : m_card->focusCode();
@@ -227,159 +263,6 @@ void WeighPage::sayExpected()
     m_card->say(words, "muted");
 }
 
-WeighingDraft WeighPage::draftOf(const std::vector<BowlDraft>& bowls) const
-{
-    WeighingDraft draft;
-    draft.tray = m_tray->record.tray.id;
-    draft.bowls = bowls;
-    draft.at = journal().clock().now();
-    draft.isLast = m_card->isLastCut();
-    draft.accepted = m_asked;
-    return draft;
-}
-
-bool WeighPage::settleDoubts(WeighingDraft& draft)
-{
-    const auto doubts = journal().harvests().doubts(draft, m_isResidue);
-    if (!accept(doubts)) {
-        return false;
-    }
-    std::vector<Doubt> open;
-    for (const Doubt doubt : *doubts) {
-        if (!m_asked.contains(doubt)) {
-            open.push_back(doubt);
-        }
-    }
-    if (open.empty()) {
-        return true;
-    }
-    m_card->say(doubtsText(open, m_tray->expected, units()), "warning");
-    m_asked.insert(open.begin(), open.end());
-    return false;
-}
-
-void WeighPage::record()
-{
-    if (!m_tray && !m_correcting) {
-        take(m_card->code());
-        return;
-    }
-    const auto bowls = m_card->bowls();
-    if (!bowls) {
-        m_card->say(tr("That is no weight: “%1”. Type it as 331.5, or let the scale send it.")
-                        .arg(QString::fromStdString(bowls.error().detail)),
-                    "warning");
-        m_card->focusWeight();
-        return;
-    }
-    if (m_correcting) {
-        saveCorrection(*bowls);
-        return;
-    }
-    WeighingDraft draft = draftOf(*bowls);
-    if (draft.net() <= Mass()) {
-        m_card->say(tr("The net weight is not more than nothing. Check gross and tare."),
-                    "warning");
-        m_card->focusWeight();
-        return;
-    }
-    if (!settleDoubts(draft)) {
-        return;
-    }
-    const QString code = QString::fromStdString(m_tray->record.tray.code);
-    if (m_isResidue) {
-        const auto done = journal().harvests().recordResidue(draft);
-        if (accept(done)) {
-            finishRecording(code, done->net);
-        }
-        return;
-    }
-    const auto done = journal().harvests().record(draft);
-    if (accept(done)) {
-        finishRecording(code, done->net);
-    }
-}
-
-void WeighPage::finishRecording(const QString& code, Mass net)
-{
-    if (const auto bowls = m_card->bowls(); bowls && !bowls->empty()) {
-        services().preferences.set(Preference::LastTare,
-                                   static_cast<qlonglong>(bowls->back().tare.count()));
-    }
-    services().messages.tell(tr("%1: %2 recorded.").arg(code, units().mass(net)), tr("Undo"),
-                             [this] { undoLast(); });
-    m_asked.clear();
-    goToNext(code);
-}
-
-void WeighPage::goToNext(const QString& after)
-{
-    const Date today = journal().clock().today();
-    const auto rows = m_isResidue ? journal().harvests().residuesDue(today)
-                                  : journal().harvests().weighIn(today).map(
-                                        [](const WeighIn& weighIn) { return weighIn.due; });
-    m_tray.reset();
-    m_trial.reset();
-    m_card->showNoTray();
-    if (rows) {
-        for (const DueRow& row : *rows) {
-            if (QString::fromStdString(row.code) != after) {
-                take(QString::fromStdString(row.code));
-                return;
-            }
-        }
-    }
-    m_card->say(m_isResidue ? tr("That was the last residue.")
-                            : tr("That was the last tray due today."),
-                "good");
-    m_card->focusCode();
-}
-
-void WeighPage::beginCorrection(int row)
-{
-    if (row < 0 || row >= m_weighed->rowCount()) {
-        return;
-    }
-    const WeighedRow& weighed = m_weighed->row(row);
-    const auto bowls = journal().harvests().bowls(weighed.harvest.id);
-    const auto tray = journal().harvests().atScale(weighed.code);
-    if (!accept(bowls) || !accept(tray)) {
-        return;
-    }
-    m_correcting = weighed.harvest;
-    m_tray = *tray;
-    m_card->showTray(*m_tray, false);
-    m_card->setLastCut(weighed.harvest.isLast);
-    m_card->setBowls(*bowls);
-    m_card->setRecordName(tr("Save the correction ⏎"));
-    m_card->say(tr("Correcting %1, recorded as %2 at %3. Esc leaves it as it was.")
-                    .arg(QString::fromStdString(weighed.code), units().mass(weighed.harvest.net),
-                         clockText(weighed.harvest.minute)),
-                "strong");
-}
-
-void WeighPage::saveCorrection(const std::vector<BowlDraft>& bowls)
-{
-    const QString code = QString::fromStdString(m_tray->record.tray.code);
-    const auto done = journal().harvests().correct(m_correcting->id, bowls, m_card->isLastCut());
-    if (!accept(done)) {
-        return;
-    }
-    leaveCorrection();
-    finishRecording(code, done->net);
-}
-
-void WeighPage::leaveCorrection()
-{
-    if (!m_correcting) {
-        return;
-    }
-    m_correcting.reset();
-    m_tray.reset();
-    m_card->showNoTray();
-    m_card->setRecordName(tr("Record, next tray ⏎"));
-}
-
 void WeighPage::showTrial()
 {
     m_trialCard->setVisible(m_trial.has_value() && !m_isResidue);
@@ -396,6 +279,12 @@ void WeighPage::showTrial()
         }
     }
     ChartSpec spec = trialSoFarChart(shown);
+    if (weighed < static_cast<int>(shown.dots.size())) {
+        // Means of half a trial would be read as its answer.
+        std::erase_if(spec.series, [](const ChartSeries& series) {
+            return series.form == SeriesForm::Intervals;
+        });
+    }
     for (ChartSeries& series : spec.series) {
         for (ChartPoint& point : series.points) {
             point.isHollow = m_tray && point.target == m_tray->record.tray.id.value;
@@ -429,33 +318,6 @@ void WeighPage::setUnit(MassUnit unit)
     m_card->setUnit(unit);
     services().preferences.set(Preference::ScaleUnit, unit == MassUnit::Ounce ? "oz" : "g");
     begin();
-}
-
-void WeighPage::keyPressEvent(QKeyEvent* event)
-{
-    switch (event->key()) {
-    case Qt::Key_Escape:
-        if (m_correcting) {
-            leaveCorrection();
-            m_card->focusCode();
-        } else if (!m_asked.empty()) {
-            m_asked.clear();
-            sayExpected();
-            m_card->focusWeight();
-        }
-        return;
-    case Qt::Key_F2:
-        beginCorrection(0);
-        return;
-    case Qt::Key_F4:
-        m_card->setLastCut(!m_card->isLastCut());
-        return;
-    case Qt::Key_F6:
-        setMode(!m_isResidue);
-        return;
-    default:
-        Page::keyPressEvent(event);
-    }
 }
 
 void WeighPage::resizeEvent(QResizeEvent* event)

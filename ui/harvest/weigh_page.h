@@ -24,6 +24,7 @@ class WeighPage : public Page
 
 public:
     WeighPage(Journal& journal, Services services, QWidget* parent = nullptr);
+    ~WeighPage() override;
 
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
@@ -44,6 +45,10 @@ private:
     QWidget* buildSide();
     void wireSignals();
 
+    void noteBadge();
+
+    // weigh_acts.cpp
+    [[nodiscard]] bool settleTray();
     void record();
     void finishRecording(const QString& code, Mass net);
     void goToNext(const QString& after);
@@ -53,6 +58,7 @@ private:
     [[nodiscard]] WeighingDraft draftOf(const std::vector<BowlDraft>& bowls) const;
     // Asks about doubts that are not accepted yet; true when there are none left.
     bool settleDoubts(WeighingDraft& draft);
+
     void sayExpected();
     void showTrial();
     void setMode(bool isResidue);
@@ -76,6 +82,8 @@ private:
     std::optional<TrialSoFar> m_trial;
     std::set<Doubt> m_asked; // about the weight that stands there now
     std::optional<Harvest> m_correcting;
+    int m_listener = 0;
+    bool m_isBadgeQueued = false;
 };
 
 } // namespace plumule::ui

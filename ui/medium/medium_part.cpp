@@ -51,7 +51,7 @@ void MediumPart::buildForm()
     for (const MediumForm form : {MediumForm::LooseMix, MediumForm::Mat, MediumForm::Mesh}) {
         m_form->addItem(nameOf(form), int(form));
     }
-    m_nutrient = new QCheckBox(tr("bears nutrients of its own (else inert)"));
+    m_nutrient = new QCheckBox(tr("nutrient-bearing (else inert)"));
     m_reusable = new QCheckBox(tr("washed and used again"));
     m_reusable->setObjectName("mediumReusable");
     m_uses = new QSpinBox;
@@ -67,7 +67,7 @@ void MediumPart::buildForm()
     }
     m_source = new QLineEdit;
     m_note = new QLineEdit;
-    m_retired = new QCheckBox(tr("no longer bought: kept for what was grown"));
+    m_retired = new QCheckBox(tr("no longer bought"));
     QFormLayout* form = m_records->form();
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Form"), m_form);

@@ -4,6 +4,7 @@
 #include "ui/chart/chart_view.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_words.h"
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 
 #include <QDateEdit>
@@ -68,9 +69,7 @@ void SeasonPage::buildHead()
 QWidget* SeasonPage::buildFilter()
 {
     auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(scaled(8));
+    auto* row = new FlowLayout(bar);
     m_from = dayField("from");
     m_to = dayField("to");
     m_varieties = button(tr("All varieties"));
@@ -82,9 +81,7 @@ QWidget* SeasonPage::buildFilter()
     row->addWidget(m_from);
     row->addWidget(label(tr("to"), "muted"));
     row->addWidget(m_to);
-    row->addSpacing(scaled(8));
     row->addWidget(m_varieties);
-    row->addStretch(1);
     return bar;
 }
 

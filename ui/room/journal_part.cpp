@@ -1,6 +1,7 @@
 #include "ui/room/journal_part.h"
 
 #include "ui/exchange/import_dialog.h"
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
 
@@ -57,7 +58,7 @@ QWidget* JournalPart::buildFile()
                  "copy is checked and its checksum kept beside it."),
               "muted");
     words->setWordWrap(true);
-    auto* row = new QHBoxLayout;
+    auto* row = new FlowLayout;
     const auto add = [row](const QString& text, const char* buttonName, const char* role = "") {
         auto* made = button(text, role);
         made->setObjectName(buttonName);
@@ -68,7 +69,6 @@ QWidget* JournalPart::buildFile()
     auto* checkNow = add(tr("Check for damage"), "check");
     auto* open = add(tr("Open another…"), "openAnother");
     auto* make = add(tr("New…"), "newJournal");
-    row->addStretch(1);
     card->body()->addWidget(path);
     card->body()->addWidget(words);
     card->body()->addLayout(row);
@@ -92,10 +92,9 @@ QWidget* JournalPart::buildTables()
     bring->setObjectName("importTable");
     auto* give = button(tr("Export the trays…"));
     give->setObjectName("exportTrays");
-    auto* row = new QHBoxLayout;
+    auto* row = new FlowLayout;
     row->addWidget(bring);
     row->addWidget(give);
-    row->addStretch(1);
     card->body()->addWidget(words);
     card->body()->addLayout(row);
     connect(bring, &QPushButton::clicked, this,
@@ -122,14 +121,12 @@ QWidget* JournalPart::buildLook()
     m_scale->setValue(services().preferences.get(Preference::FontScale).toDouble() * 100);
     auto* save = button(tr("Apply"));
     save->setObjectName("applyLook");
-    auto* row = new QHBoxLayout;
+    auto* row = new FlowLayout;
     row->addWidget(label(tr("Look")));
     row->addWidget(m_look);
-    row->addSpacing(scaled(16));
     row->addWidget(label(tr("Size of type")));
     row->addWidget(m_scale);
     row->addWidget(save);
-    row->addStretch(1);
     card->body()->addLayout(row);
     connect(save, &QPushButton::clicked, this, &JournalPart::saveLook);
     return card;

@@ -1,6 +1,7 @@
 #include "ui/room/room_part.h"
 
 #include "ui/shared/amount_field.h"
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
 
@@ -211,8 +212,7 @@ QWidget* RoomPart::rackCard(const RoomLayout& layout, const Rack& rack)
 QWidget* RoomPart::shelfRow(const RoomLayout& layout, const Shelf& shelf)
 {
     auto* line = new QWidget;
-    auto* row = new QHBoxLayout(line);
-    row->setContentsMargins(0, 0, 0, 0);
+    auto* row = new FlowLayout(line);
     const QString shelfName = QString::fromStdString(shelf.name);
     auto* shelfLabel = label(tr("Shelf %1").arg(shelfName), "strong");
     shelfLabel->setMinimumWidth(scaled(80));
@@ -240,8 +240,8 @@ QWidget* RoomPart::shelfRow(const RoomLayout& layout, const Shelf& shelf)
     auto* remove = button(tr("Remove…"), "quiet");
     row->addWidget(shelfLabel);
     row->addWidget(places);
-    row->addWidget(watts, 1);
-    row->addWidget(hours, 1);
+    row->addWidget(watts);
+    row->addWidget(hours);
     row->addWidget(save);
     row->addWidget(remove);
     connect(places, &QSpinBox::valueChanged, this, [this, id = shelf.id](int count) {

@@ -20,7 +20,7 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     auto* listCard = new Card;
     m_list = new QListWidget;
     m_list->setObjectName("records");
-    m_list->setFixedWidth(scaled(236));
+    m_list->setFixedWidth(std::min(scaled(236), 270));
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setTextElideMode(Qt::ElideRight);
     auto* begin = button(newName);

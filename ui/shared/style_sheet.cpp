@@ -49,7 +49,7 @@ QPushButton[role="nav"] { background: transparent; color: %sidebarInk%; border: 
   padding: %8px% %12px%; min-height: %22px%; border-radius: %8px%; }
 QPushButton[role="nav"]:hover { background: rgba(255, 255, 255, 22); }
 QPushButton[role="nav"]:focus { border-color: %sidebarMuted%; }
-QPushButton[role="nav"]:checked { background: %page%; color: %ink%; font-weight: 600; }
+QPushButton[role="nav"]:checked { background: %chosenPage%; color: %ink%; font-weight: 600; }
 
 QLineEdit, QTextEdit, QPlainTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDateEdit, QTimeEdit, QDateTimeEdit {
   background: %field%; color: %ink%; border: 1px solid %fieldEdge%; border-radius: %7px%; padding: %6px% %9px%;
@@ -102,32 +102,34 @@ QMenu::item:selected { background: %selection%; }
 QWidget#sidebar { background: %sidebar%; }
 QWidget#sidebar QLabel { color: %sidebarInk%; }
 QWidget#sidebar QLabel[role="muted"] { color: %sidebarMuted%; }
-QLabel[role="badge"] { background: %badge%; color: %badgeInk%; border-radius: %9px%; padding: %1px% %7px%; font-weight: 600; font-size: %0.85em%; }
+QLabel[role="badge"] { background: %badge%; color: %badgeInk%; border-radius: %7px%; padding: %1px% %7px%; font-weight: 600; font-size: %0.85em%; }
 QSplitter::handle { background: transparent; }
 )";
 
 QString valueOf(const QString& token, const Palette& colours)
 {
-    const QList<QPair<QString, QColor>> named = {{"page", colours.page},
-                                                 {"card", colours.card},
-                                                 {"cardEdge", colours.cardEdge},
-                                                 {"rule", colours.rule},
-                                                 {"ink", colours.ink},
-                                                 {"mutedInk", colours.mutedInk},
-                                                 {"sidebar", colours.sidebar},
-                                                 {"sidebarInk", colours.sidebarInk},
-                                                 {"sidebarMuted", colours.sidebarMuted},
-                                                 {"accent", colours.accent},
-                                                 {"accentInk", colours.accentInk},
-                                                 {"accentSoft", colours.accentSoft},
-                                                 {"field", colours.field},
-                                                 {"fieldEdge", colours.fieldEdge},
-                                                 {"badge", colours.badge},
-                                                 {"badgeInk", colours.badgeInk},
-                                                 {"warning", colours.warning},
-                                                 {"cautionCard", colours.cautionCard},
-                                                 {"cautionEdge", colours.cautionEdge},
-                                                 {"selection", colours.selection}};
+    const QList<QPair<QString, QColor>> named = {
+        {"page", colours.page},
+        {"chosenPage", colours.isDark ? colours.selection : colours.page},
+        {"card", colours.card},
+        {"cardEdge", colours.cardEdge},
+        {"rule", colours.rule},
+        {"ink", colours.ink},
+        {"mutedInk", colours.mutedInk},
+        {"sidebar", colours.sidebar},
+        {"sidebarInk", colours.sidebarInk},
+        {"sidebarMuted", colours.sidebarMuted},
+        {"accent", colours.accent},
+        {"accentInk", colours.accentInk},
+        {"accentSoft", colours.accentSoft},
+        {"field", colours.field},
+        {"fieldEdge", colours.fieldEdge},
+        {"badge", colours.badge},
+        {"badgeInk", colours.badgeInk},
+        {"warning", colours.warning},
+        {"cautionCard", colours.cautionCard},
+        {"cautionEdge", colours.cautionEdge},
+        {"selection", colours.selection}};
     for (const auto& [name, colour] : named) {
         if (name == token) {
             return colour.name();

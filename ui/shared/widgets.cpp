@@ -1,5 +1,6 @@
 #include "ui/shared/widgets.h"
 
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 
 #include <QButtonGroup>
@@ -53,6 +54,7 @@ QFormLayout* fieldForm()
     form->setVerticalSpacing(scaled(9));
     form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     return form;
 }
 
@@ -85,8 +87,9 @@ void Card::setHeading(const QString& heading)
 PageHead::PageHead(const QString& title, QWidget* parent)
     : QWidget(parent)
 {
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight, this);
+    m_row->setContentsMargins(0, 0, 0, 0);
+    m_row->setSizeConstraint(QLayout::SetNoConstraint);
     auto* words = new QVBoxLayout;
     words->setSpacing(scaled(2));
     m_title = label(title, "title");
@@ -96,11 +99,26 @@ PageHead::PageHead(const QString& title, QWidget* parent)
     m_subtitle->setWordWrap(true);
     words->addWidget(m_title);
     words->addWidget(m_subtitle);
-    m_controls = new QHBoxLayout;
-    m_controls->setSpacing(scaled(10));
-    row->addLayout(words, 1);
-    row->addLayout(m_controls);
-    row->setAlignment(m_controls, Qt::AlignBottom);
+    m_controls = new FlowLayout;
+    m_subtitle->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_row->addLayout(words, 1);
+    m_row->addLayout(m_controls);
+    m_row->setAlignment(m_controls, Qt::AlignBottom);
+}
+
+QSize PageHead::minimumSizeHint() const
+{
+    return {std::max(m_title->minimumSizeHint().width(), m_controls->minimumSize().width()),
+            QWidget::minimumSizeHint().height()};
+}
+
+void PageHead::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    const int needed = m_controls->sizeHint().width() + scaled(240);
+    const bool isNarrow = width() < needed;
+    m_row->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setAlignment(m_controls, isNarrow ? Qt::Alignment() : Qt::AlignBottom);
 }
 
 void PageHead::setTitle(const QString& title)

@@ -15,6 +15,8 @@ class QVBoxLayout;
 
 namespace plumule::ui {
 
+class FlowLayout;
+
 // Small parts that every page is made of. `role` picks the look in the style sheet.
 
 [[nodiscard]] QLabel* label(const QString& text, const char* role = "");
@@ -58,11 +60,17 @@ public:
     void setSubtitle(const QString& subtitle);
     [[nodiscard]] QString subtitle() const;
     void addControl(QWidget* control);
+    // The wider of title and one control: beside each other they stand only where there is room.
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    QBoxLayout* m_row = nullptr;
     QLabel* m_title = nullptr;
     QLabel* m_subtitle = nullptr;
-    QHBoxLayout* m_controls = nullptr;
+    FlowLayout* m_controls = nullptr;
 };
 
 // Buttons side by side of which one is chosen.

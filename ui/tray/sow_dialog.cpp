@@ -100,9 +100,8 @@ SowDialog::SowDialog(Journal& journal, Services services, QWidget* parent)
 QWidget* SowDialog::buildWhat()
 {
     auto* what = new QWidget;
-    m_form = new QFormLayout(what);
-    m_form->setContentsMargins(0, 0, 0, 0);
-    m_form->setHorizontalSpacing(scaled(14));
+    m_form = fieldForm();
+    what->setLayout(m_form);
     const Moment now = m_journal.clock().now();
     m_variety = listField("variety");
     m_lot = listField("lot");

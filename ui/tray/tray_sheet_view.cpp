@@ -2,6 +2,7 @@
 
 #include "ui/chart/chart_view.h"
 #include "ui/shared/amount_field.h"
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 #include "ui/tray/stage_strip.h"
 
@@ -109,11 +110,10 @@ Card* TraySheetView::buildHeights()
     m_readFrom->addItems({nameOf(ReadFrom::Surface), nameOf(ReadFrom::Rim)});
     auto* note = button(tr("Note the height"));
     note->setObjectName("addHeight");
-    auto* row = new QHBoxLayout;
+    auto* row = new FlowLayout;
     row->addWidget(m_height);
     row->addWidget(m_readFrom);
     row->addWidget(note);
-    row->addStretch(1);
     card->body()->addWidget(m_heightChart, 1);
     card->body()->addWidget(m_heightWords);
     card->body()->addLayout(row);

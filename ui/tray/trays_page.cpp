@@ -1,5 +1,6 @@
 #include "ui/tray/trays_page.h"
 
+#include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
@@ -115,9 +116,7 @@ QWidget* TraysPage::buildList()
 QWidget* TraysPage::buildFilters()
 {
     auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(scaled(8));
+    auto* row = new FlowLayout(bar);
     m_search = new QLineEdit;
     m_search->setObjectName("search");
     m_search->setAccessibleName(tr("Search"));
@@ -130,9 +129,10 @@ QWidget* TraysPage::buildFilters()
     m_variety = choice("variety", tr("All varieties"), tr("Variety"));
     m_medium = choice("medium", tr("All media"), tr("Medium"));
     m_trial = choice("trial", tr("All trials"), tr("Trial"));
-    row->addWidget(m_search, 2);
+    m_search->setMinimumWidth(scaled(270));
+    row->addWidget(m_search);
     for (QComboBox* box : {m_state, m_variety, m_medium, m_trial}) {
-        row->addWidget(box, 1);
+        row->addWidget(box);
     }
     return bar;
 }
@@ -246,6 +246,21 @@ void TraysPage::openSowing()
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &SowDialog::sown, this, [this] { tellLast(); });
     dialog->open();
+}
+
+// Where the window is narrow the columns that the sheet shows too make way.
+void TraysPage::resizeEvent(QResizeEvent* event)
+{
+    Page::resizeEvent(event);
+    const int room = width() - scaled(56 + 36 + 20);
+    m_table->setColumnHidden(TrayListModel::TrialCode, room < scaled(942));
+    m_table->setColumnHidden(TrayListModel::Place, room < scaled(882));
+    m_table->setColumnHidden(TrayListModel::Day, room < scaled(758));
+    m_table->setColumnHidden(TrayListModel::Yield, room < scaled(706));
+    m_table->setColumnHidden(TrayListModel::Harvest, room < scaled(622));
+    const int spare = std::max(0, room - scaled(942));
+    m_table->setColumnWidth(TrayListModel::VarietyName, scaled(150) + spare / 2);
+    m_table->setColumnWidth(TrayListModel::MediumName, scaled(170) + spare / 2);
 }
 
 void TraysPage::keyPressEvent(QKeyEvent* event)

@@ -33,6 +33,14 @@ QComboBox* waterBox(bool mayBeAutomatic)
     return box;
 }
 
+// A list that may be narrower than its longest entry.
+QComboBox* narrow(QComboBox* box)
+{
+    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    box->setMinimumContentsLength(9);
+    return box;
+}
+
 QWidget* pair(QWidget* first, QWidget* second)
 {
     auto* both = new QWidget;
@@ -70,17 +78,17 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.length->setRange(0, row.stage == Stage::Soak ? 72 : 60);
     row.length->setDecimals(row.stage == Stage::Soak ? 1 : 2);
     row.length->setSuffix(row.stage == Stage::Soak ? tr(" hours") : tr(" days"));
-    row.waterings = new QComboBox;
+    row.waterings = narrow(new QComboBox);
     row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day")});
-    row.method = new QComboBox;
+    row.method = narrow(new QComboBox);
     for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
         row.method->addItem(nameOf(method), int(method));
     }
     row.amount = new NumberField;
     row.amount->setObjectName(key + "Amount");
     row.amount->setPlaceholderText(tr("not measured"));
-    row.water = waterBox(false);
-    row.waterOnNutrient = waterBox(true);
+    row.water = narrow(waterBox(false));
+    row.waterOnNutrient = narrow(waterBox(true));
     row.cue = new QLineEdit;
     row.cue->setObjectName(key + "Cue");
     row.cue->setPlaceholderText(tr("what to look for before moving on"));
@@ -89,7 +97,7 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.fields->setLayout(form);
     form->addRow(tr("Length"), row.length);
     form->addRow(tr("Waterings, how"), pair(row.waterings, row.method));
-    form->addRow(tr("Amount a tray each time, water"), pair(row.amount, row.water));
+    form->addRow(tr("Amount a tray, water"), pair(row.amount, row.water));
     form->addRow(tr("On a nutrient-bearing medium"), row.waterOnNutrient);
     form->addRow(tr("Cue"), row.cue);
     card->body()->addWidget(row.isUsed);

@@ -46,7 +46,7 @@ void VarietyPart::buildForm()
     m_seed->setObjectName("varietySeed");
     m_source = new QLineEdit;
     m_note = new QLineEdit;
-    m_retired = new QCheckBox(tr("no longer sown: kept for what was grown"));
+    m_retired = new QCheckBox(tr("no longer sown"));
     m_retired->setObjectName("varietyRetired");
     QFormLayout* form = m_records->form();
     form->addRow(tr("Name"), m_name);

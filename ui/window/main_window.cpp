@@ -64,7 +64,8 @@ void MainWindow::buildFrame()
     auto* sidebar = new QWidget;
     sidebar->setObjectName("sidebar");
     sidebar->setAttribute(Qt::WA_StyledBackground);
-    sidebar->setFixedWidth(scaled(208));
+    // Large type needs the room beside it more than here.
+    sidebar->setFixedWidth(std::min(scaled(208), 240));
     auto* side = new QVBoxLayout(sidebar);
     side->setContentsMargins(scaled(12), scaled(20), scaled(12), scaled(16));
     auto* name = label(tr("Plumule"), "strong");
