@@ -51,7 +51,7 @@ RoundHead::RoundHead(QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(14));
-    m_row = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_row = new QBoxLayout(QBoxLayout::TopToBottom);
     m_row->setSpacing(scaled(10));
     m_row->addWidget(buildTitle(), 1);
     m_row->addWidget(buildControls(), 0, Qt::AlignBottom);
