@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "ui/review/verdict_words.h"
 #include "ui/shared/text.h"
 
 namespace plumule::app {
@@ -173,9 +174,19 @@ int runSeason(const QStringList& arguments)
     }
     if (parser.isSet("json")) {
         print(jsonOf(*review));
-    } else {
-        printReview(*review);
+        return kDone;
     }
+    const auto comparison = journal.review().comparison(filter, Response::YieldPerTray);
+    if (!comparison) {
+        return refused(comparison.error());
+    }
+    const ui::VerdictWords words = ui::verdictWords(*comparison);
+    print(words.headline);
+    print(words.detail);
+    for (const QString& line : ui::fairnessWords(*comparison)) {
+        print(line);
+    }
+    printReview(*review);
     return kDone;
 }
 

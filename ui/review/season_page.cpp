@@ -1,9 +1,12 @@
 #include "ui/review/season_page.h"
 
+#include "core/review/comparison_charts.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
+#include "ui/review/pair_model.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_words.h"
+#include "ui/review/verdict_words.h"
 #include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
 
@@ -27,6 +30,51 @@ QDateEdit* dayField(const char* name)
     return field;
 }
 
+QTableView* numbersTable(QAbstractItemModel* model, const char* name, const QString& accessibleName)
+{
+    auto* table = new QTableView;
+    table->setObjectName(name);
+    table->setAccessibleName(accessibleName);
+    table->setModel(model);
+    table->setShowGrid(false);
+    table->setSelectionMode(QAbstractItemView::NoSelection);
+    table->verticalHeader()->hide();
+    table->verticalHeader()->setDefaultSectionSize(scaled(36));
+    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    table->horizontalHeader()->setHighlightSections(false);
+    return table;
+}
+
+// As high as its rows, so that the page scrolls and not the table.
+void fitHeight(QTableView& table)
+{
+    table.setFixedHeight(table.horizontalHeader()->sizeHint().height() +
+                         scaled(36) * table.model()->rowCount() + scaled(14));
+}
+
+Result<SeasonAnswer> answerFor(Journal& journal, const SeasonFilter& filter, Response response,
+                               const Progress& progress)
+{
+    SeasonAnswer answer;
+    const auto review = journal.review().season(filter, progress);
+    if (!review) {
+        return tl::unexpected<Error>(review.error());
+    }
+    answer.review = *review;
+    progress.report(0.3);
+    const auto comparison = journal.review().comparison(filter, response, std::nullopt, progress);
+    if (!comparison) {
+        return tl::unexpected<Error>(comparison.error());
+    }
+    answer.comparison = *comparison;
+    if (response == Response::HeightOnDay) {
+        progress.report(0.6);
+        answer.heights =
+            journal.review().heightFits(filter, progress).value_or(std::vector<HeightFit>());
+    }
+    return answer;
+}
+
 } // namespace
 
 SeasonPage::SeasonPage(Journal& journal, Services services, QWidget* parent)
@@ -42,7 +90,9 @@ SeasonPage::SeasonPage(Journal& journal, Services services, QWidget* parent)
     inner->addWidget(buildFilter());
     inner->addWidget(buildAnswer());
     buildCharts();
+    inner->addWidget(buildFairness());
     inner->addLayout(m_charts, 1);
+    inner->addWidget(buildPairs());
     inner->addWidget(buildTable());
     wireSignals();
     setFilter(journal.review().usualSeason());
@@ -77,9 +127,14 @@ QWidget* SeasonPage::buildFilter()
     setRole(m_varieties, "menu");
     m_varietyMenu = new QMenu(m_varieties);
     m_varieties->setMenu(m_varietyMenu);
-    row->addWidget(label(tr("Harvested from"), "muted"));
+    const auto beside = [this](const QString& text) {
+        auto* made = label(text, "muted");
+        made->setMinimumHeight(m_from->sizeHint().height());
+        return made;
+    };
+    row->addWidget(beside(tr("Harvested from")));
     row->addWidget(m_from);
-    row->addWidget(label(tr("to"), "muted"));
+    row->addWidget(beside(tr("to")));
     row->addWidget(m_to);
     row->addWidget(m_varieties);
     return bar;
@@ -121,20 +176,32 @@ void SeasonPage::buildCharts()
     add(m_rightCard, m_right, "rightChart");
 }
 
+QWidget* SeasonPage::buildFairness()
+{
+    m_fairness = new Card(tr("What else differed"), "caution");
+    m_fairnessWords = label(QString());
+    m_fairnessWords->setObjectName("fairness");
+    m_fairnessWords->setWordWrap(true);
+    m_fairness->body()->addWidget(m_fairnessWords);
+    m_fairness->hide();
+    return m_fairness;
+}
+
+QWidget* SeasonPage::buildPairs()
+{
+    auto* card = new Card(tr("Differences between media"));
+    m_pairs = new PairModel(this);
+    m_pairTable = numbersTable(m_pairs, "pairs", tr("Differences between media"));
+    m_pairTable->horizontalHeader()->setStretchLastSection(true);
+    card->body()->addWidget(m_pairTable);
+    return card;
+}
+
 QWidget* SeasonPage::buildTable()
 {
-    auto* card = new Card(tr("The numbers, medium by medium"));
+    auto* card = new Card(tr("The numbers as weighed, medium by medium"));
     m_model = new SeasonModel(this);
-    m_table = new QTableView;
-    m_table->setObjectName("numbers");
-    m_table->setAccessibleName(tr("The season's numbers"));
-    m_table->setModel(m_model);
-    m_table->setShowGrid(false);
-    m_table->setSelectionMode(QAbstractItemView::NoSelection);
-    m_table->verticalHeader()->hide();
-    m_table->verticalHeader()->setDefaultSectionSize(scaled(36));
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setHighlightSections(false);
+    m_table = numbersTable(m_model, "numbers", tr("The season's numbers"));
     m_leftOut = label(QString(), "muted");
     m_leftOut->setObjectName("leftOut");
     m_leftOut->setWordWrap(true);
@@ -145,7 +212,7 @@ QWidget* SeasonPage::buildTable()
 
 void SeasonPage::wireSignals()
 {
-    connect(m_metric, &Segmented::chosenByHand, this, [this] { showCharts(); });
+    connect(m_metric, &Segmented::chosenByHand, this, &SeasonPage::reload);
     for (QDateEdit* field : {m_from, m_to}) {
         connect(field, &QDateEdit::dateChanged, this, [this] {
             m_filter.from = fromQDate(m_from->date());
@@ -210,71 +277,108 @@ void SeasonPage::reload()
     const Clock& clock = journal().clock();
     services().tasks.run(
         tr("Reviewing the season"),
-        [path, &clock, filter = m_filter](const Progress& progress) -> Result<SeasonReview> {
+        [path, &clock, filter = m_filter,
+         asked = response()](const Progress& progress) -> Result<SeasonAnswer> {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
             if (!opened) {
                 return tl::unexpected<Error>(opened.error());
             }
-            return (*opened)->review().season(filter, progress);
+            return answerFor(**opened, filter, asked, progress);
         },
         this,
-        [this, number](const Result<SeasonReview>& review) {
+        [this, number](const Result<SeasonAnswer>& answer) {
             if (number == m_asked) {
-                show(review);
+                show(answer);
             }
         });
 }
 
-void SeasonPage::show(const Result<SeasonReview>& review)
+Response SeasonPage::response() const
 {
-    if (!accept(review)) {
+    switch (static_cast<Metric>(m_metric->chosen())) {
+    case Metric::CostPerGram:
+        return Response::CostPerGram;
+    case Metric::Height:
+        return Response::HeightOnDay;
+    case Metric::Yield:
+        break;
+    }
+    return Response::YieldPerTray;
+}
+
+void SeasonPage::show(const Result<SeasonAnswer>& answer)
+{
+    if (!accept(answer)) {
         return;
     }
-    m_review = *review;
-    m_head->setSubtitle(tr("%1 – %2  ·  %3 trays, %4 varieties, %5 trials")
-                            .arg(longDateText(m_filter.from), longDateText(m_filter.to))
-                            .arg(review->trays)
-                            .arg(review->varieties)
-                            .arg(review->trials));
-    const SeasonWords words = wordsFor(*m_review);
-    m_headline->setText(words.headline);
-    m_detail->setText(words.detail);
-    m_model->show(*m_review);
-    m_table->setFixedHeight(m_table->horizontalHeader()->sizeHint().height() +
-                            scaled(36) * m_model->rowCount() + scaled(14));
-    m_leftOut->setText(leftOutText(*m_review));
+    m_shown = *answer;
+    const SeasonReview& review = m_shown->review;
+    const QStringList counts{tr("%n tray(s)", nullptr, review.trays),
+                             review.varieties == 1 ? tr("1 variety")
+                                                   : tr("%1 varieties").arg(review.varieties),
+                             tr("%n trial(s)", nullptr, review.trials)};
+    m_head->setSubtitle(tr("%1 – %2  ·  %3  ·  %4")
+                            .arg(longDateText(m_filter.from), longDateText(m_filter.to),
+                                 counts.join(", "), modelWords(m_shown->comparison.model)));
+    showWords();
+    showTables();
     showCharts();
+}
+
+void SeasonPage::showWords()
+{
+    const SeasonComparison& comparison = m_shown->comparison;
+    // Where nothing can be told apart, why comes first.
+    const bool hasPairs = std::any_of(m_shown->review.media.begin(), m_shown->review.media.end(),
+                                      [](const MediumSeason& each) { return each.yield.n >= 2; });
+    const auto told = verdictWords(comparison);
+    const auto plain = wordsFor(m_shown->review);
+    const bool isTold = hasPairs && !comparison.pairs.empty();
+    m_headline->setText(isTold ? told.headline : plain.headline);
+    QStringList detail{isTold ? told.detail : plain.detail + ' ' + told.headline};
+    detail << checkWords(comparison.checks);
+    m_detail->setText(detail.join(' ').trimmed());
+    QStringList fairness = fairnessWords(comparison);
+    const QStringList advice = adviceWords(comparison.suggestions);
+    if (!fairness.isEmpty() && !advice.isEmpty()) {
+        fairness << tr("For a fairer trial next time: %1.").arg(advice.join("; "));
+    }
+    m_fairnessWords->setText(fairness.join('\n'));
+    m_fairness->setVisible(!fairness.isEmpty());
+}
+
+void SeasonPage::showTables()
+{
+    m_pairs->show(m_shown->comparison);
+    m_model->show(m_shown->review);
+    fitHeight(*m_pairTable);
+    fitHeight(*m_table);
+    m_leftOut->setText(leftOutText(m_shown->review));
 }
 
 void SeasonPage::showMetric(Metric metric)
 {
     m_metric->choose(static_cast<int>(metric));
-    showCharts();
+    reload();
 }
 
 void SeasonPage::showCharts()
 {
-    if (!m_review) {
-        return;
-    }
     const auto put = [](Card& card, ChartView& chart, const ChartSpec& spec) {
         card.setHeading(chartTitle(spec));
         chart.draw(spec);
     };
-    m_rightCard->setVisible(m_metric->chosen() != static_cast<int>(Metric::Height));
-    switch (static_cast<Metric>(m_metric->chosen())) {
-    case Metric::Yield:
-        put(*m_leftCard, *m_left, yieldChart(*m_review));
-        put(*m_rightCard, *m_right, costByUsesChart(*m_review));
-        break;
-    case Metric::CostPerGram:
-        put(*m_leftCard, *m_left, costPerGramChart(*m_review));
-        put(*m_rightCard, *m_right, costByUsesChart(*m_review));
-        break;
-    case Metric::Height:
-        put(*m_leftCard, *m_left, heightChart(*m_review));
-        break;
+    put(*m_leftCard, *m_left, adjustedMeansChart(m_shown->comparison));
+    if (response() != Response::HeightOnDay) {
+        const ChartSpec byUses = costByUsesChart(m_shown->review);
+        m_rightCard->setVisible(!byUses.series.empty());
+        put(*m_rightCard, *m_right, byUses);
+        return;
     }
+    m_rightCard->show();
+    const auto variety = mostReadVariety(m_shown->heights);
+    put(*m_rightCard, *m_right,
+        variety ? heightFitChart(m_shown->heights, *variety) : heightChart(m_shown->review));
 }
 
 void SeasonPage::saveChart(ChartView& chart)

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "core/review/season.h"
+#include "core/review/comparison.h"
+#include "core/review/height_fits.h"
 #include "ui/shared/page.h"
 #include "ui/shared/widgets.h"
 
@@ -12,10 +13,20 @@ class QTableView;
 namespace plumule::ui {
 
 class ChartView;
+class PairModel;
 class SeasonModel;
 
-// The season's answer: one metric at a time, each tray a dot, the numbers below. The review is
-// worked out off the window's thread on a connection of its own.
+// What the page shows of a season: the numbers, the media compared, and the fitted heights.
+struct SeasonAnswer
+{
+    SeasonReview review;
+    SeasonComparison comparison;
+    std::vector<HeightFit> heights;
+};
+
+// The season's answer: one metric at a time, the verdict in a sentence, each tray a dot, what was
+// unfair, the pairs and the numbers below. It is worked out off the window's thread on a
+// connection of its own.
 class SeasonPage : public Page
 {
     Q_OBJECT
@@ -37,7 +48,7 @@ public:
     void showMetric(Metric metric);
     void setFilter(const SeasonFilter& filter);
     // What is shown now; none before the first answer.
-    [[nodiscard]] const std::optional<SeasonReview>& review() const { return m_review; }
+    [[nodiscard]] const std::optional<SeasonAnswer>& answer() const { return m_shown; }
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -47,10 +58,15 @@ private:
     QWidget* buildFilter();
     QWidget* buildAnswer();
     void buildCharts();
+    QWidget* buildFairness();
+    QWidget* buildPairs();
     QWidget* buildTable();
     void wireSignals();
     void fillVarieties();
-    void show(const Result<SeasonReview>& review);
+    [[nodiscard]] Response response() const;
+    void show(const Result<SeasonAnswer>& answer);
+    void showWords();
+    void showTables();
     void showCharts();
     void saveChart(ChartView& chart);
 
@@ -68,11 +84,15 @@ private:
     Card* m_rightCard = nullptr;
     ChartView* m_left = nullptr;
     ChartView* m_right = nullptr;
+    Card* m_fairness = nullptr;
+    QLabel* m_fairnessWords = nullptr;
+    PairModel* m_pairs = nullptr;
+    QTableView* m_pairTable = nullptr;
     SeasonModel* m_model = nullptr;
     QTableView* m_table = nullptr;
     QLabel* m_leftOut = nullptr;
     SeasonFilter m_filter;
-    std::optional<SeasonReview> m_review;
+    std::optional<SeasonAnswer> m_shown;
     int m_asked = 0; // number of the latest question, so that an older answer is not shown
 };
 
