@@ -272,7 +272,8 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
         m_database.throwFailure(code, "changeset");
     }
     Applied applied{entry, rowsOf(m_database, bytes, size)};
-    applied.entry.state = direction == Direction::Back ? HistoryState::Undone : HistoryState::Standing;
+    applied.entry.state =
+        direction == Direction::Back ? HistoryState::Undone : HistoryState::Standing;
     m_database.prepare("UPDATE history SET state = ?2 WHERE id = ?1")
         .bind(entry.id, std::string(toText(applied.entry.state)))
         .run();

@@ -8,6 +8,7 @@
 #include "ui/review/season_words.h"
 #include "ui/review/verdict_words.h"
 #include "ui/shared/flow_layout.h"
+#include "ui/shared/plain_table.h"
 #include "ui/shared/theme.h"
 
 #include <QDateEdit>
@@ -28,28 +29,6 @@ QDateEdit* dayField(const char* name)
     field->setCalendarPopup(true);
     field->setKeyboardTracking(false);
     return field;
-}
-
-QTableView* numbersTable(QAbstractItemModel* model, const char* name, const QString& accessibleName)
-{
-    auto* table = new QTableView;
-    table->setObjectName(name);
-    table->setAccessibleName(accessibleName);
-    table->setModel(model);
-    table->setShowGrid(false);
-    table->setSelectionMode(QAbstractItemView::NoSelection);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(scaled(36));
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->horizontalHeader()->setHighlightSections(false);
-    return table;
-}
-
-// As high as its rows, so that the page scrolls and not the table.
-void fitHeight(QTableView& table)
-{
-    table.setFixedHeight(table.horizontalHeader()->sizeHint().height() +
-                         scaled(36) * table.model()->rowCount() + scaled(14));
 }
 
 Result<SeasonAnswer> answerFor(Journal& journal, const SeasonFilter& filter, Response response,
@@ -191,7 +170,7 @@ QWidget* SeasonPage::buildPairs()
 {
     auto* card = new Card(tr("Differences between media"));
     m_pairs = new PairModel(this);
-    m_pairTable = numbersTable(m_pairs, "pairs", tr("Differences between media"));
+    m_pairTable = plainTable(m_pairs, "pairs", tr("Differences between media"));
     m_pairTable->horizontalHeader()->setStretchLastSection(true);
     card->body()->addWidget(m_pairTable);
     return card;
@@ -201,7 +180,7 @@ QWidget* SeasonPage::buildTable()
 {
     auto* card = new Card(tr("The numbers as weighed, medium by medium"));
     m_model = new SeasonModel(this);
-    m_table = numbersTable(m_model, "numbers", tr("The season's numbers"));
+    m_table = plainTable(m_model, "numbers", tr("The season's numbers"));
     m_leftOut = label(QString(), "muted");
     m_leftOut->setObjectName("leftOut");
     m_leftOut->setWordWrap(true);

@@ -22,7 +22,8 @@ QLabel[role="strong"] { font-weight: 600; }
 
 QFrame[role="card"] { background: %card%; border: 1px solid %cardEdge%; border-radius: %10px%; }
 QFrame[role="caution"] { background: %cautionCard%; border: 1px solid %cautionEdge%; border-radius: %10px%; }
-QFrame[role="answer"] { background: %card%; border: 1px solid %cardEdge%; border-left: %6px% solid %accent%; border-radius: %10px%; }
+QFrame[role="answer"] { background: %card%; border: 1px solid %cardEdge%; border-left: %5px% solid %accent%; border-radius: %10px%;
+  border-top-left-radius: %3px%; border-bottom-left-radius: %3px%; }
 QFrame[role="panel"] { background: %page%; border: 1px solid %rule%; border-radius: %8px%; }
 QFrame[role="rule"] { background: %rule%; border: none; max-height: 1px; min-height: 1px; }
 
