@@ -204,7 +204,9 @@ TEST_F(ComparisonAnswersTest, OfTheUnfairTrialSaysFeedingFirst)
     fillWithSample();
     SeasonFilter filter = usual();
     filter.from = filter.from - 60;
-    for (const Trial& trial : journal->trials().all().value()) {
+    const auto trials = journal->trials().all();
+    ASSERT_TRUE(trials.has_value());
+    for (const Trial& trial : *trials) {
         if (trial.code == "T2") {
             filter.trial = trial.id;
         }
