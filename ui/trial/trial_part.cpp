@@ -19,15 +19,19 @@ TrialPart::TrialPart(Journal& journal, Services services, QWidget* parent)
     m_records = new MasterDetail(tr("New trial"));
     column->addWidget(m_records);
     m_code = new QLineEdit;
+    m_code->setObjectName("trialCode");
     m_code->setPlaceholderText(tr("the next free one"));
     m_name = new QLineEdit;
     m_name->setObjectName("trialName");
     m_question = new QLineEdit;
+    m_question->setObjectName("trialQuestion");
     m_margin = new NumberField;
     m_margin->setObjectName("trialMargin");
     m_margin->setPlaceholderText(tr("a tray"));
     m_control = new QComboBox;
+    m_control->setObjectName("trialControl");
     m_note = new QLineEdit;
+    m_note->setObjectName("trialNote");
     QFormLayout* form = m_records->form();
     form->addRow(tr("Code"), m_code);
     form->addRow(tr("Name"), m_name);
@@ -76,15 +80,17 @@ void TrialPart::show(qint64 id)
             trial = each;
         }
     }
-    // What is being typed stays, unless the record itself changed.
-    if (m_shown == trial) {
+    // What is being typed stays, unless the record itself or the units of its margin changed.
+    const UnitSystem unitsNow = room().units;
+    if (m_shown == trial && m_shownIn == unitsNow) {
         return;
     }
     m_shown = trial;
+    m_shownIn = unitsNow;
     m_code->setText(QString::fromStdString(trial.code));
     m_name->setText(QString::fromStdString(trial.name));
     m_question->setText(QString::fromStdString(trial.question));
-    showMass(*m_margin, trial.margin, room().units);
+    showMass(*m_margin, trial.margin, unitsNow);
     m_control->setCurrentIndex(std::max(
         0, m_control->findData(static_cast<qlonglong>(trial.control.value_or(MediumId()).value))));
     m_note->setText(QString::fromStdString(trial.note));
@@ -92,7 +98,7 @@ void TrialPart::show(qint64 id)
 
 void TrialPart::save()
 {
-    const auto margin = massIn(*m_margin, room().units);
+    const auto margin = massIn(*m_margin, m_shownIn);
     m_margin->markWrong(!margin);
     if (!margin) {
         services().messages.refuse(sentence(margin.error()));

@@ -35,6 +35,7 @@ private:
     QComboBox* m_control = nullptr;
     QLineEdit* m_note = nullptr;
     std::optional<Trial> m_shown;
+    UnitSystem m_shownIn = UnitSystem::Metric;
 };
 
 } // namespace plumule::ui
