@@ -155,13 +155,25 @@ void WeighCard::wireSignals()
     connect(m_record, &QPushButton::clicked, this, &WeighCard::recordAsked);
     connect(m_addBowl, &QPushButton::clicked, this, &WeighCard::addBowl);
     connect(m_again, &QPushButton::toggled, this, &WeighCard::edited);
-    m_gross->installEventFilter(this);
+    for (QLineEdit* field : {m_code, m_gross, m_tare}) {
+        field->installEventFilter(this);
+    }
 }
 
 // A plus after a weight sets the bowl down and takes the next one; before a weight it is its sign,
 // as scales send it.
+//
+// Undo at the scale takes back what was recorded; a field's own undo would bring an old weight
+// back.
 bool WeighCard::eventFilter(QObject* watched, QEvent* event)
 {
+    if (event->type() == QEvent::ShortcutOverride) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return true;
+        }
+    }
     if (watched == m_gross && event->type() == QEvent::KeyPress) {
         const auto* key = static_cast<QKeyEvent*>(event);
         if (key->text() == "+" && scaleReadingFrom(m_gross->text().toStdString(), m_unit)) {

@@ -183,6 +183,8 @@ void WeighPage::reload()
         const auto again = journal().harvests().atScale(m_tray->record.tray.code);
         if (again) {
             m_tray = *again;
+            m_trial =
+                journal().harvests().trialSoFar(m_tray->record.tray.id).value_or(std::nullopt);
         } else {
             m_tray.reset();
             m_card->showNoTray();

@@ -219,6 +219,15 @@ void MainWindow::wireWork()
     connect(m_tasks, &Tasks::idle, m_work, &QWidget::hide);
 }
 
+// The page in front has read its rows only now, so that work can begin on them.
+void MainWindow::showEvent(QShowEvent* event)
+{
+    QMainWindow::showEvent(event);
+    QMetaObject::invokeMethod(
+        this, [this] { m_pages[static_cast<std::size_t>(m_stack->currentIndex())]->begin(); },
+        Qt::QueuedConnection);
+}
+
 void MainWindow::showHeader()
 {
     if (const auto layout = m_journal.room().layout()) {
