@@ -2,6 +2,7 @@
 
 #include "app/commands/command.h"
 #include "app/window_program.h"
+#include "ui/shared/theme.h"
 
 #include <QApplication>
 #include <QLocale>
@@ -54,7 +55,9 @@ int runCommand(const Command& command, int argc, char** argv)
     // A command never needs a display; those that draw do so off the screen.
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QLocale::setDefault(QLocale::c());
-    const QApplication application(argc, argv);
+    QApplication application(argc, argv);
+    // What is printed has the program's own font and plurals too.
+    ui::applyTheme(application, false);
     QStringList arguments = QCoreApplication::arguments();
     arguments.removeAt(1);
     return command.run(arguments);
