@@ -43,6 +43,25 @@ void put(QTableWidget& table, int row, const QStringList& cells)
     }
 }
 
+// What is wrong with a cell, a column or the whole file.
+QString faultText(ErrorKind kind)
+{
+    switch (kind) {
+    case ErrorKind::Missing:
+        return ImportDialog::tr("needed, but missing");
+    case ErrorKind::Duplicate:
+        return ImportDialog::tr("taken already");
+    case ErrorKind::Conflict:
+        return ImportDialog::tr("a tray grows there");
+    case ErrorKind::TooFew:
+        return ImportDialog::tr("nothing in it");
+    case ErrorKind::Unreadable:
+        return ImportDialog::tr("can't be read");
+    default:
+        return ImportDialog::tr("not as it should be");
+    }
+}
+
 QString massCell(const std::optional<Mass>& mass)
 {
     return mass ? numberText(inGrams(*mass), 3) : QString();
@@ -136,15 +155,17 @@ void ImportDialog::buildRows()
 
 void ImportDialog::buildFaults()
 {
-    auto* table =
-        tableOf({tr("Where"), tr("What stands there")}, static_cast<int>(m_preview.faults.size()));
+    auto* table = tableOf({tr("Where"), tr("What is wrong"), tr("What stands there")},
+                          static_cast<int>(m_preview.faults.size()));
     table->setObjectName("importFaults");
     for (int row = 0; row < table->rowCount(); ++row) {
         const Error& fault = m_preview.faults[static_cast<std::size_t>(row)];
         put(*table, row,
-            {QString::fromStdString(fault.subject), QString::fromStdString(fault.detail)});
+            {QString::fromStdString(fault.subject), faultText(fault.kind),
+             QString::fromStdString(fault.detail)});
     }
     table->resizeColumnToContents(0);
+    table->resizeColumnToContents(1);
     m_column->addWidget(table, 1);
 }
 

@@ -1,0 +1,214 @@
+#include "tests/ui/support/setup_fixture.h"
+#include "ui/exchange/import_dialog.h"
+
+#include <QDialog>
+#include <QFile>
+#include <QTableWidget>
+
+namespace plumule::ui {
+namespace {
+
+// The 30 weights of PlantGrowth (Dobson 1983) as trays; see tests/references/README.md.
+const char* const kPlantWeights = PLUMULE_REFERENCES "/plant_weights_as_trays.csv";
+
+class ImportDialogTest : public SetupTest
+{
+protected:
+    std::unique_ptr<ImportDialog> openOn(const QString& file)
+    {
+        messages.setWindowFlags(Qt::ToolTip);
+        auto dialog = std::make_unique<ImportDialog>(*journal, services(), file);
+        dialog->show();
+        EXPECT_TRUE(QTest::qWaitForWindowExposed(dialog.get()));
+        return dialog;
+    }
+    QString fileWith(const QString& text)
+    {
+        const QString path = folder.filePath("trays.csv");
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(text.toUtf8());
+        return path;
+    }
+    [[nodiscard]] std::size_t trayCount()
+    {
+        return journal->trays().list(TrayFilter()).value().size();
+    }
+    static QStringList rowOf(const QTableWidget& table, int row)
+    {
+        QStringList cells;
+        for (int column = 0; column < table.columnCount(); ++column) {
+            const auto* item = table.item(row, column);
+            cells << (item == nullptr ? QString() : item->text());
+        }
+        return cells;
+    }
+    static QString summary(QWidget& dialog)
+    {
+        return find<QLabel>(dialog, "importSummary")->text();
+    }
+};
+
+TEST_F(ImportDialogTest, ShowsWhatWouldComeInBeforeAnythingIsWritten)
+{
+    const auto dialog = openOn(kPlantWeights);
+    EXPECT_TRUE(summary(*dialog).contains("30 trays would come in"));
+    EXPECT_TRUE(summary(*dialog).contains("Published plants"));
+    EXPECT_TRUE(summary(*dialog).contains("ctrl, trt1, trt2"));
+    const auto* rows = find<QTableWidget>(*dialog, "importRows");
+    ASSERT_EQ(rows->rowCount(), 30);
+    EXPECT_EQ(rowOf(*rows, 0), QStringList({"2", "PW001", "Published plants", "ctrl", "2026-01-05",
+                                            "2026-01-19", "4.170", ""}));
+    EXPECT_EQ(rowOf(*rows, 29), QStringList({"31", "PW030", "Published plants", "trt2",
+                                             "2026-01-05", "2026-01-19", "5.260", ""}));
+    EXPECT_TRUE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+    EXPECT_EQ(trayCount(), 0U);
+    EXPECT_FALSE(journal->nextUndo().has_value());
+}
+
+TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
+{
+    const auto mediaBefore = journal->media().all(true).value();
+    const auto varietiesBefore = journal->varieties().all(true).value();
+    const auto dialog = openOn(kPlantWeights);
+    click(find<QPushButton>(*dialog, "importRun"));
+    EXPECT_EQ(dialog->result(), int(QDialog::Accepted));
+    EXPECT_FALSE(dialog->isVisible());
+    ASSERT_EQ(trayCount(), 30U);
+    // Means as published: 5.032, 4.661 and 5.526.
+    SeasonFilter all;
+    all.from = date(2026, 1, 1);
+    all.to = date(2026, 1, 31);
+    const SeasonReview review = journal->review().season(all).value();
+    ASSERT_EQ(review.media.size(), 3U);
+    for (const MediumSeason& each : review.media) {
+        const double published = each.medium.name == "ctrl"   ? 5.032
+                                 : each.medium.name == "trt1" ? 4.661
+                                                              : 5.526;
+        EXPECT_EQ(each.yield.n, 10) << each.medium.name;
+        EXPECT_NEAR(each.yield.mean, published, 1e-9) << each.medium.name;
+    }
+    EXPECT_EQ(messages.text(), "Imported 30 trays.");
+    pressMessageAction();
+    EXPECT_EQ(trayCount(), 0U);
+    EXPECT_EQ(journal->media().all(true).value(), mediaBefore);
+    EXPECT_EQ(journal->varieties().all(true).value(), varietiesBefore);
+    EXPECT_FALSE(journal->nextUndo().has_value());
+    EXPECT_EQ(messages.text(), "The import was taken back.");
+}
+
+TEST_F(ImportDialogTest, WritesNothingWhenItIsLeft)
+{
+    const auto dialog = openOn(kPlantWeights);
+    click(find<QPushButton>(*dialog, "importLeave"));
+    EXPECT_EQ(dialog->result(), int(QDialog::Rejected));
+    EXPECT_EQ(trayCount(), 0U);
+}
+
+TEST_F(ImportDialogTest, IsImportedAndLeftByKeys)
+{
+    const auto left = openOn(kPlantWeights);
+    QTest::keyClick(left.get(), Qt::Key_Escape);
+    EXPECT_EQ(left->result(), int(QDialog::Rejected));
+    EXPECT_EQ(trayCount(), 0U);
+    const auto taken = openOn(kPlantWeights);
+    QTest::keyClick(taken.get(), Qt::Key_Return);
+    EXPECT_EQ(taken->result(), int(QDialog::Accepted));
+    EXPECT_EQ(trayCount(), 30U);
+}
+
+TEST_F(ImportDialogTest, ListsEveryFaultWithItsLineAndWhatIsWrong)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                        "X1,Kale,Coir mix,2026-01-05,28,2026-01-19,150\n"
+                                        "X2,,Coir mix,2026-01-05,28,2026-01-19,150\n"
+                                        "X1,Kale,Coir mix,2026-01-05,28,2026-01-19,150\n"
+                                        "X4,Kale,Coir mix,2026-02-30,28,2026-01-19,1.2.3\n"));
+    const auto* faults = find<QTableWidget>(*dialog, "importFaults");
+    ASSERT_NE(faults, nullptr);
+    ASSERT_EQ(faults->rowCount(), 4);
+    EXPECT_EQ(rowOf(*faults, 0), QStringList({"line 3: variety", "needed, but missing", ""}));
+    EXPECT_EQ(rowOf(*faults, 1), QStringList({"line 4: code", "taken already", "X1"}));
+    EXPECT_EQ(rowOf(*faults, 2),
+              QStringList({"line 5: sown", "not as it should be", "2026-02-30"}));
+    EXPECT_EQ(rowOf(*faults, 3), QStringList({"line 5: net_g", "not as it should be", "1.2.3"}));
+    EXPECT_TRUE(summary(*dialog).contains("Nothing can be imported"));
+    EXPECT_EQ(dialog->findChild<QTableWidget*>("importRows"), nullptr);
+    EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+    QTest::keyClick(dialog.get(), Qt::Key_Return);
+    EXPECT_EQ(trayCount(), 0U);
+}
+
+TEST_F(ImportDialogTest, NamesAColumnThatIsNotKnownAndALeftOutOneThatIsNeeded)
+{
+    const auto extra =
+        openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g,moon phase\n"
+                        "X1,Kale,Coir mix,2026-01-05,28,2026-01-19,150,full\n"));
+    EXPECT_TRUE(summary(*extra).contains("moon phase")) << summary(*extra).toStdString();
+    EXPECT_TRUE(summary(*extra).contains("1 tray would come in"));
+    EXPECT_TRUE(find<QPushButton>(*extra, "importRun")->isEnabled());
+    const auto lacking = openOn(fileWith("code,variety,medium,sown,seed_g,harvested\n"
+                                         "X1,Kale,Coir mix,2026-01-05,28,2026-01-19\n"));
+    const auto* faults = find<QTableWidget>(*lacking, "importFaults");
+    ASSERT_EQ(faults->rowCount(), 1);
+    EXPECT_EQ(rowOf(*faults, 0).front(), "line 1: net_g");
+    EXPECT_FALSE(find<QPushButton>(*lacking, "importRun")->isEnabled());
+}
+
+TEST_F(ImportDialogTest, SaysWhenTheFileCannotBeReadOrIsNoTable)
+{
+    for (const QString& file :
+         {folder.filePath("nowhere.csv"), fileWith(""), fileWith("code,variety\nX1,\"Kale\n")}) {
+        const auto dialog = openOn(file);
+        const auto* faults = find<QTableWidget>(*dialog, "importFaults");
+        ASSERT_NE(faults, nullptr) << file.toStdString();
+        ASSERT_EQ(faults->rowCount(), 1);
+        EXPECT_FALSE(rowOf(*faults, 0)[1].isEmpty());
+        EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+    }
+}
+
+TEST_F(ImportDialogTest, RefusesATableWithoutARow)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"));
+    EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+}
+
+TEST_F(ImportDialogTest, RefusesTheSameTableASecondTime)
+{
+    {
+        const auto first = openOn(kPlantWeights);
+        click(find<QPushButton>(*first, "importRun"));
+    }
+    const auto again = openOn(kPlantWeights);
+    EXPECT_EQ(find<QTableWidget>(*again, "importFaults")->rowCount(), 30);
+    EXPECT_FALSE(find<QPushButton>(*again, "importRun")->isEnabled());
+}
+
+TEST_F(ImportDialogTest, SaysWhyWhenTheJournalChangedSinceThePreview)
+{
+    const auto early = openOn(kPlantWeights);
+    const auto other = openOn(kPlantWeights);
+    click(find<QPushButton>(*other, "importRun"));
+    ASSERT_EQ(trayCount(), 30U);
+    click(find<QPushButton>(*early, "importRun"));
+    EXPECT_TRUE(messages.isRefusal());
+    EXPECT_TRUE(messages.text().contains("PW001")) << messages.text().toStdString();
+    EXPECT_EQ(trayCount(), 30U);
+}
+
+TEST_F(ImportDialogTest, BeginsByAskingForAFile)
+{
+    QWidget window;
+    ask.fileAnswer = kPlantWeights;
+    ImportDialog::begin(*journal, services(), &window);
+    EXPECT_EQ(ask.questions.size(), 1);
+    const QPointer<ImportDialog> dialog = window.findChild<ImportDialog*>("importDialog");
+    ASSERT_NE(dialog, nullptr);
+    EXPECT_TRUE(dialog->isVisible());
+    dialog->reject();
+    EXPECT_TRUE(soon([&] { return dialog.isNull(); }));
+}
+
+} // namespace
+} // namespace plumule::ui
