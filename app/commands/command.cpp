@@ -17,6 +17,18 @@ const std::vector<Command>& commands()
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},
+        {"compare",
+         "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
+         "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
+         "[--json]",
+         runCompare},
+        {"growth",
+         "FILE.csv --x COL --y COL [--where COL=VALUE]... [--curve "
+         "logistic|gompertz|richards|best] [--at X]... [--json]",
+         runGrowth},
+        {"power",
+         "--difference D --spread S [--media K] [--per-medium N | --power P] [--blocks] [--json]",
+         runPower},
     };
     return all;
 }
@@ -25,6 +37,12 @@ int badCall(const QString& sentence)
 {
     std::fprintf(stderr, "plumule: %s\n", sentence.toUtf8().constData());
     return kBadCall;
+}
+
+int noAnswer(const QString& sentence)
+{
+    std::fprintf(stderr, "plumule: %s\n", sentence.toUtf8().constData());
+    return kRefused;
 }
 
 int refused(const Error& error)

@@ -30,6 +30,9 @@ int runImport(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);
+int runCompare(const QStringList& arguments);
+int runGrowth(const QStringList& arguments);
+int runPower(const QStringList& arguments);
 
 // What commands share.
 
@@ -37,6 +40,8 @@ int runCheck(const QStringList& arguments);
 int badCall(const QString& sentence);
 // The error in words, one line to standard error; returns kRefused.
 int refused(const Error& error);
+// The call is sound, but these numbers hold no answer: one line to standard error; kRefused.
+int noAnswer(const QString& sentence);
 // Parses; a line of what is wrong and nullopt where the call is off or has not `count` arguments
 // (`names` lists them for the sentence).
 [[nodiscard]] std::optional<QStringList>

@@ -7,16 +7,24 @@ namespace plumule::stats {
 
 namespace {
 
+std::vector<std::string> mainTerms(const CompareRequest& request)
+{
+    if (!request.order.empty())
+        return request.order;
+    std::vector<std::string> names;
+    if (std::find(request.factors.begin(), request.factors.end(), request.medium) ==
+        request.factors.end())
+        names.push_back(request.medium);
+    names.insert(names.end(), request.factors.begin(), request.factors.end());
+    names.insert(names.end(), request.covariates.begin(), request.covariates.end());
+    return names;
+}
+
 ModelDescription modelOf(const CompareRequest& request)
 {
     ModelDescription model;
     model.response = request.response;
-    if (std::find(request.factors.begin(), request.factors.end(), request.medium) ==
-        request.factors.end())
-        model.terms.push_back({request.medium});
-    for (const std::string& name : request.factors)
-        model.terms.push_back({name});
-    for (const std::string& name : request.covariates)
+    for (const std::string& name : mainTerms(request))
         model.terms.push_back({name});
     model.terms.insert(model.terms.end(), request.interactions.begin(), request.interactions.end());
     model.randomIntercepts = request.random;

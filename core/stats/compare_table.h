@@ -22,6 +22,8 @@ struct CompareRequest
     std::vector<std::string> factors;
     std::vector<std::string> covariates;
     std::vector<TermColumns> interactions;
+    // Where given, the order of type I of medium, factors and covariates; it then names them all.
+    std::vector<std::string> order;
     std::vector<TermColumns> random;
     std::optional<std::string> control;
     std::optional<double> margin;

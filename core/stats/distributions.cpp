@@ -30,6 +30,10 @@ using NoncentralF = boost::math::non_central_f_distribution<double, Quiet>;
 using NoncentralChiSquare = boost::math::non_central_chi_squared_distribution<double, Quiet>;
 
 constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
+constexpr double kOneTailShift = 100;
+// Boost counts in whole numbers; beyond this the shift's own spread no longer shows beside that of
+// the estimated spread (it changes the result by about df2 over it).
+constexpr double kMostSquaredShift = 1e9;
 
 bool goodDf(double df)
 {
@@ -235,6 +239,11 @@ double noncentralTUpper(double t, double df, double noncentrality)
         return normalUpper(t - noncentrality);
     if (noncentrality == 0)
         return tUpper(t, df);
+    // So far out the other tail is empty: T squared is an F.
+    if (noncentrality < -kOneTailShift)
+        return 1 - noncentralTUpper(-t, df, -noncentrality);
+    if (noncentrality > kOneTailShift)
+        return t <= 0 ? 1 : noncentralFUpper(t * t, 1, df, noncentrality * noncentrality);
     // The mean over the spread of the normal tail; Boost 1.74 has only 9 decimals here.
     const double beyond = std::max(0.0, t - std::max(0.0, noncentrality));
     return std::min(1.0, meanOverSpread(
@@ -257,6 +266,11 @@ double noncentralFUpper(double f, double df1, double df2, double noncentrality)
         return f <= 0 ? 1 : 0;
     if (noncentrality == 0)
         return fUpper(f, df1, df2);
+    if (noncentrality > kMostSquaredShift && !std::isinf(df2))
+        return chiSquareCdf(df2 * (noncentrality + df1) / (df1 * f), df2);
+    if (noncentrality > kMostSquaredShift)
+        return normalUpper((f * df1 - df1 - noncentrality) /
+                           std::sqrt(2 * df1 + 4 * noncentrality));
     if (std::isinf(df2))
         return boost::math::cdf(
             boost::math::complement(NoncentralChiSquare(df1, noncentrality), f * df1));

@@ -147,6 +147,10 @@ Result<double> tCountFor(const TPlan& plan, double difference, double power)
 
 Result<int> tWholeCountFor(const TPlan& plan, double difference, double power)
 {
+    // Where two do, the search for the exact count would run into vanishing degrees of freedom.
+    const Result<double> atTwo = tPower(plan, 2, difference);
+    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha))
+        return 2;
     return wholeCount(
         tCountFor(plan, difference, power), [&](double n) { return tPowerAt(plan, n, difference); },
         power);
@@ -205,6 +209,9 @@ Result<double> fCountForVariance(const FPlan& plan, double variance, double powe
 
 Result<int> fWholeCountForVariance(const FPlan& plan, double variance, double power)
 {
+    const Result<double> atTwo = fPowerForVariance(plan, 2, variance);
+    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha))
+        return 2;
     return wholeCount(
         fCountForVariance(plan, variance, power),
         [&](double n) { return fPowerAt(plan, n, variance * (plan.groups - 1)); }, power);

@@ -122,6 +122,22 @@ TEST(CompareTable, TakesTheMediumWhereItStandsAmongTheFactors)
     EXPECT_NEAR(*first.termsType2[0].ss, *placed.termsType2[1].ss, 1e-9);
 }
 
+TEST(CompareTable, TakesTheTermsInTheOrderAskedFor)
+{
+    CompareRequest request;
+    request.response = "yield";
+    request.medium = "N";
+    request.factors = {"P", "K", "block"};
+    request.order = {"block", "N", "P", "K"};
+    const auto& expected = expectedOf("npk_unbal").at("anova_type1").at("ss");
+    const TableComparison result = compared("npk_unbal.csv", request);
+    ASSERT_EQ(result.termsType1.size(), 4U);
+    for (std::size_t i = 0; i < 4; ++i) {
+        EXPECT_EQ(result.termsType1[i].term, request.order[i]);
+        EXPECT_NEAR(*result.termsType1[i].ss, expected[i].get<double>(), 1e-6);
+    }
+}
+
 TEST(CompareTable, TestsByKenwardRogerWithARandomColumn)
 {
     CompareRequest request;

@@ -90,6 +90,27 @@ TEST(Distributions, GiveNoncentralFOfOneAsTheSquareOfNoncentralT)
                             noncentralTUpper(t, df, shift) + noncentralTCdf(-t, df, shift), 1e-10);
 }
 
+// Past the largest shift a method takes another takes over: no step may show at the seam.
+TEST(Distributions, GiveNoncentralTailsOfHugeShiftsWithoutAStep)
+{
+    for (const double df : {2.0, 20.0})
+        for (const double share : {0.5, 0.9, 1.1, 2.0}) {
+            const double t = share * 100;
+            EXPECT_NEAR(noncentralTUpper(t, df, 100 - 1e-9), noncentralTUpper(t, df, 100 + 1e-9),
+                        1e-9);
+            EXPECT_NEAR(noncentralTUpper(-t, df, -100 + 1e-9),
+                        noncentralTUpper(-t, df, -100 - 1e-9), 1e-9);
+            const double below = 0.999999e9;
+            const double above = 1.000001e9;
+            EXPECT_NEAR(noncentralFUpper(share * below / 3, 3, df, below),
+                        noncentralFUpper(share * above / 3, 3, df, above), 1e-6);
+        }
+    EXPECT_EQ(noncentralTUpper(-3, 4, 1e9), 1);
+    EXPECT_EQ(noncentralTUpper(3, 4, -1e9), 0);
+    EXPECT_NEAR(noncentralFUpper(10, 3, 8, 1e18), 1, 1e-12);
+    EXPECT_NEAR(noncentralFUpper(1e18, 1, plumule::stats::kInfiniteDf, 1e18), 0.5, 1e-6);
+}
+
 TEST(Distributions, GiveNoncentralFAsTheMeanOfNoncentralChiSquare)
 {
     for (const double df1 : {2.0, 4.0})

@@ -110,6 +110,12 @@ TEST(Power, HoldsForManyTraysAndTinyDifferences)
     EXPECT_NEAR(n, 2 * z * z / 1e-4, 2);
 }
 
+TEST(Power, TakesTwoTraysForADifferenceThatCannotBeMissed)
+{
+    EXPECT_EQ(tWholeCountFor(TPlan{}, 1e9, 0.8).value(), 2);
+    EXPECT_EQ(fWholeCountForVariance(FPlan{3, 1, 0.05, true}, 1e18, 0.8).value(), 2);
+}
+
 TEST(Power, RefusesQuestionsWithoutAnAnswer)
 {
     TPlan plan;

@@ -1,0 +1,208 @@
+#include "app/commands/compare_output.h"
+#include "app/commands/table_input.h"
+
+#include <algorithm>
+
+namespace plumule::app {
+namespace {
+
+using stats::CompareRequest;
+
+std::vector<std::string> namesOf(const QStringList& values)
+{
+    std::vector<std::string> names;
+    for (const QString& value : values) {
+        names.push_back(value.toStdString());
+    }
+    return names;
+}
+
+bool isAmong(const std::vector<std::string>& names, const std::string& name)
+{
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+// The terms as their options follow one another; a medium that is named among the factors has its
+// place there.
+std::vector<std::string> termOrder(const QCommandLineParser& parser, const CompareRequest& request)
+{
+    std::vector<std::string> order;
+    std::size_t factor = 0;
+    std::size_t covariate = 0;
+    for (const QString& option : parser.optionNames()) {
+        if (option == QLatin1String("factor")) {
+            order.push_back(request.factors[factor++]);
+        } else if (option == QLatin1String("covariate")) {
+            order.push_back(request.covariates[covariate++]);
+        } else if (option == QLatin1String("medium") && !isAmong(request.factors, request.medium) &&
+                   !isAmong(order, request.medium)) {
+            order.push_back(request.medium);
+        }
+    }
+    return order;
+}
+
+// "A=0.5,B=0.5,C=-1"; nullopt where it is not of that form.
+std::optional<stats::LevelWeights> weightsFrom(const QString& text)
+{
+    stats::LevelWeights weights;
+    for (const QString& part : text.split(',')) {
+        const auto sign = part.lastIndexOf('=');
+        const auto weight = numberFrom(part.mid(sign + 1));
+        const QString level = part.left(std::max<qsizetype>(sign, 0)).trimmed();
+        if (level.isEmpty() || !weight) {
+            return std::nullopt;
+        }
+        weights.emplace_back(level.toStdString(), *weight);
+    }
+    return weights;
+}
+
+bool takeContrasts(const QCommandLineParser& parser, CompareRequest& request)
+{
+    for (const QString& text : parser.values("contrast")) {
+        const auto weights = weightsFrom(text);
+        if (!weights) {
+            badCall(QStringLiteral("--contrast wants LEVEL=WEIGHT,LEVEL=WEIGHT..., not \"%1\".")
+                        .arg(text));
+            return false;
+        }
+        request.contrasts.push_back(*weights);
+    }
+    return true;
+}
+
+// The column that is given two parts to play, if any.
+std::optional<std::string> playsTwoParts(const CompareRequest& request)
+{
+    std::vector<std::string> seen{request.response};
+    if (!isAmong(request.factors, request.medium)) {
+        seen.push_back(request.medium);
+    }
+    seen.insert(seen.end(), request.factors.begin(), request.factors.end());
+    seen.insert(seen.end(), request.covariates.begin(), request.covariates.end());
+    for (const stats::TermColumns& columns : request.random) {
+        seen.insert(seen.end(), columns.begin(), columns.end());
+    }
+    std::sort(seen.begin(), seen.end());
+    const auto twice = std::adjacent_find(seen.begin(), seen.end());
+    return twice == seen.end() ? std::nullopt : std::optional(*twice);
+}
+
+std::optional<CompareRequest> requestOf(const QCommandLineParser& parser)
+{
+    const auto response = neededOption(parser, "response");
+    const auto medium = response ? neededOption(parser, "medium") : std::nullopt;
+    if (!medium) {
+        return std::nullopt;
+    }
+    CompareRequest request;
+    request.response = *response;
+    request.medium = *medium;
+    request.factors = namesOf(parser.values("factor"));
+    request.covariates = namesOf(parser.values("covariate"));
+    request.order = termOrder(parser, request);
+    if (parser.values("random").size() > 1) {
+        badCall("--random may stand once only.");
+        return std::nullopt;
+    }
+    if (parser.isSet("random")) {
+        request.random = {{parser.value("random").toStdString()}};
+    }
+    if (parser.isSet("control")) {
+        request.control = parser.value("control").toStdString();
+    }
+    std::optional<double> level;
+    const bool isGood =
+        takeNumber(
+            parser, "margin", "a number above 0", [](double x) { return x > 0; }, request.margin) &&
+        takeNumber(
+            parser, "level", "a number between 0 and 1", [](double x) { return x > 0 && x < 1; },
+            level) &&
+        takeContrasts(parser, request);
+    if (!isGood) {
+        return std::nullopt;
+    }
+    request.level = level.value_or(request.level);
+    if (const auto name = playsTwoParts(request)) {
+        badCall(QStringLiteral("\"%1\" is given two parts to play.")
+                    .arg(QString::fromStdString(*name)));
+        return std::nullopt;
+    }
+    return request;
+}
+
+QString tooFewOf(const TableFile& file, const QString& subject)
+{
+    if (subject == QLatin1String("rows")) {
+        return QStringLiteral("%1 has too few rows with a value in every column asked for.")
+            .arg(file.name);
+    }
+    if (subject == QLatin1String("residual")) {
+        return QStringLiteral("%1 has too few rows: nothing is left over to judge the spread by.")
+            .arg(file.name);
+    }
+    return QStringLiteral("%1: \"%2\" has one level only, so there is nothing to compare.")
+        .arg(file.name, subject);
+}
+
+int refusedBy(const TableFile& file, const CompareRequest& request, const Error& error)
+{
+    const QString subject = QString::fromStdString(error.subject);
+    switch (error.kind) {
+    case ErrorKind::NotFound:
+        return badCall(QStringLiteral("--%1: \"%2\" is no level of \"%3\".")
+                           .arg(subject, QString::fromStdString(error.detail),
+                                QString::fromStdString(request.medium)));
+    case ErrorKind::TooFew:
+        return badCall(tooFewOf(file, subject));
+    case ErrorKind::NotEstimable:
+        return noAnswer(
+            subject == QLatin1String("residual")
+                ? QStringLiteral("%1: the rows have no spread left to test against.").arg(file.name)
+                : QStringLiteral("%1: \"%2\" can't be told apart from the other terms or from the "
+                                 "rest.")
+                      .arg(file.name, subject));
+    case ErrorKind::NoConvergence:
+        return noAnswer(QStringLiteral("%1: no likeliest variances were found.").arg(file.name));
+    default:
+        return subject == QLatin1String("contrast")
+                   ? badCall("--contrast: the weights must sum to 0, and not all be 0.")
+                   : badCall(
+                         QStringLiteral("%1: \"%2\" can't be used so.").arg(file.name, subject));
+    }
+}
+
+} // namespace
+
+int runCompare(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    for (const char* option : {"response", "medium", "factor", "covariate", "random", "control",
+                               "margin", "contrast", "level"}) {
+        parser.addOption({option, "", "value"});
+    }
+    parser.addOption({"json", ""});
+    const auto given = argumentsOf(parser, arguments, {"FILE.csv"});
+    const auto request = given ? requestOf(parser) : std::nullopt;
+    const auto file = request ? readTable(given->front()) : std::nullopt;
+    if (!file) {
+        return kBadCall;
+    }
+    const auto table = stats::tableForRequest(file->table.header, file->table.rows, *request);
+    if (!table) {
+        return badCall(faultOf(*file, table.error()));
+    }
+    const auto comparison = stats::compareTable(*table, *request);
+    if (!comparison) {
+        return refusedBy(*file, *request, comparison.error());
+    }
+    if (parser.isSet("json")) {
+        print(jsonOf(*comparison, *request));
+    } else {
+        printComparison(*comparison, *request);
+    }
+    return kDone;
+}
+
+} // namespace plumule::app

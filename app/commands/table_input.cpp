@@ -1,0 +1,133 @@
+#include "app/commands/table_input.h"
+
+#include <QFileInfo>
+#include <QRegularExpression>
+
+#include <algorithm>
+#include <cmath>
+
+namespace plumule::app {
+namespace {
+
+QString csvFault(const QString& name, const Error& error)
+{
+    if (error.kind == ErrorKind::TooFew) {
+        return QStringLiteral("%1 is empty.").arg(name);
+    }
+    const QString line = QString::fromStdString(error.subject);
+    const QString detail = QString::fromStdString(error.detail);
+    if (detail.isEmpty()) {
+        return QStringLiteral("%1, %2: a quotation mark is left open, a column has no name, or the "
+                              "text is not UTF-8.")
+            .arg(name, line);
+    }
+    if (line == QLatin1String("line 1")) {
+        return QStringLiteral("%1, line 1: two columns are called \"%2\".").arg(name, detail);
+    }
+    static const QRegularExpression kCount(QStringLiteral("^\\d+$"));
+    return kCount.match(detail).hasMatch()
+               ? QStringLiteral("%1, %2: the row has %3 fields, the header has another number.")
+                     .arg(name, line, detail)
+               : QStringLiteral("%1, %2: text stands beside a quoted field: \"%3\".")
+                     .arg(name, line, detail);
+}
+
+QString columnNames(const CsvTable& table)
+{
+    QStringList names;
+    for (const std::string& name : table.header) {
+        names << QString::fromStdString(name);
+    }
+    return names.join(QStringLiteral(", "));
+}
+
+} // namespace
+
+std::optional<TableFile> readTable(const QString& path)
+{
+    const QString name = QFileInfo(path).fileName();
+    const auto text = textOfFile(path.toStdString());
+    if (!text || QFileInfo(path).isDir()) {
+        badCall(QStringLiteral("%1 can't be read.").arg(path));
+        return std::nullopt;
+    }
+    auto table = csvFrom(*text);
+    if (!table) {
+        badCall(csvFault(name, table.error()));
+        return std::nullopt;
+    }
+    if (table->rows.empty()) {
+        badCall(QStringLiteral("%1 has no rows under its header.").arg(name));
+        return std::nullopt;
+    }
+    return TableFile{name, std::move(*table)};
+}
+
+QString faultOf(const TableFile& file, const Error& error, const std::vector<std::size_t>& rows)
+{
+    const QString subject = QString::fromStdString(error.subject);
+    if (error.kind == ErrorKind::NotFound) {
+        return QStringLiteral("%1 has no column \"%2\"; it has %3.")
+            .arg(file.name, subject, columnNames(file.table));
+    }
+    static const QRegularExpression kCell(QStringLiteral("^row (\\d+): (.*)$"),
+                                          QRegularExpression::DotMatchesEverythingOption);
+    const auto cell = kCell.match(subject);
+    if (!cell.hasMatch()) {
+        return QStringLiteral("%1: \"%2\" is named twice.").arg(file.name, subject);
+    }
+    std::size_t row = cell.captured(1).toULongLong() - 1;
+    row = row < rows.size() ? rows[row] : row;
+    return QStringLiteral("%1, row %2 (line %3): %4 wants a number, not \"%5\".")
+        .arg(file.name)
+        .arg(row + 1)
+        .arg(file.table.lines.at(row))
+        .arg(cell.captured(2), QString::fromStdString(error.detail));
+}
+
+std::optional<std::string> neededOption(const QCommandLineParser& parser, const QString& name)
+{
+    if (parser.value(name).isEmpty()) {
+        badCall(QStringLiteral("--%1 is missing.").arg(name));
+        return std::nullopt;
+    }
+    return parser.value(name).toStdString();
+}
+
+std::optional<double> numberFrom(const QString& text)
+{
+    bool isNumber = false;
+    const double value = QLocale::c().toDouble(text.trimmed(), &isNumber);
+    return isNumber && std::isfinite(value) ? std::optional(value) : std::nullopt;
+}
+
+bool takeNumber(const QCommandLineParser& parser, const QString& name, const QString& wanted,
+                bool (*isGood)(double), std::optional<double>& value)
+{
+    if (!parser.isSet(name)) {
+        return true;
+    }
+    const auto number = numberFrom(parser.value(name));
+    if (!number || !isGood(*number)) {
+        badCall(QStringLiteral("--%1 wants %2, not \"%3\".").arg(name, wanted, parser.value(name)));
+        return false;
+    }
+    value = number;
+    return true;
+}
+
+QString shortNumber(std::optional<double> value)
+{
+    return value && std::isfinite(*value) ? QString::number(*value, 'g', 5) : QStringLiteral("-");
+}
+
+QString pText(std::optional<double> p)
+{
+    if (!p) {
+        return QStringLiteral("p unknown");
+    }
+    return *p < 0.0001 ? QStringLiteral("p < 0.0001")
+                       : QStringLiteral("p %1").arg(QString::number(*p, 'f', 4));
+}
+
+} // namespace plumule::app
