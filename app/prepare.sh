@@ -2,7 +2,8 @@
 
 build_packages=(
   build-essential cmake ninja-build ccache mold
-  qt6-base-dev libqt6opengl6-dev libgl-dev libxkbcommon-dev qt6-charts-dev qt6-svg-dev
+  qt6-base-dev libqt6opengl6-dev libgl-dev libopengl-dev libxkbcommon-dev qt6-charts-dev
+  qt6-svg-dev
   libqt6svg6 qt6-qpa-plugins
   libsqlite3-dev libeigen3-dev libboost-dev libboost-math-dev libexpected-dev libfmt-dev
   nlohmann-json3-dev libqrencode-dev libgtest-dev libgmock-dev
