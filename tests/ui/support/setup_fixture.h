@@ -33,10 +33,16 @@ protected:
         part->activateWindow();
         EXPECT_TRUE(QTest::qWaitForWindowActive(part.get()));
         part->reload();
+        settleDown();
         return part;
     }
-    // Lets what was queued by a change happen.
-    static void settleDown() { QTest::qWait(1); }
+    // Lets what was queued by a change happen, what that queues, and the layout after it.
+    static void settleDown()
+    {
+        for (int round = 0; round < 5; ++round) {
+            QTest::qWait(1);
+        }
+    }
 
     using GrowingTest::press;
     static void press(QWidget& within, const char* button)

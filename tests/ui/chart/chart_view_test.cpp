@@ -1,0 +1,277 @@
+#include "core/review/comparison_charts.h"
+#include "tests/ui/support/growing.h"
+#include "ui/chart/chart_text.h"
+#include "ui/chart/chart_view.h"
+#include "ui/medium/marker.h"
+#include "ui/shared/theme.h"
+
+#include <QFile>
+#include <QImage>
+#include <QSignalSpy>
+#include <QtCharts/QChart>
+
+#include <set>
+
+namespace plumule::ui {
+namespace {
+
+// The share of an image's pixels that differ from the card behind a chart.
+double inkOn(const QImage& image)
+{
+    const QRgb card = palette().card.rgb();
+    qint64 inked = 0;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) {
+            inked += (image.pixel(x, y) & 0xffffff) != (card & 0xffffff) ? 1 : 0;
+        }
+    }
+    return double(inked) / double(qint64{image.width()} * image.height());
+}
+
+qint64 pixelsOf(const QImage& image, const QColor& colour)
+{
+    qint64 count = 0;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) {
+            count += image.pixelColor(x, y).rgb() == colour.rgb() ? 1 : 0;
+        }
+    }
+    return count;
+}
+
+QByteArray bytesOf(const QString& path)
+{
+    QFile file(path);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+    return file.readAll();
+}
+
+// Gives a view its size without a window.
+void layOut(ChartView& view)
+{
+    view.resize(600, 300);
+    EXPECT_FALSE(view.grab().isNull());
+}
+
+// One tray on one medium.
+ChartSpec oneDot()
+{
+    ChartSpec spec;
+    spec.key = "yield_by_medium";
+    spec.form = ChartForm::DotRows;
+    spec.rows = {"Steel mesh"};
+    spec.x.key = "yield";
+    spec.x.unit = "g";
+    ChartSeries dots;
+    dots.name = "Steel mesh";
+    dots.marker = 2;
+    dots.points = {{0, 100, "RD001", 7, false}};
+    ChartSeries mean = dots;
+    mean.form = SeriesForm::Intervals;
+    mean.points.clear();
+    mean.intervals = {{0, 80, 140, 200}};
+    spec.series = {dots, mean};
+    return spec;
+}
+
+class ChartTest : public GrowingTest
+{
+protected:
+    // Every kind of chart of the sample's season that a page shows.
+    std::vector<ChartSpec> sampleSpecs()
+    {
+        ReviewAnswers& review = journal->review();
+        const SeasonFilter filter = review.usualSeason();
+        const SeasonReview season = review.season(filter).value();
+        const auto fits = review.heightFits(filter).value();
+        std::vector<ChartSpec> specs{yieldChart(season), heightChart(season),
+                                     costPerGramChart(season), costByUsesChart(season)};
+        for (const Response response :
+             {Response::YieldPerTray, Response::CostPerGram, Response::HeightOnDay}) {
+            specs.push_back(adjustedMeansChart(review.comparison(filter, response).value()));
+        }
+        const auto variety = mostReadVariety(fits);
+        EXPECT_TRUE(variety.has_value());
+        specs.push_back(heightFitChart(fits, variety.value_or(VarietyId())));
+        const auto trays = journal->trays().list(TrayFilter()).value();
+        for (const TrayListRow& each : trays) {
+            const auto trial = each.record.tray.trial
+                                   ? journal->harvests().trialSoFar(each.record.tray.id).value()
+                                   : std::nullopt;
+            if (trial) {
+                specs.push_back(trialSoFarChart(*trial));
+                return specs;
+            }
+        }
+        ADD_FAILURE() << "no tray of the sample belongs to a trial";
+        return specs;
+    }
+};
+
+TEST_F(ChartTest, DrawsEveryKindOfChartOfTheSamplesSeasonWithoutAWindow)
+{
+    useSample();
+    std::set<std::string> keys;
+    auto specs = sampleSpecs();
+    specs.push_back(
+        differencesChart(journal->review()
+                             .comparison(journal->review().usualSeason(), Response::YieldPerTray)
+                             .value()));
+    for (const ChartSpec& spec : specs) {
+        SCOPED_TRACE(spec.key);
+        keys.insert(spec.key);
+        EXPECT_FALSE(spec.series.empty());
+        ChartView view;
+        view.draw(spec);
+        layOut(view);
+        EXPECT_EQ(view.spec(), spec);
+        const QString path = folder.filePath("chart.png");
+        ASSERT_TRUE(view.saveTo(path));
+        const QImage image(path);
+        ASSERT_FALSE(image.isNull());
+        EXPECT_GE(image.width(), 1800);
+        EXPECT_GE(image.height(), 900);
+        EXPECT_GT(inkOn(image), 0.004);
+        for (const ChartSeries& series : spec.series) {
+            const bool isDrawn = !series.points.empty() || !series.intervals.empty();
+            if (isDrawn && series.marker >= 0 && series.form == SeriesForm::Intervals) {
+                EXPECT_GT(pixelsOf(image, markerColour(series.marker)), 20) << series.name;
+            }
+        }
+        ASSERT_TRUE(QFile::remove(path));
+    }
+    EXPECT_GE(keys.size(), 9U);
+}
+
+TEST_F(ChartTest, HasWordsForEveryChartAndAxisOfTheSample)
+{
+    useSample();
+    for (const ChartSpec& spec : sampleSpecs()) {
+        const QString bare = QString::fromStdString(spec.key).replace('_', ' ');
+        EXPECT_NE(chartTitle(spec), bare) << "no title for " << spec.key;
+        EXPECT_TRUE(chartTitle(spec).front().isUpper()) << chartTitle(spec).toStdString();
+        for (const ChartAxis* axis : {&spec.x, &spec.y}) {
+            const QString title = axisTitle(*axis);
+            EXPECT_FALSE(title.contains('_') || title.contains('%'))
+                << spec.key << ": " << title.toStdString();
+            if (axis->key == "yield" || axis->key == "height" || axis->key == "cost_per_gram") {
+                EXPECT_TRUE(title.contains(QString::fromStdString(axis->unit)));
+            }
+        }
+    }
+}
+
+TEST_F(ChartTest, SaysInWordsWhatARowChartShows)
+{
+    const QString said = chartDescription(oneDot());
+    EXPECT_TRUE(said.startsWith("Yield by medium, each dot a tray."));
+    EXPECT_TRUE(said.contains("Steel mesh: mean 140.00, 80.00 to 200.00.")) << said.toStdString();
+    ChartView view;
+    view.draw(oneDot());
+    EXPECT_EQ(view.accessibleDescription(), said);
+    EXPECT_EQ(view.accessibleName(), chartTitle(oneDot()));
+    ChartSpec marked;
+    marked.key = "cost_by_uses";
+    marked.form = ChartForm::Curves;
+    marked.marks = {{"pays_back", "Steel mesh", 8, true}};
+    EXPECT_TRUE(chartDescription(marked).contains("Steel mesh pays back at use 8."));
+}
+
+TEST_F(ChartTest, SavesADrawingWithItsWordsAndAPage)
+{
+    ChartView view;
+    view.draw(oneDot());
+    layOut(view);
+    const QString svg = folder.filePath("chart.SVG");
+    ASSERT_TRUE(view.saveTo(svg));
+    const QByteArray drawing = bytesOf(svg);
+    EXPECT_TRUE(drawing.contains("<svg"));
+    EXPECT_TRUE(drawing.contains("<title>Yield by medium"));
+    EXPECT_TRUE(drawing.contains("Steel mesh"));
+    EXPECT_TRUE(drawing.toLower().contains(markerColour(2).name().toUtf8()));
+    const QString pdf = folder.filePath("chart.pdf");
+    ASSERT_TRUE(view.saveTo(pdf));
+    EXPECT_TRUE(bytesOf(pdf).startsWith("%PDF-"));
+    // With its font in it.
+    EXPECT_TRUE(bytesOf(pdf).contains("Inter"));
+    EXPECT_GT(bytesOf(pdf).size(), 4000);
+}
+
+TEST_F(ChartTest, SavesAChartThatWasNeverShownAtAReadableSize)
+{
+    ChartView view;
+    view.draw(oneDot());
+    const QString path = folder.filePath("chart.png");
+    ASSERT_TRUE(view.saveTo(path));
+    EXPECT_GE(QImage(path).width(), 900);
+    EXPECT_GE(QImage(path).height(), 450);
+}
+
+TEST_F(ChartTest, SavesThreeTimesTheSizeThatIsShown)
+{
+    ChartView view;
+    view.draw(oneDot());
+    show(view, {600, 300});
+    const QString path = folder.filePath("chart.png");
+    ASSERT_TRUE(view.saveTo(path));
+    EXPECT_EQ(QImage(path).width(), 1800);
+    EXPECT_EQ(QImage(path).height(), 900);
+}
+
+TEST_F(ChartTest, SaysThatItCannotBeWritten)
+{
+    ChartView view;
+    view.draw(oneDot());
+    for (const char* name : {"nowhere/chart.png", "nowhere/chart.svg", "nowhere/chart.pdf"}) {
+        EXPECT_FALSE(view.saveTo(folder.filePath(name))) << name;
+    }
+}
+
+TEST_F(ChartTest, DrawsAnEmptyChartAndAnotherAfterIt)
+{
+    ChartView view;
+    show(view, {600, 300});
+    view.draw(ChartSpec());
+    const qint64 none = pixelsOf(view.grab().toImage(), markerColour(2));
+    EXPECT_EQ(none, 0);
+    view.draw(oneDot());
+    EXPECT_GT(pixelsOf(view.grab().toImage(), markerColour(2)), 20);
+    view.draw(ChartSpec());
+    EXPECT_EQ(pixelsOf(view.grab().toImage(), markerColour(2)), 0);
+    EXPECT_EQ(view.chart()->axes().size(), 2);
+}
+
+TEST_F(ChartTest, TellsTheTrayOfTheDotThatIsPressed)
+{
+    ChartView view;
+    view.draw(oneDot());
+    show(view, {600, 300});
+    const QSignalSpy chosen(&view, &ChartView::pointChosen);
+    // The only row is centred on one half of the value axis.
+    const QPointF place = view.chart()->mapToPosition(QPointF(100, 0.5));
+    const QPoint dot = view.mapFromScene(view.chart()->mapToScene(place));
+    QTest::mouseClick(view.viewport(), Qt::LeftButton, Qt::NoModifier, dot);
+    ASSERT_EQ(chosen.count(), 1);
+    EXPECT_EQ(chosen.front().front().toLongLong(), 7);
+    QTest::mouseClick(view.viewport(), Qt::LeftButton, Qt::NoModifier, dot + QPoint(60, 0));
+    EXPECT_EQ(chosen.count(), 1);
+}
+
+TEST_F(ChartTest, FollowsTheLook)
+{
+    ChartView view;
+    view.draw(oneDot());
+    show(view, {600, 300});
+    const QColor onLight = markerColour(2);
+    EXPECT_GT(pixelsOf(view.grab().toImage(), onLight), 20);
+    applyTheme(*qApp, true);
+    QCoreApplication::sendPostedEvents();
+    const QImage dark = view.grab().toImage();
+    EXPECT_GT(pixelsOf(dark, darkPalette().card), pixelsOf(dark, lightPalette().card));
+    EXPECT_GT(pixelsOf(dark, markerColour(2)), 20);
+    EXPECT_EQ(pixelsOf(dark, onLight), 0);
+    applyTheme(*qApp, false);
+}
+
+} // namespace
+} // namespace plumule::ui
