@@ -1,5 +1,6 @@
 #include "ui/shared/text.h"
 
+#include <QCoreApplication>
 #include <gtest/gtest.h>
 
 namespace plumule::ui {
