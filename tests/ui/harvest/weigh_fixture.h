@@ -1,0 +1,48 @@
+#pragma once
+
+#include "tests/ui/support/growing.h"
+#include "ui/harvest/weigh_page.h"
+
+#include <QLineEdit>
+
+namespace plumule::ui {
+
+class WeighTest : public GrowingTest
+{
+protected:
+    std::unique_ptr<WeighPage> page;
+
+    void open(QSize size = {1232, 900}) { page = openPage<WeighPage>(size); }
+
+    [[nodiscard]] QString textIn(const char* field)
+    {
+        return find<QLineEdit>(*page, field)->text();
+    }
+    [[nodiscard]] QString textOf(const char* shown) { return find<QLabel>(*page, shown)->text(); }
+    [[nodiscard]] QString words() { return textOf("words"); }
+    [[nodiscard]] std::vector<Harvest> cutsOf(const char* code) { return sheetOf(code).harvests; }
+    [[nodiscard]] std::vector<Bowl> bowlsOf(const Harvest& cut)
+    {
+        return journal->harvests().bowls(cut.id).value();
+    }
+    // By Tab from the weight, and back to it.
+    void typeTare(const QString& grams)
+    {
+        press(Qt::Key_Tab);
+        ASSERT_EQ(nameOfFocus(), "tare");
+        type(grams);
+        press(Qt::Key_Backtab, Qt::ShiftModifier);
+        ASSERT_EQ(nameOfFocus(), "gross");
+    }
+    // Three trays of 300 to 310 g, so that there is something to expect: BR001 to BR003.
+    void weighThree()
+    {
+        enter("BR001");
+        for (const char* weight : {"300", "305", "310"}) {
+            enter(weight);
+        }
+        ASSERT_EQ(textIn("code"), "BR004");
+    }
+};
+
+} // namespace plumule::ui
