@@ -31,14 +31,14 @@ void printPreview(const ImportPreview& preview)
     printNames("new places", preview.newPlaces);
 }
 
-int printFaults(const ImportPreview& preview)
+void printFaults(const ImportPreview& preview)
 {
     for (const Error& fault : preview.faults) {
         badCall(
             QStringLiteral("%1: \"%2\"")
                 .arg(QString::fromStdString(fault.subject), QString::fromStdString(fault.detail)));
     }
-    return badCall("Nothing was imported.");
+    badCall("Nothing was imported.");
 }
 
 Result<std::unique_ptr<Journal>> newJournal(const QString& path, const Clock& clock)
@@ -48,14 +48,26 @@ Result<std::unique_ptr<Journal>> newJournal(const QString& path, const Clock& cl
     return Journal::create(path.toStdString(), plan, clock);
 }
 
-int importInto(Journal& journal, const QString& file, bool isDryRun)
+// A preview without faults; nullopt, and what is wrong said, where there is none.
+std::optional<ImportPreview> cleanPreview(Journal& journal, const QString& file)
 {
     const auto preview = journal.exchange().preview(file.toStdString());
     if (!preview) {
-        return badCall(ui::sentence(preview.error()));
+        badCall(ui::sentence(preview.error()));
+        return std::nullopt;
     }
     if (!preview->isClean()) {
-        return printFaults(*preview);
+        printFaults(*preview);
+        return std::nullopt;
+    }
+    return *preview;
+}
+
+int importInto(Journal& journal, const QString& file, bool isDryRun)
+{
+    const auto preview = cleanPreview(journal, file);
+    if (!preview) {
+        return kBadCall;
     }
     printPreview(*preview);
     if (isDryRun) {
@@ -105,9 +117,11 @@ int runImport(const QStringList& arguments)
     if (!trial) {
         return refused(trial.error());
     }
-    const int tried = importInto(**trial, file, true);
-    if (isDryRun || tried != kDone) {
-        return tried;
+    if (isDryRun) {
+        return importInto(**trial, file, true);
+    }
+    if (!cleanPreview(**trial, file)) {
+        return kBadCall;
     }
     const auto made = newJournal(path, clock);
     return made ? importInto(**made, file, false) : refused(made.error());

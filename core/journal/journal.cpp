@@ -70,7 +70,12 @@ Done Journal::backUpTo(const std::filesystem::path& target, const Progress& prog
 
 Result<std::vector<std::string>> Journal::faults()
 {
-    return m_ledger.ask([](Database& database) { return findFaults(database); });
+    auto found = m_ledger.ask([](Database& database) { return findFaults(database); });
+    if (!found && found.error().kind == ErrorKind::Damaged) {
+        // So badly that the check itself came upon it.
+        return fail(ErrorKind::Damaged, "journal");
+    }
+    return found;
 }
 
 } // namespace plumule

@@ -223,6 +223,9 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
         if (error.kind == ErrorKind::NotAJournal || error.kind == ErrorKind::Conflict) {
             error.kind = ErrorKind::Damaged;
         }
+        if (error.kind == ErrorKind::Damaged) {
+            error.subject = "journal"; // not the statement that came upon it
+        }
         return tl::unexpected<Error>(error);
     }
 }

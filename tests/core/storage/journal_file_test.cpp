@@ -50,6 +50,7 @@ protected:
             const auto opened = openJournalFile(path, access);
             ASSERT_FALSE(opened);
             EXPECT_EQ(opened.error().kind, kind) << opened.error().detail;
+            EXPECT_EQ(opened.error().subject, "journal");
         }
         EXPECT_EQ(bytesOf(path), before);
     }

@@ -1,0 +1,98 @@
+#include "tests/app/program_run.h"
+
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+
+namespace plumule::app {
+
+class ImportCommand : public ProgramTest
+{
+protected:
+    [[nodiscard]] QString journal() const { return path("room.plumule"); }
+    static QString plants() { return reference("plant_weights_as_trays.csv"); }
+    [[nodiscard]] int traysInSeason() const
+    {
+        const Answer answer =
+            run({"season", journal(), "--from", "2026-01-01", "--to", "2026-12-31", "--json"});
+        EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+        return answer.json().at("trays");
+    }
+};
+
+TEST_F(ImportCommand, MakesANewJournalOfATable)
+{
+    const Answer answer = run({"import", journal(), plants()});
+    EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+    EXPECT_TRUE(answer.out.contains("Imported 30 trays."));
+    EXPECT_TRUE(answer.out.contains("new media: ctrl, trt1, trt2"));
+    EXPECT_FALSE(answer.out.contains("Nothing was written"));
+    EXPECT_EQ(answer.out.count("30 trays\n"), 1);
+    EXPECT_EQ(traysInSeason(), 30);
+    EXPECT_EQ(run({"check", journal()}).exitCode, 0);
+}
+
+TEST_F(ImportCommand, AddsToAJournalThatStands)
+{
+    ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
+    const QString more = write("more.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                           "X1,Published plants,ctrl,2026-02-01,,2026-02-15,5.5\n");
+    const Answer answer = run({"import", journal(), more});
+    EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+    EXPECT_FALSE(answer.out.contains("new media"));
+    EXPECT_EQ(traysInSeason(), 31);
+}
+
+TEST_F(ImportCommand, WritesNothingWhenItRunsDry)
+{
+    const Answer fresh = run({"import", journal(), plants(), "--dry-run"});
+    EXPECT_EQ(fresh.exitCode, 0);
+    EXPECT_TRUE(fresh.out.contains("Nothing was written."));
+    EXPECT_TRUE(QDir(path(".")).isEmpty());
+    ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
+    const QString more = write("more.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                           "X1,Published plants,ctrl,2026-02-01,,2026-02-15,5.5\n");
+    EXPECT_EQ(run({"import", journal(), more, "--dry-run"}).exitCode, 0);
+    EXPECT_EQ(traysInSeason(), 30);
+}
+
+TEST_F(ImportCommand, ListsEveryFaultAndTakesNothing)
+{
+    const QString file = write("off.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                          "A1,Cress,mat,2026-01-05,10,2026-01-15,200\n"
+                                          "A2,Cress,mat,yesterday,10,2026-01-15,200\n"
+                                          "A3,Cress,mat,2026-01-05,ten,2026-01-15,200\n"
+                                          "A1,Cress,mat,2026-01-05,10,2026-01-15,200\n");
+    const Answer answer = run({"import", journal(), file});
+    EXPECT_EQ(answer.exitCode, 2);
+    EXPECT_EQ(answer.out.toStdString(), "");
+    EXPECT_TRUE(answer.error.contains("yesterday"));
+    EXPECT_TRUE(answer.error.contains("ten"));
+    EXPECT_TRUE(answer.error.contains("A1"));
+    EXPECT_TRUE(answer.error.endsWith("Nothing was imported.\n"));
+    EXPECT_EQ(answer.error.count('\n'), 4) << answer.error.toStdString();
+    EXPECT_FALSE(QFileInfo::exists(journal()));
+}
+
+TEST_F(ImportCommand, TakesNoTableTwice)
+{
+    ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
+    const Answer again = run({"import", journal(), plants()});
+    EXPECT_EQ(again.exitCode, 2);
+    EXPECT_TRUE(again.error.contains("PW001"));
+    EXPECT_EQ(traysInSeason(), 30);
+}
+
+TEST_F(ImportCommand, RefusesWhatItCannotUnderstand)
+{
+    expectBadCall({"import"}, "JOURNAL is missing");
+    expectBadCall({"import", journal()}, "FILE.csv is missing");
+    expectBadCall({"import", journal(), path("none.csv")}, "can't be read");
+    expectBadCall({"import", journal(), plants(), "--bogus"}, "bogus");
+    EXPECT_EQ(run({"import", journal(), write("empty.csv", "")}).exitCode, 2);
+    EXPECT_FALSE(QFileInfo::exists(journal()));
+    expectNoAnswer({"import", write("text.plumule", "mine"), plants()}, "not a Plumule journal");
+    expectNoAnswer({"import", path("nowhere/room.plumule"), plants()}, "can't be written");
+}
+
+} // namespace plumule::app

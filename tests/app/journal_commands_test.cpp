@@ -1,0 +1,229 @@
+#include "tests/app/program_run.h"
+
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+#include <QImage>
+
+namespace plumule::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+QByteArray bytesOf(const QString& path)
+{
+    QFile file(path);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+    return file.readAll();
+}
+
+} // namespace
+
+// The sample room is written once and only read.
+class JournalCommands : public ProgramTest
+{
+protected:
+    static void SetUpTestSuite()
+    {
+        s_folder = new QTemporaryDir;
+        const Answer made = run({"sample", sample()});
+        EXPECT_EQ(made.exitCode, 0) << made.error.toStdString();
+        EXPECT_TRUE(made.out.contains("invented"));
+    }
+    static void TearDownTestSuite()
+    {
+        delete s_folder;
+        s_folder = nullptr;
+    }
+    static QString sample() { return s_folder->filePath("sample.plumule"); }
+    static ordered_json answered(const QStringList& arguments)
+    {
+        const Answer answer = run(arguments + QStringList{"--json"});
+        EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+        EXPECT_EQ(answer.error.toStdString(), "");
+        return answer.json();
+    }
+
+private:
+    static QTemporaryDir* s_folder;
+};
+
+QTemporaryDir* JournalCommands::s_folder = nullptr;
+
+TEST_F(JournalCommands, PrintTheRoundAsDocumented)
+{
+    const ordered_json json = answered({"round", sample(), "--slot", "evening"});
+    EXPECT_EQ(keysOf(json), "date slot trays decisions mix tomorrow");
+    EXPECT_EQ(json.at("slot"), "evening");
+    ASSERT_FALSE(json.at("trays").empty());
+    for (const auto& tray : json.at("trays")) {
+        EXPECT_EQ(keysOf(tray), "code rack shelf place variety medium stage day action water "
+                                "water_ml done missed");
+    }
+    ASSERT_FALSE(json.at("mix").empty());
+    for (const auto& line : json.at("mix")) {
+        EXPECT_EQ(keysOf(line), "water action litres concentrate_ml trays_without_amount");
+    }
+    for (const auto& decision : json.at("decisions")) {
+        EXPECT_EQ(keysOf(decision), "code rack shelf place variety medium from to cue due_date "
+                                    "due_time days_late");
+    }
+    EXPECT_EQ(keysOf(json.at("tomorrow")),
+              "harvests into_light into_blackout to_sow free_places places");
+}
+
+TEST_F(JournalCommands, PrintTheRoundOfTheDayAskedFor)
+{
+    const ordered_json json =
+        answered({"round", sample(), "--date", "2020-01-02", "--slot", "morning"});
+    EXPECT_EQ(json.at("date"), "2020-01-02");
+    EXPECT_TRUE(json.at("trays").empty());
+    const Answer text = run({"round", sample(), "--slot", "morning"});
+    EXPECT_TRUE(text.out.contains("morning round"));
+}
+
+TEST_F(JournalCommands, DrawTheRoundAsAPdf)
+{
+    const QString file = path("round.pdf");
+    EXPECT_EQ(run({"round", sample(), "--pdf", file}).exitCode, 0);
+    EXPECT_TRUE(bytesOf(file).startsWith("%PDF-"));
+    expectNoAnswer({"round", sample(), "--pdf", path("nowhere/round.pdf")}, "round.pdf");
+}
+
+TEST_F(JournalCommands, RefuseARoundThatIsAskedForWrongly)
+{
+    expectBadCall({"round"}, "JOURNAL is missing");
+    expectBadCall({"round", sample(), "--date", "2026-02-30"}, "--date wants a day");
+    expectBadCall({"round", sample(), "--slot", "noon"}, "--slot wants");
+    expectBadCall({"round", sample(), "--json", "--pdf", "x.pdf"}, "do not go together");
+    expectBadCall({"round", sample(), "--bogus"}, "bogus");
+    expectBadCall({"round", sample(), "more"}, "one argument too many");
+    expectNoAnswer({"round", path("none.plumule")}, "no file of that name");
+    expectNoAnswer({"round", write("text.plumule", "not a journal\n")}, "not a Plumule journal");
+}
+
+TEST_F(JournalCommands, PrintTheSeasonAsDocumented)
+{
+    const ordered_json json = answered({"season", sample()});
+    EXPECT_TRUE(keysOf(json).starts_with("from to currency trays varieties trials media "
+                                         "left_out too_few"))
+        << keysOf(json);
+    ASSERT_GE(json.at("media").size(), 2U);
+    int trays = 0;
+    for (const auto& medium : json.at("media")) {
+        EXPECT_TRUE(keysOf(medium).starts_with("medium n yield height cost_per_g cost_curve "
+                                               "pays_back_at_use"))
+            << keysOf(medium);
+        EXPECT_EQ(keysOf(medium.at("yield")), "mean_g sd_g lower_g upper_g");
+        EXPECT_LT(medium.at("yield").at("lower_g"), medium.at("yield").at("mean_g"));
+        for (const auto& height : medium.at("height")) {
+            EXPECT_EQ(keysOf(height), "day mean_mm lower_mm upper_mm n");
+        }
+        trays += medium.at("n").get<int>();
+    }
+    EXPECT_EQ(trays, json.at("trays"));
+    for (const auto& tray : json.at("left_out")) {
+        EXPECT_EQ(keysOf(tray), "code medium why reason");
+    }
+}
+
+TEST_F(JournalCommands, CountOnlyTheVarietiesAndDaysAskedFor)
+{
+    const int all = answered({"season", sample()}).at("trays");
+    const ordered_json one = answered({"season", sample(), "--variety", "mustard"});
+    EXPECT_EQ(one.at("varieties"), 1);
+    EXPECT_LT(one.at("trays").get<int>(), all);
+    const ordered_json none =
+        answered({"season", sample(), "--from", "2020-01-01", "--to", "2020-02-01"});
+    EXPECT_EQ(none.at("from"), "2020-01-01");
+    EXPECT_EQ(none.at("trays"), 0);
+}
+
+TEST_F(JournalCommands, RefuseASeasonThatIsAskedForWrongly)
+{
+    expectBadCall({"season"}, "JOURNAL is missing");
+    expectBadCall({"season", sample(), "--from", "spring"}, "--from wants a day");
+    expectBadCall({"season", sample(), "--from", "2026-05-01", "--to", "2026-01-01"},
+                  "--to is before --from");
+    expectBadCall({"season", sample(), "--variety", "Nix"}, "No variety is called \"Nix\"");
+    expectNoAnswer({"season", path("none.plumule")}, "no file of that name");
+}
+
+TEST_F(JournalCommands, FindASoundJournalSound)
+{
+    const Answer answer = run({"check", sample()});
+    EXPECT_EQ(answer.exitCode, 0);
+    EXPECT_EQ(answer.out.toStdString(), "The journal is sound.\n");
+}
+
+TEST_F(JournalCommands, FindDamageWithoutTouchingTheFile)
+{
+    const QByteArray whole = bytesOf(sample());
+    const QString cut = write("cut.plumule", whole.left(whole.size() / 2));
+    expectNoAnswer({"check", cut}, "damaged");
+    EXPECT_EQ(bytesOf(cut), whole.left(whole.size() / 2));
+    // Pages in the midst of the file are overwritten: it opens, and the check comes upon them.
+    QByteArray spoilt = whole;
+    spoilt.replace(spoilt.size() / 2, 40'000, QByteArray(40'000, '\x55'));
+    const QString file = write("spoilt.plumule", spoilt);
+    expectNoAnswer({"check", file}, "damaged");
+    EXPECT_EQ(bytesOf(file), spoilt);
+}
+
+TEST_F(JournalCommands, RefuseToCheckWhatIsNoJournal)
+{
+    expectBadCall({"check"}, "JOURNAL is missing");
+    expectNoAnswer({"check", path("none.plumule")}, "no file of that name");
+    expectNoAnswer({"check", reference("oats.csv")}, "not a Plumule journal");
+}
+
+TEST_F(JournalCommands, NeverWriteTheSampleOverAFile)
+{
+    const QString file = write("mine.plumule", "mine");
+    expectNoAnswer({"sample", file}, "already");
+    EXPECT_EQ(bytesOf(file), "mine");
+    expectBadCall({"sample"}, "FILE is missing");
+    EXPECT_EQ(run({"sample", path("nowhere/s.plumule")}).exitCode, 1);
+}
+
+TEST_F(JournalCommands, DrawEveryPage)
+{
+    const ordered_json before = answered({"season", sample()});
+    const QString folder = path("pictures");
+    const Answer answer = run({"pictures", sample(), folder, "--size", "1024x768", "--dark"});
+    ASSERT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+    const QStringList files = answer.out.split('\n', Qt::SkipEmptyParts);
+    for (const char* page : {"round", "weigh-in", "trays", "tray-sheet", "season", "set-up-room",
+                             "set-up-varieties", "set-up-seed", "set-up-media", "set-up-water",
+                             "set-up-prices-and-work", "set-up-trials", "set-up-journal"}) {
+        const QString file = QDir(folder).filePath(QStringLiteral("%1.png").arg(page));
+        EXPECT_TRUE(files.contains(file)) << page;
+        const QImage picture(file);
+        EXPECT_EQ(picture.size(), QSize(1024, 768)) << page;
+        EXPECT_LT(qGray(picture.pixel(2, 2)), 128) << page << " is not dark";
+    }
+    EXPECT_EQ(answered({"season", sample()}), before);
+}
+
+TEST_F(JournalCommands, RefusePicturesThatAreAskedForWrongly)
+{
+    expectBadCall({"pictures", sample()}, "DIR is missing");
+    expectBadCall({"pictures", sample(), path("p"), "--size", "big"}, "--size wants");
+    expectBadCall({"pictures", sample(), path("p"), "--font-scale", "9"}, "--font-scale wants");
+    expectNoAnswer({"pictures", path("none.plumule"), path("p")}, "no file of that name");
+    expectNoAnswer({"pictures", sample(), write("file", "x")}, "");
+    EXPECT_FALSE(QFileInfo::exists(path("p")));
+}
+
+TEST_F(JournalCommands, SayWhatTheyAre)
+{
+    const Answer help = run({"--help"});
+    EXPECT_EQ(help.exitCode, 0);
+    for (const char* command : {"round", "season", "import", "sample", "pictures", "check",
+                                "compare", "growth", "power"}) {
+        EXPECT_TRUE(help.out.contains(QStringLiteral("plumule %1 ").arg(command))) << command;
+    }
+    EXPECT_TRUE(run({"--version"}).out.startsWith("Plumule "));
+}
+
+} // namespace plumule::app
