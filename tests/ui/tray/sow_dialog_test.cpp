@@ -1,0 +1,197 @@
+#include "tests/ui/support/growing.h"
+#include "ui/tray/sow_dialog.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDateEdit>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QSignalSpy>
+#include <QSpinBox>
+
+namespace plumule::ui {
+namespace {
+
+class SowDialogTest : public GrowingTest
+{
+protected:
+    std::unique_ptr<SowDialog> dialog;
+    std::unique_ptr<QSignalSpy> sown;
+
+    void openDialog()
+    {
+        dialog = std::make_unique<SowDialog>(*journal, services());
+        sown = std::make_unique<QSignalSpy>(dialog.get(), &SowDialog::sown);
+        show(*dialog, {900, 700});
+    }
+    void pick(const char* box, const QString& item)
+    {
+        auto* combo = find<QComboBox>(*dialog, box);
+        const int index = combo->findText(item);
+        ASSERT_GE(index, 0) << item.toStdString();
+        combo->setCurrentIndex(index);
+    }
+    void sowNow() { click(find<QPushButton>(*dialog, "sowNow")); }
+    [[nodiscard]] QString refusal() { return find<QLabel>(*dialog, "refusal")->text(); }
+    [[nodiscard]] QString dates() { return find<QLabel>(*dialog, "dates")->text(); }
+    [[nodiscard]] std::vector<TrayListRow> trays() { return journal->trays().list({}).value(); }
+    [[nodiscard]] int checkedIn(const char* list)
+    {
+        int checked = 0;
+        auto* shown = find<QListWidget>(*dialog, list);
+        for (int i = 0; i < shown->count(); ++i) {
+            checked += shown->item(i)->checkState() == Qt::Checked ? 1 : 0;
+        }
+        return checked;
+    }
+};
+
+TEST_F(SowDialogTest, SowsOneTrayAsTheProtocolSays)
+{
+    openDialog();
+    pick("variety", "Broccoli");
+    EXPECT_TRUE(find<QLineEdit>(*dialog, "code")->placeholderText().contains("BR001"));
+    EXPECT_EQ(checkedIn("places"), 1);
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    const TraySheet sheet = sheetOf("BR001");
+    EXPECT_EQ(sheet.record.variety, "Broccoli");
+    EXPECT_EQ(sheet.record.tray.sownAt(), clock.now());
+    EXPECT_TRUE(sheet.spot.has_value());
+    EXPECT_TRUE(sheet.record.tray.seed.has_value());
+    ASSERT_EQ(sown->count(), 1);
+    EXPECT_EQ(sown->front().front().toInt(), 1);
+    EXPECT_FALSE(dialog->isVisible());
+}
+
+TEST_F(SowDialogTest, SowsManyOnTheFirstFreePlacesAsOneIntention)
+{
+    openDialog();
+    pick("variety", "Broccoli");
+    find<QSpinBox>(*dialog, "count")->setValue(12);
+    EXPECT_EQ(checkedIn("places"), 12);
+    sowNow();
+    ASSERT_EQ(trays().size(), 12U) << refusal().toStdString();
+    EXPECT_EQ(journal->room().freeSpots()->size(), 20U);
+    ASSERT_TRUE(journal->undo());
+    EXPECT_TRUE(trays().empty());
+}
+
+TEST_F(SowDialogTest, WritesDownWhatWasTyped)
+{
+    Trial trial;
+    trial.name = "Two beds";
+    ASSERT_TRUE(journal->trials().save(trial));
+    openDialog();
+    pick("variety", "Broccoli");
+    find<QComboBox>(*dialog, "trial")->setCurrentIndex(1);
+    find<QSpinBox>(*dialog, "block")->setValue(2);
+    auto* seed = find<QLineEdit>(*dialog, "seed");
+    seed->selectAll();
+    QTest::keyClicks(seed, "17,5");
+    QTest::keyClicks(find<QLineEdit>(*dialog, "person"), "Mo");
+    QTest::keyClicks(find<QLineEdit>(*dialog, "code"), "X7");
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    const TraySheet sheet = sheetOf("X7");
+    EXPECT_EQ(sheet.record.tray.seed, grams(17.5));
+    EXPECT_EQ(sheet.record.tray.block, 2);
+    EXPECT_EQ(sheet.record.trialName, "Two beds");
+    EXPECT_EQ(sheet.record.tray.sownBy, "Mo");
+}
+
+TEST_F(SowDialogTest, RefusesASeedWeightThatIsNone)
+{
+    openDialog();
+    auto* seed = find<QLineEdit>(*dialog, "seed");
+    seed->selectAll();
+    QTest::keyClicks(seed, "much");
+    sowNow();
+    EXPECT_FALSE(refusal().isEmpty());
+    EXPECT_TRUE(trays().empty());
+    EXPECT_TRUE(dialog->isVisible());
+}
+
+TEST_F(SowDialogTest, RefusesACodeThatIsTaken)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openDialog();
+    QTest::keyClicks(find<QLineEdit>(*dialog, "code"), "br001");
+    sowNow();
+    EXPECT_FALSE(refusal().isEmpty());
+    EXPECT_EQ(trays().size(), 1U);
+    EXPECT_EQ(sown->count(), 0);
+}
+
+TEST_F(SowDialogTest, RefusesMorePlacesThanTrays)
+{
+    openDialog();
+    find<QListWidget>(*dialog, "places")->item(5)->setCheckState(Qt::Checked);
+    sowNow();
+    EXPECT_TRUE(refusal().contains("more places chosen than trays"));
+    EXPECT_TRUE(trays().empty());
+}
+
+TEST_F(SowDialogTest, AReusableMediumAsksForAPieceForEachTray)
+{
+    const Medium mesh = inertMedium(true);
+    ASSERT_TRUE(journal->media().addPieces(mesh.id, 2, clock.today()));
+    openDialog();
+    EXPECT_FALSE(find<QListWidget>(*dialog, "pieces")->isVisible());
+    pick("medium", QString::fromStdString(mesh.name));
+    EXPECT_TRUE(find<QListWidget>(*dialog, "pieces")->isVisible());
+    find<QSpinBox>(*dialog, "count")->setValue(3);
+    EXPECT_EQ(checkedIn("pieces"), 2);
+    sowNow();
+    EXPECT_TRUE(refusal().contains("one clean piece for each of the 3 trays"));
+    find<QSpinBox>(*dialog, "count")->setValue(2);
+    sowNow();
+    ASSERT_EQ(trays().size(), 2U) << refusal().toStdString();
+    for (const TrayListRow& row : trays()) {
+        EXPECT_TRUE(row.record.pieceNumber.has_value());
+    }
+}
+
+TEST_F(SowDialogTest, TheDayOfTheCutSetsTheDayOfSowing)
+{
+    openDialog();
+    pick("variety", "Broccoli");
+    // Twelve days: three under weight, one in blackout, eight in light.
+    EXPECT_TRUE(dates().contains("Tuesday 24 March, day 13")) << dates().toStdString();
+    find<QDateEdit>(*dialog, "harvest")->setDate(QDate(2026, 3, 31));
+    EXPECT_EQ(find<QDateEdit>(*dialog, "day")->date(), QDate(2026, 3, 19));
+    EXPECT_TRUE(dates().contains("Tuesday 31 March"));
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    EXPECT_EQ(trays().front().record.tray.sownOn, date(2026, 3, 19));
+    EXPECT_EQ(trays().front().plan.harvest.date, date(2026, 3, 31));
+}
+
+TEST_F(SowDialogTest, BeginsWithTheSoakWhereTheProtocolHasOne)
+{
+    openDialog();
+    pick("variety", "Broccoli");
+    EXPECT_FALSE(find<QCheckBox>(*dialog, "soak")->isVisible());
+    pick("variety", "Pea shoots");
+    auto* soak = find<QCheckBox>(*dialog, "soak");
+    ASSERT_TRUE(soak->isVisible());
+    soak->setChecked(true);
+    EXPECT_TRUE(dates().startsWith("To be sown "));
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    const StagePlan plan = trays().front().plan;
+    ASSERT_TRUE(plan.current);
+    EXPECT_EQ(plan.spans[*plan.current].stage, Stage::Soak);
+    EXPECT_GT(trays().front().record.tray.sownAt(), clock.now());
+}
+
+TEST_F(SowDialogTest, CancelSowsNothing)
+{
+    openDialog();
+    QTest::keyClick(dialog.get(), Qt::Key_Escape);
+    EXPECT_FALSE(dialog->isVisible());
+    EXPECT_TRUE(trays().empty());
+}
+
+} // namespace
+} // namespace plumule::ui
