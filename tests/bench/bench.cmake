@@ -1,0 +1,18 @@
+# Benchmarks: cmake -DPLUMULE_BENCH=ON -DCMAKE_BUILD_TYPE=Release, then build the target `bench`: it
+# runs them and leaves bench.json in the build directory.
+find_package(benchmark REQUIRED)
+find_package(Eigen3 REQUIRED NO_MODULE)
+
+file(GLOB bench_sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/bench/*.cpp
+     ${CMAKE_CURRENT_SOURCE_DIR}/bench/*.h)
+add_executable(plumule_bench EXCLUDE_FROM_ALL ${bench_sources})
+target_include_directories(plumule_bench PRIVATE ${PROJECT_SOURCE_DIR})
+# The bare factorisation is compiled as the sums are.
+target_compile_options(plumule_bench PRIVATE -O2)
+target_link_libraries(plumule_bench PRIVATE plumule_journal Eigen3::Eigen benchmark::benchmark_main)
+set_target_properties(plumule_bench PROPERTIES UNITY_BUILD OFF)
+
+add_custom_target(bench
+  COMMAND plumule_bench --benchmark_out=${CMAKE_BINARY_DIR}/bench.json
+          --benchmark_out_format=json
+  DEPENDS plumule_bench USES_TERMINAL VERBATIM)
