@@ -202,8 +202,10 @@ void MainWindow::wireWork()
     row->setContentsMargins(0, scaled(6), 0, scaled(6));
     m_workName = label(QString(), "muted");
     m_progress = new QProgressBar;
+    m_progress->setObjectName("workProgress");
     m_progress->setRange(0, 1000);
     auto* stop = button(tr("Stop"));
+    stop->setObjectName("workStop");
     row->addWidget(m_workName);
     row->addWidget(m_progress, 1);
     row->addWidget(stop);

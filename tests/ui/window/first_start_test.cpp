@@ -1,0 +1,144 @@
+#include "tests/ui/support/growing.h"
+#include "ui/window/first_start.h"
+
+#include <QComboBox>
+#include <QFile>
+#include <QLineEdit>
+#include <QSignalSpy>
+#include <QSpinBox>
+#include <QTimeEdit>
+
+namespace plumule::ui {
+namespace {
+
+class FirstStartTest : public GrowingTest
+{
+protected:
+    std::unique_ptr<FirstStart> start;
+    std::unique_ptr<QSignalSpy> chosen;
+
+    void openStart()
+    {
+        start = std::make_unique<FirstStart>(clock, ask);
+        chosen = std::make_unique<QSignalSpy>(start.get(), &FirstStart::chosen);
+        show(*start, {700, 720});
+        start->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(start.get()));
+    }
+    void write(const char* field, const QString& text)
+    {
+        auto* line = find<QLineEdit>(*start, field);
+        line->setFocus();
+        line->selectAll();
+        press(Qt::Key_Delete);
+        type(text);
+    }
+    [[nodiscard]] QString refusal()
+    {
+        auto* words = find<QLabel>(*start, "refusal");
+        return words->isVisible() ? words->text() : QString();
+    }
+    [[nodiscard]] std::unique_ptr<Journal> made()
+    {
+        auto opened = Journal::open(chosen->front().front().toString().toStdString(), clock);
+        EXPECT_TRUE(opened);
+        return opened ? std::move(*opened) : nullptr;
+    }
+};
+
+TEST_F(FirstStartTest, MakesANewJournalAsAsked)
+{
+    openStart();
+    write("roomName", "Back room");
+    find<QSpinBox>(*start, "racks")->setValue(3);
+    find<QSpinBox>(*start, "shelves")->setValue(5);
+    find<QSpinBox>(*start, "places")->setValue(2);
+    find<QTimeEdit>(*start, "morning")->setTime(QTime(6, 30));
+    find<QComboBox>(*start, "units")->setCurrentIndex(1);
+    write("currency", "USD");
+    ask.fileAnswer = folder.path() + "/Back room"; // its ending is added
+    click(find<QPushButton>(*start, "makeNew"));
+    ASSERT_EQ(chosen->count(), 1) << refusal().toStdString();
+    EXPECT_EQ(chosen->front().front().toString(), folder.path() + "/Back room.plumule");
+    const auto opened = made();
+    ASSERT_NE(opened, nullptr);
+    EXPECT_FALSE(opened->isReadOnly());
+    const auto layout = opened->room().layout();
+    EXPECT_EQ(layout->room.name, "Back room");
+    EXPECT_EQ(layout->room.units, UnitSystem::UsCustomary);
+    EXPECT_EQ(layout->room.currency, "USD");
+    EXPECT_EQ(layout->room.morningMinute, 6 * 60 + 30);
+    EXPECT_EQ(opened->room().freeSpots()->size(), 30U);
+    EXPECT_FALSE(opened->varieties().all()->empty());
+}
+
+TEST_F(FirstStartTest, RefusesARoomWithoutAName)
+{
+    openStart();
+    write("roomName", "  ");
+    click(find<QPushButton>(*start, "makeNew"));
+    EXPECT_EQ(refusal(), "Please give the room a name.");
+    EXPECT_EQ(nameOfFocus(), "roomName");
+    EXPECT_TRUE(ask.questions.isEmpty());
+    EXPECT_EQ(chosen->count(), 0);
+}
+
+TEST_F(FirstStartTest, RefusesAnEveningBeforeTheMorning)
+{
+    openStart();
+    find<QTimeEdit>(*start, "morning")->setTime(QTime(19, 0));
+    click(find<QPushButton>(*start, "makeNew"));
+    EXPECT_TRUE(refusal().contains("morning round comes before"));
+    EXPECT_TRUE(ask.questions.isEmpty());
+    EXPECT_EQ(chosen->count(), 0);
+}
+
+TEST_F(FirstStartTest, WritesOverNothing)
+{
+    const QString path = folder.path() + "/there.plumule";
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("mine");
+    file.close();
+    openStart();
+    ask.fileAnswer = path;
+    click(find<QPushButton>(*start, "makeNew"));
+    EXPECT_FALSE(refusal().isEmpty());
+    EXPECT_EQ(chosen->count(), 0);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_EQ(file.readAll(), "mine");
+}
+
+TEST_F(FirstStartTest, LeavesEverythingWhereTheFileQuestionIsLeft)
+{
+    openStart();
+    click(find<QPushButton>(*start, "makeNew"));
+    EXPECT_EQ(ask.questions.size(), 1);
+    EXPECT_EQ(chosen->count(), 0);
+    EXPECT_EQ(refusal(), "");
+    EXPECT_TRUE(start->isVisible());
+}
+
+TEST_F(FirstStartTest, OpensOneThatIsThere)
+{
+    openStart();
+    ask.fileAnswer = folder.path() + "/test.plumule";
+    click(find<QPushButton>(*start, "openExisting"));
+    ASSERT_EQ(chosen->count(), 1);
+    EXPECT_EQ(chosen->front().front().toString(), ask.fileAnswer);
+}
+
+TEST_F(FirstStartTest, MakesTheInventedSampleRoom)
+{
+    openStart();
+    ask.fileAnswer = folder.path() + "/sample.plumule";
+    click(find<QPushButton>(*start, "makeSample"));
+    ASSERT_EQ(chosen->count(), 1) << refusal().toStdString();
+    const auto opened = made();
+    ASSERT_NE(opened, nullptr);
+    EXPECT_GT(opened->trays().list({})->size(), 100U);
+    EXPECT_FALSE(textsIn(*start).filter("is invented").isEmpty());
+}
+
+} // namespace
+} // namespace plumule::ui

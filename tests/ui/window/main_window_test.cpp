@@ -1,0 +1,239 @@
+#include "tests/ui/window/window_fixture.h"
+#include "ui/tray/sow_dialog.h"
+
+#include <QProgressBar>
+#include <QTableView>
+
+#include <thread>
+
+namespace plumule::ui {
+namespace {
+
+TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
+{
+    openWindow();
+    const QStringList names = window->pageNames();
+    ASSERT_EQ(names, QStringList({"Round", "Weigh-in", "Trays", "Season", "Set-up"}));
+    EXPECT_EQ(shownPage(), "Round");
+    for (const int number : {2, 3, 4, 5, 1}) {
+        pressCtrl(Qt::Key_0 + number);
+        const QString name = names[number - 1];
+        EXPECT_EQ(shownPage(), name);
+        EXPECT_TRUE(window->findChild<QPushButton*>("nav" + name)->isChecked());
+    }
+    click(window->findChild<QPushButton*>("navTrays"));
+    EXPECT_EQ(shownPage(), "Trays");
+}
+
+TEST_F(WindowTest, BadgesCountWhatIsOpenOnPagesThatAreNotInFront)
+{
+    growDueTrays(3);
+    sow(broccoli(2, kTwoDaysAgo));
+    openWindow();
+    const int toWater = static_cast<int>(journal->watering().roundNow()->trays.size());
+    ASSERT_GE(toWater, 2);
+    EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in") == "3"; }))
+        << badgeOf("Weigh-in").toStdString();
+    const int open = badgeOf("Round").toInt();
+    EXPECT_GE(open, toWater);
+    pressCtrl(Qt::Key_3);
+    ASSERT_TRUE(journal->watering().tick(trayOf("BR004"), clock.today(), Slot::Morning));
+    EXPECT_TRUE(soon([&] { return badgeOf("Round").toInt() == open - 1; }));
+    WeighingDraft weighing;
+    weighing.bowls = {{grams(300), grams(0)}};
+    weighing.at = clock.now();
+    for (const char* code : {"BR001", "BR002", "BR003"}) {
+        weighing.tray = trayOf(code);
+        weighing.accepted = {Doubt::OutsideExpected};
+        ASSERT_TRUE(journal->harvests().record(weighing));
+    }
+    EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in").isEmpty(); }));
+}
+
+TEST_F(WindowTest, CtrlZTakesTheLastActBackAndCtrlShiftZDoesItAgain)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    ASSERT_TRUE(journal->trays().discard(trayOf("BR001"), "mould", clock.now()));
+    ASSERT_EQ(nameOfFocus(), "search"); // which keeps no undo of its own while it is empty
+    pressCtrl(Qt::Key_Z);
+    EXPECT_EQ(sheetOf("BR001").record.tray.state, TrayState::Growing);
+    EXPECT_TRUE(window->messages().text().startsWith("Taken back"));
+    press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(sheetOf("BR001").record.tray.state, TrayState::Discarded);
+    click(window->messages().findChild<QPushButton*>("messageAction"));
+    EXPECT_EQ(sheetOf("BR001").record.tray.state, TrayState::Growing);
+}
+
+TEST_F(WindowTest, CtrlZTakesTypedTextBackFirst)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    type("xyz");
+    pressCtrl(Qt::Key_Z);
+    EXPECT_EQ(fieldText("Trays", "search"), "");
+    EXPECT_EQ(journal->trays().list({})->size(), 1U);
+    pressCtrl(Qt::Key_Z);
+    EXPECT_EQ(journal->trays().list({})->size(), 0U);
+}
+
+TEST_F(WindowTest, SaysThatThereIsNothingToTakeBack)
+{
+    openWindow();
+    pressCtrl(Qt::Key_Z);
+    EXPECT_TRUE(window->messages().isRefusal());
+    EXPECT_FALSE(window->messages().text().isEmpty());
+}
+
+TEST_F(WindowTest, AScannedLabelOpensItsTrayAndLeavesNoLettersInTheField)
+{
+    growDueTrays(3);
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    type("mesh");
+    scan("BR002");
+    EXPECT_TRUE(sheetShows("BR002"));
+    press(Qt::Key_Escape);
+    EXPECT_EQ(fieldText("Trays", "search"), "mesh");
+}
+
+TEST_F(WindowTest, ACodeTypedByHandStaysInTheField)
+{
+    growDueTrays(3);
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    type("BR002");
+    EXPECT_EQ(fieldText("Trays", "search"), "BR002");
+    EXPECT_EQ(find<QTableView>(pageOf("Trays"), "trays")->model()->rowCount(), 1);
+}
+
+// Its letters are keys of the rack's page: B nothing, R "ready".
+TEST_F(WindowTest, AScannedLabelIsNoCommandOnTheRacksPage)
+{
+    const Moment threeDaysAgo{date(2026, 3, 9), 7 * 60 + 30};
+    sow(broccoli(1, threeDaysAgo));
+    openWindow();
+    ASSERT_EQ(journal->watering().roundNow()->decisions.size(), 1U);
+    scan("BR001");
+    EXPECT_EQ(shownPage(), "Trays");
+    EXPECT_TRUE(sheetShows("BR001"));
+    QTest::qWait(120);
+    const StagePlan plan = sheetOf("BR001").plan;
+    EXPECT_EQ(plan.spans[plan.current.value()].stage, Stage::UnderWeight);
+    EXPECT_EQ(journal->watering().roundNow()->doneCount(), 0);
+}
+
+TEST_F(WindowTest, AScannedLabelIsTheTrayToWeighAtTheScale)
+{
+    growDueTrays(3);
+    openWindow();
+    pressCtrl(Qt::Key_2);
+    ASSERT_EQ(nameOfFocus(), "code");
+    scan("br003"); // whatever the letter case
+    EXPECT_EQ(shownPage(), "Weigh-in");
+    EXPECT_EQ(fieldText("Weigh-in", "code"), "BR003");
+    ASSERT_EQ(nameOfFocus(), "gross");
+    type("12");
+    scan("BR001"); // the weight was another tray's
+    EXPECT_EQ(fieldText("Weigh-in", "code"), "BR001");
+    EXPECT_EQ(fieldText("Weigh-in", "gross"), "");
+    EXPECT_TRUE(sheetOf("BR003").harvests.empty());
+}
+
+TEST_F(WindowTest, AScannedLabelLeavesThePageUnderADialogAsItIs)
+{
+    growDueTrays(1);
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    click(find<QPushButton>(pageOf("Trays"), "sow"));
+    auto* dialog = find<SowDialog>(*window, "sowDialog");
+    ASSERT_NE(dialog, nullptr);
+    dialog->activateWindow();
+    ASSERT_TRUE(soon([&] { return QApplication::activeWindow() == dialog; }));
+    auto* person = find<QLineEdit>(*dialog, "person");
+    person->setFocus();
+    ASSERT_EQ(nameOfFocus(), "person");
+    type("Mo");
+    ASSERT_EQ(person->text(), "Mo");
+    scan("BR001");
+    EXPECT_EQ(person->text(), "Mo");
+    EXPECT_TRUE(dialog->isVisible());
+    EXPECT_FALSE(find<QWidget>(*window, "traySheet")->isVisible());
+}
+
+TEST_F(WindowTest, AChangeIsShownInFrontSoonAndElsewhereWhenItIsOpened)
+{
+    growDueTrays(2);
+    openWindow();
+    pressCtrl(Qt::Key_2);
+    pressCtrl(Qt::Key_3);
+    const auto* list = find<QTableView>(pageOf("Trays"), "trays");
+    ASSERT_EQ(list->model()->rowCount(), 2);
+    sow(broccoli(1, clock.now()));
+    EXPECT_TRUE(soon([&] { return list->model()->rowCount() == 3; }));
+    ASSERT_TRUE(journal->trays().discard(trayOf("BR001"), "mould", clock.now()));
+    pressCtrl(Qt::Key_2);
+    EXPECT_TRUE(find<QLabel>(pageOf("Weigh-in"), "pageSubtitle")->text().contains("1 of 1 trays"));
+}
+
+TEST_F(WindowTest, TheSheetLeadsToTheScaleWithItsTray)
+{
+    growDueTrays(2);
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    enter("BR002");
+    ASSERT_TRUE(sheetShows("BR002"));
+    click(find<QPushButton>(*window, "weigh"));
+    EXPECT_EQ(shownPage(), "Weigh-in");
+    EXPECT_EQ(fieldText("Weigh-in", "code"), "BR002");
+    EXPECT_EQ(nameOfFocus(), "gross");
+}
+
+TEST_F(WindowTest, SaysWhichRoomItIsAndWhetherItMayBeWritten)
+{
+    openWindow();
+    EXPECT_EQ(find<QLabel>(*window, "roomName")->text(), "Test room");
+    EXPECT_FALSE(find<QLabel>(*window, "readOnly")->isVisible());
+    window.reset();
+    const std::filesystem::path path = journal->path();
+    journal.reset();
+    auto opened = Journal::open(path, clock, Access::ReadOnly);
+    ASSERT_TRUE(opened);
+    journal = std::move(*opened);
+    openWindow();
+    EXPECT_TRUE(find<QLabel>(*window, "readOnly")->isVisible());
+    pressCtrl(Qt::Key_3);
+    click(find<QPushButton>(pageOf("Trays"), "sow"));
+    auto* dialog = find<SowDialog>(*window, "sowDialog");
+    click(find<QPushButton>(*dialog, "sowNow"));
+    EXPECT_FALSE(find<QLabel>(*dialog, "refusal")->text().isEmpty());
+    EXPECT_EQ(journal->trays().list({})->size(), 0U);
+}
+
+TEST_F(WindowTest, ShowsLongWorkAndStopsIt)
+{
+    openWindow();
+    auto* bar = window->findChild<QProgressBar*>("workProgress");
+    ASSERT_NE(bar, nullptr);
+    EXPECT_FALSE(bar->isVisible());
+    bool wasStopped = false;
+    window->tasks().run(
+        "Counting leaves",
+        [](const Progress& progress) -> Result<int> {
+            while (!progress.isStopped()) {
+                progress.report(0.5);
+                std::this_thread::sleep_for(std::chrono::milliseconds(2));
+            }
+            return fail(ErrorKind::Cancelled, "work");
+        },
+        window.get(), [&](const Result<int>& answer) { wasStopped = !answer; });
+    EXPECT_TRUE(soon([&] { return bar->isVisible() && bar->value() == 500; }));
+    EXPECT_TRUE(textsIn(*window).contains("Counting leaves"));
+    click(find<QPushButton>(*window, "workStop"));
+    EXPECT_TRUE(soon([&] { return wasStopped && !bar->isVisible(); }));
+}
+
+} // namespace
+} // namespace plumule::ui
