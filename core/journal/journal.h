@@ -52,6 +52,8 @@ public:
     ReviewAnswers& review() { return m_review; }
     ExchangeEntries& exchange() { return m_exchange; }
 
+    // Whether the intention recorded last changed anything, so that there is something to undo.
+    [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
     // What undo and redo would do next; none where there is nothing.
     [[nodiscard]] std::optional<HistoryEntry> nextUndo();
     [[nodiscard]] std::optional<HistoryEntry> nextRedo();

@@ -59,6 +59,7 @@ public:
             return fail(ErrorKind::ReadOnly, "journal");
         }
         std::vector<Change> changes;
+        m_didLastChange = false;
         Answer answer = guarded([&]() -> Answer {
             Transaction transaction(database());
             Recording recording(database());
@@ -73,6 +74,7 @@ public:
             return done;
         });
         if (answer) {
+            m_didLastChange = !changes.empty();
             announce(changes);
         }
         return answer;
@@ -90,6 +92,9 @@ public:
             return guarded([&]() -> Result<Answer> { return work(database()); });
         }
     }
+
+    // Whether the intention recorded last changed anything; only then has it a history entry.
+    [[nodiscard]] bool didLastIntentionChange() const { return m_didLastChange; }
 
     // As History's; what was applied is announced.
     Result<HistoryEntry> undo(HistoryId id = {});
@@ -124,6 +129,7 @@ private:
     const Clock& m_clock;
     std::vector<std::pair<int, ChangeListener>> m_listeners;
     int m_nextListener = 1;
+    bool m_didLastChange = false;
 };
 
 } // namespace plumule

@@ -165,29 +165,35 @@ void ChartView::mouseReleaseEvent(QMouseEvent* event)
 void ChartView::paintAll(QPainter& painter, const QRectF& target)
 {
     painter.setRenderHint(QPainter::Antialiasing);
-    scene()->render(&painter, target, scene()->sceneRect());
+    scene()->render(&painter, target, chart()->geometry());
 }
 
 bool ChartView::saveTo(const QString& path)
 {
-    const QSizeF size = scene()->sceneRect().size();
+    if (!isVisible() && !testAttribute(Qt::WA_Resized)) {
+        resize(sizeHint().expandedTo(QSize(640, 360)));
+    }
+    // The chart follows its view only by events, which a view that was never shown has not had.
+    chart()->resize(size());
+    chart()->layout()->activate();
+    const QSizeF area = chart()->geometry().size();
     if (path.endsWith(".svg", Qt::CaseInsensitive)) {
         QSvgGenerator svg;
         svg.setFileName(path);
-        svg.setSize(size.toSize());
-        svg.setViewBox(QRectF(QPointF(), size));
+        svg.setSize(area.toSize());
+        svg.setViewBox(QRectF(QPointF(), area));
         svg.setTitle(chartTitle(m_spec));
         QPainter painter;
         if (!painter.begin(&svg)) {
             return false;
         }
-        paintAll(painter, QRectF(QPointF(), size));
+        paintAll(painter, QRectF(QPointF(), area));
         return painter.end();
     }
     if (path.endsWith(".pdf", Qt::CaseInsensitive)) {
         QPdfWriter pdf(path);
         pdf.setTitle(chartTitle(m_spec));
-        pdf.setPageSize(QPageSize(size * 0.75, QPageSize::Point));
+        pdf.setPageSize(QPageSize(area * 0.75, QPageSize::Point));
         pdf.setPageMargins(QMarginsF());
         QPainter painter;
         if (!painter.begin(&pdf)) {
@@ -196,10 +202,10 @@ bool ChartView::saveTo(const QString& path)
         paintAll(painter, QRectF(0, 0, pdf.width(), pdf.height()));
         return painter.end();
     }
-    QImage image((size * 3).toSize(), QImage::Format_ARGB32);
+    QImage image((area * 3).toSize(), QImage::Format_ARGB32);
     image.fill(ui::palette().card);
     QPainter painter(&image);
-    paintAll(painter, QRectF(QPointF(), size * 3));
+    paintAll(painter, QRectF(QPointF(), area * 3));
     painter.end();
     return image.save(path);
 }

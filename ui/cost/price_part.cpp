@@ -10,6 +10,7 @@
 #include <QFormLayout>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <array>
 
 namespace plumule::ui {
@@ -62,6 +63,11 @@ QString itemUnit(PriceItem item, bool isLooseMix)
         return PricePart::tr("a kilogram of residue");
     }
     return {};
+}
+
+QString labourFieldName(LabourKind kind)
+{
+    return QStringLiteral("labour") + QLatin1String(toText(kind));
 }
 
 QString labourName(LabourKind kind)
@@ -222,24 +228,43 @@ void PricePart::showLabour()
     if (tasks == m_shownLabour) {
         return;
     }
+    const bool isSameRows =
+        std::equal(tasks.begin(), tasks.end(), m_shownLabour.begin(), m_shownLabour.end(),
+                   [](const LabourTask& a, const LabourTask& b) { return a.id == b.id; });
     m_shownLabour = tasks;
+    if (isSameRows) {
+        // In place: the focus may be on the next of these fields by now.
+        for (const LabourTask& task : tasks) {
+            if (auto* field = findChild<NumberField*>(labourFieldName(task.kind));
+                field != nullptr && !field->hasFocus()) {
+                field->setNumber(task.seconds / 60.0, 2);
+            }
+        }
+        return;
+    }
     while (m_labour->rowCount() > 0) {
         m_labour->removeRow(0);
     }
     for (const LabourTask& task : tasks) {
         auto* field = new NumberField(tr("min"));
-        field->setObjectName(QStringLiteral("labour") + toText(task.kind));
+        field->setObjectName(labourFieldName(task.kind));
         field->setRange(0, 600);
         field->setMaximumWidth(scaled(140));
         field->setNumber(task.seconds / 60.0, 2);
         m_labour->addRow(labourName(task.kind), field);
         connect(field, &QLineEdit::editingFinished, this,
-                [this, task, field] { saveLabour(task, *field); });
+                [this, kind = task.kind, field] { saveLabour(kind, *field); });
     }
 }
 
-void PricePart::saveLabour(const LabourTask& task, NumberField& field)
+void PricePart::saveLabour(LabourKind kind, NumberField& field)
 {
+    const auto found = std::find_if(m_shownLabour.begin(), m_shownLabour.end(),
+                                    [&](const LabourTask& task) { return task.kind == kind; });
+    if (found == m_shownLabour.end()) {
+        return;
+    }
+    const LabourTask& task = *found;
     const auto minutes = field.number();
     if (!minutes || !*minutes) {
         field.markWrong(true);

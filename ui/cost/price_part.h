@@ -32,7 +32,7 @@ private:
     void showLabour();
     void save();
     void remove();
-    void saveLabour(const LabourTask& task, NumberField& field);
+    void saveLabour(LabourKind kind, NumberField& field);
     [[nodiscard]] std::vector<Price> prices() const;
 
     MasterDetail* m_records = nullptr;

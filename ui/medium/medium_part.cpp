@@ -148,18 +148,19 @@ void MediumPart::show(qint64 id)
         }
     }
     // What is being typed stays, unless the record itself changed.
-    if (m_shown == medium) {
+    if (m_shown == medium && m_shownIn == room().units) {
         return;
     }
     m_shown = medium;
+    m_shownIn = room().units;
     m_name->setText(QString::fromStdString(medium.name));
     m_form->setCurrentIndex(m_form->findData(int(medium.form)));
     m_nutrient->setChecked(medium.isNutrientBearing);
     m_reusable->setChecked(medium.isReusable);
     m_uses->setEnabled(medium.isReusable);
     m_uses->setValue(medium.plannedUses.value_or(20));
-    showLength(*m_depth, medium.surfaceBelowRim, room().units);
-    showVolume(*m_amount, medium.amountPerTray, room().units);
+    showLength(*m_depth, medium.surfaceBelowRim, m_shownIn);
+    showVolume(*m_amount, medium.amountPerTray, m_shownIn);
     m_marker->setCurrentIndex(medium.marker);
     m_source->setText(QString::fromStdString(medium.source));
     m_note->setText(QString::fromStdString(medium.note));
@@ -195,8 +196,8 @@ void MediumPart::showPieces()
 
 Result<Medium> MediumPart::typed() const
 {
-    const auto depth = lengthIn(*m_depth, room().units);
-    const auto amount = volumeIn(*m_amount, room().units);
+    const auto depth = lengthIn(*m_depth, m_shownIn);
+    const auto amount = volumeIn(*m_amount, m_shownIn);
     m_depth->markWrong(!depth);
     m_amount->markWrong(!amount);
     if (!depth || !amount) {

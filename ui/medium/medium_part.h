@@ -57,6 +57,7 @@ private:
     QSpinBox* m_newPieces = nullptr;
     QLineEdit* m_method = nullptr;
     std::optional<Medium> m_shown;
+    UnitSystem m_shownIn = UnitSystem::Metric; // the units the fields are shown in
 };
 
 } // namespace plumule::ui

@@ -4,6 +4,7 @@
 #include "ui/shared/text.h"
 #include "ui/shared/theme.h"
 
+#include <algorithm>
 #include <functional>
 
 namespace plumule::ui {
@@ -42,6 +43,12 @@ void SeasonModel::show(const SeasonReview& review)
     beginResetModel();
     m_media = review.media;
     m_currency = QString::fromStdString(review.currency);
+    // Light trays are told apart in thousandths, heavy ones in tenths.
+    double heaviest = 0;
+    for (const MediumSeason& season : m_media) {
+        heaviest = std::max(heaviest, season.yield.mean);
+    }
+    m_decimals = heaviest >= 100 ? 1 : heaviest >= 10 ? 2 : 3;
     endResetModel();
 }
 
@@ -64,13 +71,14 @@ QString SeasonModel::textOf(const MediumSeason& season, int column) const
     case Trays:
         return QString::number(yield.n);
     case Mean:
-        return yield.n > 0 ? numberText(yield.mean, 1) : kNone;
+        return yield.n > 0 ? numberText(yield.mean, m_decimals) : kNone;
     case Spread:
-        return number(yield.sd, 1);
+        return number(yield.sd, m_decimals);
     case Interval:
-        return yield.lower && yield.upper
-                   ? tr("%1 to %2").arg(numberText(*yield.lower, 1), numberText(*yield.upper, 1))
-                   : tr("none from one tray");
+        return yield.lower && yield.upper ? tr("%1 to %2")
+                                                .arg(numberText(*yield.lower, m_decimals),
+                                                     numberText(*yield.upper, m_decimals))
+                                          : tr("none from one tray");
     case PerSeed:
         return number(
             meanOf(season.trays, [](const SeasonTray& tray) { return tray.gramsPerSeedGram; }), 1);

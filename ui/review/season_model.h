@@ -43,6 +43,7 @@ private:
 
     std::vector<MediumSeason> m_media;
     QString m_currency;
+    int m_decimals = 1; // of yields
 };
 
 } // namespace plumule::ui

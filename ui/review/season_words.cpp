@@ -42,6 +42,10 @@ QString leftOutName(LeftOut why)
 
 SeasonWords nothingToTell(const SeasonReview& review)
 {
+    if (review.tooFew.empty()) {
+        return {words("Only one medium was harvested: there is nothing to compare it with."),
+                words("Choose other days or varieties, or grow a second medium beside it.")};
+    }
     return {
         words("Nothing can be told apart: %1 has fewer than two trays.").arg(named(review.tooFew)),
         words("Trays of one and the same medium differ too, so one tray can't tell a medium from "

@@ -108,12 +108,14 @@ QWidget* JournalPart::buildLook()
     auto* card = new Card(tr("On this computer"));
     m_look = new QComboBox;
     m_look->setObjectName("look");
+    m_look->setAccessibleName(tr("Look"));
     m_look->addItem(tr("light"), "light");
     m_look->addItem(tr("dark"), "dark");
     m_look->setCurrentIndex(
         std::max(0, m_look->findData(services().preferences.get(Preference::Look))));
     m_scale = new QDoubleSpinBox;
     m_scale->setObjectName("fontScale");
+    m_scale->setAccessibleName(tr("Size of type"));
     m_scale->setRange(80, 200);
     m_scale->setDecimals(0);
     m_scale->setSingleStep(10);

@@ -24,6 +24,16 @@ QTimeEdit* timeField(const char* name)
     return field;
 }
 
+QString rackNameOf(const RoomLayout& layout, RackId id)
+{
+    for (const Rack& rack : layout.racks) {
+        if (rack.id == id) {
+            return QString::fromStdString(rack.name);
+        }
+    }
+    return {};
+}
+
 int minuteOf(const QTimeEdit& field)
 {
     return QTime(0, 0).secsTo(field.time()) / 60;
@@ -74,7 +84,11 @@ QWidget* RoomPart::buildRoom()
     m_morning = timeField("roomMorning");
     m_evening = timeField("roomEvening");
     m_length = new NumberField;
+    m_length->setObjectName("trayLength");
+    m_length->setAccessibleName(tr("Length of a tray"));
     m_width = new NumberField;
+    m_width->setObjectName("trayWidth");
+    m_width->setAccessibleName(tr("Width of a tray"));
     auto* size = new QHBoxLayout;
     size->addWidget(m_length);
     size->addWidget(label(QStringLiteral("×")));
@@ -123,9 +137,19 @@ void RoomPart::reload()
     if (isRoomNew) {
         showRoom(layout->room);
     }
+    // The cards are built anew; who was typing goes on in the same field.
+    const QWidget* focused = focusWidget();
+    const QString focusName = focused != nullptr ? focused->objectName() : QString();
     clearLayout(m_racks);
     for (const Rack& rack : layout->racks) {
         m_racks->addWidget(rackCard(*layout, rack));
+    }
+    if (focusName.startsWith("places")) {
+        for (auto* field : findChildren<QSpinBox*>(focusName)) {
+            if (field->isVisibleTo(this)) {
+                field->setFocus();
+            }
+        }
     }
 }
 
@@ -214,29 +238,32 @@ QWidget* RoomPart::shelfRow(const RoomLayout& layout, const Shelf& shelf)
     auto* line = new QWidget;
     auto* row = new FlowLayout(line);
     const QString shelfName = QString::fromStdString(shelf.name);
+    const QString fullName = rackNameOf(layout, shelf.rack) + shelfName;
     auto* shelfLabel = label(tr("Shelf %1").arg(shelfName), "strong");
     shelfLabel->setMinimumWidth(scaled(80));
     auto* places = new QSpinBox;
-    places->setObjectName("places" + shelfName);
-    places->setAccessibleName(tr("Places on shelf %1").arg(shelfName));
+    places->setObjectName(QStringLiteral("places%1").arg(shelf.id.value));
+    places->setAccessibleName(tr("Places on shelf %1").arg(fullName));
     places->setRange(1, 60);
     places->setKeyboardTracking(false);
     places->setSuffix(tr(" places"));
     places->setValue(layout.placesOn(shelf.id));
     auto* watts = new NumberField(QStringLiteral("W"));
-    watts->setAccessibleName(tr("Light over shelf %1").arg(shelfName));
+    watts->setObjectName(QStringLiteral("watts%1").arg(shelf.id.value));
+    watts->setAccessibleName(tr("Light over shelf %1").arg(fullName));
     watts->setPlaceholderText(tr("light"));
     watts->setRange(0, 10'000);
     watts->setNumber(shelf.lightMilliwatts ? std::optional(double(*shelf.lightMilliwatts) / 1e3)
                                            : std::nullopt,
                      1);
     auto* hours = new NumberField(tr("h a day"));
-    hours->setAccessibleName(tr("Hours of light over shelf %1").arg(shelfName));
+    hours->setObjectName(QStringLiteral("hours%1").arg(shelf.id.value));
+    hours->setAccessibleName(tr("Hours of light over shelf %1").arg(fullName));
     hours->setRange(0, 24);
     hours->setNumber(shelf.lightMinutes ? std::optional(*shelf.lightMinutes / 60.0) : std::nullopt,
                      2);
     auto* save = button(tr("Save"), "quiet");
-    save->setAccessibleName(tr("Save shelf %1").arg(shelfName));
+    save->setAccessibleName(tr("Save shelf %1").arg(fullName));
     auto* remove = button(tr("Remove…"), "quiet");
     row->addWidget(shelfLabel);
     row->addWidget(places);

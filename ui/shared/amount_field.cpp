@@ -59,6 +59,9 @@ Result<std::optional<double>> NumberField::number() const
     if (text().trimmed().isEmpty()) {
         return std::optional<double>();
     }
+    if (m_given && text() == m_givenText) {
+        return m_given;
+    }
     // The minus that numbers are shown with is taken back as typed.
     const std::string plain = QString(text()).replace(QChar(0x2212), '-').toStdString();
     const auto value = decimalFromText(plain, "number");
@@ -85,6 +88,8 @@ void NumberField::setNumber(std::optional<double> number, int decimals)
         }
     }
     setText(shown);
+    m_given = number;
+    m_givenText = shown;
     markWrong(false);
 }
 

@@ -34,6 +34,10 @@ protected:
 
 private:
     QString m_unit;
+    // What setNumber() was given and how it was shown: an untouched field gives back the number
+    // itself and not its rounded text.
+    std::optional<double> m_given;
+    QString m_givenText;
     double m_low;
     double m_high;
 };

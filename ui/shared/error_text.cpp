@@ -110,6 +110,19 @@ QString thing(const std::string& subject)
         {"recipe.dose", QT_TRANSLATE_NOOP("Errors", "the dose")},
         {"recipe.ph", QT_TRANSLATE_NOOP("Errors", "the pH band")},
         {"recipe.ec", QT_TRANSLATE_NOOP("Errors", "the EC band")},
+        {"price.amount", QT_TRANSLATE_NOOP("Errors", "the price")},
+        {"price.from", QT_TRANSLATE_NOOP("Errors", "the day the price holds from")},
+        {"price.medium", QT_TRANSLATE_NOOP("Errors", "the medium the price is for")},
+        {"labour.seconds", QT_TRANSLATE_NOOP("Errors", "the minutes of work")},
+        {"season", QT_TRANSLATE_NOOP("Errors", "the span of the season")},
+        {"season.span", QT_TRANSLATE_NOOP("Errors", "the span of the season")},
+        {"scale.text", QT_TRANSLATE_NOOP("Errors", "what the scale sent")},
+        {"bowl.gross", QT_TRANSLATE_NOOP("Errors", "the gross weight")},
+        {"bowl.tare", QT_TRANSLATE_NOOP("Errors", "the tare")},
+        {"harvest.net", QT_TRANSLATE_NOOP("Errors", "the net weight")},
+        {"harvest.bowls", QT_TRANSLATE_NOOP("Errors", "the weight")},
+        {"medium.marker", QT_TRANSLATE_NOOP("Errors", "the colour and shape")},
+        {"journal.trays", QT_TRANSLATE_NOOP("Errors", "the trays in the journal")},
         {"harvest.at", QT_TRANSLATE_NOOP("Errors", "the time, which is before the sowing")},
     };
     const QString key = QString::fromStdString(subject);
@@ -207,7 +220,12 @@ QString sentence(const Error& error)
     QString text = generalSentence(error.kind);
     text.replace(QStringLiteral("%1"), thing(error.subject));
     text.replace(QStringLiteral("%2"), QString::fromStdString(error.detail));
+    // Without a detail, what would have led to it goes too.
+    text.replace(QStringLiteral(" )"), QStringLiteral(")"));
     text = text.trimmed();
+    while (text.endsWith(':') || text.endsWith(' ')) {
+        text.chop(1);
+    }
     return text.endsWith('.') || text.endsWith(')') ? text : text + '.';
 }
 

@@ -53,6 +53,7 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
 
     connect(begin, &QPushButton::clicked, this, [this] {
         choose(0);
+        m_isNew = true;
         Q_EMIT chosenByHand(0);
     });
     connect(save, &QPushButton::clicked, this, &MasterDetail::saveAsked);
@@ -60,6 +61,7 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     connect(m_list, &QListWidget::currentItemChanged, this, [this](const QListWidgetItem* item) {
         if (item != nullptr) {
             m_chosen = item->data(Qt::UserRole).toLongLong();
+            m_isNew = false;
             m_remove->setEnabled(true);
             Q_EMIT chosenByHand(m_chosen);
         }
@@ -76,7 +78,9 @@ void MasterDetail::setItems(const std::vector<Item>& items)
         auto* entry = new QListWidgetItem(item.icon, item.name, m_list);
         entry->setData(Qt::UserRole, item.id);
     }
-    choose(kept == 0 && wasEmpty && !items.empty() ? items.front().id : kept);
+    const bool isNew = m_isNew;
+    choose(kept == 0 && wasEmpty && !isNew && !items.empty() ? items.front().id : kept);
+    m_isNew = isNew && m_chosen == 0;
     if (m_chosen != 0 && m_list->currentRow() < 0 && !items.empty()) {
         choose(items.front().id);
     }
@@ -86,6 +90,7 @@ void MasterDetail::choose(qint64 id)
 {
     const QSignalBlocker quiet(m_list);
     m_chosen = id;
+    m_isNew = false;
     m_list->setCurrentRow(-1);
     for (int i = 0; i < m_list->count(); ++i) {
         if (m_list->item(i)->data(Qt::UserRole).toLongLong() == id) {

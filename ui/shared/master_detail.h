@@ -52,6 +52,7 @@ private:
     QVBoxLayout* m_below = nullptr;
     QPushButton* m_remove = nullptr;
     qint64 m_chosen = 0;
+    bool m_isNew = false; // New was pressed, and nothing chosen or saved since
 };
 
 } // namespace plumule::ui

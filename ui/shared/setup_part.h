@@ -38,6 +38,10 @@ protected:
             m_services.messages.refuse(sentence(result.error()));
             return false;
         }
+        if (!m_journal.didLastIntentionChange()) {
+            m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
+            return true;
+        }
         Journal& journal = m_journal;
         MessageBar& messages = m_services.messages;
         messages.tell(saved, tr("Undo"), [&journal, &messages] {

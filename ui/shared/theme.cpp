@@ -67,9 +67,9 @@ QPalette widgetPalette(const Palette& colours)
 const Palette& lightPalette()
 {
     static const Palette colours{false,     "#f5f3ec", "#fffefa", "#e3e0d3", "#ece9df",
-                                 "#1c2b25", "#6a7770", "#22352f", "#e8ede9", "#9fb0a8",
+                                 "#1c2b25", "#5f6b65", "#22352f", "#e8ede9", "#9fb0a8",
                                  "#2e6b52", "#ffffff", "#9bb8aa", "#ffffff", "#c9c8bd",
-                                 "#d98324", "#ffffff", "#b3362a", "#fdf6e6", "#e6c988",
+                                 "#a8600f", "#ffffff", "#b3362a", "#fdf6e6", "#e6c988",
                                  "#e2ece6", "#6f8fb8", "#8b6a47", "#3b4252", "#7fae5b"};
     return colours;
 }

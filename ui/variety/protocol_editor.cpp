@@ -92,6 +92,11 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.cue = new QLineEdit;
     row.cue->setObjectName(key + "Cue");
     row.cue->setPlaceholderText(tr("what to look for before moving on"));
+    const QString stageName = nameOf(row.stage);
+    row.waterings->setAccessibleName(tr("Waterings a day, %1").arg(stageName));
+    row.method->setAccessibleName(tr("Way of watering, %1").arg(stageName));
+    row.amount->setAccessibleName(tr("Amount a tray, %1").arg(stageName));
+    row.water->setAccessibleName(tr("Water, %1").arg(stageName));
     row.fields = new QWidget;
     auto* form = fieldForm();
     row.fields->setLayout(form);

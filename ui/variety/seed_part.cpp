@@ -47,6 +47,9 @@ void SeedPart::buildForm()
     m_boughtOn = new QDateEdit;
     m_boughtOn->setCalendarPopup(true);
     m_boughtOn->setDisplayFormat("d MMM yyyy");
+    // The earliest day stands for a purchase whose day nobody wrote down.
+    m_boughtOn->setMinimumDate(QDate(1970, 1, 1));
+    m_boughtOn->setSpecialValueText(tr("not written down"));
     m_bought = new NumberField;
     m_bought->setObjectName("lotBought");
     m_price = new NumberField;
@@ -75,7 +78,9 @@ void SeedPart::buildCounting()
     m_left->setWordWrap(true);
     m_found = new NumberField;
     m_found->setObjectName("lotFound");
+    m_found->setAccessibleName(tr("Weight found on the shelf"));
     m_reason = new QLineEdit(tr("weighed on the shelf"));
+    m_reason->setAccessibleName(tr("Why it is corrected"));
     auto* count = button(tr("The shelf was weighed"));
     count->setObjectName("lotCount");
     auto* row = new QHBoxLayout;
@@ -130,27 +135,30 @@ void SeedPart::show(qint64 id)
             : tr("%1 sown; the purchase was not weighed.").arg(text.mass(stock->sown, 0)));
     const SeedLot lot = stock ? stock->lot : SeedLot();
     // What is being typed stays, unless the record itself changed.
-    if (m_shown == lot) {
+    if (m_shown == lot && m_shownIn == room().units) {
         return;
     }
     m_shown = lot;
+    m_shownIn = room().units;
     if (stock) {
         m_variety->setCurrentIndex(m_variety->findData(static_cast<qlonglong>(lot.variety.value)));
     }
     m_number->setText(QString::fromStdString(lot.lotNumber));
     m_supplier->setText(QString::fromStdString(lot.supplier));
-    m_boughtOn->setDate(toQDate(lot.boughtOn.value_or(journal().clock().today())));
-    showMass(*m_bought, lot.bought, room().units);
+    m_boughtOn->setDate(lot.boughtOn ? toQDate(*lot.boughtOn)
+                        : id == 0    ? toQDate(journal().clock().today())
+                                     : m_boughtOn->minimumDate());
+    showMass(*m_bought, lot.bought, m_shownIn);
     showMoney(*m_price, lot.price, QString::fromStdString(room().currency));
     m_germination->setNumber(lot.germinationPercent, 1);
     m_note->setText(QString::fromStdString(lot.note));
     m_usedUp->setChecked(lot.isUsedUp);
-    showMass(*m_found, std::nullopt, room().units);
+    showMass(*m_found, std::nullopt, m_shownIn);
 }
 
 void SeedPart::save()
 {
-    const auto bought = massIn(*m_bought, room().units);
+    const auto bought = massIn(*m_bought, m_shownIn);
     const auto price = moneyIn(*m_price);
     const auto germination = m_germination->number();
     m_bought->markWrong(!bought);
@@ -165,7 +173,9 @@ void SeedPart::save()
     lot.variety = VarietyId{m_variety->currentData().toLongLong()};
     lot.lotNumber = m_number->text().trimmed().toStdString();
     lot.supplier = m_supplier->text().trimmed().toStdString();
-    lot.boughtOn = fromQDate(m_boughtOn->date());
+    if (m_boughtOn->date() != m_boughtOn->minimumDate()) {
+        lot.boughtOn = fromQDate(m_boughtOn->date());
+    }
     lot.bought = *bought;
     lot.price = *price;
     lot.germinationPercent = *germination;
@@ -191,7 +201,7 @@ void SeedPart::remove()
 
 void SeedPart::count()
 {
-    const auto found = massIn(*m_found, room().units);
+    const auto found = massIn(*m_found, m_shownIn);
     if (!found || !*found) {
         m_found->markWrong(true);
         return;

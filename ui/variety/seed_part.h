@@ -48,6 +48,7 @@ private:
     NumberField* m_found = nullptr;
     QLineEdit* m_reason = nullptr;
     std::optional<SeedLot> m_shown;
+    UnitSystem m_shownIn = UnitSystem::Metric; // the units the fields are shown in
 };
 
 } // namespace plumule::ui

@@ -73,7 +73,7 @@ void VarietyPart::reload()
     if (m_records->chosen() != 0) {
         const auto now = journal().varieties().protocol(VarietyId{m_records->chosen()});
         // What is being typed stays, unless the record itself changed.
-        if (now && m_shown != *now) {
+        if (now && (m_shown != *now || m_shownIn != room().units)) {
             show(m_records->chosen());
         }
     }
@@ -88,14 +88,15 @@ void VarietyPart::show(qint64 id)
         return;
     }
     m_shown = *protocol;
+    m_shownIn = room().units;
     const Variety& variety = protocol->variety;
     m_name->setText(QString::fromStdString(variety.name));
     m_prefix->setText(QString::fromStdString(variety.codePrefix));
-    showMass(*m_seed, variety.seedPerTray, room().units);
+    showMass(*m_seed, variety.seedPerTray, m_shownIn);
     m_source->setText(QString::fromStdString(variety.source));
     m_note->setText(QString::fromStdString(variety.note));
     m_retired->setChecked(variety.isRetired);
-    m_protocol->show(protocol->stages, room().units);
+    m_protocol->show(protocol->stages, m_shownIn);
     if (id == 0) {
         m_name->setFocus();
     }
@@ -104,7 +105,7 @@ void VarietyPart::show(qint64 id)
 void VarietyPart::save()
 {
     Protocol made;
-    const auto seed = massIn(*m_seed, room().units);
+    const auto seed = massIn(*m_seed, m_shownIn);
     const auto stages = m_protocol->stages();
     if (!seed || !stages) {
         m_seed->markWrong(!seed);

@@ -37,7 +37,8 @@ private:
     QLineEdit* m_note = nullptr;
     QCheckBox* m_retired = nullptr;
     ProtocolEditor* m_protocol = nullptr;
-    std::optional<Protocol> m_shown; // as it is in the journal
+    std::optional<Protocol> m_shown;           // as it is in the journal
+    UnitSystem m_shownIn = UnitSystem::Metric; // the units the fields are shown in
 };
 
 } // namespace plumule::ui
