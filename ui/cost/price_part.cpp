@@ -235,8 +235,10 @@ void PricePart::showLabour()
     if (isSameRows) {
         // In place: the focus may be on the next of these fields by now.
         for (const LabourTask& task : tasks) {
-            if (auto* field = findChild<NumberField*>(labourFieldName(task.kind));
-                field != nullptr && !field->hasFocus()) {
+            auto* field = findChild<NumberField*>(labourFieldName(task.kind));
+            const auto typed = field->number();
+            const bool isSaved = typed && *typed && qRound(**typed * 60) == task.seconds;
+            if (isSaved || !field->isModified() || !field->hasFocus()) {
                 field->setNumber(task.seconds / 60.0, 2);
             }
         }

@@ -138,18 +138,24 @@ void RoomPart::reload()
         showRoom(layout->room);
     }
     // The cards are built anew; who was typing goes on in the same field.
+    // A spin box hands its focus to a field within it, so the name is looked for upwards.
     const QWidget* focused = focusWidget();
+    while (focused != nullptr && !focused->objectName().startsWith("places")) {
+        focused = focused->parentWidget();
+    }
     const QString focusName = focused != nullptr ? focused->objectName() : QString();
     clearLayout(m_racks);
     for (const Rack& rack : layout->racks) {
         m_racks->addWidget(rackCard(*layout, rack));
     }
-    if (focusName.startsWith("places")) {
-        for (auto* field : findChildren<QSpinBox*>(focusName)) {
-            if (field->isVisibleTo(this)) {
-                field->setFocus();
+    if (!focusName.isEmpty()) {
+        // Queued: the new field can only take the focus once it is shown.
+        later([this, focusName] {
+            const auto fields = findChildren<QSpinBox*>(focusName);
+            if (!fields.isEmpty()) {
+                fields.back()->setFocus();
             }
-        }
+        });
     }
 }
 
