@@ -1,30 +1,15 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/steady_draw.h"
 
 #include <cstddef>
 #include <cstdint>
 #include <functional>
-#include <random>
 #include <span>
 #include <vector>
 
 namespace plumule::stats {
-
-// Draws that are alike on every machine: std::mt19937_64 (whose output the standard fixes) brought
-// into 0..bound−1 by rejection, since the library's own distributions differ between platforms.
-class SteadyDraw
-{
-public:
-    explicit SteadyDraw(std::uint64_t seed)
-        : m_generator(seed)
-    {}
-    // bound ≥ 1.
-    [[nodiscard]] std::size_t below(std::size_t bound);
-
-private:
-    std::mt19937_64 m_generator;
-};
 
 // A number worked out from rows, given by their numbers; rows may come more than once.
 using RowStatistic = std::function<double(std::span<const std::size_t> rows)>;
