@@ -23,6 +23,17 @@ public:
             m_report(fraction);
         }
     }
+    // Of a part of the work, from one fraction of the whole to another.
+    [[nodiscard]] Progress part(double from, double to) const
+    {
+        if (!m_report) {
+            return *this;
+        }
+        return {[report = m_report, from, to](double fraction) {
+                    report(from + fraction * (to - from));
+                },
+                m_stop};
+    }
     [[nodiscard]] bool isStopped() const { return m_stop.stop_requested(); }
 
 private:

@@ -43,24 +43,6 @@ public:
         return found ? Part(inUnits(*found)) : std::nullopt;
     }
 
-    // Hours that this work takes so many times; none where its minutes are not known.
-    [[nodiscard]] Part hours(LabourKind kind, std::optional<int> times) const
-    {
-        const auto& tasks = m_facts.labour;
-        const auto task = std::find_if(tasks.begin(), tasks.end(),
-                                       [&](const LabourTask& entry) { return entry.kind == kind; });
-        if (times && *times == 0) {
-            return 0.0;
-        }
-        if (task != tasks.end() && task->seconds == 0) {
-            return 0.0;
-        }
-        if (!times || task == tasks.end()) {
-            return std::nullopt;
-        }
-        return *times * task->seconds / 3600.0;
-    }
-
 private:
     const CostFacts& m_facts;
     Date m_day;
@@ -96,13 +78,18 @@ Part mediumCost(const Medium& medium, const Tariff& tariff)
     return *price / *medium.plannedUses;
 }
 
-Part washingCost(const Medium& medium, const Tariff& tariff)
+// Work is paid by the hour.
+Part paid(Part minutes, const Tariff& tariff)
+{
+    return priced(minutes ? Part(*minutes / 60) : std::nullopt, tariff.price(PriceItem::Labour));
+}
+
+Part washingCost(const Medium& medium, const CostFacts& facts, const Tariff& tariff)
 {
     if (!medium.isReusable) {
         return 0.0;
     }
-    const Part work =
-        priced(tariff.hours(LabourKind::PieceWashing, 1), tariff.price(PriceItem::Labour));
+    const Part work = paid(washingMinutes(medium, facts.labour), tariff);
     const Part supplies = tariff.price(PriceItem::Washing);
     return work && supplies ? Part(*work + *supplies) : std::nullopt;
 }
@@ -141,28 +128,6 @@ Part kilowattHours(const TrayUse& use, const RoomLayout& layout)
         sum += static_cast<double>(*shelf->lightMilliwatts) * 1e-6 * lampHours / places;
     }
     return sum;
-}
-
-Part labourCost(const TrayUse& use, const Tariff& tariff)
-{
-    const int ended = use.hasEnded ? 1 : 0;
-    const std::pair<LabourKind, std::optional<int>> work[] = {
-        {LabourKind::Sowing, 1},
-        {LabourKind::Watering, use.waterings},
-        {LabourKind::StageMove, use.stageMoves},
-        {LabourKind::Harvesting, use.cuts},
-        {LabourKind::Packing, use.isHarvested ? 1 : 0},
-        {LabourKind::ClearingOut, ended},
-    };
-    double hours = 0;
-    for (const auto& [kind, times] : work) {
-        const Part spent = tariff.hours(kind, times);
-        if (!spent) {
-            return std::nullopt;
-        }
-        hours += *spent;
-    }
-    return priced(hours, tariff.price(PriceItem::Labour));
 }
 
 } // namespace
@@ -218,11 +183,11 @@ TrayCost costOf(const TrayUse& use, const CostFacts& facts)
     TrayCost cost;
     cost.seed = seedCost(use, facts);
     cost.medium = mediumCost(*use.medium, tariff);
-    cost.washing = washingCost(*use.medium, tariff);
+    cost.washing = washingCost(*use.medium, facts, tariff);
     cost.nutrient = nutrientCost(use, facts, tariff);
     cost.water = priced(litresOf(use.water), tariff.price(PriceItem::Water));
     cost.light = priced(kilowattHours(use, facts.layout), tariff.price(PriceItem::Electricity));
-    cost.labour = labourCost(use, tariff);
+    cost.labour = paid(tendingMinutes(use, facts.labour), tariff);
     cost.packaging = priced(use.isHarvested ? 1.0 : 0.0, tariff.price(PriceItem::Packaging));
     const Part waste = use.residue ? Part(inGrams(*use.residue) / 1e3) : std::nullopt;
     cost.waste = priced(waste, tariff.price(PriceItem::Waste));

@@ -48,6 +48,17 @@ struct LightStage
 // A growing tray's use so far: its light is counted up to what was last written down of it.
 [[nodiscard]] TrayUse useOf(const TrayFacts& tray, const RoomLayout& layout);
 
+// Minutes of the tasks done for the tray: sowing to clearing out, without the washing of its piece.
+// None where a task that was done has no minutes, or how often it was done is not known.
+[[nodiscard]] std::optional<double> tendingMinutes(const TrayUse& use,
+                                                   const std::vector<LabourTask>& labour);
+// Of one washing of its piece; 0 for a single-use medium.
+[[nodiscard]] std::optional<double> washingMinutes(const Medium& medium,
+                                                   const std::vector<LabourTask>& labour);
+// Both together.
+[[nodiscard]] std::optional<double> workMinutes(const TrayUse& use,
+                                                const std::vector<LabourTask>& labour);
+
 // As costOf(TrayFacts). Washing of a single-use medium, and what was not used at all, are 0.
 [[nodiscard]] TrayCost costOf(const TrayUse& use, const CostFacts& facts);
 

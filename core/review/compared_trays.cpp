@@ -1,5 +1,7 @@
 #include "core/review/compared_trays.h"
 
+#include "core/tray/stage_plan.h"
+
 #include <algorithm>
 #include <array>
 #include <numeric>
@@ -8,13 +10,34 @@
 namespace plumule {
 namespace {
 
-constexpr std::array kResponseTexts = {"yield",         "yield_per_area", "yield_per_seed",
-                                       "yield_per_day", "cost_per_gram",  "height",
-                                       "days",          "residue"};
+constexpr std::array kResponseTexts = {
+    "yield",  "yield_per_area", "yield_per_seed", "yield_per_day", "cost_per_gram",
+    "height", "days",           "residue",        "evenness",      "work"};
+
+constexpr std::size_t kLeastReadings = 3;
 
 int daysOf(const SeasonRecord& record)
 {
     return dayCount(record.tray.sownOn, *record.lastCut);
+}
+
+// The coefficient of variation of the tray's readings on the last day with three or more.
+std::optional<double> evennessOf(const SeasonRecord& record)
+{
+    std::map<int, std::vector<double>> days;
+    for (const Height& height : record.heights) {
+        if (const auto above = heightAboveSurface(height, *record.use.medium)) {
+            days[dayCount(record.tray.sownOn, height.on)].push_back(inMillimetres(*above));
+        }
+    }
+    for (auto day = days.rbegin(); day != days.rend(); ++day) {
+        if (day->second.size() < kLeastReadings) {
+            continue;
+        }
+        const MeanInterval heights = meanInterval(day->second);
+        return heights.mean > 0 ? std::optional(100 * *heights.sd / heights.mean) : std::nullopt;
+    }
+    return std::nullopt;
 }
 
 // A day with many media read and many trays of them; the later of two as good.
@@ -89,6 +112,10 @@ private:
             return daysOf(record);
         case Response::Residue:
             return record.use.residue ? std::optional(inGrams(*record.use.residue)) : std::nullopt;
+        case Response::Evenness:
+            return evennessOf(record);
+        case Response::Work:
+            return workMinutes(record.use, m_facts.cost.labour);
         }
         return std::nullopt;
     }

@@ -14,7 +14,9 @@ enum class Response
     CostPerGram,   // currency units / g: sum of costs over sum of grams
     HeightOnDay,   // mm above the medium's surface
     DaysToHarvest, // day of growth of the last cut
-    Residue        // g, wet
+    Residue,       // g, wet
+    Evenness,      // %: variation of a tray's own height readings, on its last day with three
+    Work           // min of the labour tasks, with the washing of a piece
 };
 // A stable key, as axes have it: "yield", "yield_per_area", …
 [[nodiscard]] const char* toText(Response response);

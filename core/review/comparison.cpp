@@ -30,9 +30,11 @@ AdjustedMean adjustedMean(const stats::MarginalMean& mean, const Medium& medium)
 class Comparer
 {
 public:
-    Comparer(const SeasonFacts& facts, const SeasonFilter& filter, const ComparisonAsk& ask)
+    Comparer(const SeasonFacts& facts, const SeasonFilter& filter, const ComparisonAsk& ask,
+             const Progress& progress)
         : m_facts(facts)
         , m_filter(filter)
+        , m_progress(progress)
         , m_trays(comparedTrays(facts, filter, ask))
     {
         m_result.ask = ask;
@@ -67,6 +69,7 @@ private:
 
     const SeasonFacts& m_facts;
     const SeasonFilter& m_filter;
+    const Progress& m_progress;
     ComparedTrays m_trays;
     SeasonComparison m_result;
 };
@@ -104,7 +107,8 @@ void Comparer::compareByModel(bool splitByVariety)
     takePairs(*fit);
     m_result.checks = checksOf(*fit, m_trays);
     if (splitByVariety && !fit->hasNoSpread) {
-        m_result.interaction = interactionOf(columns, fit->model);
+        m_result.interaction = interactionOf(columns, fit->model, ModelPart::Variety);
+        m_result.interactionWithFeeding = interactionOf(columns, fit->model, ModelPart::Feeding);
         if (m_result.interaction && m_result.interaction->isClear) {
             splitIntoVarieties();
         }
@@ -113,7 +117,7 @@ void Comparer::compareByModel(bool splitByVariety)
 
 void Comparer::compareByRatios()
 {
-    RatioComparison ratios = compareRatios(m_trays, m_result.margin.value);
+    RatioComparison ratios = compareRatios(m_trays, m_result.margin.value, m_progress);
     m_result.model.isBootstrap = true;
     m_result.means = std::move(ratios.means);
     m_result.pairs = std::move(ratios.pairs);
@@ -213,7 +217,7 @@ void Comparer::splitIntoVarieties()
         one.varieties = {variety};
         ComparisonAsk ask = m_result.ask;
         ask.day = m_trays.day;
-        SeasonComparison part = Comparer(m_facts, one, ask).compare(false);
+        SeasonComparison part = Comparer(m_facts, one, ask, m_progress).compare(false);
         const auto name = m_facts.varieties.find(variety);
         part.variety = name == m_facts.varieties.end() ? std::string() : name->second;
         m_result.byVariety.push_back(std::move(part));
@@ -253,21 +257,7 @@ double Comparer::meanTraysOfMedium() const
 
 void Comparer::judgeFairness()
 {
-    std::set<Aspect> inModel;
-    const ComparisonModel& model = m_result.model;
-    if (model.accountsFor(ModelPart::Variety) || model.isBootstrap) {
-        inModel.insert(Aspect::Variety);
-    }
-    if (model.accountsFor(ModelPart::Trial) || model.isBootstrap) {
-        inModel.insert(Aspect::Trial);
-    }
-    if (model.accountsFor(ModelPart::Block) && model.block == BlockKind::Shelf) {
-        inModel.insert(Aspect::Shelf);
-    }
-    if (model.accountsFor(ModelPart::SeedDensity)) {
-        inModel.insert(Aspect::SeedDensity);
-    }
-    m_result.fairness = fairnessOf(m_facts, m_trays, inModel);
+    m_result.fairness = fairnessOf(m_facts, m_trays, aspectsIn(m_result.model));
     if (m_result.ask.response == Response::DaysToHarvest) {
         std::erase_if(m_result.fairness,
                       [](const Finding& finding) { return finding.aspect == Aspect::DaysGrown; });
@@ -287,9 +277,9 @@ void Comparer::judgeFairness()
 } // namespace
 
 SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
-                              const ComparisonAsk& ask)
+                              const ComparisonAsk& ask, const Progress& progress)
 {
-    return Comparer(facts, filter, ask).compare(true);
+    return Comparer(facts, filter, ask, progress).compare(true);
 }
 
 } // namespace plumule

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/progress.h"
 #include "core/review/comparison_model.h"
 #include "core/review/fairness.h"
 #include "core/review/media_pair.h"
@@ -40,14 +41,15 @@ struct DataChecks
     std::optional<double> pWelch; // for unlike spreads, where the medium is the only factor
 };
 
-// Whether media do not differ alike in all varieties.
+// Whether media do not differ alike in all varieties, or fed and unfed.
 struct Interaction
 {
+    ModelPart with = ModelPart::Variety;
     double f = 0;
     double df1 = 0;
     std::optional<double> df2;
     double p = 1;
-    bool isClear = false; // p < 0.05: verdicts are then by variety
+    bool isClear = false; // p < 0.05; of varieties: verdicts are then by variety
 };
 
 struct ComparedValue
@@ -74,14 +76,18 @@ struct SeasonComparison
     Margin margin;
     SpreadOfTrays spread;
     DataChecks checks;
-    std::optional<Interaction> interaction;
-    std::vector<SeasonComparison> byVariety; // where the interaction is clear
+    std::optional<Interaction> interaction;  // with the variety
+    std::vector<SeasonComparison> byVariety; // where it is clear
+    // Where it is clear the means and pairs are averages over fed and unfed trays.
+    std::optional<Interaction> interactionWithFeeding;
     std::vector<Finding> fairness;
     std::vector<Suggestion> suggestions;
 };
 
-// The answer to one question about a season, from the trays that count.
+// The answer to one question about a season, from the trays that count. When stopped it comes back
+// soon, unfinished: the caller who can stop it asks whether it was.
 [[nodiscard]] SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
-                                            const ComparisonAsk& ask);
+                                            const ComparisonAsk& ask,
+                                            const Progress& progress = {});
 
 } // namespace plumule

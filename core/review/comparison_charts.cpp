@@ -32,6 +32,10 @@ std::string unitOf(const SeasonComparison& comparison)
         return "mm";
     case Response::DaysToHarvest:
         return "";
+    case Response::Evenness:
+        return "%";
+    case Response::Work:
+        return "min";
     }
     return "";
 }

@@ -1,5 +1,7 @@
 #include "core/review/comparison_columns.h"
 
+#include "core/review/fairness.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -9,6 +11,9 @@ namespace {
 
 // Seed weights that differ by less are the slips of a scale.
 constexpr double kLeastUnlikeSeed = 0.01;
+
+// One tray fed by mistake would hang the whole comparison on itself.
+constexpr int kLeastFedEachWay = 2;
 
 // A level's name in the model; it is never shown.
 std::string levelText(std::int64_t number)
@@ -94,6 +99,55 @@ void addBlocks(ComparisonColumns& columns, const ComparedTrays& trays)
     }
 }
 
+// Trays of one trial, whose plan left their places wholly to chance: it has no blocks, and shelves
+// are none either.
+bool isWithoutBlocks(const ComparisonColumns& columns, const SeasonFacts& facts,
+                     const ComparedTrays& trays)
+{
+    if (columns.trialLevels != 1 || columns.trials != 1) {
+        return false;
+    }
+    const auto design = facts.designs.find(*trays.trays.front().record->tray.trial);
+    return design != facts.designs.end() && design->second == Design::CompletelyRandom;
+}
+
+// Places along the shelves mean something within one layout only.
+void addColumns(ComparisonColumns& columns, const ComparedTrays& trays)
+{
+    const bool areInOneSquare =
+        columns.trialLevels == 1 && columns.trials == 1 &&
+        std::all_of(trays.trays.begin(), trays.trays.end(),
+                    [](const ComparedTray& tray) { return tray.record->column.has_value(); });
+    if (areInOneSquare) {
+        const LevelCells places = cellsOf(
+            trays, [](const ComparedTray& tray) { return std::int64_t{*tray.record->column}; });
+        columns.columns = places.count();
+        addFactor(columns, column::kColumn, places);
+    }
+}
+
+void addFeeding(ComparisonColumns& columns, const ComparedTrays& trays)
+{
+    std::vector<std::pair<int, int>> counts(trays.media.size()); // fed, unfed
+    std::pair<int, int> all;
+    for (const ComparedTray& tray : trays.trays) {
+        const auto fed = wasFed(*tray.record);
+        columns.isFeedingPartlyUnknown = columns.isFeedingPartlyUnknown || !fed;
+        if (fed) {
+            ++(*fed ? counts[tray.medium].first : counts[tray.medium].second);
+            ++(*fed ? all.first : all.second);
+        }
+    }
+    columns.variesInFeeding = all.first > 0 && all.second > 0;
+    columns.isFeedingWithinMedium =
+        std::any_of(counts.begin(), counts.end(), [](const std::pair<int, int>& both) {
+            return std::min(both.first, both.second) >= kLeastFedEachWay;
+        });
+    addFactor(columns, column::kFeeding, cellsOf(trays, [](const ComparedTray& tray) {
+                  return std::int64_t{wasFed(*tray.record).value_or(false)};
+              }));
+}
+
 // Seed weights by variety: they vary where one variety was sown unlike.
 bool seedVaries(const ComparedTrays& trays)
 {
@@ -152,7 +206,11 @@ ComparisonColumns columnsOf(const SeasonFacts& facts, const ComparedTrays& trays
     columns.trialLevels = trials.count();
     columns.trials = columns.trialLevels - (trials.levels.count(0) > 0 ? 1 : 0);
     addFactor(columns, column::kTrial, trials);
-    addBlocks(columns, trays);
+    addFeeding(columns, trays);
+    if (!isWithoutBlocks(columns, facts, trays)) {
+        addBlocks(columns, trays);
+    }
+    addColumns(columns, trays);
     addDensity(columns, facts, trays);
     return columns;
 }

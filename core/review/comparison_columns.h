@@ -9,9 +9,11 @@ namespace plumule {
 namespace column {
 inline constexpr const char* kValue = "value";
 inline constexpr const char* kMedium = "medium";
+inline constexpr const char* kFeeding = "feeding";
 inline constexpr const char* kVariety = "variety";
 inline constexpr const char* kTrial = "trial";
 inline constexpr const char* kBlock = "block";
+inline constexpr const char* kColumn = "column";
 inline constexpr const char* kDensity = "density";
 } // namespace column
 
@@ -20,12 +22,16 @@ inline constexpr const char* kDensity = "density";
 struct ComparisonColumns
 {
     stats::DataTable table;
+    bool variesInFeeding = false;       // some were fed and some not
+    bool isFeedingWithinMedium = false; // two of each at least within some medium
+    bool isFeedingPartlyUnknown = false;
     int varieties = 0;
     int trials = 0;      // without the level of those outside
     int trialLevels = 0; // with it
     BlockKind blockKind = BlockKind::Shelf;
     int blocks = 0; // 0: none to be had
     bool isBlockPartlyUnknown = false;
+    int columns = 0;              // of the square that all trays were laid out in; 0: none
     bool variesInDensity = false; // within some variety
     bool isDensityPartlyUnknown = false;
 };

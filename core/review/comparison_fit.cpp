@@ -5,8 +5,11 @@
 #include "core/stats/mixed_model.h"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <cmath>
 #include <functional>
+#include <numeric>
 
 namespace plumule {
 namespace {
@@ -96,22 +99,29 @@ Result<Attempt> tryPlan(const ComparisonColumns& columns, const ModelPlan& plan)
     return finished(std::move(attempt));
 }
 
+// The parts that may be given up, in the order in which they are; fewer before more.
 std::vector<ModelPlan> fallbacks(const ModelPlan& plan)
 {
-    const auto without = [&](std::initializer_list<ModelPart> parts) {
-        ModelPlan less = plan;
-        for (const ModelPart part : parts) {
-            if (less.count(part) > 0) {
-                less[part] = TermPlace::LeftOut;
-            }
+    constexpr std::array kGivenUp = {ModelPart::SeedDensity, ModelPart::Column, ModelPart::Feeding,
+                                     ModelPart::Block};
+    std::vector<ModelPart> parts;
+    for (const ModelPart part : kGivenUp) {
+        const auto found = plan.find(part);
+        if (found != plan.end() && found->second != TermPlace::LeftOut) {
+            parts.push_back(part);
         }
-        return less;
-    };
-    std::vector<ModelPlan> plans = {plan};
-    for (const ModelPlan& less : {without({ModelPart::SeedDensity}), without({ModelPart::Block}),
-                                  without({ModelPart::Block, ModelPart::SeedDensity})}) {
-        if (std::find(plans.begin(), plans.end(), less) == plans.end()) {
-            plans.push_back(less);
+    }
+    std::vector<unsigned> choices(std::size_t{1} << parts.size());
+    std::iota(choices.begin(), choices.end(), 0U);
+    std::stable_sort(choices.begin(), choices.end(),
+                     [](unsigned a, unsigned b) { return std::popcount(a) < std::popcount(b); });
+    std::vector<ModelPlan> plans;
+    for (const unsigned choice : choices) {
+        plans.push_back(plan);
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            if ((choice >> i & 1U) != 0) {
+                plans.back()[parts[i]] = TermPlace::LeftOut;
+            }
         }
     }
     return plans;
@@ -211,9 +221,9 @@ void takeMixed(ComparisonFit& result, const stats::MixedModel& fit)
     result.residuals = fit.residuals();
 }
 
-std::optional<Interaction> clearOrNot(double f, double df1, std::optional<double> df2, double p)
+Interaction clearOrNot(ModelPart with, double f, double df1, std::optional<double> df2, double p)
 {
-    return Interaction{f, df1, df2, p, p < kClearInteraction};
+    return {with, f, df1, df2, p, p < kClearInteraction};
 }
 
 } // namespace
@@ -257,23 +267,25 @@ Result<ComparisonFit> fitComparison(const ComparisonColumns& columns)
 }
 
 std::optional<Interaction> interactionOf(const ComparisonColumns& columns,
-                                         const ComparisonModel& model)
+                                         const ComparisonModel& model, ModelPart with)
 {
-    if (!model.accountsFor(ModelPart::Variety)) {
+    const ModelTerm* term = model.find(with);
+    if (term == nullptr || term->place != TermPlace::Fixed) {
         return std::nullopt;
     }
     ModelPlan plan;
-    for (const ModelTerm& term : model.terms) {
-        plan[term.part] = term.place;
+    for (const ModelTerm& one : model.terms) {
+        plan[one.part] = one.place;
     }
     stats::ModelDescription description = describe(plan);
-    description.terms.push_back({column::kMedium, column::kVariety});
-    const std::string name = std::string(column::kMedium) + ":" + column::kVariety;
+    description.terms.push_back({column::kMedium, columnOf(with)});
+    const std::string name = std::string(column::kMedium) + ":" + columnOf(with);
     if (hasRandom(plan)) {
         const auto fit = stats::MixedModel::fit(columns.table, description);
         const auto test =
             fit ? fit->termTest(name, stats::DfMethod::KenwardRoger) : Result<stats::FTest>();
-        return fit && test ? clearOrNot(test->f, test->df1, test->df2, test->p) : std::nullopt;
+        return fit && test ? std::optional(clearOrNot(with, test->f, test->df1, test->df2, test->p))
+                           : std::nullopt;
     }
     const auto fit = stats::LinearModel::fit(columns.table, description);
     if (!fit) {
@@ -281,7 +293,7 @@ std::optional<Interaction> interactionOf(const ComparisonColumns& columns,
     }
     for (const stats::AnovaRow& row : fit->anova(stats::SumOfSquares::TypeII)) {
         if (row.term == name && row.f && row.p) {
-            return clearOrNot(*row.f, row.df, fit->residualDf(), *row.p);
+            return clearOrNot(with, *row.f, row.df, fit->residualDf(), *row.p);
         }
     }
     return std::nullopt;

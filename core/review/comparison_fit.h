@@ -21,14 +21,14 @@ struct ComparisonFit
     std::vector<std::optional<double>> studentized;
 };
 
-// Medium, and variety, trial (at random from five trials on), block and seed density as the trays
-// allow. Block and density are left out where some media could no longer be told apart with them;
-// variety and trial never are. TooFew where no tray is left over to judge the spread by, or there
-// is one medium only.
+// Medium, and feeding, variety, trial (at random from five trials on), block, column and seed
+// density as the trays allow. All but variety and trial are left out where some media could no
+// longer be told apart with them. TooFew where no tray is left over to judge the spread by, or
+// there is one medium only.
 [[nodiscard]] Result<ComparisonFit> fitComparison(const ComparisonColumns& columns);
 
-// Medium × variety on top of what the fit has; none where it cannot be tested.
-[[nodiscard]] std::optional<Interaction> interactionOf(const ComparisonColumns& columns,
-                                                       const ComparisonModel& model);
+// Medium × variety or feeding on top of what the fit has; none where it cannot be tested.
+[[nodiscard]] std::optional<Interaction>
+interactionOf(const ComparisonColumns& columns, const ComparisonModel& model, ModelPart with);
 
 } // namespace plumule

@@ -8,9 +8,11 @@ namespace plumule {
 enum class ModelPart
 {
     Medium,
+    Feeding, // nutrient water given or not; only where some medium was grown both ways
     Variety,
     Trial,
     Block,      // shelf, or block of the trial
+    Column,     // place along the shelf, of a trial laid out as a Latin square
     SeedDensity // g/m², a covariate
 };
 

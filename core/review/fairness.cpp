@@ -267,6 +267,27 @@ Advice adviceFor(Aspect aspect)
 
 } // namespace
 
+std::set<Aspect> aspectsIn(const ComparisonModel& model)
+{
+    std::set<Aspect> aspects;
+    const auto take = [&](ModelPart part, Aspect aspect) {
+        if (model.accountsFor(part)) {
+            aspects.insert(aspect);
+        }
+    };
+    take(ModelPart::Feeding, Aspect::Feeding);
+    take(ModelPart::Variety, Aspect::Variety);
+    take(ModelPart::Trial, Aspect::Trial);
+    take(ModelPart::SeedDensity, Aspect::SeedDensity);
+    if (model.block == BlockKind::Shelf) {
+        take(ModelPart::Block, Aspect::Shelf);
+    }
+    if (model.isBootstrap) {
+        aspects.insert({Aspect::Variety, Aspect::Trial});
+    }
+    return aspects;
+}
+
 std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& trays,
                                 const std::set<Aspect>& inModel)
 {

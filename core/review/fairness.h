@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/review/compared_trays.h"
+#include "core/review/comparison_model.h"
 
 #include <set>
 
@@ -88,6 +89,9 @@ struct Suggestion
     std::optional<int> trays;
     bool operator==(const Suggestion&) const = default;
 };
+
+// What the model accounts for.
+[[nodiscard]] std::set<Aspect> aspectsIn(const ComparisonModel& model);
 
 // All aspects that are on record of two media or more: the fully confounded first, then what is
 // partly so, last what is alike. `inModel`: what the model accounts for.

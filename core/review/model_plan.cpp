@@ -17,6 +17,9 @@ public:
     [[nodiscard]] PlannedModel planned()
     {
         m_plan[ModelPart::Medium] = TermPlace::Fixed;
+        if (m_columns.variesInFeeding) {
+            planFeeding();
+        }
         if (m_columns.varieties > 1) {
             m_plan[ModelPart::Variety] = TermPlace::Fixed;
         }
@@ -26,6 +29,9 @@ public:
         }
         if (m_columns.blocks > 1 || m_columns.isBlockPartlyUnknown) {
             planBlock();
+        }
+        if (m_columns.columns > 1) {
+            planColumn();
         }
         if (m_columns.variesInDensity) {
             planDensity();
@@ -74,6 +80,26 @@ private:
         }
     }
 
+    void planFeeding()
+    {
+        if (m_columns.isFeedingPartlyUnknown) {
+            leaveOut(ModelPart::Feeding, WhyLeftOut::PartlyUnknown);
+        } else if (!m_columns.isFeedingWithinMedium) {
+            leaveOut(ModelPart::Feeding, WhyLeftOut::Confounded);
+        } else {
+            m_plan[ModelPart::Feeding] = TermPlace::Fixed;
+        }
+    }
+
+    void planColumn()
+    {
+        if (m_trays - fixedDf() < m_columns.columns) {
+            leaveOut(ModelPart::Column, WhyLeftOut::TooFewTrays);
+        } else {
+            m_plan[ModelPart::Column] = TermPlace::Fixed;
+        }
+    }
+
     void planDensity()
     {
         if (m_columns.isDensityPartlyUnknown) {
@@ -98,12 +124,16 @@ const char* columnOf(ModelPart part)
     switch (part) {
     case ModelPart::Medium:
         return column::kMedium;
+    case ModelPart::Feeding:
+        return column::kFeeding;
     case ModelPart::Variety:
         return column::kVariety;
     case ModelPart::Trial:
         return column::kTrial;
     case ModelPart::Block:
         return column::kBlock;
+    case ModelPart::Column:
+        return column::kColumn;
     case ModelPart::SeedDensity:
         return column::kDensity;
     }

@@ -1,9 +1,8 @@
 #include "core/review/pair_verdict.h"
 
-#include "core/review/aspect_counts.h"
+#include "core/review/pooled_spread.h"
 #include "core/stats/distributions.h"
 #include "core/stats/power.h"
-#include "core/stats/samples.h"
 #include "core/stats/studentized_range.h"
 
 #include <algorithm>
@@ -13,12 +12,7 @@
 namespace plumule {
 namespace {
 
-constexpr double kPower = 0.8;
 constexpr double kAlpha = 0.05;
-constexpr double kDefaultMargin = 0.1; // of the grand mean
-constexpr double kDefaultSpread = 0.1; // coefficient of variation
-// Fewer degrees of freedom tell less of the room's spread than the default does.
-constexpr double kLeastPooledDf = 4;
 
 double meanOver(const ComparedTrays& trays, double (*take)(const SeasonRecord&))
 {
@@ -61,6 +55,8 @@ std::optional<double> inResponseUnit(Mass perTray, const SeasonFacts& facts,
     case Response::CostPerGram:
     case Response::HeightOnDay:
     case Response::DaysToHarvest:
+    case Response::Evenness:
+    case Response::Work:
         return std::nullopt;
     }
     return divisor > 0 ? std::optional(margin / divisor) : std::nullopt;
@@ -78,61 +74,6 @@ std::optional<Mass> smallestTrialMargin(const SeasonFacts& facts, const Compared
     }
     return smallest;
 }
-
-// Values of like trays, each as a share of their mean.
-class RelativeSpread
-{
-public:
-    void add(const PastYield& tray, double value)
-    {
-        const int month = tray.trial ? 0 : monthOf(tray.sownOn);
-        m_cells[{tray.medium, tray.variety, tray.trial.value_or(TrialId()), month}].push_back(
-            value);
-    }
-
-    // The pooled coefficient of variation with its df.
-    [[nodiscard]] std::optional<std::pair<double, double>> pooled() const
-    {
-        std::vector<std::vector<double>> groups;
-        for (const auto& [cell, values] : m_cells) {
-            const auto summary = stats::summarize(values);
-            if (values.size() < 2 || !summary || summary->mean <= 0) {
-                continue;
-            }
-            groups.emplace_back();
-            for (const double value : values) {
-                groups.back().push_back(value / summary->mean);
-            }
-        }
-        const double df = dfOf(groups);
-        const double squares = squaresOf(groups);
-        if (df < kLeastPooledDf || squares <= 0) {
-            return std::nullopt;
-        }
-        return std::pair(std::sqrt(squares / df), df);
-    }
-
-private:
-    static double dfOf(const std::vector<std::vector<double>>& groups)
-    {
-        double df = 0;
-        for (const auto& group : groups) {
-            df += static_cast<double>(group.size()) - 1;
-        }
-        return df;
-    }
-    static double squaresOf(const std::vector<std::vector<double>>& groups)
-    {
-        double squares = 0;
-        for (const auto& group : groups) {
-            const double sd = stats::summarize(group)->sd.value_or(0);
-            squares += (static_cast<double>(group.size()) - 1) * sd * sd;
-        }
-        return squares;
-    }
-
-    std::map<std::tuple<MediumId, VarietyId, TrialId, int>, std::vector<double>> m_cells;
-};
 
 stats::TPlan planOf(double sd, double alpha)
 {
@@ -191,8 +132,9 @@ SpreadOfTrays spreadToPlanBy(const SeasonFacts& facts, const SeasonFilter& filte
 {
     SeasonFilter all = filter;
     all.varieties.clear();
-    all.trial.reset();
-    RelativeSpread spread;
+    all.trials.clear();
+    all.shelves.clear();
+    SpreadCells spread;
     for (const ComparedTray& tray : comparedTrays(facts, all, ask).trays) {
         const Tray& sown = tray.record->tray;
         spread.add({sown.medium, sown.variety, sown.trial, sown.sownOn, {}}, tray.value);
@@ -206,11 +148,11 @@ SpreadOfTrays spreadToPlanBy(const SeasonFacts& facts, const SeasonFilter& filte
         }
     }
     SpreadOfTrays result;
-    const auto pooled = spread.pooled();
+    const auto pooled = spread.ofShares();
     result.from = pooled ? SpreadFrom::Room : SpreadFrom::Default;
-    result.sd = (pooled ? pooled->first : kDefaultSpread) * std::abs(trays.mean());
+    result.sd = (pooled ? pooled->sd : kDefaultSpread) * std::abs(trays.mean());
     if (pooled) {
-        result.df = pooled->second;
+        result.df = pooled->df;
     }
     return result;
 }
@@ -228,7 +170,7 @@ std::optional<TraysNeeded> traysNeeded(const SpreadOfTrays& spread, double diffe
     if (spread.sd <= 0 || difference <= 0) {
         return std::nullopt;
     }
-    const auto each = stats::tWholeCountFor(planOf(spread.sd, alpha), difference, kPower);
+    const auto each = stats::tWholeCountFor(planOf(spread.sd, alpha), difference, kPowerWanted);
     if (!each) {
         return std::nullopt;
     }
@@ -247,7 +189,7 @@ std::optional<double> smallestDifference(double sd, double n, double alpha)
     if (sd <= 0 || n < 2) {
         return std::nullopt;
     }
-    const auto difference = stats::tSmallestDifference(planOf(sd, alpha), n, kPower);
+    const auto difference = stats::tSmallestDifference(planOf(sd, alpha), n, kPowerWanted);
     return difference ? std::optional(*difference) : std::nullopt;
 }
 

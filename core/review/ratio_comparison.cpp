@@ -23,9 +23,10 @@ Stratum stratumOf(const ComparedTray& tray)
     return {tray.record->tray.variety, tray.record->tray.trial.value_or(TrialId())};
 }
 
-stats::BootstrapPlan planFor(std::size_t rows, double level)
+stats::BootstrapPlan planFor(std::size_t rows, double level, const Progress& progress)
 {
     stats::BootstrapPlan plan;
+    plan.progress = progress;
     plan.level = level;
     plan.resamples =
         std::clamp(kMostDraws / std::max<std::size_t>(rows, 1), kFewestResamples, kMostResamples);
@@ -67,7 +68,8 @@ public:
     [[nodiscard]] int nA() const { return m_nA; }
     [[nodiscard]] int nB() const { return m_nB; }
 
-    [[nodiscard]] Result<stats::BootstrapInterval> difference(double level) const;
+    [[nodiscard]] Result<stats::BootstrapInterval> difference(double level,
+                                                              const Progress& progress) const;
 
 private:
     int addCell(const RowsOfTrays& rows)
@@ -113,9 +115,10 @@ double SharedStrata::differenceOf(std::span<const std::size_t> rows,
     return above / below;
 }
 
-Result<stats::BootstrapInterval> SharedStrata::difference(double level) const
+Result<stats::BootstrapInterval> SharedStrata::difference(double level,
+                                                          const Progress& progress) const
 {
-    stats::BootstrapPlan plan = planFor(m_rows.size(), level);
+    stats::BootstrapPlan plan = planFor(m_rows.size(), level, progress);
     plan.groups = m_cells;
     std::vector<RatioSums> sums;
     return stats::bootstrapInterval(
@@ -123,7 +126,7 @@ Result<stats::BootstrapInterval> SharedStrata::difference(double level) const
         plan);
 }
 
-AdjustedMean ratioOf(const ComparedTrays& trays, std::size_t medium)
+AdjustedMean ratioOf(const ComparedTrays& trays, std::size_t medium, const Progress& progress)
 {
     std::vector<double> costs;
     std::vector<double> grams;
@@ -145,7 +148,7 @@ AdjustedMean ratioOf(const ComparedTrays& trays, std::size_t medium)
     }
     mean.mean = cost / gram;
     if (const auto interval =
-            stats::bootstrapRatio(costs, grams, planFor(costs.size(), 1 - kFamilyRisk))) {
+            stats::bootstrapRatio(costs, grams, planFor(costs.size(), 1 - kFamilyRisk, progress))) {
         mean.se = interval->se;
         mean.lower = interval->lower;
         mean.upper = interval->upper;
@@ -154,7 +157,7 @@ AdjustedMean ratioOf(const ComparedTrays& trays, std::size_t medium)
 }
 
 MediaPair ratioPair(const ComparedTrays& trays, std::size_t a, std::size_t b, double margin,
-                    double level)
+                    double level, const Progress& progress)
 {
     const SharedStrata strata(trays, a, b);
     MediaPair pair;
@@ -166,7 +169,7 @@ MediaPair ratioPair(const ComparedTrays& trays, std::size_t a, std::size_t b, do
     ground.nA = trays.countOf(a);
     ground.nB = trays.countOf(b);
     ground.isComparable = strata.isShared();
-    if (const auto interval = strata.difference(level)) {
+    if (const auto interval = strata.difference(level, progress)) {
         pair.difference = interval->estimate;
         pair.se = interval->se;
         // Costs that are the same on every tray give no interval to judge by.
@@ -208,17 +211,24 @@ void addSpread(RatioComparison& result, const ComparedTrays& trays)
 
 } // namespace
 
-RatioComparison compareRatios(const ComparedTrays& trays, double margin)
+RatioComparison compareRatios(const ComparedTrays& trays, double margin, const Progress& progress)
 {
     RatioComparison result;
     const std::size_t media = trays.media.size();
-    for (std::size_t medium = 0; medium < media; ++medium) {
-        result.means.push_back(ratioOf(trays, medium));
-    }
     const double pairs = static_cast<double>(media * (media - 1)) / 2;
+    const double intervals = static_cast<double>(media) + pairs;
+    double done = 0;
+    const auto nextPart = [&] {
+        const double from = done++;
+        return progress.part(from / intervals, done / intervals);
+    };
+    for (std::size_t medium = 0; medium < media; ++medium) {
+        result.means.push_back(ratioOf(trays, medium, nextPart()));
+    }
     for (std::size_t b = 0; b < media; ++b) {
         for (std::size_t a = b + 1; a < media; ++a) {
-            result.pairs.push_back(ratioPair(trays, a, b, margin, 1 - kFamilyRisk / pairs));
+            result.pairs.push_back(
+                ratioPair(trays, a, b, margin, 1 - kFamilyRisk / pairs, nextPart()));
         }
     }
     addSpread(result, trays);

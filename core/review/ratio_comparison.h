@@ -16,6 +16,7 @@ struct RatioComparison
     std::optional<double> sd;     // between trays of like medium, variety and trial
     std::optional<double> df;
 };
-[[nodiscard]] RatioComparison compareRatios(const ComparedTrays& trays, double margin);
+[[nodiscard]] RatioComparison compareRatios(const ComparedTrays& trays, double margin,
+                                            const Progress& progress = {});
 
 } // namespace plumule

@@ -124,12 +124,16 @@ private:
     MeanCost m_costs;
 };
 
-bool isChosen(const Tray& tray, const SeasonFilter& filter)
+template <class Key>
+bool isAmong(const std::vector<Key>& chosen, std::optional<Key> key)
 {
-    const bool ofVariety =
-        filter.varieties.empty() || std::find(filter.varieties.begin(), filter.varieties.end(),
-                                              tray.variety) != filter.varieties.end();
-    return ofVariety && (!filter.trial || tray.trial == filter.trial);
+    return chosen.empty() || (key && std::find(chosen.begin(), chosen.end(), *key) != chosen.end());
+}
+
+bool isChosen(const Tray& tray, std::optional<ShelfId> shelf, const SeasonFilter& filter)
+{
+    return isAmong(filter.varieties, std::optional(tray.variety)) &&
+           isAmong(filter.trials, tray.trial) && isAmong(filter.shelves, shelf);
 }
 
 LeftOutTray leftOut(const Tray& tray, const SeasonFacts& facts, LeftOut why,
@@ -153,15 +157,15 @@ std::optional<LeftOut> whyNotCounted(const SeasonRecord& record, const SeasonFil
 
 bool isFinished(const SeasonRecord& record, const SeasonFilter& filter)
 {
-    return isChosen(record.tray, filter) && record.tray.state == TrayState::Harvested &&
-           record.lastCut.has_value();
+    return isChosen(record.tray, record.shelf, filter) &&
+           record.tray.state == TrayState::Harvested && record.lastCut.has_value();
 }
 
 void addUnfinished(SeasonReview& review, const SeasonFacts& facts)
 {
     for (const UnfinishedRecord& record : facts.unfinished) {
         const Tray& tray = record.tray;
-        if (!isChosen(tray, review.filter)) {
+        if (!isChosen(tray, record.shelf, review.filter)) {
             continue;
         }
         if (tray.state == TrayState::Discarded) {

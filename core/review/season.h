@@ -11,7 +11,8 @@ struct SeasonFilter
     Date from;
     Date to;
     std::vector<VarietyId> varieties; // empty: all
-    std::optional<TrialId> trial;
+    std::vector<ShelfId> shelves;     // where a tray was longest in its light; empty: all
+    std::vector<TrialId> trials;      // empty: all, and those outside any
     bool operator==(const SeasonFilter&) const = default;
 };
 

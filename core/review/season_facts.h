@@ -2,6 +2,7 @@
 
 #include "core/cost/tray_use.h"
 #include "core/review/season.h"
+#include "core/trial/trial_plan.h"
 
 #include <map>
 
@@ -20,16 +21,18 @@ struct SeasonRecord
     bool plansNutrient = false;   // one of them
     std::optional<ShelfId> shelf; // where it was longest in its light, else where it stood last
     std::optional<int> pieceUse;  // the tray was the n-th on its piece
+    std::optional<int> column;    // its place along the shelf, in a Latin square
 };
 
 // A tray that has no yield in the span.
 struct UnfinishedRecord
 {
     Tray tray;
-    bool isCut = false; // at least once
+    bool isCut = false;           // at least once
+    std::optional<ShelfId> shelf; // where it stands or stood last
 };
 
-// What a tray gave before the span, for the room's own spread.
+// What a tray gave that is not among those reviewed, for the room's own spread.
 struct PastYield
 {
     MediumId medium;
@@ -45,11 +48,13 @@ struct SeasonFacts
     CostFacts cost;
     std::map<MediumId, Medium> media;
     std::map<VarietyId, std::string> varieties;
-    std::map<TrialId, std::string> trials;    // code
-    std::map<TrialId, Mass> margins;          // of trials that state one
+    std::map<VarietyId, std::vector<ProtocolStage>> protocols; // only what a plan is made for
+    std::map<TrialId, std::string> trials;                     // code
+    std::map<TrialId, Mass> margins;                           // of trials that state one
+    std::map<TrialId, Design> designs;                         // of trials that were planned
     std::vector<SeasonRecord> cut;            // by tray id; any cut within the span
     std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
-    std::vector<PastYield> past;              // only where the span itself has few trays
+    std::vector<PastYield> past; // only where few trays are reviewed: of two years before
 };
 
 // Whether the tray is harvested, cut for the last time in the span, chosen, and not set aside.

@@ -13,16 +13,13 @@
 namespace plumule {
 namespace {
 
-// No tray grows longer than this; it bounds the index range for trays discarded in the span.
-constexpr int kLongestGrowth = 400;
-
 constexpr const char* kTrayColumns =
     "t.id, t.code, t.variety_id, t.seed_lot_id, t.medium_id, t.seed_mg, t.sown_on, t.sown_minute, "
     "t.trial_id, t.state, t.ended_on, t.ended_minute, t.discard_reason, t.set_aside_reason, "
     "t.piece_id, t.block, t.sown_by";
 constexpr int kTrayColumnCount = 17;
 
-// With fewer trays than these the span may not show the room's spread: older yields are read too,
+// With fewer trays than these the span may not show the room's spread: other yields are read too,
 // of about two years.
 constexpr std::size_t kFewTrays = 200;
 constexpr int kDaysOfPast = 730;
@@ -69,6 +66,16 @@ std::map<Key, std::string> namesOf(const std::map<Key, Row>& rows, std::string R
     return names;
 }
 
+template <class Tag>
+std::string idListOf(const std::vector<Id<Tag>>& ids)
+{
+    std::string list = "[";
+    for (const Id<Tag> id : ids) {
+        list += (list.size() > 1 ? "," : "") + std::to_string(id.value);
+    }
+    return list + "]";
+}
+
 void addTrials(SeasonFacts& facts, const std::map<TrialId, Trial>& trials)
 {
     facts.trials = namesOf(trials, &Trial::code);
@@ -88,17 +95,17 @@ public:
         , m_facts(facts)
     {}
 
-    void readCut(Date from, Date to)
+    void readCut(const SeasonFilter& filter)
     {
-        std::vector<TrayId> cut;
-        {
-            Statement rows = m_database.prepare(
-                "SELECT DISTINCT tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2");
-            rows.bind(from, to);
-            while (rows.step()) {
-                cut.push_back(rows.get<TrayId>(0));
-            }
-        }
+        const std::vector<TrayId> cut =
+            filter.trials.empty() ? trayIds("SELECT DISTINCT tray_id FROM harvest WHERE on_date "
+                                            "BETWEEN ?1 AND ?2",
+                                            filter.from, filter.to)
+                                  : trayIds("SELECT DISTINCT h.tray_id FROM tray AS t JOIN harvest "
+                                            "AS h ON h.tray_id = t.id WHERE t.trial_id IN (SELECT "
+                                            "value FROM json_each(?3)) AND h.on_date BETWEEN ?1 "
+                                            "AND ?2",
+                                            filter.from, filter.to, idListOf(filter.trials));
         m_ids = idList(cut);
         // Above that share of the journal reading a table from end to end is twice as fast as
         // finding the rows of each tray.
@@ -112,11 +119,14 @@ public:
     {
         const std::string columns =
             std::string("SELECT ") + kTrayColumns +
-            ", EXISTS (SELECT 1 FROM harvest AS h WHERE h.tray_id = t.id) FROM tray AS t ";
+            ", EXISTS (SELECT 1 FROM harvest AS h WHERE h.tray_id = t.id), (SELECT s.place_id FROM "
+            "stay AS s WHERE s.tray_id = t.id ORDER BY s.from_on DESC, s.from_minute DESC LIMIT 1) "
+            "FROM tray AS t ";
         const auto readAll = [&](Statement& rows) {
             while (rows.step()) {
-                m_facts.unfinished.push_back(
-                    {readTray(rows), rows.get<int>(kTrayColumnCount) != 0});
+                const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
+                m_facts.unfinished.push_back({readTray(rows), rows.get<int>(kTrayColumnCount) != 0,
+                                              place ? shelfAt(*place) : std::nullopt});
             }
         };
         Statement discarded =
@@ -226,25 +236,60 @@ public:
         }
     }
 
-    void readPast(Date from)
+    // Columns of the layouts that the trays were planned in.
+    void readPlannedColumns()
+    {
+        const bool hasSquares =
+            std::any_of(m_facts.designs.begin(), m_facts.designs.end(),
+                        [](const auto& entry) { return entry.second == Design::LatinSquare; });
+        if (!hasSquares) {
+            return;
+        }
+        forEachRow("tray_id, trial_id, position FROM (SELECT * FROM planned_tray WHERE tray_id "
+                   "IS NOT NULL)",
+                   [&](std::size_t index, const Statement& row) {
+                       const auto design = m_facts.designs.find(row.get<TrialId>(1));
+                       if (design != m_facts.designs.end() &&
+                           design->second == Design::LatinSquare) {
+                           m_facts.cut[index].column = row.get<int>(2);
+                       }
+                   });
+    }
+
+    // Yields of finished trays, but for those that were read already.
+    void readPast(Date from, Date to)
     {
         if (m_facts.cut.size() >= kFewTrays) {
             return;
         }
         Statement rows = m_database.prepare(
-            "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, sum(h.net_mg) FROM harvest "
-            "AS h JOIN "
-            "tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND t.state = "
-            "'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING max(h.is_last) = 1");
-        rows.bind(from - kDaysOfPast, from - 1);
+            "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, sum(h.net_mg), t.id FROM "
+            "harvest AS h JOIN tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND "
+            "t.state = 'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING "
+            "max(h.is_last) = 1");
+        rows.bind(from, to);
         while (rows.step()) {
-            m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
-                                    rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
-                                    rows.get<Mass>(4)});
+            if (m_indexOf.count(rows.get<TrayId>(5)) == 0) {
+                m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
+                                        rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
+                                        rows.get<Mass>(4)});
+            }
         }
     }
 
 private:
+    template <class... Values>
+    std::vector<TrayId> trayIds(const char* query, const Values&... values)
+    {
+        std::vector<TrayId> ids;
+        Statement rows = m_database.prepare(query);
+        rows.bind(values...);
+        while (rows.step()) {
+            ids.push_back(rows.get<TrayId>(0));
+        }
+        return ids;
+    }
+
     void readTrays(std::size_t count)
     {
         Statement rows =
@@ -337,16 +382,21 @@ private:
                        [](const LitTime& a, const LitTime& b) { return a.minutes < b.minutes; })
                 ->shelf;
         }
-        if (m_shelves.empty()) {
-            for (const Place& place : m_facts.cost.layout.places) {
-                m_shelves.emplace(place.id, place.shelf);
-            }
-        }
         const auto last =
             std::max_element(stays.begin(), stays.end(), [](const Stay& a, const Stay& b) {
                 return std::pair(a.fromOn, a.fromMinute) < std::pair(b.fromOn, b.fromMinute);
             });
-        const auto shelf = last == stays.end() ? m_shelves.end() : m_shelves.find(last->place);
+        return last == stays.end() ? std::nullopt : shelfAt(last->place);
+    }
+
+    [[nodiscard]] std::optional<ShelfId> shelfAt(PlaceId place)
+    {
+        if (m_shelves.empty()) {
+            for (const Place& one : m_facts.cost.layout.places) {
+                m_shelves.emplace(one.id, one.shelf);
+            }
+        }
+        const auto shelf = m_shelves.find(place);
         return shelf == m_shelves.end() ? std::nullopt : std::optional(shelf->second);
     }
 
@@ -365,6 +415,18 @@ private:
     std::vector<LightStage> m_lights;
 };
 
+void readCatalogues(Database& database, SeasonFacts& facts)
+{
+    facts.cost = CostRepository(database).facts();
+    facts.media = MediumRepository(database).byId();
+    facts.varieties = namesOf(VarietyRepository(database).byId(), &Variety::name);
+    addTrials(facts, TrialRepository(database).byId());
+    Statement plans = database.prepare("SELECT trial_id, design FROM trial_plan");
+    while (plans.step()) {
+        facts.designs[plans.get<TrialId>(0)] = plans.get<Design>(1);
+    }
+}
+
 } // namespace
 
 Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Progress& progress,
@@ -373,13 +435,8 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Pro
     SeasonFacts facts;
     SeasonReader reader(m_database, facts);
     const std::function<void()> steps[] = {
-        [&] {
-            facts.cost = CostRepository(m_database).facts();
-            facts.media = MediumRepository(m_database).byId();
-            facts.varieties = namesOf(VarietyRepository(m_database).byId(), &Variety::name);
-            addTrials(facts, TrialRepository(m_database).byId());
-        },
-        [&] { reader.readCut(filter.from, filter.to); },
+        [&] { readCatalogues(m_database, facts); },
+        [&] { reader.readCut(filter); },
         [&] { reader.readUnfinished(filter.from, filter.to); },
         [&] { reader.readStages(); },
         [&] { reader.readStays(); },
@@ -391,7 +448,12 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Pro
             }
         },
         [&] { reader.readPieceUses(); },
-        [&] { reader.readPast(filter.from); },
+        [&] { reader.readPlannedColumns(); },
+        [&] {
+            // Trays of the span that are of no trial asked for were not read.
+            reader.readPast(filter.from - kDaysOfPast,
+                            filter.trials.empty() ? filter.from - 1 : filter.to);
+        },
     };
     double done = 0;
     for (const auto& step : steps) {
@@ -402,6 +464,25 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Pro
         progress.report(++done / static_cast<double>(std::size(steps)));
     }
     return facts;
+}
+
+SeasonFacts SeasonRepository::readForPlan(VarietyId variety, Date day)
+{
+    SeasonFacts facts;
+    readCatalogues(m_database, facts);
+    facts.protocols[variety] = VarietyRepository(m_database).stages(variety);
+    SeasonReader(m_database, facts).readPast(day - kDaysOfPast, day);
+    return facts;
+}
+
+std::optional<std::pair<Date, Date>> SeasonRepository::sowingsOf(TrialId trial)
+{
+    Statement rows = m_database.prepare(
+        "SELECT min(sown_on), max(sown_on) FROM tray WHERE trial_id = ?1 HAVING count(*) > 0 UNION "
+        "ALL SELECT sow_on, sow_on FROM trial_plan WHERE trial_id = ?1");
+    rows.bind(trial);
+    return rows.step() ? std::optional(std::pair(rows.get<Date>(0), rows.get<Date>(1)))
+                       : std::nullopt;
 }
 
 } // namespace plumule

@@ -7,6 +7,9 @@ namespace plumule {
 
 class Database;
 
+// No tray grows longer than these days.
+inline constexpr int kLongestGrowth = 400;
+
 // What may be left out where it is not asked for: it takes most of the reading.
 struct SeasonNeeds
 {
@@ -25,6 +28,12 @@ public:
     // Cancelled when stopped between two of its steps.
     [[nodiscard]] Result<SeasonFacts> read(const SeasonFilter& filter, const Progress& progress,
                                            const SeasonNeeds& needs = {});
+    // What a plan is judged by: names, places, the variety's protocol, and the yields of the two
+    // years up to `day`.
+    [[nodiscard]] SeasonFacts readForPlan(VarietyId variety, Date day);
+    // First and last day on which trays of the trial were sown, else its plan has them sown; none
+    // where it has neither.
+    [[nodiscard]] std::optional<std::pair<Date, Date>> sowingsOf(TrialId trial);
 
 private:
     Database& m_database;

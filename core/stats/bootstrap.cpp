@@ -14,6 +14,18 @@ namespace {
 
 using Rows = std::vector<std::size_t>;
 
+constexpr std::size_t kTellEvery = 50; // resamples
+
+Done tell(const Progress& progress, std::size_t done, std::size_t of)
+{
+    if (done % kTellEvery != 0)
+        return {};
+    if (progress.isStopped())
+        return fail(ErrorKind::Cancelled, "bootstrap");
+    progress.report(static_cast<double>(done) / static_cast<double>(of));
+    return {};
+}
+
 // The rows of each group.
 Result<std::vector<Rows>> groupedRows(std::size_t rows, const BootstrapPlan& plan)
 {
@@ -51,6 +63,8 @@ Result<std::vector<double>> resampled(const std::vector<Rows>& groups, std::size
         values.push_back(statistic(drawn));
         if (!std::isfinite(values.back()))
             return fail(ErrorKind::NotEstimable, "bootstrap.resample");
+        if (const Done going = tell(plan.progress, i, plan.resamples); !going)
+            return tl::unexpected(going.error());
     }
     return values;
 }
@@ -74,15 +88,6 @@ double accelerationOf(std::size_t rows, const RowStatistic& statistic)
     }
     const double acceleration = cubes / (6 * std::pow(squares, 1.5));
     return std::isfinite(acceleration) ? acceleration : 0;
-}
-
-// Between order statistics by Hyndman and Fan's rule 7.
-double quantileOf(const std::vector<double>& sorted, double p)
-{
-    const double place = p * static_cast<double>(sorted.size() - 1);
-    const auto below = static_cast<std::size_t>(std::floor(place));
-    const std::size_t above = std::min(below + 1, sorted.size() - 1);
-    return sorted[below] + (place - std::floor(place)) * (sorted[above] - sorted[below]);
 }
 
 double standardDeviation(const std::vector<double>& values)
@@ -133,7 +138,7 @@ Result<BootstrapInterval> bootstrapInterval(std::size_t rows, const RowStatistic
         // A skewness beyond what the method allows runs off the end.
         if (slack <= 0)
             return z > 0 ? values->back() : values->front();
-        return quantileOf(*values, normalCdf(interval.biasCorrection + z / slack));
+        return quantileOfSorted(*values, normalCdf(interval.biasCorrection + z / slack));
     };
     interval.lower = end((1 - plan.level) / 2);
     interval.upper = end((1 + plan.level) / 2);
@@ -158,6 +163,38 @@ Result<BootstrapInterval> bootstrapRatio(std::span<const double> numerator,
             return above / below;
         },
         plan);
+}
+
+Result<std::vector<std::vector<double>>> resampledSums(std::span<const std::vector<double>> columns,
+                                                       std::size_t resamples, SteadyDraw& draw,
+                                                       const Progress& progress)
+{
+    const std::size_t rows = columns.empty() ? 0 : columns.front().size();
+    for (const auto& column : columns)
+        if (column.size() != rows)
+            return fail(ErrorKind::Invalid, "bootstrap.lengths");
+    if (rows == 0)
+        return fail(ErrorKind::TooFew, "bootstrap.rows");
+    std::vector<std::vector<double>> sums(resamples, std::vector<double>(columns.size()));
+    Rows drawn(rows);
+    for (std::size_t i = 0; i < resamples; ++i) {
+        for (std::size_t& row : drawn)
+            row = draw.below(rows);
+        for (std::size_t column = 0; column < columns.size(); ++column)
+            for (const std::size_t row : drawn)
+                sums[i][column] += columns[column][row];
+        if (const Done going = tell(progress, i, resamples); !going)
+            return tl::unexpected(going.error());
+    }
+    return sums;
+}
+
+double quantileOfSorted(std::span<const double> sorted, double p)
+{
+    const double place = p * static_cast<double>(sorted.size() - 1);
+    const auto below = static_cast<std::size_t>(std::floor(place));
+    const std::size_t above = std::min(below + 1, sorted.size() - 1);
+    return sorted[below] + (place - std::floor(place)) * (sorted[above] - sorted[below]);
 }
 
 } // namespace plumule::stats

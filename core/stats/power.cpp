@@ -173,6 +173,31 @@ Result<double> tSmallestDifference(const TPlan& plan, double n, double power)
     return *shift * se;
 }
 
+Result<double> tPowerOfShift(double shift, double df, double alpha)
+{
+    if (const Done good = checkCommon(1, alpha); !good)
+        return tl::unexpected(good.error());
+    if (!std::isfinite(shift))
+        return fail(ErrorKind::Invalid, "difference");
+    if (!(df >= 1))
+        return fail(ErrorKind::TooFew, "count");
+    return tailPower(shift, df, Alternative::TwoSidedStrict, alpha);
+}
+
+Result<double> tShiftFor(double power, double df, double alpha)
+{
+    if (const Done good = checkCommon(1, alpha); !good)
+        return tl::unexpected(good.error());
+    if (const Done good = checkWanted(power, alpha); !good)
+        return tl::unexpected(good.error());
+    if (!(df >= 1))
+        return fail(ErrorKind::TooFew, "count");
+    const auto powerAt = [&](double shift) {
+        return tailPower(shift, df, Alternative::TwoSidedStrict, alpha);
+    };
+    return whereReached(powerAt, 0, 1e4, 3, power);
+}
+
 Result<double> fPower(const FPlan& plan, double n, std::span<const double> effects)
 {
     if (effects.size() != static_cast<std::size_t>(plan.groups))

@@ -43,6 +43,12 @@ struct TPlan
 [[nodiscard]] Result<int> tWholeCountFor(const TPlan& plan, double difference, double power);
 [[nodiscard]] Result<double> tSmallestDifference(const TPlan& plan, double n, double power);
 
+// For an estimate with degrees of freedom of its own, as a difference in blocks has: the two-sided
+// power at a shift counted in its standard errors, and the shift that is seen with that power.
+// TooFew "count" under one degree of freedom.
+[[nodiscard]] Result<double> tPowerOfShift(double shift, double df, double alpha);
+[[nodiscard]] Result<double> tShiftFor(double power, double df, double alpha);
+
 struct FPlan
 {
     int groups = 2;

@@ -47,6 +47,10 @@ const char* differenceSentence(Response response)
         return QT_TRANSLATE_NOOP("Verdict", "%1 takes %3 longer than %2 (%4).");
     case Response::Residue:
         return QT_TRANSLATE_NOOP("Verdict", "%1 leaves %3 more residue than %2 (%4).");
+    case Response::Evenness:
+        return QT_TRANSLATE_NOOP("Verdict", "%1 grows less evenly than %2, by %3 (%4).");
+    case Response::Work:
+        return QT_TRANSLATE_NOOP("Verdict", "%1 takes %3 more than %2 (%4).");
     default:
         return QT_TRANSLATE_NOOP("Verdict", "%1 out-yields %2 by %3 (%4).");
     }
@@ -203,6 +207,10 @@ QString responseUnit(const SeasonComparison& comparison)
         return verdict("days");
     case Response::Residue:
         return verdict("g of residue");
+    case Response::Evenness:
+        return verdict("% variation within a tray");
+    case Response::Work:
+        return verdict("minutes of work a tray");
     }
     return {};
 }
@@ -250,9 +258,11 @@ QString modelWords(const ComparisonModel& model)
     }
     QStringList parts;
     const std::vector<std::pair<ModelPart, QString>> named = {
+        {ModelPart::Feeding, verdict("feeding")},
         {ModelPart::Variety, verdict("variety")},
         {ModelPart::Trial, verdict("trial")},
         {ModelPart::Block, verdict("block")},
+        {ModelPart::Column, verdict("place along the shelf")},
         {ModelPart::SeedDensity, verdict("seed density")}};
     for (const auto& [part, name] : named) {
         if (model.accountsFor(part)) {

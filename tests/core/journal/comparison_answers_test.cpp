@@ -208,10 +208,10 @@ TEST_F(ComparisonAnswersTest, OfTheUnfairTrialSaysFeedingFirst)
     ASSERT_TRUE(trials.has_value());
     for (const Trial& trial : *trials) {
         if (trial.code == "T2") {
-            filter.trial = trial.id;
+            filter.trials = {trial.id};
         }
     }
-    ASSERT_TRUE(filter.trial);
+    ASSERT_FALSE(filter.trials.empty());
     const SeasonComparison answer = compare(filter);
     EXPECT_EQ(answer.fairness.at(0).aspect, Aspect::Feeding);
     EXPECT_EQ(answer.fairness.at(0).confounding, Confounding::Fully);

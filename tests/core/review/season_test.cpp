@@ -103,9 +103,9 @@ TEST(Season, ShowsOnlyTheVarietiesAndTheTrialAskedFor)
     EXPECT_EQ(season.review().trays, 1);
     EXPECT_TRUE(season.review().leftOut.empty());
     season.filter.varieties.clear();
-    season.filter.trial = TrialId{7};
+    season.filter.trials = {TrialId{7}};
     EXPECT_EQ(season.review().media[0].trays[0].code, "PE001");
-    season.filter.trial = TrialId{8};
+    season.filter.trials = {TrialId{8}};
     EXPECT_EQ(season.review().trays, 0);
 }
 
