@@ -61,6 +61,7 @@ private:
     [[nodiscard]] int fewestFeedings() const;
     // How many trays of each treatment more or fewer there can be at a time.
     [[nodiscard]] int step() const;
+    [[nodiscard]] int firstStep() const; // with two trays of a medium
     [[nodiscard]] double errorDf(int each) const;
     [[nodiscard]] double alphaAt(int each) const;
     [[nodiscard]] double standardError(int each) const;
@@ -149,6 +150,11 @@ int OutlookMaker::step() const
     return isWhole ? plan.traysEach / plan.blocks : 1;
 }
 
+int OutlookMaker::firstStep() const
+{
+    return step() * fewestFeedings() >= 2 ? 1 : 2;
+}
+
 double OutlookMaker::errorDf(int each) const
 {
     const TrialPlan& plan = m_draft.plan;
@@ -197,8 +203,7 @@ std::optional<PowerAt> OutlookMaker::enough() const
 {
     const int stride = step();
     const auto reaches = [&](int steps) { return powerAt(steps * stride).power >= kPowerWanted; };
-    int least = 2 / stride; // not known to do
-    least = least * stride * fewestFeedings() >= 2 ? least - 1 : least;
+    int least = firstStep() - 1; // does not do
     int most = kMostTrays / (stride * fewestFeedings());
     if (most <= least || !reaches(most)) {
         return std::nullopt;
@@ -215,7 +220,7 @@ void OutlookMaker::drawCurve()
     const int stride = step();
     const int perStep = stride * fewestFeedings();
     const int asked = std::max(m_result.chosen.trays, m_result.enough ? m_result.enough->trays : 0);
-    const int first = (2 + perStep - 1) / perStep;
+    const int first = firstStep();
     const int last = std::min(std::max(first + 9, asked * 5 / 4 / perStep + 1),
                               std::max(first, kMostTrays / perStep));
     const int every = std::max(1, (last - first + kCurvePoints - 1) / kCurvePoints);
