@@ -65,8 +65,8 @@ enum class Access
     ReadImmutable // a read-only disk: no lock and no log can be written there
 };
 
-// One connection, with the journal's settings. Throws StorageFailure for whatever the machine
-// breaks.
+// One connection, with the journal's settings, for one thread at a time. Throws StorageFailure for
+// whatever the machine breaks.
 class Database
 {
 public:
