@@ -170,7 +170,7 @@ std::optional<TraysNeeded> traysNeeded(const SpreadOfTrays& spread, double diffe
     if (spread.sd <= 0 || difference <= 0) {
         return std::nullopt;
     }
-    const auto each = stats::tWholeCountFor(planOf(spread.sd, alpha), difference, kPowerWanted);
+    const auto each = stats::tWholeCountFor(planOf(spread.sd, alpha), difference, kPlannedPower);
     if (!each) {
         return std::nullopt;
     }
@@ -189,7 +189,7 @@ std::optional<double> smallestDifference(double sd, double n, double alpha)
     if (sd <= 0 || n < 2) {
         return std::nullopt;
     }
-    const auto difference = stats::tSmallestDifference(planOf(sd, alpha), n, kPowerWanted);
+    const auto difference = stats::tSmallestDifference(planOf(sd, alpha), n, kPlannedPower);
     return difference ? std::optional(*difference) : std::nullopt;
 }
 

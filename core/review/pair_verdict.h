@@ -4,7 +4,7 @@
 
 namespace plumule {
 
-inline constexpr double kPowerWanted = 0.8;
+inline constexpr double kPlannedPower = 0.8;
 inline constexpr double kDefaultMargin = 0.1; // of the grand mean
 inline constexpr double kDefaultSpread = 0.1; // coefficient of variation
 

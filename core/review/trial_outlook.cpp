@@ -202,7 +202,7 @@ PowerAt OutlookMaker::powerAt(int each) const
 std::optional<PowerAt> OutlookMaker::enough() const
 {
     const int stride = step();
-    const auto reaches = [&](int steps) { return powerAt(steps * stride).power >= kPowerWanted; };
+    const auto reaches = [&](int steps) { return powerAt(steps * stride).power >= kPlannedPower; };
     int least = firstStep() - 1; // does not do
     int most = kMostTrays / (stride * fewestFeedings());
     if (most <= least || !reaches(most)) {
@@ -246,7 +246,7 @@ Result<PlanOutlook> OutlookMaker::outlook()
     m_result.chosen = powerAt(each);
     m_result.enough = enough();
     if (errorDf(each) >= 1) {
-        if (const auto shift = stats::tShiftFor(kPowerWanted, errorDf(each), alphaAt(each))) {
+        if (const auto shift = stats::tShiftFor(kPlannedPower, errorDf(each), alphaAt(each))) {
             m_result.smallestDifference = *shift * standardError(each);
         }
     }
@@ -285,7 +285,7 @@ ChartSpec powerChart(const PlanOutlook& outlook)
     chosen.marker = -1;
     chosen.points.push_back(pointOf(outlook.chosen));
     spec.series = {std::move(line), std::move(chosen)};
-    spec.marks.push_back({"power_wanted", "", 100 * kPowerWanted, false});
+    spec.marks.push_back({"power_wanted", "", 100 * kPlannedPower, false});
     return spec;
 }
 
