@@ -12,20 +12,6 @@
 namespace plumule {
 namespace {
 
-// Trays brought in from a table may have no stages.
-StagePlan calendarOf(const TrayRecord& record)
-{
-    if (!record.stages.empty()) {
-        return planOf(record.stages);
-    }
-    StagePlan plan;
-    plan.harvest = record.tray.endedOn
-                       ? Moment{*record.tray.endedOn, record.tray.endedMinute.value_or(0)}
-                       : record.tray.sownAt();
-    plan.harvestPlanned = plan.harvest;
-    return plan;
-}
-
 // Where trays stand now, by tray.
 std::map<TrayId, Spot> standingSpots(Database& database)
 {

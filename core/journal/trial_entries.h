@@ -15,7 +15,7 @@ enum class TrialState
 {
     Planned, // no tray of it is sown
     Growing, // a tray of it grows
-    Done     // all its trays are harvested or discarded
+    Ended    // all its trays are harvested or discarded
 };
 
 // A trial in the list of all.
@@ -93,10 +93,11 @@ enum class SupplyKind
 struct Supply
 {
     SupplyKind kind = SupplyKind::Seed;
-    std::string name; // of the medium, the concentrate; of seed the variety and lot
-    double needed = 0; // g, L, pieces or mL by kind
+    std::string name;              // of the medium, the concentrate; of seed the variety and lot
+    double needed = 0;             // g, L, pieces or mL by kind
     std::optional<double> inStock; // none: not kept, or not known
-    std::optional<double> cost;    // of what is needed, in currency units; none: no price
+    // Of what is needed, in currency units; of a reusable piece one use. None: no price.
+    std::optional<double> cost;
 
     [[nodiscard]] bool isShort() const { return inStock && *inStock < needed; }
 };
@@ -126,9 +127,10 @@ public:
     // With its plan. InUse when trays or tastings belong to it.
     Done remove(TrialId trial);
 
-    // A plan to begin with: the variety sown last with its protocol and its fullest lot, the media
-    // used of late (two to four, the control the one sown most), four blocks, the next morning's
-    // round, a number for the draw from the clock; places drawn where enough are free.
+    // A plan to begin with, still without a name: the variety sown last with its protocol and its
+    // fullest lot, the media used of late (two to four, the control the one sown most), four
+    // blocks, the next morning's round, a number for the draw from the clock; places drawn where
+    // enough are free.
     [[nodiscard]] Result<TrialDraft> newDraft();
     // A kept plan; NotFound where the trial has none.
     [[nodiscard]] Result<TrialDraft> draft(TrialId trial);
@@ -138,7 +140,8 @@ public:
     [[nodiscard]] Result<std::vector<PlannedTray>> draw(const TrialDraft& draft);
     // Places free at that moment, in walking order.
     [[nodiscard]] Result<std::vector<Spot>> freePlaces(const TrialDraft& draft);
-    // Keeps trial, plan and layout as one intention. Conflict once sown; errors as checkDraft().
+    // Keeps trial, plan and layout as one intention; a layout may still be missing. Conflict once
+    // sown; errors as checkDraft() and checkLayout(); NotFound where it names what is not stored.
     Result<TrialDraft> savePlan(const TrialDraft& draft);
     // Seed, media, pieces and nutrient for these trays, against what is there.
     [[nodiscard]] Result<Preparation> preparation(const TrialDraft& draft);

@@ -206,7 +206,11 @@ Shelf RoomRepository::addShelf(RackId rack, const std::string& name, int places)
 
 bool RoomRepository::wasUsed(PlaceId place)
 {
-    return m_database.prepare("SELECT 1 FROM stay WHERE place_id = ?1 LIMIT 1").bind(place).step();
+    return m_database
+        .prepare("SELECT 1 FROM stay WHERE place_id = ?1 "
+                 "UNION ALL SELECT 1 FROM planned_tray WHERE place_id = ?1 LIMIT 1")
+        .bind(place)
+        .step();
 }
 
 bool RoomRepository::wasUsed(ShelfId shelf)

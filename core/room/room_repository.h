@@ -45,7 +45,7 @@ public:
     // A shelf after the rack's last one.
     Shelf addShelf(RackId rack, const std::string& name, int places);
 
-    // Whether a tray stands there or ever stood there.
+    // Whether a tray stands there, ever stood there or is planned to.
     [[nodiscard]] bool wasUsed(PlaceId place);
     [[nodiscard]] bool wasUsed(ShelfId shelf);
     [[nodiscard]] bool wasUsed(RackId rack);

@@ -59,8 +59,21 @@ StagePlan planOf(const std::vector<TrayStage>& stages)
     return plan;
 }
 
+StagePlan calendarOf(const TrayRecord& record)
+{
+    if (!record.stages.empty()) {
+        return planOf(record.stages);
+    }
+    StagePlan plan;
+    plan.harvest = record.tray.endedOn
+                       ? Moment{*record.tray.endedOn, record.tray.endedMinute.value_or(0)}
+                       : record.tray.sownAt();
+    plan.harvestPlanned = plan.harvest;
+    return plan;
+}
+
 std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium, Moment at,
-                                 bool startsWithSoak)
+                                 bool startsWithSoak, Feeding feeding)
 {
     std::vector<TrayStage> stages;
     Moment planned = at;
@@ -78,7 +91,7 @@ std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium,
         stage.wateringsPerDay = from.wateringsPerDay;
         stage.method = from.method;
         stage.amount = from.amount;
-        stage.water = waterFor(from, medium);
+        stage.water = waterFor(from, medium, feeding);
         if (stages.empty()) {
             stage.startedOn = planned.date;
             stage.startedMinute = planned.minute;
@@ -89,13 +102,19 @@ std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium,
     return stages;
 }
 
-WaterKind waterFor(const ProtocolStage& stage, const Medium& medium)
+WaterKind waterFor(const ProtocolStage& stage, const Medium& medium, Feeding feeding)
 {
-    if (!medium.isNutrientBearing) {
-        return stage.water;
+    const bool isFeeding = stage.water == WaterKind::Nutrient;
+    if (isFeeding && feeding == Feeding::Nutrient) {
+        return WaterKind::Nutrient;
     }
-    const WaterKind usual = stage.water == WaterKind::Nutrient ? WaterKind::PhSet : stage.water;
-    return stage.waterOnNutrientBearing.value_or(usual);
+    WaterKind water = stage.water;
+    if (medium.isNutrientBearing) {
+        const WaterKind usual = isFeeding ? WaterKind::PhSet : stage.water;
+        water = stage.waterOnNutrientBearing.value_or(usual);
+    }
+    const bool isHeldBack = feeding == Feeding::NoNutrient && water == WaterKind::Nutrient;
+    return isHeldBack ? WaterKind::PhSet : water;
 }
 
 int minutesToHarvest(const Protocol& protocol)

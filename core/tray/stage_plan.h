@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/tray/tray.h"
+#include "core/trial/trial_plan.h"
 
 namespace plumule {
 
@@ -27,15 +28,21 @@ struct StagePlan
 // actual start may be before or after its plan. `stages` is in order and not empty.
 [[nodiscard]] StagePlan planOf(const std::vector<TrayStage>& stages);
 
+// The same of any tray: one that was brought in without stages has only its end, or its sowing.
+[[nodiscard]] StagePlan calendarOf(const TrayRecord& record);
+
 // The stages of a new tray: the protocol's, planned one after the other from `sowing.at`, the first
 // one started. Without `startsWithSoak` the soak is left out. Water kinds are resolved for the
-// medium.
+// medium and the trial's feeding.
 [[nodiscard]] std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium,
-                                               Moment at, bool startsWithSoak);
+                                               Moment at, bool startsWithSoak,
+                                               Feeding feeding = Feeding::AsProtocol);
 
 // The kind of water this protocol stage gives on this medium: a nutrient-bearing one gets no
-// nutrient unless its protocol says so.
-[[nodiscard]] WaterKind waterFor(const ProtocolStage& stage, const Medium& medium);
+// nutrient unless its protocol says so. Fed whatever the medium, it gets nutrient where the
+// protocol has it for an inert one; not fed, pH-set water instead.
+[[nodiscard]] WaterKind waterFor(const ProtocolStage& stage, const Medium& medium,
+                                 Feeding feeding = Feeding::AsProtocol);
 
 // Minutes from sowing to harvest, and of the soak before it.
 [[nodiscard]] int minutesToHarvest(const Protocol& protocol);

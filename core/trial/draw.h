@@ -18,6 +18,10 @@ struct FreeShelf
 // of treatments; a control that is not compared; whatever checkTrial() finds.
 [[nodiscard]] Done checkDraft(const TrialDraft& draft);
 
+// The layout has every treatment as often as the plan says, and no place twice. Missing
+// "trial.layout" where there is none, Invalid where it is another plan's, Conflict "tray.place".
+[[nodiscard]] Done checkLayout(const TrialDraft& draft);
+
 // Places drawn by lot: std::mt19937_64 from the plan's number, brought into range by rejection
 // (stats::SteadyDraw) and shuffled after Fisher and Yates (Durstenfeld 1964), so that the same
 // number, treatments and free places give the same layout on every machine. A Latin square is the
@@ -25,7 +29,7 @@ struct FreeShelf
 // Blocks go to as many different shelves as have room, in walking order; within a shelf its first
 // free places are taken. Conflict "trial.places" (too few are free; the detail is how many),
 // "trial.block_places" (no shelf has room for a whole block), "trial.square_places" (no square of
-// free places). Otherwise as checkDraft().
+// free places). Otherwise as checkDraft(), but that a trial may be drawn before it has a name.
 [[nodiscard]] Result<std::vector<PlannedTray>> drawLayout(const TrialDraft& draft,
                                                           const std::vector<FreeShelf>& free);
 

@@ -59,7 +59,27 @@ void TrialRepository::remove(TrialId trial)
 
 bool TrialRepository::isInUse(TrialId trial)
 {
-    return m_database.prepare("SELECT 1 FROM tray WHERE trial_id = ?1 LIMIT 1").bind(trial).step();
+    return m_database
+        .prepare("SELECT 1 FROM tray WHERE trial_id = ?1 "
+                 "UNION ALL SELECT 1 FROM panel WHERE trial_id = ?1 LIMIT 1")
+        .bind(trial)
+        .step();
+}
+
+std::vector<SownForTrial> TrialRepository::sown()
+{
+    Statement statement = m_database.prepare(
+        "SELECT trial_id, medium_id, variety_id, count(*), sum(state = 'growing'), "
+        "sum(state = 'harvested'), max(CASE WHEN state = 'harvested' THEN ended_on END) "
+        "FROM tray WHERE trial_id IS NOT NULL GROUP BY trial_id, medium_id, variety_id "
+        "ORDER BY trial_id, medium_id, variety_id");
+    std::vector<SownForTrial> sown;
+    while (statement.step()) {
+        sown.push_back({statement.get<TrialId>(0), statement.get<MediumId>(1),
+                        statement.get<VarietyId>(2), statement.get<int>(3), statement.get<int>(4),
+                        statement.get<int>(5), statement.get<std::optional<Date>>(6)});
+    }
+    return sown;
 }
 
 } // namespace plumule

@@ -2,11 +2,24 @@
 
 #include "core/storage/database.h"
 #include "core/trial/trial.h"
+#include "core/variety/variety.h"
 
 #include <map>
 #include <vector>
 
 namespace plumule {
+
+// What was sown of one variety on one medium for a trial.
+struct SownForTrial
+{
+    TrialId trial;
+    MediumId medium;
+    VarietyId variety;
+    int trays = 0;
+    int growing = 0;
+    int harvested = 0;
+    std::optional<Date> lastHarvest;
+};
 
 // Stores trials. Writing needs an open transaction. Codes are found whatever their letter case.
 class TrialRepository
@@ -25,7 +38,9 @@ public:
     void insert(Trial& trial);
     void update(const Trial& trial);
     void remove(TrialId trial);
-    // Whether trays belong to it.
+    // Of all trials, by trial, medium and variety: one query.
+    [[nodiscard]] std::vector<SownForTrial> sown();
+    // Whether trays or tastings belong to it.
     [[nodiscard]] bool isInUse(TrialId trial);
 
 private:

@@ -273,14 +273,19 @@ bool VarietyRepository::isInUse(VarietyId variety)
 {
     return m_database
         .prepare("SELECT 1 FROM tray WHERE variety_id = ?1 "
-                 "UNION ALL SELECT 1 FROM seed_lot WHERE variety_id = ?1 LIMIT 1")
+                 "UNION ALL SELECT 1 FROM seed_lot WHERE variety_id = ?1 "
+                 "UNION ALL SELECT 1 FROM trial_plan WHERE variety_id = ?1 LIMIT 1")
         .bind(variety)
         .step();
 }
 
 bool VarietyRepository::isInUse(SeedLotId lot)
 {
-    return m_database.prepare("SELECT 1 FROM tray WHERE seed_lot_id = ?1 LIMIT 1").bind(lot).step();
+    return m_database
+        .prepare("SELECT 1 FROM tray WHERE seed_lot_id = ?1 "
+                 "UNION ALL SELECT 1 FROM trial_plan WHERE seed_lot_id = ?1 LIMIT 1")
+        .bind(lot)
+        .step();
 }
 
 } // namespace plumule

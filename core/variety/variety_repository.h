@@ -53,9 +53,9 @@ public:
     void remove(SeedLotId lot);
     void insert(StockCorrection& correction);
 
-    // Whether trays or lots hang on it.
+    // Whether trays, lots or a trial's plan hang on it.
     [[nodiscard]] bool isInUse(VarietyId variety);
-    // Whether trays were sown from it.
+    // Whether trays were sown from it, or are planned to be.
     [[nodiscard]] bool isInUse(SeedLotId lot);
 
 private:

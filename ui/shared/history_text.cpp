@@ -62,6 +62,8 @@ QString sentence(const HistoryEntry& entry)
         {"trial.add", QT_TRANSLATE_NOOP("History", "Added trial %1")},
         {"trial.change", QT_TRANSLATE_NOOP("History", "Changed trial %1")},
         {"trial.remove", QT_TRANSLATE_NOOP("History", "Removed trial %1")},
+        {"trial.plan", QT_TRANSLATE_NOOP("History", "Kept the plan of trial %1")},
+        {"trial.sow", QT_TRANSLATE_NOOP("History", "Sowed trial %1")},
     };
     const QString subject = QString::fromStdString(entry.subject);
     const auto found = kSentences.constFind(QString::fromStdString(entry.intention));

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/tray/tray.h"
+#include "core/trial/trial_plan.h"
+
+namespace plumule {
+
+class Database;
+
+// The stored things that a sowing stands on.
+struct SowingGround
+{
+    Protocol protocol;
+    Medium medium;
+};
+
+// What one tray of a sowing gets for itself.
+struct SownTray
+{
+    std::string code;
+    std::optional<PieceId> piece;
+    std::optional<PlaceId> place;
+    std::optional<int> block;
+    Feeding feeding = Feeding::AsProtocol;
+};
+
+// Whether the draft may be sown as things stand; errors as TrayEntries::sow().
+[[nodiscard]] Result<SowingGround> groundOf(Database& database, const SowingDraft& draft);
+
+// The next codes of the variety, in order.
+[[nodiscard]] std::vector<std::string> nextCodes(Database& database, const Variety& variety,
+                                                 int count);
+
+// One tray of a draft that groundOf() found sound: its stages and its stay. Its own piece, place,
+// block and code are `put`'s. Inside a transaction.
+TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
+                 const SownTray& put);
+
+// NotFound "tray.place"; Conflict, with its code, where another tray than `except` stands there.
+[[nodiscard]] Done checkPlaceFree(Database& database, PlaceId place, TrayId except = {});
+
+// NotFound, or Invalid where the lot is another variety's.
+[[nodiscard]] Done checkLotAndTrial(Database& database, VarietyId variety,
+                                    std::optional<SeedLotId> lot, std::optional<TrialId> trial);
+
+} // namespace plumule

@@ -1,0 +1,59 @@
+#include "core/trial/trial_plan.h"
+
+#include "core/base/enum_text.h"
+
+#include <algorithm>
+
+namespace plumule {
+
+const char* toText(Design design)
+{
+    switch (design) {
+    case Design::CompletelyRandom:
+        return "completely_random";
+    case Design::RandomizedBlocks:
+        return "randomized_blocks";
+    case Design::LatinSquare:
+        return "latin_square";
+    }
+    return "";
+}
+
+bool fromText(std::string_view text, Design& design)
+{
+    return matchText(
+        text, std::array{Design::CompletelyRandom, Design::RandomizedBlocks, Design::LatinSquare},
+        design);
+}
+
+const char* toText(Feeding feeding)
+{
+    switch (feeding) {
+    case Feeding::AsProtocol:
+        return "as_protocol";
+    case Feeding::Nutrient:
+        return "nutrient";
+    case Feeding::NoNutrient:
+        return "no_nutrient";
+    }
+    return "";
+}
+
+bool fromText(std::string_view text, Feeding& feeding)
+{
+    return matchText(text, std::array{Feeding::AsProtocol, Feeding::Nutrient, Feeding::NoNutrient},
+                     feeding);
+}
+
+bool TrialDraft::isSown() const
+{
+    return std::any_of(trays.begin(), trays.end(),
+                       [](const PlannedTray& tray) { return tray.tray.has_value(); });
+}
+
+int TrialDraft::count() const
+{
+    return static_cast<int>(treatments.size()) * plan.traysEach;
+}
+
+} // namespace plumule
