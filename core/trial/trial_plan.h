@@ -58,7 +58,7 @@ struct PlannedTray
     int block = 1;    // from 1; always 1 in a completely random layout; the row of a Latin square
     int position = 1; // within the block, from 1; the column of a Latin square
     std::optional<PlaceId> place;
-    bool isMoved = false;      // by hand, after the draw
+    bool isMoved = false;       // by hand, after the draw
     std::optional<TrayId> tray; // once sown
     bool operator==(const PlannedTray&) const = default;
 };
@@ -74,8 +74,8 @@ struct TrialPlan
     Date sowOn;
     int sowMinute = 0;
     bool startsWithSoak = false;
-    int blocks = 4;    // of randomized blocks; the other designs do not ask
-    int traysEach = 4; // of each treatment, in all; in blocks a multiple of their count
+    int blocks = 4;              // of randomized blocks; the other designs do not ask
+    int traysEach = 4;           // of each treatment, in all; in blocks a multiple of their count
     std::optional<Mass> spread;  // the grower's own figure; none: the room's
     std::int64_t drawNumber = 0; // draws the same layout again while the same places are free
     bool operator==(const TrialPlan&) const = default;
