@@ -162,3 +162,76 @@ TEST(Bootstrap, RefusesTooFewRowsAndSumsOfNothing)
     plan.level = 1;
     EXPECT_EQ(bootstrapRatio(three, three, plan).error().kind, ErrorKind::Invalid);
 }
+
+TEST(Bootstrap, StopsWhenAsked)
+{
+    std::stop_source source;
+    BootstrapPlan plan;
+    std::vector<double> told;
+    plan.progress = Progress(
+        [&](double fraction) {
+            told.push_back(fraction);
+            if (fraction >= 0.3) {
+                source.request_stop();
+            }
+        },
+        source.get_token());
+    const auto stopped = bootstrapRatio(kCost, kGrams, plan);
+    ASSERT_FALSE(stopped);
+    EXPECT_EQ(stopped.error().kind, ErrorKind::Cancelled);
+    EXPECT_GT(told.size(), 20U);
+    EXPECT_LT(told.back(), 0.35);
+}
+
+// The sd of the mean of n draws with replacement is √(Σ(x − x̄)²) / n (Efron and Tibshirani 1993,
+// ch. 6).
+TEST(ResampledSums, SpreadAsMeansOfDrawsDo)
+{
+    SteadyDraw draw(7);
+    const auto sums = resampledSums(std::vector{kGrams, kCost}, 20000, draw).value();
+    ASSERT_EQ(sums.size(), 20000U);
+    const double n = static_cast<double>(kGrams.size());
+    double mean = 0;
+    double squares = 0;
+    for (const double value : kGrams)
+        mean += value / n;
+    for (const double value : kGrams)
+        squares += (value - mean) * (value - mean);
+    double drawnMean = 0;
+    double drawnSquares = 0;
+    for (const auto& row : sums)
+        drawnMean += row[0] / n / 20000;
+    for (const auto& row : sums)
+        drawnSquares += (row[0] / n - drawnMean) * (row[0] / n - drawnMean) / 20000;
+    const double se = std::sqrt(squares) / n;
+    EXPECT_NEAR(drawnMean, mean, 4 * se / std::sqrt(20000));
+    EXPECT_NEAR(std::sqrt(drawnSquares), se, 0.03 * se);
+}
+
+TEST(ResampledSums, DrawWholeRows)
+{
+    SteadyDraw draw(7);
+    const std::vector<double> ones(kGrams.size(), 1);
+    std::vector<double> twice = kGrams;
+    for (double& value : twice)
+        value *= 2;
+    const auto sums = resampledSums(std::vector{kGrams, twice, ones}, 100, draw).value();
+    for (const auto& row : sums) {
+        EXPECT_NEAR(row[1], 2 * row[0], 1e-9);
+        EXPECT_DOUBLE_EQ(row[2], static_cast<double>(kGrams.size()));
+    }
+    EXPECT_EQ(resampledSums(std::vector{kGrams, {1, 2}}, 100, draw).error().kind,
+              ErrorKind::Invalid);
+    EXPECT_EQ(resampledSums({}, 100, draw).error().kind, ErrorKind::TooFew);
+}
+
+// R's quantile() of 1, 2, 4, 8 by its rule 7: 1.75, 3 and 5 at the quartiles.
+TEST(QuantileOfSorted, LiesBetweenOrderStatistics)
+{
+    const std::vector<double> sorted = {1, 2, 4, 8};
+    EXPECT_DOUBLE_EQ(quantileOfSorted(sorted, 0.25), 1.75);
+    EXPECT_DOUBLE_EQ(quantileOfSorted(sorted, 0.5), 3);
+    EXPECT_DOUBLE_EQ(quantileOfSorted(sorted, 0.75), 5);
+    EXPECT_DOUBLE_EQ(quantileOfSorted(sorted, 0), 1);
+    EXPECT_DOUBLE_EQ(quantileOfSorted(sorted, 1), 8);
+}

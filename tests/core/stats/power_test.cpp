@@ -138,3 +138,19 @@ TEST(Power, RefusesQuestionsWithoutAnAnswer)
     EXPECT_EQ(fCountForVariance(FPlan{}, 0, 0.8).error().subject, "effects");
     EXPECT_EQ(fSmallestDifference(FPlan{}, 1, 0.8).error().kind, ErrorKind::TooFew);
 }
+
+TEST(Power, OfAShiftIsThatOfTheTTestWithItsDegreesOfFreedom)
+{
+    TPlan plan;
+    plan.sd = 16;
+    for (const int n : {2, 4, 6, 20}) {
+        const double shift = 30 / (16 * std::sqrt(2.0 / n));
+        const double power = tPowerOfShift(shift, 2 * (n - 1), 0.05).value();
+        EXPECT_NEAR(power, tPower(plan, n, 30).value(), 1e-12);
+        EXPECT_NEAR(tShiftFor(power, 2 * (n - 1), 0.05).value(), shift, 1e-6);
+    }
+    EXPECT_EQ(tPowerOfShift(2, 0.5, 0.05).error().kind, ErrorKind::TooFew);
+    EXPECT_EQ(tShiftFor(0.8, 0, 0.05).error().kind, ErrorKind::TooFew);
+    EXPECT_EQ(tShiftFor(1, 6, 0.05).error().subject, "power");
+    EXPECT_EQ(tPowerOfShift(2, 6, 1).error().subject, "alpha");
+}
