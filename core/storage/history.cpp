@@ -1,6 +1,7 @@
 #include "core/storage/history.h"
 
 #include "core/storage/checksum.h"
+#include "core/storage/migrations.h"
 
 #include <cassert>
 #include <memory>
@@ -146,7 +147,8 @@ Result<std::string> verifiedChangeset(Database& database, HistoryId id)
     if (!isWhole) {
         return fail(ErrorKind::Damaged, "history", std::to_string(id.value));
     }
-    if (statement.get<std::int64_t>(3) != database.scalar("PRAGMA user_version")) {
+    const auto schema = statement.get<std::int64_t>(3);
+    if (schema < kOldestAlikeSchema || schema > database.scalar("PRAGMA user_version")) {
         return fail(ErrorKind::NewerVersion, "history", std::to_string(id.value));
     }
     return bytes;

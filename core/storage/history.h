@@ -78,8 +78,8 @@ public:
     };
     // Takes back one entry; the newest that is done, when `id` is not stored. ChangedSince, with
     // the table and row, where later work touched the same rows; Damaged when the stored changeset
-    // does not match its checksum; NothingThere; NewerVersion when it was made under another
-    // schema.
+    // does not match its checksum; NothingThere; NewerVersion when it was made under a
+    // schema whose tables were other ones.
     Result<Applied> undo(HistoryId id = {});
     // Does the entry again that was undone last.
     Result<Applied> redo();

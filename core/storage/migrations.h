@@ -11,6 +11,10 @@ struct Migration
     const char* sql = ""; // statements, run in one transaction
 };
 
+// The oldest schema whose tables had the columns that they have today, so that what was recorded
+// under it can still be taken back. A migration that changes a table raises it to its own version.
+inline constexpr int kOldestAlikeSchema = 1;
+
 // All steps, ascending by version from 1.
 [[nodiscard]] const std::vector<Migration>& migrations();
 

@@ -1,5 +1,7 @@
 #include "scratch.h"
 
+#include "core/storage/migrations.h"
+
 #include <gmock/gmock.h>
 
 namespace plumule {
@@ -184,11 +186,13 @@ TEST_F(HistoryTest, RefusesAChangesetThatIsNotWhatWasWritten)
     EXPECT_TRUE(history().undo());
 }
 
-TEST_F(HistoryTest, RefusesAnEntryOfAnotherSchema)
+TEST_F(HistoryTest, RefusesAnEntryOfASchemaWithOtherTables)
 {
     addRack(database(), "A");
-    database().execute("UPDATE history SET schema_version = schema_version - 1");
-    EXPECT_EQ(refusal().kind, ErrorKind::NewerVersion);
+    for (const int schema : {kOldestAlikeSchema - 1, migrations().back().version + 1}) {
+        database().execute("UPDATE history SET schema_version = " + std::to_string(schema));
+        EXPECT_EQ(refusal().kind, ErrorKind::NewerVersion) << schema;
+    }
 }
 
 TEST_F(HistoryTest, NeverGivesTheIdOfARowThatWasTakenBack)
