@@ -39,7 +39,36 @@ QString chartTitle(const ChartSpec& spec)
         {"cost_by_uses", QT_TRANSLATE_NOOP("Charts", "Cost per gram as a piece is used again")},
         {"trial_so_far", QT_TRANSLATE_NOOP("Charts", "This trial so far")},
         {"tray_heights", QT_TRANSLATE_NOOP("Charts", "Height above the medium")},
+        {"ratings_by_medium",
+         QT_TRANSLATE_NOOP("Charts", "Ratings by medium, each dot a taster; the mean marked")},
+        {"yield_per_area_adjusted",
+         QT_TRANSLATE_NOOP("Charts", "Yield per area by medium, each dot a tray; adjusted means")},
+        {"yield_per_seed_adjusted",
+         QT_TRANSLATE_NOOP("Charts",
+                           "Yield per gram of seed by medium, each dot a tray; adjusted means")},
+        {"yield_per_day_adjusted",
+         QT_TRANSLATE_NOOP("Charts", "Yield per day by medium, each dot a tray; adjusted means")},
+        {"days_adjusted",
+         QT_TRANSLATE_NOOP("Charts", "Days to harvest by medium, each dot a tray; adjusted means")},
+        {"residue_adjusted",
+         QT_TRANSLATE_NOOP("Charts", "Residue by medium, each dot a tray; adjusted means")},
+        {"evenness_adjusted",
+         QT_TRANSLATE_NOOP("Charts",
+                           "Variation of height within a tray, by medium; adjusted means")},
+        {"work_adjusted",
+         QT_TRANSLATE_NOOP("Charts", "Work by medium, each dot a tray; adjusted means")},
+        {"power_curve", QT_TRANSLATE_NOOP("Charts", "Chance of telling two media apart")},
+        {"yield_by_uses",
+         QT_TRANSLATE_NOOP("Charts", "Yield as pieces are used again, each dot a tray")},
+        {"seasons_beside", QT_TRANSLATE_NOOP("Charts", "Yield by medium, season by season")},
     };
+    const QString key = QString::fromStdString(spec.key);
+    if (key.endsWith("_differences")) {
+        return words("Differences between media, with their 95% intervals and the margin");
+    }
+    if (key.endsWith("_by_block")) {
+        return words("Block by block, each dot a tray");
+    }
     return lookUp(kTitles, spec.key);
 }
 
@@ -51,6 +80,17 @@ QString axisTitle(const ChartAxis& axis)
         {"height", QT_TRANSLATE_NOOP("Charts", "height, %1")},
         {"cost_per_gram", QT_TRANSLATE_NOOP("Charts", "cost, %1")},
         {"uses", QT_TRANSLATE_NOOP("Charts", "uses of the piece")},
+        {"score", QT_TRANSLATE_NOOP("Charts", "score, 9 is the best")},
+        {"rank", QT_TRANSLATE_NOOP("Charts", "rank, 1 is the best")},
+        {"yield_per_area", QT_TRANSLATE_NOOP("Charts", "yield, %1")},
+        {"yield_per_seed", QT_TRANSLATE_NOOP("Charts", "yield per seed, %1")},
+        {"yield_per_day", QT_TRANSLATE_NOOP("Charts", "yield, %1")},
+        {"days", QT_TRANSLATE_NOOP("Charts", "days to harvest")},
+        {"residue", QT_TRANSLATE_NOOP("Charts", "residue, %1")},
+        {"evenness", QT_TRANSLATE_NOOP("Charts", "variation within a tray, %1")},
+        {"work", QT_TRANSLATE_NOOP("Charts", "work per tray, %1")},
+        {"trays_each", QT_TRANSLATE_NOOP("Charts", "trays of each medium")},
+        {"power", QT_TRANSLATE_NOOP("Charts", "chance, %1")},
     };
     const QString title = lookUp(kTitles, axis.key);
     return title.contains("%1") ? title.arg(QString::fromStdString(axis.unit)) : title;
@@ -62,6 +102,9 @@ QString markText(const ChartMark& mark)
         return words("%1 pays back at use %2")
             .arg(QString::fromStdString(mark.name))
             .arg(qRound(mark.at));
+    }
+    if (mark.key == "power_wanted") {
+        return words("%1%, four times in five").arg(qRound(mark.at));
     }
     return QString::fromStdString(mark.name);
 }

@@ -20,51 +20,6 @@ constexpr std::array kItems{PriceItem::Medium,      PriceItem::Concentrate, Pric
                             PriceItem::Electricity, PriceItem::Labour,      PriceItem::Packaging,
                             PriceItem::Washing,     PriceItem::Waste};
 
-QString itemName(PriceItem item)
-{
-    switch (item) {
-    case PriceItem::Medium:
-        return PricePart::tr("medium");
-    case PriceItem::Concentrate:
-        return PricePart::tr("nutrient concentrate");
-    case PriceItem::Water:
-        return PricePart::tr("water");
-    case PriceItem::Electricity:
-        return PricePart::tr("electricity");
-    case PriceItem::Labour:
-        return PricePart::tr("work");
-    case PriceItem::Packaging:
-        return PricePart::tr("packaging");
-    case PriceItem::Washing:
-        return PricePart::tr("washing a piece");
-    case PriceItem::Waste:
-        return PricePart::tr("waste");
-    }
-    return {};
-}
-
-QString itemUnit(PriceItem item, bool isLooseMix)
-{
-    switch (item) {
-    case PriceItem::Medium:
-        return isLooseMix ? PricePart::tr("a litre") : PricePart::tr("a piece");
-    case PriceItem::Concentrate:
-    case PriceItem::Water:
-        return PricePart::tr("a litre");
-    case PriceItem::Electricity:
-        return PricePart::tr("a kilowatt-hour");
-    case PriceItem::Labour:
-        return PricePart::tr("an hour");
-    case PriceItem::Packaging:
-        return PricePart::tr("a harvested tray");
-    case PriceItem::Washing:
-        return PricePart::tr("each time: water and sanitiser");
-    case PriceItem::Waste:
-        return PricePart::tr("a kilogram of residue");
-    }
-    return {};
-}
-
 QString labourFieldName(LabourKind kind)
 {
     return QStringLiteral("labour") + QLatin1String(toText(kind));
@@ -124,7 +79,7 @@ void PricePart::buildForm()
     m_item = new QComboBox;
     m_item->setObjectName("priceItem");
     for (const PriceItem item : kItems) {
-        m_item->addItem(itemName(item), int(item));
+        m_item->addItem(nameOf(item), int(item));
     }
     m_medium = new QComboBox;
     m_medium->setObjectName("priceMedium");
@@ -176,7 +131,7 @@ void PricePart::reload()
     m_medium->setCurrentIndex(std::max(0, m_medium->findData(kept)));
     std::vector<MasterDetail::Item> items;
     for (const Price& each : prices()) {
-        const QString what = each.medium ? names[*each.medium] : itemName(each.item);
+        const QString what = each.medium ? names[*each.medium] : nameOf(each.item);
         items.push_back(
             {each.id.value, QStringLiteral("%1, %2").arg(what, longDateText(each.from)), {}});
     }
@@ -219,7 +174,7 @@ void PricePart::showUnit()
             isLooseMix = each.form == MediumForm::LooseMix;
         }
     }
-    m_unit->setText(itemUnit(item, isLooseMix));
+    m_unit->setText(unitOf(item, isLooseMix));
 }
 
 void PricePart::showLabour()

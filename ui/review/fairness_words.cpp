@@ -48,17 +48,15 @@ QString aspectList(const std::vector<Aspect>& aspects)
     return names.join(", ");
 }
 
-QString fullyWords(const Finding& finding, const SeasonComparison& comparison)
+QString fullyWords(const Finding& finding, const QStringList& media)
 {
-    const auto nameOfMedium = [&](std::size_t index) {
-        return QString::fromStdString(comparison.means[index].medium.name);
-    };
     if (!finding.worst) {
         return fair("Wholly mixed with the medium: %1.").arg(aspectName(finding.aspect));
     }
     return fair("%1 and %2 have nothing in common in %3: their difference is that of medium and %3 "
                 "together.")
-        .arg(nameOfMedium(finding.worst->first), nameOfMedium(finding.worst->second),
+        .arg(media.value(static_cast<qsizetype>(finding.worst->first)),
+             media.value(static_cast<qsizetype>(finding.worst->second)),
              aspectName(finding.aspect));
 }
 
@@ -96,12 +94,21 @@ QString adviceText(const Suggestion& suggestion)
 
 QStringList fairnessWords(const SeasonComparison& comparison)
 {
+    QStringList media;
+    for (const AdjustedMean& mean : comparison.means) {
+        media << QString::fromStdString(mean.medium.name);
+    }
+    return fairnessWords(comparison.fairness, media);
+}
+
+QStringList fairnessWords(const std::vector<Finding>& findings, const QStringList& media)
+{
     QStringList lines;
     std::vector<Aspect> warned;
     std::vector<Aspect> allowedFor;
-    for (const Finding& finding : comparison.fairness) {
+    for (const Finding& finding : findings) {
         if (finding.confounding == Confounding::Fully && !finding.isInModel) {
-            lines << fullyWords(finding, comparison);
+            lines << fullyWords(finding, media);
         } else if (finding.confounding != Confounding::Alike) {
             (finding.isInModel ? allowedFor : warned).push_back(finding.aspect);
         }

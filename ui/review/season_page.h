@@ -1,28 +1,22 @@
 #pragma once
 
-#include "core/review/comparison.h"
-#include "core/review/height_fits.h"
+#include "ui/review/season_answer.h"
 #include "ui/shared/page.h"
 #include "ui/shared/widgets.h"
 
-class QBoxLayout;
-class QDateEdit;
-class QMenu;
-class QTableView;
+class QActionGroup;
+class QStackedWidget;
 
 namespace plumule::ui {
 
-class ChartView;
-class PairModel;
+class AgeingCard;
+class BesideCard;
+class ComparisonView;
+class RatingsView;
+class SeasonFilterBar;
 class SeasonModel;
-
-// What the page shows of a season: the numbers, the media compared, and the fitted heights.
-struct SeasonAnswer
-{
-    SeasonReview review;
-    SeasonComparison comparison;
-    std::vector<HeightFit> heights;
-};
+class TableCard;
+class WhatIfCard;
 
 // The season's answer: one metric at a time, the verdict in a sentence, each tray a dot, what was
 // unfair, the pairs and the numbers below. It is worked out off the window's thread on a
@@ -32,66 +26,45 @@ class SeasonPage : public Page
     Q_OBJECT
 
 public:
-    enum class Metric
-    {
-        Yield,
-        CostPerGram,
-        Height
-    };
-
     SeasonPage(Journal& journal, Services services, QWidget* parent = nullptr);
 
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
 
-    void showMetric(Metric metric);
+    void showMetric(Response response);
+    // What tasters said instead of what scales did.
+    void showRatings();
     void setFilter(const SeasonFilter& filter);
     // What is shown now; none before the first answer.
     [[nodiscard]] const std::optional<SeasonAnswer>& answer() const { return m_shown; }
 
-protected:
-    void resizeEvent(QResizeEvent* event) override;
-
 private:
     void buildHead();
-    QWidget* buildFilter();
+    QWidget* buildNumbers();
     QWidget* buildAnswer();
-    void buildCharts();
-    QWidget* buildFairness();
-    QWidget* buildPairs();
-    QWidget* buildTable();
     void wireSignals();
-    void fillVarieties();
-    [[nodiscard]] Response response() const;
+    void showChoice();
+    [[nodiscard]] SeasonQuestion question() const;
     void show(const Result<SeasonAnswer>& answer);
-    void showWords();
-    void showTables();
-    void showCharts();
-    void saveChart(ChartView& chart);
+    void makeReport(const QString& ending);
 
     PageHead* m_head = nullptr;
     Segmented* m_metric = nullptr;
-    QDateEdit* m_from = nullptr;
-    QDateEdit* m_to = nullptr;
-    QPushButton* m_varieties = nullptr;
-    QMenu* m_varietyMenu = nullptr;
-    Card* m_answer = nullptr;
-    QLabel* m_headline = nullptr;
-    QLabel* m_detail = nullptr;
-    QBoxLayout* m_charts = nullptr;
-    Card* m_leftCard = nullptr;
-    Card* m_rightCard = nullptr;
-    ChartView* m_left = nullptr;
-    ChartView* m_right = nullptr;
-    Card* m_fairness = nullptr;
-    QLabel* m_fairnessWords = nullptr;
-    PairModel* m_pairs = nullptr;
-    QTableView* m_pairTable = nullptr;
+    QPushButton* m_more = nullptr;
+    QActionGroup* m_moreChoices = nullptr;
+    SeasonFilterBar* m_filterBar = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    ComparisonView* m_comparison = nullptr;
+    WhatIfCard* m_whatIf = nullptr;
+    BesideCard* m_beside = nullptr;
+    AgeingCard* m_ageing = nullptr;
     SeasonModel* m_model = nullptr;
-    QTableView* m_table = nullptr;
+    TableCard* m_numbers = nullptr;
     QLabel* m_leftOut = nullptr;
-    SeasonFilter m_filter;
+    RatingsView* m_ratings = nullptr;
+    Response m_response = Response::YieldPerTray;
+    bool m_showsRatings = false;
     std::optional<SeasonAnswer> m_shown;
     int m_asked = 0; // number of the latest question, so that an older answer is not shown
 };

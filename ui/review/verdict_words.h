@@ -24,6 +24,9 @@ struct VerdictWords
 
 // What else differed between the media, the fully confounded first; empty where all was alike.
 [[nodiscard]] QStringList fairnessWords(const SeasonComparison& comparison);
+// The same of any findings; `media` are the names that they number.
+[[nodiscard]] QStringList fairnessWords(const std::vector<Finding>& findings,
+                                        const QStringList& media);
 // What would make the next trial fair.
 [[nodiscard]] QStringList adviceWords(const std::vector<Suggestion>& suggestions);
 // What the checks on the data point at.

@@ -131,4 +131,49 @@ QString clockText(int minute)
     return QString::fromStdString(toClockText(minute));
 }
 
+QString nameOf(PriceItem item)
+{
+    switch (item) {
+    case PriceItem::Medium:
+        return words("medium");
+    case PriceItem::Concentrate:
+        return words("nutrient concentrate");
+    case PriceItem::Water:
+        return words("water");
+    case PriceItem::Electricity:
+        return words("electricity");
+    case PriceItem::Labour:
+        return words("work");
+    case PriceItem::Packaging:
+        return words("packaging");
+    case PriceItem::Washing:
+        return words("washing a piece");
+    case PriceItem::Waste:
+        return words("waste");
+    }
+    return {};
+}
+
+QString unitOf(PriceItem item, bool isLooseMix)
+{
+    switch (item) {
+    case PriceItem::Medium:
+        return isLooseMix ? words("a litre") : words("a piece");
+    case PriceItem::Concentrate:
+    case PriceItem::Water:
+        return words("a litre");
+    case PriceItem::Electricity:
+        return words("a kilowatt-hour");
+    case PriceItem::Labour:
+        return words("an hour");
+    case PriceItem::Packaging:
+        return words("a harvested tray");
+    case PriceItem::Washing:
+        return words("each time: water and sanitiser");
+    case PriceItem::Waste:
+        return words("a kilogram of residue");
+    }
+    return {};
+}
+
 } // namespace plumule::ui

@@ -2,6 +2,8 @@
 
 #include <QString>
 
+#include <string>
+
 class QAbstractItemModel;
 class QTableView;
 
@@ -13,5 +15,11 @@ namespace plumule::ui {
 
 // Makes it as high as its rows, so that the page scrolls and not the table.
 void fitHeight(QTableView& table);
+
+// What the table shows, as RFC 4180 has it, UTF-8.
+[[nodiscard]] std::string tableCsv(const QAbstractItemModel& model);
+
+// False when the file can't be written; then what stood there before still stands.
+[[nodiscard]] bool writeText(const QString& path, const std::string& text);
 
 } // namespace plumule::ui

@@ -24,6 +24,9 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(MediumForm form);
 [[nodiscard]] QString nameOf(TrayState state);
 [[nodiscard]] QString nameOf(ReadFrom from);
+[[nodiscard]] QString nameOf(PriceItem item); // "electricity"
+// What the price is for: "a kilowatt-hour".
+[[nodiscard]] QString unitOf(PriceItem item, bool isLooseMix);
 // "A3 · place 2"; "no place" where there is none.
 [[nodiscard]] QString nameOf(const std::optional<Spot>& spot);
 

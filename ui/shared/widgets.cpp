@@ -174,6 +174,10 @@ void Segmented::choose(int index)
 {
     if (auto* part = m_group->button(index)) {
         part->setChecked(true);
+    } else if (auto* chosenNow = m_group->checkedButton()) {
+        m_group->setExclusive(false);
+        chosenNow->setChecked(false);
+        m_group->setExclusive(true);
     }
 }
 

@@ -82,7 +82,7 @@ public:
     explicit Segmented(const QStringList& names, QWidget* parent = nullptr);
 
     [[nodiscard]] int chosen() const;
-    // Does not emit.
+    // Does not emit. −1 chooses none.
     void choose(int index);
     [[nodiscard]] QPushButton* segment(int index) const;
 

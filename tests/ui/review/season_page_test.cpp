@@ -1,11 +1,18 @@
 #include "tests/ui/support/growing.h"
+#include "core/exchange/csv.h"
+#include "ui/chart/chart_card.h"
+#include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_page.h"
+#include "ui/shared/widgets.h"
 
 #include <QAbstractItemModelTester>
+#include <QComboBox>
 #include <QDateEdit>
 #include <QFile>
+#include <QFileInfo>
+#include <QLineEdit>
 #include <QMenu>
 #include <QSignalSpy>
 #include <QTableView>
@@ -194,25 +201,141 @@ TEST_F(SeasonPageTest, ShowsEachMetricAndSavesItsChart)
     const auto page = openSeason();
     auto* chart = find<ChartView>(*page, "leftChart");
     std::set<std::string> keys;
-    for (const auto metric :
-         {SeasonPage::Metric::Yield, SeasonPage::Metric::CostPerGram, SeasonPage::Metric::Height}) {
-        page->showMetric(metric);
+    const Response responses[] = {Response::YieldPerTray,  Response::CostPerGram,
+                                  Response::HeightOnDay,   Response::Evenness,
+                                  Response::DaysToHarvest, Response::Residue,
+                                  Response::Work,          Response::YieldPerArea,
+                                  Response::YieldPerSeed,  Response::YieldPerDay};
+    for (const Response response : responses) {
+        page->showMetric(response);
         waitForAnswer();
         keys.insert(chart->spec().key);
         EXPECT_FALSE(chart->spec().series.empty()) << chart->spec().key;
+        // Every chart is worded: a key without words would show as itself.
+        EXPECT_NE(chartTitle(chart->spec()),
+                  QString::fromStdString(chart->spec().key).replace('_', ' '));
+        EXPECT_NE(axisTitle(chart->spec().x),
+                  QString::fromStdString(chart->spec().x.key).replace('_', ' '));
     }
-    EXPECT_EQ(keys.size(), 3U);
-    ask.fileAnswer = folder.filePath("chart.png");
-    QPushButton* save = nullptr;
-    for (auto* each : page->findChildren<QPushButton*>()) {
-        if (save == nullptr && each->accessibleName() == "Save this chart as a picture") {
-            save = each;
+    EXPECT_EQ(keys.size(), std::size(responses));
+    auto* card = qobject_cast<ChartCard*>(chart->parentWidget());
+    ASSERT_NE(card, nullptr);
+    for (const char* name : {"chart.png", "chart.svg", "chart.pdf", "chart.csv"}) {
+        ask.fileAnswer = folder.filePath(name);
+        for (auto* each : card->findChildren<QPushButton*>()) {
+            if (each->accessibleName() == "Save this chart") {
+                each->click();
+            }
         }
+        EXPECT_GT(QFileInfo(ask.fileAnswer).size(), 500) << name;
+        EXPECT_FALSE(messages.isRefusal());
     }
-    ASSERT_NE(save, nullptr);
-    save->click();
-    EXPECT_FALSE(QImage(ask.fileAnswer).isNull());
-    EXPECT_FALSE(messages.isRefusal());
+    EXPECT_FALSE(QImage(folder.filePath("chart.png")).isNull());
+}
+
+TEST_F(SeasonPageTest, OneMetricIsChosenOutOfTheButtonsAndTheMenu)
+{
+    useSample();
+    const auto page = openSeason();
+    auto* metric = find<Segmented>(*page, "metric");
+    auto* more = find<QPushButton>(*page, "moreMetrics");
+    more->menu()->actions().front()->trigger();
+    waitForAnswer();
+    EXPECT_EQ(metric->chosen(), -1);
+    EXPECT_EQ(page->answer()->comparison.ask.response, Response::Evenness);
+    EXPECT_EQ(more->text(), "Evenness");
+    metric->segment(1)->click();
+    waitForAnswer();
+    EXPECT_EQ(page->answer()->comparison.ask.response, Response::CostPerGram);
+    EXPECT_EQ(more->text(), "More");
+}
+
+TEST_F(SeasonPageTest, ReckonsWithAnotherPriceWithoutStoringIt)
+{
+    useSample();
+    const auto page = openSeason();
+    page->showMetric(Response::CostPerGram);
+    waitForAnswer();
+    const auto costOf = [&](const std::string& name) {
+        for (const MediumSeason& each : page->answer()->review.media) {
+            if (each.medium.name == name) {
+                return each.costPerGram.value();
+            }
+        }
+        return -1.0;
+    };
+    MediumId coir;
+    for (const MediumSeason& each : page->answer()->review.media) {
+        coir = each.medium.name == "Coir mix" ? each.medium.id : coir;
+    }
+    const double before = costOf("Coir mix");
+    const double meshBefore = costOf("Steel mesh");
+    auto* field = find<QLineEdit>(
+        *page, QString("whatIfPrice%1").arg(coir.value).toLatin1().constData());
+    QTest::keyClicks(field, "9.5");
+    EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") > before * 1.2; }, 20'000));
+    EXPECT_DOUBLE_EQ(costOf("Steel mesh"), meshBefore);
+    EXPECT_TRUE(find<QLabel>(*page, "whatIfWords")->text().contains("as if"));
+    EXPECT_NEAR(*journal->review()
+                     .season(journal->review().usualSeason())
+                     .value()
+                     .media.front()
+                     .costPerGram,
+                before, 1e-9);
+    find<QPushButton>(*page, "whatIfBack")->click();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") == before; }, 20'000));
+}
+
+TEST_F(SeasonPageTest, PutsSeasonsSideBySide)
+{
+    useSample();
+    const auto page = openSeason();
+    auto* beside = find<QComboBox>(*page, "beside");
+    beside->setCurrentIndex(beside->findData(int(Split::HalfYears)));
+    Q_EMIT beside->activated(beside->currentIndex());
+    waitForAnswer();
+    ASSERT_GE(page->answer()->beside.size(), 2U);
+    const auto* table = find<QTableView>(*page, "besideTable")->model();
+    EXPECT_EQ(table->columnCount(), 1 + int(page->answer()->beside.size()));
+    int trays = 0;
+    for (const SeasonBeside& each : page->answer()->beside) {
+        trays += each.review.trays;
+    }
+    EXPECT_EQ(trays, page->answer()->review.trays);
+}
+
+TEST_F(SeasonPageTest, CountsOnlyTheChosenTrialsAndShelves)
+{
+    useSample();
+    const auto page = openSeason();
+    const int all = page->answer()->review.trays;
+    for (const char* menu : {"seasonTrials", "seasonShelves"}) {
+        auto* choice = find<QPushButton>(*page, menu);
+        choice->menu()->actions().at(2)->trigger();
+        waitForAnswer();
+        EXPECT_LT(page->answer()->review.trays, all) << menu;
+        choice->menu()->actions().front()->trigger();
+        waitForAnswer();
+        EXPECT_EQ(page->answer()->review.trays, all) << menu;
+    }
+}
+
+TEST_F(SeasonPageTest, SavesItsTablesAsTheyAreShown)
+{
+    useSample();
+    const auto page = openSeason();
+    ask.fileAnswer = folder.filePath("numbers.csv");
+    find<QPushButton>(*page, "numbersSave")->click();
+    QFile file(ask.fileAnswer);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const auto table = csvFrom(file.readAll().toStdString());
+    ASSERT_TRUE(table.has_value());
+    ASSERT_EQ(int(table->rows.size()), numbers(*page)->rowCount());
+    EXPECT_EQ(QString::fromStdString(table->rows[0][SeasonModel::Mean]),
+              numbers(*page)->index(0, SeasonModel::Mean).data().toString());
+    ask.fileAnswer = folder.filePath("no/such/folder.csv");
+    find<QPushButton>(*page, "numbersSave")->click();
+    EXPECT_TRUE(messages.isRefusal());
 }
 
 TEST_F(SeasonPageTest, OpensTheTrayOfADot)

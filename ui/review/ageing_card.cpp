@@ -1,0 +1,75 @@
+#include "ui/review/ageing_card.h"
+
+#include "ui/chart/chart_view.h"
+#include "ui/review/verdict_words.h"
+#include "ui/shared/theme.h"
+
+#include <QGridLayout>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace plumule::ui {
+
+QString ageingWords(const PieceAgeing& ageing)
+{
+    const QString name = QString::fromStdString(ageing.medium.name);
+    const QString from = AgeingCard::tr("%1 trays on %2 pieces, up to their use %3")
+                             .arg(ageing.trays)
+                             .arg(ageing.pieces)
+                             .arg(ageing.mostUses);
+    if (!ageing.slope || !ageing.lower || !ageing.upper) {
+        return AgeingCard::tr("%1: the trays can't tell the uses from the varieties and trials "
+                              "(%2).")
+            .arg(name, from);
+    }
+    const bool isClear = *ageing.lower > 0 || *ageing.upper < 0;
+    const QString interval = AgeingCard::tr("95% interval %1 to %2")
+                                 .arg(numberText(*ageing.lower, 1), numberText(*ageing.upper, 1));
+    if (!isClear) {
+        return AgeingCard::tr(
+                   "%1: no ageing to be told, %2 g a tray for each further use (%3; %4).")
+            .arg(name, numberText(*ageing.slope, 1), interval, from);
+    }
+    return (*ageing.slope < 0
+                ? AgeingCard::tr("%1 yields %2 g a tray less with each further use (%3; %4).")
+                : AgeingCard::tr("%1 yields %2 g a tray more with each further use (%3; %4)."))
+        .arg(name, numberText(std::abs(*ageing.slope), 1), interval, from);
+}
+
+AgeingCard::AgeingCard(const Services& services, QWidget* parent)
+    : Card(tr("Does a piece yield less as it ages?"), "card", parent)
+    , m_services(services)
+{
+    m_words = label(QString());
+    m_words->setObjectName("ageingWords");
+    m_words->setWordWrap(true);
+    m_charts = new QGridLayout;
+    m_charts->setSpacing(scaled(12));
+    body()->addWidget(m_words);
+    body()->addLayout(m_charts);
+}
+
+void AgeingCard::show(const std::vector<PieceAgeing>& ageing)
+{
+    setVisible(!ageing.empty());
+    clearLayout(m_charts);
+    QStringList words;
+    int number = 0;
+    for (const PieceAgeing& each : ageing) {
+        words << ageingWords(each);
+        auto* chart = new ChartView;
+        chart->setObjectName(QStringLiteral("ageingChart%1").arg(number));
+        chart->setMinimumHeight(scaled(210));
+        chart->draw(ageingChart(each));
+        connect(chart, &ChartView::pointChosen, this,
+                [this](qint64 tray) { Q_EMIT trayAsked(TrayId{tray}); });
+        auto* name = label(QString::fromStdString(each.medium.name), "muted");
+        m_charts->addWidget(name, number / 2 * 2, number % 2);
+        m_charts->addWidget(chart, number / 2 * 2 + 1, number % 2);
+        ++number;
+    }
+    m_words->setText(words.join('\n'));
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,111 @@
+#include "ui/review/beside_card.h"
+
+#include "ui/chart/chart_view.h"
+#include "ui/medium/marker.h"
+#include "ui/shared/plain_table.h"
+#include "ui/shared/text_table.h"
+#include "ui/shared/theme.h"
+
+#include <QHBoxLayout>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include <map>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kRowOfChart = 30;
+
+QString yieldText(const MeanInterval& yield)
+{
+    const QString mean = numberText(yield.mean, 0);
+    return yield.lower && yield.upper
+               ? BesideCard::tr("%1 g (%2 to %3), %4 trays")
+                     .arg(mean, numberText(*yield.lower, 0), numberText(*yield.upper, 0))
+                     .arg(yield.n)
+               : BesideCard::tr("%1 g, one tray").arg(mean);
+}
+
+QString spanText(const SeasonFilter& filter)
+{
+    return QStringLiteral("%1 – %2").arg(longDateText(filter.from), longDateText(filter.to));
+}
+
+} // namespace
+
+BesideCard::BesideCard(const Services& services, QWidget* parent)
+    : Card(tr("Seasons side by side: yield by medium, as weighed"), "card", parent)
+    , m_services(services)
+{
+    m_chart = new ChartView;
+    m_chart->setObjectName("besideChart");
+    m_model = new TextTable(this);
+    m_table = plainTable(m_model, "besideTable", tr("Seasons side by side"));
+    auto* keep = button(tr("Save…"), "quiet");
+    keep->setObjectName("besideSave");
+    headingRow()->addWidget(keep);
+    body()->addWidget(m_chart);
+    body()->addWidget(m_table);
+    auto* words = label(tr("Means of one season are not adjusted for another's varieties and "
+                           "trials: choose one variety to compare like with like."),
+                        "muted");
+    words->setWordWrap(true);
+    body()->addWidget(words);
+    connect(keep, &QPushButton::clicked, this, &BesideCard::saveTable);
+}
+
+void BesideCard::show(const std::vector<SeasonBeside>& seasons)
+{
+    setVisible(seasons.size() > 1);
+    if (seasons.size() < 2) {
+        return;
+    }
+    const ChartSpec spec = seasonsChart(seasons);
+    m_chart->setMinimumHeight(scaled(90 + kRowOfChart * static_cast<int>(spec.rows.size())));
+    m_chart->draw(spec);
+    QStringList header{tr("Medium")};
+    std::map<MediumId, TextRow> rows;
+    for (std::size_t i = 0; i < seasons.size(); ++i) {
+        header << spanText(seasons[i].filter);
+        for (const MediumSeason& season : seasons[i].review.media) {
+            TextRow& row = rows[season.medium.id];
+            row.icon = markerIcon(season.medium.marker);
+            if (row.cells.isEmpty()) {
+                row.cells << QString::fromStdString(season.medium.name);
+            }
+            while (row.cells.size() <= static_cast<qsizetype>(i)) {
+                row.cells << QStringLiteral("–");
+            }
+            row.cells << yieldText(season.yield);
+        }
+    }
+    std::vector<TextRow> shown;
+    for (auto& [id, row] : rows) {
+        while (row.cells.size() < header.size()) {
+            row.cells << QStringLiteral("–");
+        }
+        shown.push_back(std::move(row));
+    }
+    m_model->show(header, std::move(shown));
+    fitHeight(*m_table);
+}
+
+void BesideCard::saveTable()
+{
+    m_services.ask.fileToSave(this, tr("Save these seasons"), "seasons.csv",
+                              tr("Tables (*.csv);;Pictures (*.png);;Drawings (*.svg)"),
+                              [this](const QString& path) {
+                                  const bool isSaved = path.endsWith(".csv", Qt::CaseInsensitive)
+                                                           ? writeText(path, tableCsv(*m_model))
+                                                           : m_chart->saveTo(path);
+                                  if (isSaved) {
+                                      m_services.messages.tell(tr("Saved %1.").arg(path));
+                                  } else {
+                                      m_services.messages.refuse(sentence(
+                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
+                                  }
+                              });
+}
+
+} // namespace plumule::ui

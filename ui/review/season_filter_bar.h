@@ -1,0 +1,41 @@
+#pragma once
+
+#include "core/review/season_spans.h"
+#include "ui/shared/page.h"
+
+class QComboBox;
+class QDateEdit;
+
+namespace plumule::ui {
+
+class ChoiceMenu;
+
+// Which trays are reviewed together, and which seasons stand beside them.
+class SeasonFilterBar : public QWidget
+{
+    Q_OBJECT
+
+public:
+    SeasonFilterBar(Journal& journal, QWidget* parent = nullptr);
+
+    void setFilter(const SeasonFilter& filter);
+    [[nodiscard]] SeasonFilter filter() const;
+    // The spans to show beside; empty for none.
+    [[nodiscard]] std::vector<SeasonFilter> beside() const;
+    // Reads varieties, trials and shelves again.
+    void reload();
+
+Q_SIGNALS:
+    void changed();
+
+private:
+    Journal& m_journal;
+    QDateEdit* m_from = nullptr;
+    QDateEdit* m_to = nullptr;
+    ChoiceMenu* m_varieties = nullptr;
+    ChoiceMenu* m_trials = nullptr;
+    ChoiceMenu* m_shelves = nullptr;
+    QComboBox* m_beside = nullptr;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <QPushButton>
+
+#include <vector>
+
+class QMenu;
+
+namespace plumule::ui {
+
+// A button that opens a list of things to tick; none ticked means all.
+class ChoiceMenu : public QPushButton
+{
+    Q_OBJECT
+
+public:
+    struct Item
+    {
+        qint64 id = 0;
+        QString name;
+    };
+
+    // `all` is what it says while nothing is ticked ("All varieties"), `counted` when many are
+    // ("%1 varieties").
+    ChoiceMenu(const QString& all, const QString& counted, QWidget* parent = nullptr);
+
+    // Keeps what is ticked. Emits nothing.
+    void setItems(const std::vector<Item>& items);
+    void choose(const std::vector<qint64>& ids);
+    [[nodiscard]] const std::vector<qint64>& chosen() const { return m_chosen; }
+
+Q_SIGNALS:
+    void chosenByHand();
+
+private:
+    void showChoice();
+
+    QString m_all;
+    QString m_counted;
+    QMenu* m_menu = nullptr;
+    std::vector<qint64> m_chosen;
+};
+
+} // namespace plumule::ui

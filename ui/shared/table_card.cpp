@@ -1,0 +1,44 @@
+#include "ui/shared/table_card.h"
+
+#include "ui/shared/plain_table.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QTableView>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+
+TableCard::TableCard(const Services& services, const QString& heading, QAbstractItemModel* model,
+                     const char* name, QWidget* parent)
+    : Card(heading, "card", parent)
+    , m_services(services)
+{
+    m_table = plainTable(model, name, heading);
+    auto* keep = button(tr("Save…"), "quiet");
+    keep->setObjectName(QString::fromLatin1(name) + "Save");
+    keep->setAccessibleName(tr("Save this table"));
+    headingRow()->addWidget(keep);
+    body()->addWidget(m_table);
+    connect(keep, &QPushButton::clicked, this, &TableCard::save);
+}
+
+void TableCard::fit()
+{
+    fitHeight(*m_table);
+}
+
+void TableCard::save()
+{
+    m_services.ask.fileToSave(this, tr("Save this table"), m_table->objectName() + ".csv",
+                              tr("Tables (*.csv)"), [this](const QString& path) {
+                                  if (writeText(path, tableCsv(*m_table->model()))) {
+                                      m_services.messages.tell(tr("Saved %1.").arg(path));
+                                  } else {
+                                      m_services.messages.refuse(sentence(
+                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
+                                  }
+                              });
+}
+
+} // namespace plumule::ui
