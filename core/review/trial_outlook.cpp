@@ -63,15 +63,16 @@ private:
     [[nodiscard]] int step() const;
     [[nodiscard]] int firstStep() const; // with two trays of a medium
     [[nodiscard]] double errorDf(int each) const;
-    [[nodiscard]] double alphaAt(int each) const;
+    [[nodiscard]] double alphaAt(int each);
     [[nodiscard]] double standardError(int each) const;
-    [[nodiscard]] PowerAt powerAt(int each) const;
-    [[nodiscard]] std::optional<PowerAt> enough() const;
+    [[nodiscard]] PowerAt powerAt(int each);
+    [[nodiscard]] std::optional<PowerAt> enough();
     void drawCurve();
 
     const TrialDraft& m_draft;
     std::map<MediumId, int> m_feedings;
     std::vector<std::pair<PastYield, double>> m_yields;
+    std::map<int, double> m_alphas; // by trays of each treatment: they take most of the time
     PlanOutlook m_result;
 };
 
@@ -173,9 +174,13 @@ double OutlookMaker::errorDf(int each) const
     return 0;
 }
 
-double OutlookMaker::alphaAt(int each) const
+double OutlookMaker::alphaAt(int each)
 {
-    return pairAlpha(static_cast<int>(m_feedings.size()), errorDf(each));
+    const auto [alpha, isNew] = m_alphas.try_emplace(each, 0);
+    if (isNew) {
+        alpha->second = pairAlpha(static_cast<int>(m_feedings.size()), errorDf(each));
+    }
+    return alpha->second;
 }
 
 double OutlookMaker::standardError(int each) const
@@ -183,7 +188,7 @@ double OutlookMaker::standardError(int each) const
     return m_result.spread * std::sqrt(2.0 / (each * fewestFeedings()));
 }
 
-PowerAt OutlookMaker::powerAt(int each) const
+PowerAt OutlookMaker::powerAt(int each)
 {
     PowerAt at;
     at.trays = each * fewestFeedings();
@@ -199,7 +204,7 @@ PowerAt OutlookMaker::powerAt(int each) const
 }
 
 // Power rises with the count, so that the fewest are found by halving.
-std::optional<PowerAt> OutlookMaker::enough() const
+std::optional<PowerAt> OutlookMaker::enough()
 {
     const int stride = step();
     const auto reaches = [&](int steps) { return powerAt(steps * stride).power >= kPlannedPower; };
