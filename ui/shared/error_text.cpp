@@ -151,6 +151,14 @@ QString thing(const std::string& subject)
         {"label.gap", QT_TRANSLATE_NOOP("Errors", "the gaps between labels")},
         {"label.skip",
          QT_TRANSLATE_NOOP("Errors", "the labels used already: fewer than are on a sheet")},
+        {"label.size", QT_TRANSLATE_NOOP("Errors", "the labels: each 24 × 15 mm or more, and all "
+                                                   "within the page; these would be")},
+        {"label.rows", QT_TRANSLATE_NOOP("Errors", "the rows of labels")},
+        {"label.columns", QT_TRANSLATE_NOOP("Errors", "the columns of labels")},
+        {"label.margin", QT_TRANSLATE_NOOP("Errors", "the margins of the sheet")},
+        {"label.gap", QT_TRANSLATE_NOOP("Errors", "the gaps between labels")},
+        {"label.skip",
+         QT_TRANSLATE_NOOP("Errors", "the labels used already: fewer than are on a sheet")},
         {"harvest.at", QT_TRANSLATE_NOOP("Errors", "the time, which is before the sowing")},
     };
     const QString key = QString::fromStdString(subject);

@@ -17,7 +17,8 @@ enum class Preference
     Look,        // "light" or "dark"
     FontScale,   // 0.8 to 2
     ScaleUnit,   // "g" or "oz"
-    LastTare     // mg, of the bowl on the scale
+    LastTare,    // mg, of the bowl on the scale
+    LabelPaper   // what labels are printed on, one line; empty: the standard sheet
 };
 
 class Preferences

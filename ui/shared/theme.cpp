@@ -89,6 +89,20 @@ const Palette& palette()
     return *look().colours;
 }
 
+PaperLook::PaperLook()
+    : m_colours(look().colours)
+    , m_scale(look().scale)
+{
+    look().colours = &lightPalette();
+    look().scale = 1.0;
+}
+
+PaperLook::~PaperLook()
+{
+    look().colours = m_colours;
+    look().scale = m_scale;
+}
+
 double fontScale()
 {
     return look().scale;

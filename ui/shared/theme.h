@@ -49,6 +49,21 @@ struct Palette
 // is 10.5 pt. May be called again to change the look; widgets are told by PaletteChange.
 void applyTheme(QApplication& application, bool dark, double fontScale = 1.0);
 
+// While it lives, palette(), fontScale() and scaled() are those of paper: light, at scale 1. No
+// widget may be shown meanwhile. On the window's thread only.
+class PaperLook
+{
+public:
+    PaperLook();
+    ~PaperLook();
+    PaperLook(const PaperLook&) = delete;
+    PaperLook& operator=(const PaperLook&) = delete;
+
+private:
+    const Palette* m_colours;
+    double m_scale;
+};
+
 // The scale in force, and a length scaled with it: pixels for paddings and targets.
 [[nodiscard]] double fontScale();
 [[nodiscard]] int scaled(int pixels);

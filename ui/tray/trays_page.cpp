@@ -2,10 +2,12 @@
 
 #include "ui/shared/flow_layout.h"
 #include "ui/shared/theme.h"
+#include "ui/tray/label_dialog.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/tray/tray_sheet_view.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -13,6 +15,8 @@
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace plumule::ui {
 namespace {
@@ -84,6 +88,12 @@ QWidget* TraysPage::buildList()
     auto* sow = button(tr("Sow…"), "primary");
     sow->setObjectName("sow");
     connect(sow, &QPushButton::clicked, this, &TraysPage::openSowing);
+    m_labels = button(tr("Labels…"));
+    m_labels->setObjectName("labels");
+    m_labels->setToolTip(tr("Labels for the trays that are selected, else for all that are listed "
+                            "and growing. Ctrl and Shift select several."));
+    connect(m_labels, &QPushButton::clicked, this, &TraysPage::openLabels);
+    m_head->addControl(m_labels);
     m_head->addControl(sow);
     column->addWidget(m_head);
     column->addWidget(buildFilters());
@@ -95,7 +105,7 @@ QWidget* TraysPage::buildList()
     m_table->setModel(m_model);
     m_table->setShowGrid(false);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     m_table->setTabKeyNavigation(false);
     m_table->verticalHeader()->hide();
     m_table->verticalHeader()->setDefaultSectionSize(scaled(38));
@@ -152,8 +162,13 @@ void TraysPage::wireSignals()
         openSheet(m_model->row(index.row()).record.tray.id);
     });
     connect(m_table, &QTableView::clicked, this, [this](const QModelIndex& index) {
-        openSheet(m_model->row(index.row()).record.tray.id);
+        // With Ctrl or Shift trays are selected.
+        if (QApplication::keyboardModifiers() == Qt::NoModifier) {
+            openSheet(m_model->row(index.row()).record.tray.id);
+        }
     });
+    connect(m_table->selectionModel(), &QItemSelectionModel::selectionChanged, this,
+            &TraysPage::showLabels);
     connect(m_sheet, &TraySheetView::left, this, &TraysPage::openList);
     connect(m_sheet, &TraySheetView::weighingAsked, this, &Page::weighingAsked);
 }
@@ -218,6 +233,7 @@ void TraysPage::reloadList()
     m_model->show(*rows, units(), journal().clock().today());
     m_empty->setVisible(rows->empty());
     m_table->setVisible(!rows->empty());
+    showLabels();
 }
 
 void TraysPage::begin()
@@ -238,6 +254,38 @@ void TraysPage::openList()
 {
     m_stack->setCurrentIndex(0);
     begin();
+}
+
+std::vector<TrayId> TraysPage::traysToLabel() const
+{
+    std::vector<TrayId> trays;
+    QModelIndexList selected = m_table->selectionModel()->selectedRows();
+    std::sort(selected.begin(), selected.end());
+    if (selected.size() > 1) {
+        for (const QModelIndex& index : selected) {
+            trays.push_back(m_model->row(index.row()).record.tray.id);
+        }
+        return trays;
+    }
+    for (int i = 0; i < m_model->rowCount(); ++i) {
+        const Tray& tray = m_model->row(i).record.tray;
+        if (tray.state == TrayState::Growing) {
+            trays.push_back(tray.id);
+        }
+    }
+    return trays;
+}
+
+void TraysPage::showLabels()
+{
+    m_labels->setEnabled(!traysToLabel().empty());
+}
+
+void TraysPage::openLabels()
+{
+    auto* dialog = new LabelDialog(journal(), services(), traysToLabel(), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
 }
 
 void TraysPage::openSowing()

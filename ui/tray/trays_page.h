@@ -29,6 +29,7 @@ public:
     void openSheet(TrayId tray);
     void openList();
     void openSowing();
+    void openLabels();
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -41,6 +42,8 @@ private:
     void fillChoices();
     [[nodiscard]] TrayFilter filter() const;
     void reloadList();
+    [[nodiscard]] std::vector<TrayId> traysToLabel() const;
+    void showLabels();
 
     PageHead* m_head = nullptr;
     QStackedWidget* m_stack = nullptr;
@@ -51,6 +54,7 @@ private:
     QComboBox* m_trial = nullptr;
     TrayListModel* m_model = nullptr;
     QTableView* m_table = nullptr;
+    QPushButton* m_labels = nullptr;
     QLabel* m_empty = nullptr;
     TraySheetView* m_sheet = nullptr;
 };

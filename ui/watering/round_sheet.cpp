@@ -1,26 +1,16 @@
 #include "ui/watering/round_sheet.h"
 
-#include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/medium/paper_marker.h"
+#include "ui/shared/paper.h"
 #include "ui/watering/round_text.h"
 
 #include <QCoreApplication>
-#include <QPageLayout>
-#include <QPainter>
-#include <QPdfWriter>
-#include <QSaveFile>
 
 #include <array>
-#include <functional>
 
 namespace plumule::ui {
 namespace {
 
-const QColor kPaperInk(20, 24, 22);
-const QColor kPaperMuted(95, 100, 97);
-const QColor kPaperRule(190, 194, 190);
-constexpr double kMargin = 36; // points, as all lengths of the sheet
-constexpr double kFooter = 22;
 constexpr double kRowHigh = 21;
 
 QString onPaper(const char* text)
@@ -31,96 +21,10 @@ QString onPaper(const char* text)
 // Columns of a tray's row, in shares of the width.
 constexpr std::array<double, 7> kColumns = {0.045, 0.1, 0.155, 0.185, 0.245, 0.13, 0.14};
 
-// Draws in points on a device of any resolution.
-class PaperPen
-{
-public:
-    PaperPen(QPainter& painter, double pixelsPerPoint)
-        : m_painter(painter)
-        , m_scale(pixelsPerPoint)
-    {}
-
-    [[nodiscard]] QPainter& painter() const { return m_painter; }
-    [[nodiscard]] QFont font(double points, QFont::Weight weight = QFont::Normal) const
-    {
-        QFont font = uiFont(1.0, weight);
-        font.setPixelSize(qMax(1, qRound(points * m_scale)));
-        return font;
-    }
-    [[nodiscard]] QRectF onDevice(QRectF rect) const
-    {
-        return {rect.topLeft() * m_scale, rect.size() * m_scale};
-    }
-    void text(QRectF cell, const QString& words, double points,
-              QFont::Weight weight = QFont::Normal, const QColor& ink = kPaperInk,
-              int flags = Qt::AlignLeft | Qt::AlignVCenter) const
-    {
-        const QRectF rect = onDevice(cell);
-        const QFont used = font(points, weight);
-        const bool isWrapped = (flags & Qt::TextWordWrap) != 0;
-        m_painter.setFont(used);
-        m_painter.setPen(ink);
-        m_painter.drawText(
-            rect, flags,
-            isWrapped ? words
-                      : QFontMetricsF(used).elidedText(words, Qt::ElideRight, rect.width()));
-    }
-    // The height in points of a text wrapped in that width.
-    [[nodiscard]] double highOf(const QString& words, double points, double wide) const
-    {
-        const QRectF box(0, 0, wide * m_scale, 1e6);
-        return QFontMetricsF(font(points)).boundingRect(box, Qt::TextWordWrap, words).height() /
-               m_scale;
-    }
-    [[nodiscard]] double wideOf(const QString& words, double points, QFont::Weight weight) const
-    {
-        return QFontMetricsF(font(points, weight)).horizontalAdvance(words) / m_scale;
-    }
-    void line(QPointF from, QPointF to, const QColor& ink, double thick = 0.5) const
-    {
-        m_painter.setPen(QPen(ink, thick * m_scale));
-        m_painter.drawLine(from * m_scale, to * m_scale);
-    }
-    void box(QRectF square, bool isTicked) const
-    {
-        m_painter.setPen(QPen(kPaperInk, 0.9 * m_scale));
-        m_painter.setBrush(Qt::NoBrush);
-        m_painter.drawRoundedRect(onDevice(square), 2 * m_scale, 2 * m_scale);
-        if (isTicked) {
-            const auto at = [&](double x, double y) {
-                return QPointF(square.x() + x * square.width(), square.y() + y * square.height()) *
-                       m_scale;
-            };
-            m_painter.setPen(QPen(kPaperInk, 1.4 * m_scale));
-            m_painter.drawPolyline(QPolygonF({at(0.22, 0.52), at(0.43, 0.74), at(0.8, 0.26)}));
-        }
-    }
-    // In one ink: its shape tells the medium.
-    void marker(QPointF centre, int marker) const
-    {
-        m_painter.save();
-        m_painter.translate(centre * m_scale);
-        m_painter.fillPath(markerShape(marker, 7 * m_scale), kPaperInk);
-        m_painter.restore();
-    }
-
-private:
-    QPainter& m_painter;
-    double m_scale;
-};
-
-// A piece of the sheet that is not broken over pages.
-struct Block
-{
-    double high = 0;
-    bool staysWithNext = false;
-    std::function<void(const PaperPen&, QRectF)> draw;
-};
-
 class SheetMaker
 {
 public:
-    SheetMaker(const Round& round, const RoomLayout& layout, UnitText units, PaperPen pen,
+    SheetMaker(const Round& round, const RoomLayout& layout, UnitText units, const PaperPen& pen,
                double wide)
         : m_round(round)
         , m_layout(layout)
@@ -130,7 +34,7 @@ public:
         , m_key{round.date, round.slot}
     {}
 
-    [[nodiscard]] std::vector<Block> blocks()
+    [[nodiscard]] std::vector<PaperBlock> blocks()
     {
         addTitle();
         addMix();
@@ -258,7 +162,7 @@ private:
             pen.text(cell(), QString::fromStdString(tray.code), 10.5, QFont::DemiBold);
             pen.text(cell(), QString::fromStdString(tray.variety), 10);
             const QRectF medium = cell();
-            pen.marker({medium.x() + 5, medium.center().y()}, tray.medium.marker);
+            drawMarker(pen, {medium.x() + 5, medium.center().y()}, tray.medium.marker);
             pen.text(medium.adjusted(14, 0, 0, 0), QString::fromStdString(tray.medium.name), 10);
             const QRectF given = cell();
             const double amount =
@@ -319,37 +223,24 @@ private:
     const Round& m_round;
     const RoomLayout& m_layout;
     UnitText m_units;
-    PaperPen m_pen;
+    const PaperPen& m_pen;
     double m_wide;
     RoundKey m_key;
-    std::vector<Block> m_blocks;
+    std::vector<PaperBlock> m_blocks;
 };
 
-// Which blocks stand on which page.
-std::vector<std::vector<const Block*>> pagesOf(const std::vector<Block>& blocks, double high)
+PaperSheet sheetOf(const Round& round, const RoomLayout& layout, UnitText units)
 {
-    std::vector<std::vector<const Block*>> pages(1);
-    double used = 0;
-    for (std::size_t i = 0; i < blocks.size(); ++i) {
-        double needed = blocks[i].high;
-        for (std::size_t next = i; blocks[next].staysWithNext && next + 1 < blocks.size(); ++next) {
-            needed += blocks[next + 1].high;
-        }
-        if (used > 0 && used + needed > high) {
-            pages.emplace_back();
-            used = 0;
-        }
-        pages.back().push_back(&blocks[i]);
-        used += blocks[i].high;
-    }
-    return pages;
-}
-
-void setUpPaper(QPagedPaintDevice& paper, UnitText units)
-{
-    const bool isMetric = units.units() == UnitSystem::Metric;
-    paper.setPageSize(QPageSize(isMetric ? QPageSize::A4 : QPageSize::Letter));
-    paper.setPageMargins(QMarginsF());
+    PaperSheet sheet;
+    sheet.blocks = [&round, &layout, units](const PaperPen& pen, double wide) {
+        return SheetMaker(round, layout, units, pen, wide).blocks();
+    };
+    sheet.foot = [title = titleOf({round.date, round.slot}),
+                  day = longDateText(round.date)](std::size_t page, std::size_t pages) {
+        return PaperFoot{{},
+                         onPaper("%1, %2  ·  page %3 of %4").arg(title, day).arg(page).arg(pages)};
+    };
+    return sheet;
 }
 
 } // namespace
@@ -357,54 +248,17 @@ void setUpPaper(QPagedPaintDevice& paper, UnitText units)
 bool printRoundSheet(const Round& round, const RoomLayout& layout, UnitText units,
                      QPagedPaintDevice& paper)
 {
-    QPainter painter;
-    if (!painter.begin(&paper)) {
-        return false;
-    }
-    const double scale = paper.logicalDpiX() / 72.0;
-    const QSizeF whole = QSizeF(paper.width(), paper.height()) / scale;
-    const QRectF area(kMargin, kMargin, whole.width() - 2 * kMargin,
-                      whole.height() - 2 * kMargin - kFooter);
-    const PaperPen pen(painter, scale);
-    const auto blocks = SheetMaker(round, layout, units, pen, area.width()).blocks();
-    const auto pages = pagesOf(blocks, area.height());
-    for (std::size_t page = 0; page < pages.size(); ++page) {
-        if (page > 0 && !paper.newPage()) {
-            return false;
-        }
-        double y = area.y();
-        for (const Block* block : pages[page]) {
-            block->draw(pen, {area.x(), y, area.width(), block->high});
-            y += block->high;
-        }
-        const QString foot = onPaper("%1, %2  ·  page %3 of %4")
-                                 .arg(titleOf({round.date, round.slot}), longDateText(round.date))
-                                 .arg(page + 1)
-                                 .arg(pages.size());
-        pen.text({area.x(), whole.height() - kMargin - 12, area.width(), 12}, foot, 8.5,
-                 QFont::Normal, kPaperMuted, Qt::AlignRight | Qt::AlignVCenter);
-    }
-    return painter.end();
+    return printSheet(paper, sheetOf(round, layout, units));
 }
 
 bool writeRoundSheet(const Round& round, const RoomLayout& layout, UnitText units,
                      const QString& pdfPath)
 {
-    QSaveFile file(pdfPath);
-    if (!file.open(QIODevice::WriteOnly)) {
-        return false;
-    }
-    {
-        QPdfWriter writer(&file);
-        writer.setResolution(600);
-        writer.setTitle(titleOf({round.date, round.slot}) + ' ' + longDateText(round.date));
-        writer.setCreator(QStringLiteral("Plumule"));
-        setUpPaper(writer, units);
-        if (!printRoundSheet(round, layout, units, writer)) {
-            return false;
-        }
-    }
-    return file.commit();
+    const bool isMetric = units.units() == UnitSystem::Metric;
+    return writePdf(
+        pdfPath, titleOf({round.date, round.slot}) + ' ' + longDateText(round.date),
+        QPageSize(isMetric ? QPageSize::A4 : QPageSize::Letter),
+        [&](QPagedPaintDevice& paper) { return printSheet(paper, sheetOf(round, layout, units)); });
 }
 
 } // namespace plumule::ui
