@@ -7,6 +7,7 @@
 #include "core/journal/medium_entries.h"
 #include "core/journal/review_answers.h"
 #include "core/journal/room_entries.h"
+#include "core/journal/tasting_entries.h"
 #include "core/journal/tray_entries.h"
 #include "core/journal/trial_entries.h"
 #include "core/journal/variety_entries.h"
@@ -45,6 +46,7 @@ public:
     VarietyEntries& varieties() { return m_varieties; }
     MediumEntries& media() { return m_media; }
     TrialEntries& trials() { return m_trials; }
+    TastingEntries& tastings() { return m_tastings; }
     TrayEntries& trays() { return m_trays; }
     WateringEntries& watering() { return m_watering; }
     HarvestEntries& harvests() { return m_harvests; }
@@ -78,6 +80,7 @@ private:
     VarietyEntries m_varieties{m_ledger};
     MediumEntries m_media{m_ledger};
     TrialEntries m_trials{m_ledger};
+    TastingEntries m_tastings{m_ledger};
     TrayEntries m_trays{m_ledger};
     WateringEntries m_watering{m_ledger};
     HarvestEntries m_harvests{m_ledger};

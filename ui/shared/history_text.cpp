@@ -62,6 +62,11 @@ QString sentence(const HistoryEntry& entry)
         {"trial.add", QT_TRANSLATE_NOOP("History", "Added trial %1")},
         {"trial.change", QT_TRANSLATE_NOOP("History", "Changed trial %1")},
         {"trial.remove", QT_TRANSLATE_NOOP("History", "Removed trial %1")},
+        {"tasting.plan", QT_TRANSLATE_NOOP("History", "Planned the tasting %1")},
+        {"tasting.score", QT_TRANSLATE_NOOP("History", "Entered a score of %1")},
+        {"tasting.clear_score", QT_TRANSLATE_NOOP("History", "Took a score of %1 out")},
+        {"tasting.close", QT_TRANSLATE_NOOP("History", "Closed the tasting %1")},
+        {"tasting.remove", QT_TRANSLATE_NOOP("History", "Removed the tasting %1")},
         {"trial.plan", QT_TRANSLATE_NOOP("History", "Kept the plan of trial %1")},
         {"trial.sow", QT_TRANSLATE_NOOP("History", "Sowed trial %1")},
     };
