@@ -1,5 +1,7 @@
 #include "core/journal/sample_room.h"
 
+#include "core/journal/sample_plans.h"
+#include "core/journal/sample_tastings.h"
 #include "core/journal/sample_trays.h"
 #include "core/tray/tray_repository.h"
 
@@ -15,6 +17,12 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
     const SampleStock stock = storeSampleStock(database, tables);
     if (!tables.isFaulty()) {
         storeSampleTrays(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSamplePlans(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleTastings(database, tables, stock);
     }
     if (!tables.isFaulty()) {
         storeSampleWaterings(database, tables, stock, progress);

@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/trial/draw.h"
+
 #include <ctime>
 #include <fstream>
 #include <gmock/gmock.h>
@@ -46,11 +48,46 @@ TEST_F(SampleRoomTest, HoldsTheRoomThatItPromises)
     EXPECT_EQ(layout.places.size(), 32U);
     EXPECT_EQ(journal->varieties().all(true).value().size(), 5U);
     EXPECT_EQ(journal->media().all(true).value().size(), 4U);
-    EXPECT_EQ(journal->trials().all().value().size(), 9U);
+    EXPECT_EQ(journal->trials().all().value().size(), 10U);
     EXPECT_NEAR(static_cast<double>(trays().size()), 300, 20);
     EXPECT_THAT(countIn(TrayState::Growing), testing::AllOf(Ge(24), Le(30)));
     EXPECT_EQ(countIn(TrayState::Discarded), 2);
     EXPECT_THAT(journal->faults().value(), IsEmpty());
+}
+
+TEST_F(SampleRoomTest, HasATrialPlannedAndOneGrowingWhereItWasDrawn)
+{
+    fillAt(kNoon);
+    const auto rows = journal->trials().list().value();
+    ASSERT_EQ(rows[0].trial.code, "T10");
+    EXPECT_EQ(rows[0].state, TrialState::Planned);
+    const TrialDraft planned = journal->trials().draft(rows[0].trial.id).value();
+    EXPECT_TRUE(checkLayout(planned));
+    EXPECT_FALSE(planned.isSown());
+    EXPECT_EQ(journal->trials().draw(planned).value().size(), planned.trays.size());
+    EXPECT_TRUE(journal->review().outlook(planned));
+    ASSERT_EQ(rows[1].trial.code, "T9");
+    EXPECT_EQ(rows[1].state, TrialState::Growing);
+    const TrialProgress growing = journal->trials().progress(rows[1].trial.id).value();
+    ASSERT_TRUE(growing.draft);
+    EXPECT_TRUE(checkLayout(*growing.draft));
+    // The number of its plan draws where its trays stand, from shelves A1 to A3 when they were
+    // free.
+    TrialDraft again = *growing.draft;
+    std::vector<FreeShelf> shelves;
+    const RoomLayout room = journal->room().layout().value();
+    for (const Spot& spot : room.spots()) {
+        if (shelves.empty() || shelves.back().shelf != spot.shelfId) {
+            shelves.push_back({spot.shelfId, {}});
+        }
+        shelves.back().places.push_back({spot.place, spot.shelfId, spot.number});
+    }
+    again.trays = drawLayout(again, shelves).value();
+    ASSERT_EQ(again.trays.size(), growing.draft->trays.size());
+    for (std::size_t i = 0; i < again.trays.size(); ++i) {
+        EXPECT_EQ(again.trays[i].treatment, growing.draft->trays[i].treatment) << i;
+        EXPECT_EQ(again.trays[i].place, growing.draft->trays[i].place) << i;
+    }
 }
 
 TEST_F(SampleRoomTest, LeavesSomethingToDoToday)
