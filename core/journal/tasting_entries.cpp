@@ -1,9 +1,8 @@
 #include "core/journal/tasting_entries.h"
 
 #include "core/journal/ledger.h"
+#include "core/journal/tasting_storing.h"
 #include "core/medium/medium_repository.h"
-#include "core/trial/tasting_draw.h"
-#include "core/trial/tasting_repository.h"
 #include "core/trial/trial_repository.h"
 
 #include <algorithm>
@@ -90,39 +89,6 @@ Done checkDraftIn(Database& database, const PanelDraft& draft)
         }
     }
     return {};
-}
-
-void storeContents(TastingRepository& tastings, const PanelDraft& draft)
-{
-    const PanelId panel = draft.panel.id;
-    std::vector<PanelSampleId> samples;
-    for (const MediumId medium : draft.media) {
-        PanelSample sample{{}, panel, static_cast<int>(samples.size()), medium};
-        tastings.insert(sample);
-        samples.push_back(sample.id);
-    }
-    int position = 0;
-    for (const std::string& name : draft.attributes) {
-        PanelAttribute attribute{{}, panel, position++, name};
-        tastings.insert(attribute);
-    }
-    std::vector<TasterId> tasters;
-    for (const std::string& name : draft.tasters) {
-        Taster taster{{}, panel, static_cast<int>(tasters.size()), name};
-        tastings.insert(taster);
-        tasters.push_back(taster.id);
-    }
-    for (const DrawnServing& drawn :
-         drawServings(draft.panel.method, static_cast<int>(samples.size()),
-                      static_cast<int>(tasters.size()), draft.panel.drawNumber)) {
-        Serving serving{{},
-                        panel,
-                        tasters[static_cast<std::size_t>(drawn.taster)],
-                        samples[static_cast<std::size_t>(drawn.sample)],
-                        drawn.turn,
-                        drawn.code};
-        tastings.insert(serving);
-    }
 }
 
 struct Scored
@@ -301,7 +267,7 @@ Result<Panel> TastingEntries::save(const PanelDraft& draft)
                                } else {
                                    tastings.insert(kept.panel);
                                }
-                               storeContents(tastings, kept);
+                               storePanelContents(tastings, kept);
                                return kept.panel;
                            });
 }
