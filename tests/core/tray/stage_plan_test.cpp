@@ -137,6 +137,34 @@ TEST(StagePlanTest, ANutrientBearingMediumGetsNoNutrientUnlessItsProtocolSaysSo)
     EXPECT_EQ(stagesFor(broccoli(), soil, kSown, false)[2].water, WaterKind::PhSet);
 }
 
+TEST(WaterOfATrial, IsNutrientOrNotAsTheTreatmentSaysWhereTheProtocolFeeds)
+{
+    Medium soil = inertMat();
+    soil.isNutrientBearing = true;
+    ProtocolStage light = broccoli().stages.back();
+    EXPECT_EQ(waterFor(light, soil, Feeding::Nutrient), WaterKind::Nutrient);
+    EXPECT_EQ(waterFor(light, inertMat(), Feeding::Nutrient), WaterKind::Nutrient);
+    EXPECT_EQ(waterFor(light, inertMat(), Feeding::NoNutrient), WaterKind::PhSet);
+    EXPECT_EQ(waterFor(light, soil, Feeding::NoNutrient), WaterKind::PhSet);
+    light.waterOnNutrientBearing = WaterKind::Nutrient;
+    EXPECT_EQ(waterFor(light, soil, Feeding::NoNutrient), WaterKind::PhSet);
+    for (const Feeding feeding : {Feeding::AsProtocol, Feeding::Nutrient, Feeding::NoNutrient}) {
+        EXPECT_EQ(waterFor(broccoli().stages[0], soil, feeding), WaterKind::Plain);
+    }
+}
+
+TEST(CalendarOf, HasTheEndOrTheSowingOfATrayWithoutStages)
+{
+    TrayRecord record;
+    record.tray.sownOn = kSown.date;
+    record.tray.sownMinute = kSown.minute;
+    EXPECT_EQ(calendarOf(record).harvest, kSown);
+    record.tray.endedOn = kSown.date + 9;
+    EXPECT_EQ(calendarOf(record).harvest, (Moment{kSown.date + 9, 0}));
+    record.stages = stagesFor(broccoli(), inertMat(), kSown, false);
+    EXPECT_EQ(calendarOf(record).harvest, planOf(record.stages).harvest);
+}
+
 TEST(StagePlanTest, ARimReadingIsCorrectedByTheDepthOfTheMedium)
 {
     Height height;
