@@ -1,10 +1,13 @@
 #include "app/commands/command.h"
 
 #include "ui/harvest/weigh_page.h"
+#include "ui/review/season_page.h"
 #include "ui/room/setup_page.h"
 #include "ui/shared/text.h"
 #include "ui/shared/theme.h"
 #include "ui/tray/trays_page.h"
+#include "ui/trial/trial_view.h"
+#include "ui/trial/trials_page.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
@@ -57,41 +60,96 @@ struct Shot
     std::function<void()> arrange;
 };
 
+void addSetupShots(std::vector<Shot>& shots, ui::MainWindow& window, ui::SetupPage& setup)
+{
+    for (const QString& part : setup.partNames()) {
+        shots.push_back(
+            {"set-up-" + QString(part).toLower().replace(' ', '-'), [&window, &setup, part] {
+                 window.showPage(setup.name());
+                 setup.showPart(part);
+             }});
+    }
+}
+
+void addSheetShot(std::vector<Shot>& shots, ui::MainWindow& window, ui::TraysPage& trays,
+                  Journal& journal)
+{
+    TrayFilter harvested;
+    harvested.state = TrayState::Harvested;
+    const auto rows = journal.trays().list(harvested);
+    if (rows && !rows->empty()) {
+        shots.push_back({"tray-sheet", [&window, &trays, id = rows->front().record.tray.id] {
+                             window.showPage(trays.name());
+                             trays.openSheet(id);
+                         }});
+    }
+}
+
+void addTrialShots(std::vector<Shot>& shots, ui::MainWindow& window, ui::TrialsPage& trials,
+                   Journal& journal)
+{
+    shots.push_back({"trial-plan", [&window, &trials] {
+                         window.showPage(trials.name());
+                         trials.openNew();
+                     }});
+    const auto rows = journal.trials().list().value_or(std::vector<TrialRow>());
+    const auto add = [&](const char* name, TrialState state, ui::TrialView::Part part) {
+        const auto row = std::find_if(rows.begin(), rows.end(),
+                                      [&](const TrialRow& each) { return each.state == state; });
+        if (row != rows.end()) {
+            shots.push_back({name, [&window, &trials, id = row->trial.id, part] {
+                                 window.showPage(trials.name());
+                                 trials.openTrial(id);
+                                 trials.trial().showPart(part);
+                             }});
+        }
+    };
+    add("trial-progress", TrialState::Growing, ui::TrialView::Progress);
+    add("trial-tasting", TrialState::Ended, ui::TrialView::Tasting);
+    add("trial-answer", TrialState::Ended, ui::TrialView::Answer);
+}
+
+void addSeasonShots(std::vector<Shot>& shots, ui::MainWindow& window, ui::SeasonPage& season)
+{
+    const std::pair<const char*, Response> metrics[] = {{"season-cost", Response::CostPerGram},
+                                                        {"season-height", Response::HeightOnDay},
+                                                        {"season-evenness", Response::Evenness}};
+    for (const auto& [name, response] : metrics) {
+        shots.push_back({name, [&window, &season, metric = response] {
+                             window.showPage(season.name());
+                             season.showMetric(metric);
+                         }});
+    }
+    shots.push_back({"season-ratings", [&window, &season] {
+                         window.showPage(season.name());
+                         season.showRatings();
+                     }});
+}
+
 std::vector<Shot> shotsOf(ui::MainWindow& window, Journal& journal)
 {
     std::vector<Shot> shots;
     for (const QString& name : window.pageNames()) {
-        const QString file = QString(name).toLower().replace(' ', '-');
         ui::Page* page = window.page(name);
         if (auto* setup = qobject_cast<ui::SetupPage*>(page)) {
-            for (const QString& part : setup->partNames()) {
-                shots.push_back({file + '-' + QString(part).toLower().replace(' ', '-'),
-                                 [&window, name, setup, part] {
-                                     window.showPage(name);
-                                     setup->showPart(part);
-                                 }});
-            }
+            addSetupShots(shots, window, *setup);
             continue;
         }
-        shots.push_back({file, [&window, &journal, name, page] {
-                             window.showPage(name);
-                             auto* scale = qobject_cast<ui::WeighPage*>(page);
-                             const auto due = journal.harvests().weighIn(journal.clock().today());
-                             if (scale != nullptr && due && !due->due.empty()) {
-                                 scale->take(QString::fromStdString(due->due.front().code));
-                             }
-                         }});
+        shots.push_back(
+            {QString(name).toLower().replace(' ', '-'), [&window, &journal, name, page] {
+                 window.showPage(name);
+                 auto* scale = qobject_cast<ui::WeighPage*>(page);
+                 const auto due = journal.harvests().weighIn(journal.clock().today());
+                 if (scale != nullptr && due && !due->due.empty()) {
+                     scale->take(QString::fromStdString(due->due.front().code));
+                 }
+             }});
         if (auto* trays = qobject_cast<ui::TraysPage*>(page)) {
-            TrayFilter harvested;
-            harvested.state = TrayState::Harvested;
-            const auto rows = journal.trays().list(harvested);
-            if (rows && !rows->empty()) {
-                shots.push_back(
-                    {"tray-sheet", [&window, name, trays, id = rows->front().record.tray.id] {
-                         window.showPage(name);
-                         trays->openSheet(id);
-                     }});
-            }
+            addSheetShot(shots, window, *trays, journal);
+        } else if (auto* trials = qobject_cast<ui::TrialsPage*>(page)) {
+            addTrialShots(shots, window, *trials, journal);
+        } else if (auto* season = qobject_cast<ui::SeasonPage*>(page)) {
+            addSeasonShots(shots, window, *season);
         }
     }
     return shots;

@@ -3,6 +3,7 @@
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
+#include "ui/review/payback_words.h"
 #include "ui/review/ratings_view.h"
 #include "ui/review/season_filter_bar.h"
 #include "ui/review/season_model.h"
@@ -129,10 +130,16 @@ QWidget* SeasonPage::buildAnswer()
     QVBoxLayout* inner = nullptr;
     QScrollArea* area = scrolling(inner);
     m_comparison = new ComparisonView(services());
+    m_payback = new Card(tr("When a piece has paid for itself"));
+    m_paybackWords = label(QString());
+    m_paybackWords->setObjectName("payback");
+    m_paybackWords->setWordWrap(true);
+    m_payback->body()->addWidget(m_paybackWords);
     m_whatIf = new WhatIfCard(journal());
     m_ageing = new AgeingCard(services());
     m_beside = new BesideCard(services());
     inner->addWidget(m_comparison, 1);
+    inner->addWidget(m_payback);
     inner->addWidget(m_whatIf);
     inner->addWidget(m_beside);
     inner->addWidget(m_ageing);
@@ -248,6 +255,9 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
                             .arg(longDateText(review.filter.from), longDateText(review.filter.to),
                                  counts.join(", "), modelWords(m_shown->comparison.model)));
     m_comparison->show(review, m_shown->comparison, chartBeside(*m_shown));
+    const QStringList payback = paybackWords(m_shown->paybacks);
+    m_paybackWords->setText(payback.join('\n'));
+    m_payback->setVisible(!payback.isEmpty());
     m_whatIf->setVisible(m_response == Response::CostPerGram);
     m_whatIf->show(review);
     m_beside->show(m_shown->beside);

@@ -56,6 +56,8 @@ private:
     SeasonFilterBar* m_filterBar = nullptr;
     QStackedWidget* m_stack = nullptr;
     ComparisonView* m_comparison = nullptr;
+    Card* m_payback = nullptr;
+    QLabel* m_paybackWords = nullptr;
     WhatIfCard* m_whatIf = nullptr;
     BesideCard* m_beside = nullptr;
     AgeingCard* m_ageing = nullptr;

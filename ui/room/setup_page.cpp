@@ -7,7 +7,6 @@
 #include "ui/room/water_part.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
-#include "ui/trial/trial_part.h"
 #include "ui/variety/seed_part.h"
 #include "ui/variety/variety_part.h"
 
@@ -39,7 +38,6 @@ SetupPage::SetupPage(Journal& journal, Services services, QWidget* parent)
     addPart(new MediumPart(journal, services));
     addPart(new WaterPart(journal, services));
     addPart(new PricePart(journal, services));
-    addPart(new TrialPart(journal, services));
     auto* own = new JournalPart(journal, services);
     connect(own, &JournalPart::journalAsked, this, &SetupPage::journalAsked);
     connect(own, &JournalPart::lookChanged, this, &SetupPage::lookChanged);

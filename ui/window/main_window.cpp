@@ -7,6 +7,7 @@
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
 #include "ui/tray/trays_page.h"
+#include "ui/trial/trials_page.h"
 #include "ui/watering/round_page.h"
 
 #include <QApplication>
@@ -113,6 +114,7 @@ void MainWindow::buildPages()
     addPage(new RoundPage(m_journal, services));
     addPage(new WeighPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
+    addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
     auto* setup = new SetupPage(m_journal, services);
     connect(setup, &SetupPage::journalAsked, this, &MainWindow::journalAsked);

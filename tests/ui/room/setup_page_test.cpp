@@ -26,7 +26,7 @@ TEST_F(SetupPageTest, HasAPartForEverythingThatIsSet)
 {
     const auto page = openPage<SetupPage>();
     EXPECT_EQ(page->partNames(), QStringList({"Room", "Varieties", "Seed", "Media", "Water",
-                                              "Prices and work", "Trials", "Journal"}));
+                                              "Prices and work", "Journal"}));
     for (const QString& name : page->partNames()) {
         page->showPart(name);
         ASSERT_NE(shownPart(*page), nullptr) << name.toStdString();
