@@ -27,11 +27,7 @@ Result<Answer> ReviewAnswers::answer(const SeasonFilter& filter, const SeasonNee
             return tl::unexpected<Error>(facts.error());
         }
         apply(whatIf, *facts);
-        Result<Answer> found = work(*facts);
-        if (progress.isStopped()) {
-            return fail(ErrorKind::Cancelled, "season");
-        }
-        return found;
+        return work(*facts);
     });
 }
 
@@ -75,8 +71,13 @@ Result<SeasonComparison> ReviewAnswers::comparison(const SeasonFilter& filter,
     return answer<SeasonComparison>(
         filter, {ask.response == Response::CostPerGram, isOfHeights},
         isLong ? progress.part(0, kShareOfReading) : progress,
-        [&](const SeasonFacts& facts) {
-            return comparisonOf(facts, filter, ask, progress.part(kShareOfReading, 1));
+        [&](const SeasonFacts& facts) -> Result<SeasonComparison> {
+            SeasonComparison found =
+                comparisonOf(facts, filter, ask, progress.part(kShareOfReading, 1));
+            if (progress.isStopped()) {
+                return fail(ErrorKind::Cancelled, "season");
+            }
+            return found;
         },
         whatIf);
 }
