@@ -109,12 +109,14 @@ void OutlookOfAPlanFromTenThousandTrays(benchmark::State& state)
     }
     TrialDraft draft;
     draft.trial.margin = grams(20);
-    for (const Variety& variety : big.journal().varieties().all().value()) {
+    const auto varieties = big.journal().varieties().all().value();
+    for (const Variety& variety : varieties) {
         if (variety.name == "Variety 1") {
             draft.plan.variety = variety.id;
         }
     }
-    for (const Medium& medium : big.journal().media().all().value()) {
+    const auto media = big.journal().media().all().value();
+    for (const Medium& medium : media) {
         if (medium.name.rfind("Medium ", 0) == 0 && draft.treatments.size() < 3) {
             Treatment treatment;
             treatment.position = static_cast<int>(draft.treatments.size());

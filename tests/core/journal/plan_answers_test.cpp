@@ -210,7 +210,8 @@ TEST_F(PlanAnswersTest, AShelfsTraysAreThoseThatWereLitThere)
     const SeasonFilter all = journal->review().usualSeason();
     const int trays = journal->review().season(all).value().trays;
     int sum = 0;
-    for (const Shelf& shelf : journal->room().layout().value().shelves) {
+    const RoomLayout layout = journal->room().layout().value();
+    for (const Shelf& shelf : layout.shelves) {
         SeasonFilter one = all;
         one.shelves = {shelf.id};
         sum += journal->review().season(one).value().trays;
