@@ -116,9 +116,12 @@ QString chartDescription(const ChartSpec& spec)
         if (spec.form == ChartForm::DotRows && series.form == SeriesForm::Intervals &&
             !series.intervals.empty()) {
             const ChartInterval& mean = series.intervals.front();
-            parts << words("%1: mean %2, %3 to %4.")
-                         .arg(QString::fromStdString(series.name), numberText(mean.mid, 2),
-                              numberText(mean.low, 2), numberText(mean.high, 2));
+            const QString name = QString::fromStdString(series.name);
+            parts << (mean.low == mean.high
+                          ? words("%1: mean %2.").arg(name, numberText(mean.mid, 2))
+                          : words("%1: mean %2, %3 to %4.")
+                                .arg(name, numberText(mean.mid, 2), numberText(mean.low, 2),
+                                     numberText(mean.high, 2)));
         }
     }
     for (const ChartMark& mark : spec.marks) {

@@ -12,6 +12,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <cmath>
 
 namespace plumule::ui {
@@ -25,9 +26,13 @@ QLabel* wrapped(const char* name, const char* role = "")
     return made;
 }
 
-QString bulleted(const QStringList& lines)
+// The attribute with the clearest difference.
+int clearest(const TastingResult& result)
 {
-    return lines.join('\n');
+    const auto least = std::min_element(
+        result.attributes.begin(), result.attributes.end(),
+        [](const AttributeResult& a, const AttributeResult& b) { return a.p() < b.p(); });
+    return static_cast<int>(std::distance(result.attributes.begin(), least));
 }
 
 } // namespace
@@ -68,6 +73,7 @@ void TastingAnswer::buildNumbers(const Services& services)
         new TableCard(services, tr("Each attribute"), m_attributes, "tastingAttributes");
     m_attributeWords = wrapped("tastingAttributeWords");
     m_attributeCard->body()->addWidget(m_attributeWords);
+    m_attributeCard->table()->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     layout()->addWidget(m_attributeCard);
     m_numbers = new QBoxLayout(QBoxLayout::LeftToRight);
     m_numbers->setSpacing(scaled(16));
@@ -97,13 +103,13 @@ void TastingAnswer::buildNumbers(const Services& services)
 void TastingAnswer::show(const TastingResult& result)
 {
     const bool isSame = result.panel.id == m_shown.panel.id;
-    const int chosen = isSame ? m_attributeCard->table()->currentIndex().row() : 0;
+    const int chosen = isSame ? m_attributeCard->table()->currentIndex().row() : -1;
     m_shown = result;
     const TastingAnswerWords words = answerWords(result);
     m_headline->setText(words.headline);
     m_detail->setText(words.detail);
-    m_caveats->setText(bulleted(caveatWords(result)));
-    m_better->setText(bulleted(betterWords(result)));
+    m_caveats->setText(caveatWords(result).join('\n'));
+    m_better->setText(betterWords(result).join('\n'));
     const bool hasAttributes = !result.attributes.empty();
     m_attributeCard->setVisible(result.attributes.size() > 1);
     m_chart->setVisible(hasAttributes);
@@ -111,7 +117,8 @@ void TastingAnswer::show(const TastingResult& result)
     m_pairCard->setVisible(hasAttributes);
     if (hasAttributes) {
         showAttributes();
-        m_attributeCard->table()->setCurrentIndex(m_attributes->index(qMax(0, chosen), 0));
+        m_attributeCard->table()->setCurrentIndex(
+            m_attributes->index(chosen < 0 ? clearest(result) : chosen, 0));
     }
 }
 
@@ -124,13 +131,12 @@ void TastingAnswer::showAttributes()
         const auto order = bestFirst(each, m_shown.panel.method);
         cells << (order.empty() ? QString()
                                 : QString::fromStdString(each.samples[order.front()].medium.name));
-        cells << QString::number(each.tasters)
-              << (each.friedman ? numberText(each.p(), 3) : QString())
+        cells << QString::number(each.tasters) << (each.friedman ? pCell(each.p()) : QString())
               << (each.friedman ? numberText(each.friedman->kendallW, 2) : QString());
         rows.push_back({cells, QIcon(), false});
     }
     m_attributes->show(
-        {tr("Attribute"), tr("Difference"), tr("First"), tr("Tasters"), tr("p"), tr("Agreement W")},
+        {tr("Attribute"), tr("Difference"), tr("First"), tr("Tasters"), tr("p"), tr("W")},
         std::move(rows), 3);
     m_attributeCard->table()->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
     m_attributeCard->fit();
@@ -192,7 +198,7 @@ void TastingAnswer::showPairs(const AttributeResult& shown)
         rows.push_back(
             {{tr("%1 – %2").arg(QString::fromStdString(shown.samples[pair.b].medium.name),
                                 QString::fromStdString(shown.samples[pair.a].medium.name)),
-              numberText(pair.rankSumDifference, 1), numberText(pair.p, 3),
+              numberText(pair.rankSumDifference, 1), pCell(pair.p),
               pair.p < 0.05 ? tr("told apart") : tr("not shown")},
              QIcon(),
              false});

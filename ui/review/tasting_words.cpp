@@ -25,11 +25,6 @@ QString mediumName(const AttributeResult& result, std::size_t sample)
     return QString::fromStdString(result.samples[sample].medium.name);
 }
 
-QString sentenceCase(const QString& text)
-{
-    return text.left(1).toUpper() + text.mid(1);
-}
-
 // Pairs told apart, the better liked first: "Steel mesh more than Coir mix".
 QStringList pairsToldApart(const AttributeResult& result, TastingMethod method)
 {
@@ -168,6 +163,12 @@ QString attributeName(const PanelAttribute& attribute)
                                      : QString::fromStdString(attribute.name);
 }
 
+QString attributeTitle(const PanelAttribute& attribute)
+{
+    const QString name = attributeName(attribute);
+    return name.left(1).toUpper() + name.mid(1);
+}
+
 QStringList hedonicWords()
 {
     return {
@@ -181,10 +182,15 @@ QString pWords(double p)
     return p < 0.001 ? taste("p under 0.001") : taste("p %1").arg(numberText(p, 3));
 }
 
+QString pCell(double p)
+{
+    return p < 0.001 ? QStringLiteral("< 0.001") : numberText(p, 3);
+}
+
 QString attributeWords(const TastingResult& result, std::size_t attribute)
 {
     const AttributeResult& shown = result.attributes[attribute];
-    const QString name = sentenceCase(attributeName(shown.attribute));
+    const QString name = attributeTitle(shown.attribute);
     if (!shown.friedman) {
         return taste("%1: %2").arg(name, noTestWords(shown));
     }

@@ -11,10 +11,13 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(TastingMethod method); // "9-point scale"
 // Of an attribute, the triangle's too.
 [[nodiscard]] QString attributeName(const PanelAttribute& attribute);
+[[nodiscard]] QString attributeTitle(const PanelAttribute& attribute); // with a capital
 // What the scores 1 to 9 mean (Peryam and Pilgrim 1957, Food Technology 11(9):9; from memory).
 [[nodiscard]] QStringList hedonicWords();
 // "p 0.031", "p under 0.001".
 [[nodiscard]] QString pWords(double p);
+// For a table's cell: "0.031", "< 0.001".
+[[nodiscard]] QString pCell(double p);
 
 // The result in a sentence, and what belongs to it.
 struct TastingAnswerWords

@@ -80,6 +80,7 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     m_on = new QDateEdit;
     m_on->setObjectName("panelOn");
     m_on->setCalendarPopup(true);
+    m_on->setMinimumWidth(scaled(176));
     m_on->setDisplayFormat("ddd d MMM yyyy");
     m_method = new QComboBox;
     m_method->setObjectName("panelMethod");
@@ -89,6 +90,7 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     }
     m_methodWords = label(QString(), "muted");
     m_methodWords->setWordWrap(true);
+    m_methodWords->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
     m_media = new QListWidget;
     m_media->setObjectName("panelMedia");
     m_media->setFixedHeight(scaled(132));

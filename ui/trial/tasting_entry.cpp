@@ -92,6 +92,7 @@ void TastingEntry::buildTable()
     m_model = new TextTable(this);
     m_table = plainTable(m_model, "tastingServings", tr("Servings"));
     m_table->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_table->horizontalHeader()->setTextElideMode(Qt::ElideRight);
     m_missing = label(QString(), "muted");
     m_missing->setObjectName("tastingMissing");
     m_missing->setWordWrap(true);

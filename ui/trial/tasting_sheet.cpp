@@ -129,7 +129,7 @@ PaperBlock answerRow(const QString& code, std::size_t columns)
 PaperBlock remarkBlock()
 {
     PaperBlock block;
-    block.high = 66;
+    block.high = 76;
     block.draw = [](const PaperPen& pen, QRectF at) {
         pen.text({at.x(), at.y() + 8, at.width(), 14}, onSheet("Remarks"), 10, QFont::Normal,
                  kPaperMuted);

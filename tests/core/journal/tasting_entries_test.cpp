@@ -99,16 +99,17 @@ TEST_F(TastingEntriesTest, APanelIsPlannedServedAndListed)
 TEST_F(TastingEntriesTest, AnOpenPanelTellsNobodyWhatIsUnderACode)
 {
     const PanelId panel = plan(TastingMethod::Hedonic, 3, 2);
-    for (const Serving& serving : journal->tastings().record(panel)->servings) {
+    const auto record = journal->tastings().record(panel);
+    for (const Serving& serving : record->servings) {
         EXPECT_FALSE(serving.sample.isStored()) << serving.code;
     }
     EXPECT_EQ(journal->tastings().plating(panel)->size(), 6u);
-    const auto record = journal->tastings().record(panel);
     const auto entered =
         journal->tastings().enter(panel, record->servings[0].code, record->attributes[0].id, 5);
     EXPECT_FALSE(entered->serving.sample.isStored());
     ASSERT_TRUE(journal->tastings().close(panel));
-    for (const Serving& serving : journal->tastings().record(panel)->servings) {
+    const auto closed = journal->tastings().record(panel);
+    for (const Serving& serving : closed->servings) {
         EXPECT_TRUE(serving.sample.isStored()) << serving.code;
     }
 }
