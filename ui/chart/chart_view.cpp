@@ -7,9 +7,11 @@
 #include "ui/shared/text.h"
 #include "ui/shared/theme.h"
 
+#include <QBuffer>
 #include <QGraphicsLayout>
 #include <QMouseEvent>
 #include <QPdfWriter>
+#include <QRegularExpression>
 #include <QSvgGenerator>
 #include <QToolTip>
 #include <QtCharts/QAreaSeries>
@@ -17,6 +19,8 @@
 
 namespace plumule::ui {
 namespace {
+
+constexpr int kScreenDpi = 96;
 
 QColor colourOf(const ChartSeries& series)
 {
@@ -168,14 +172,59 @@ void ChartView::paintAll(QPainter& painter, const QRectF& target)
     scene()->render(&painter, target, chart()->geometry());
 }
 
+// The chart follows its view only by events, which a view that was never shown has not had.
+void ChartView::layOutAt(QSize size)
+{
+    chart()->resize(size);
+    chart()->layout()->activate();
+}
+
+void ChartView::paintForPaper(QPaintDevice& device, QSize size)
+{
+    const QSizeF before = chart()->size();
+    {
+        const PaperLook look;
+        redraw();
+        layOutAt(size);
+        QPainter painter(&device);
+        paintAll(painter, QRectF(QPointF(), QSizeF(size)));
+    }
+    redraw();
+    layOutAt(before.toSize());
+}
+
+QByteArray ChartView::toSvg(QSize size)
+{
+    QBuffer buffer;
+    buffer.open(QIODevice::WriteOnly);
+    QSvgGenerator svg;
+    svg.setOutputDevice(&buffer);
+    svg.setResolution(kScreenDpi);
+    svg.setSize(size);
+    svg.setViewBox(QRect(QPoint(), size));
+    svg.setTitle(chartTitle(m_spec));
+    svg.setDescription(chartDescription(m_spec));
+    paintForPaper(svg, size);
+    // The generator leaves an empty group behind for every change of its pen.
+    QString text = QString::fromUtf8(buffer.data());
+    static const QRegularExpression kEmptyGroup(QStringLiteral("<g [^>]*>\\s*</g>\\s*"));
+    return text.remove(kEmptyGroup).toUtf8();
+}
+
+QPicture ChartView::toPicture(QSize size)
+{
+    QPicture picture;
+    paintForPaper(picture, size);
+    picture.setBoundingRect(QRect(QPoint(), size));
+    return picture;
+}
+
 bool ChartView::saveTo(const QString& path)
 {
     if (!isVisible() && !testAttribute(Qt::WA_Resized)) {
         resize(sizeHint().expandedTo(QSize(640, 360)));
     }
-    // The chart follows its view only by events, which a view that was never shown has not had.
-    chart()->resize(size());
-    chart()->layout()->activate();
+    layOutAt(size());
     const QSizeF area = chart()->geometry().size();
     if (path.endsWith(".svg", Qt::CaseInsensitive)) {
         QSvgGenerator svg;

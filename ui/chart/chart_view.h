@@ -2,6 +2,7 @@
 
 #include "core/review/chart_spec.h"
 
+#include <QPicture>
 #include <QtCharts/QChartView>
 
 namespace plumule::ui {
@@ -25,6 +26,10 @@ public:
     // By the ending: .png (three times the screen's size), .svg or .pdf. False when it can't be
     // written.
     bool saveTo(const QString& path);
+    // As SVG of that size, in the colours and sizes of paper whatever the theme. Needs no window.
+    [[nodiscard]] QByteArray toSvg(QSize size);
+    // The same as a recording of vectors, to be played on any device and thread.
+    [[nodiscard]] QPicture toPicture(QSize size);
 
 Q_SIGNALS:
     void pointChosen(qint64 target);
@@ -39,6 +44,8 @@ private:
     void redraw();
     void drawRows();
     void drawCurves();
+    void layOutAt(QSize size);
+    void paintForPaper(QPaintDevice& device, QSize size);
     void paintAll(QPainter& painter, const QRectF& target);
 
     ChartSpec m_spec;

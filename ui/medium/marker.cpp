@@ -43,12 +43,17 @@ int bounded(int marker)
 
 QColor markerColour(int marker)
 {
+    return markerColourOn(palette().isDark, marker);
+}
+
+QColor markerColourOn(bool isDark, int marker)
+{
     static const std::array<const char*, kMarkers> onLight = {
         "#0072b2", "#d55e00", "#009e73", "#cc79a7", "#b8860b", "#3f9bd1", "#6a51a3", "#5c6762"};
     static const std::array<const char*, kMarkers> onDark = {
         "#4aa8e0", "#ff8a3d", "#2fc79b", "#e59cc4", "#e6b94a", "#7cc6ee", "#a893e0", "#a9b6af"};
     const auto index = static_cast<std::size_t>(bounded(marker));
-    return QColor(palette().isDark ? onDark[index] : onLight[index]);
+    return QColor(isDark ? onDark[index] : onLight[index]);
 }
 
 QPainterPath markerShape(int marker, double side)

@@ -12,6 +12,8 @@ namespace plumule::ui {
 inline constexpr int kMarkers = 8;
 
 [[nodiscard]] QColor markerColour(int marker);
+// The same on a light or a dark ground, whatever the theme.
+[[nodiscard]] QColor markerColourOn(bool isDark, int marker);
 // The shape within a square of that side, centred on the origin.
 [[nodiscard]] QPainterPath markerShape(int marker, double side);
 [[nodiscard]] QIcon markerIcon(int marker);

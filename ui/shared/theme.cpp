@@ -12,12 +12,14 @@ namespace plumule::ui {
 namespace {
 
 constexpr double kBodyPoints = 10.5;
+constexpr double kPixelsPerPoint = 96.0 / 72.0;
 
 struct Look
 {
     const Palette* colours = nullptr;
     double scale = 1.0;
     QString family;
+    bool isPaper = false;
 };
 
 Look& look()
@@ -92,15 +94,18 @@ const Palette& palette()
 PaperLook::PaperLook()
     : m_colours(look().colours)
     , m_scale(look().scale)
+    , m_wasPaper(look().isPaper)
 {
-    look().colours = &lightPalette();
+    look().colours = &paperPalette();
     look().scale = 1.0;
+    look().isPaper = true;
 }
 
 PaperLook::~PaperLook()
 {
     look().colours = m_colours;
     look().scale = m_scale;
+    look().isPaper = m_wasPaper;
 }
 
 double fontScale()
@@ -113,10 +118,25 @@ int scaled(int pixels)
     return qRound(pixels * look().scale);
 }
 
+const Palette& paperPalette()
+{
+    static const Palette colours = [] {
+        Palette paper = lightPalette();
+        paper.page = Qt::white;
+        paper.card = Qt::white;
+        return paper;
+    }();
+    return colours;
+}
+
 QFont uiFont(double relativeSize, QFont::Weight weight)
 {
     QFont font(look().family);
-    font.setPointSizeF(kBodyPoints * look().scale * relativeSize);
+    if (look().isPaper) {
+        font.setPixelSize(qRound(kBodyPoints * kPixelsPerPoint * relativeSize));
+    } else {
+        font.setPointSizeF(kBodyPoints * look().scale * relativeSize);
+    }
     font.setWeight(weight);
     return font;
 }

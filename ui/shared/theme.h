@@ -41,6 +41,8 @@ struct Palette
 
 [[nodiscard]] const Palette& lightPalette();
 [[nodiscard]] const Palette& darkPalette();
+// The light one on white.
+[[nodiscard]] const Palette& paperPalette();
 
 // The palette the program shows itself in now.
 [[nodiscard]] const Palette& palette();
@@ -49,7 +51,8 @@ struct Palette
 // is 10.5 pt. May be called again to change the look; widgets are told by PaletteChange.
 void applyTheme(QApplication& application, bool dark, double fontScale = 1.0);
 
-// While it lives, palette(), fontScale() and scaled() are those of paper: light, at scale 1. No
+// While it lives, palette(), fontScale() and scaled() are those of paper at
+// scale 1, and uiFont() is sized in pixels (96 an inch), so that any device may scale it. No
 // widget may be shown meanwhile. On the window's thread only.
 class PaperLook
 {
@@ -62,6 +65,7 @@ public:
 private:
     const Palette* m_colours;
     double m_scale;
+    bool m_wasPaper;
 };
 
 // The scale in force, and a length scaled with it: pixels for paddings and targets.
