@@ -149,7 +149,7 @@ void TastingAnswer::showAttribute(std::size_t attribute)
     m_chart->draw(m_shown.charts[attribute]);
     if (m_shown.attributes.size() > 1) {
         m_chart->setHeading(
-            tr("%1, each dot a taster; the mean marked").arg(attributeName(shown.attribute)));
+            tr("%1: each dot a taster, the mean marked").arg(attributeTitle(shown.attribute)));
     }
     showScores(shown);
     showPairs(shown);

@@ -80,8 +80,7 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     m_on = new QDateEdit;
     m_on->setObjectName("panelOn");
     m_on->setCalendarPopup(true);
-    m_on->setMinimumWidth(scaled(176));
-    m_on->setDisplayFormat("ddd d MMM yyyy");
+    m_on->setDisplayFormat("d MMM yyyy");
     m_method = new QComboBox;
     m_method->setObjectName("panelMethod");
     for (const TastingMethod method :

@@ -288,6 +288,16 @@ void TastingView::saveTo(const QString& title, const QString& preset,
         });
 }
 
+void TastingView::tellWithUndo(const QString& done)
+{
+    Journal& journal = m_journal;
+    MessageBar& messages = m_services.messages;
+    messages.tell(done, tr("Undo"), [&journal, &messages] {
+        const auto undone = journal.undo();
+        messages.tell(undone ? tr("Taken back.") : sentence(undone.error()));
+    });
+}
+
 void TastingView::writeSheets()
 {
     saveTo(tr("Save the sheets for the tasters"), tr("tasters.pdf"), [this](const QString& path) {
@@ -332,6 +342,7 @@ void TastingView::close()
                                    m_services.messages.refuse(sentence(closed.error()));
                                    return;
                                }
+                               tellWithUndo(tr("Closed the tasting: its media are shown now."));
                                reload();
                            });
 }
@@ -353,6 +364,7 @@ void TastingView::remove()
             m_services.messages.refuse(sentence(removed.error()));
             return;
         }
+        tellWithUndo(tr("Removed the tasting."));
         reload();
     });
 }

@@ -184,6 +184,10 @@ TEST_F(TastingViewTest, ATastingIsRemovedAfterAsking)
     EXPECT_TRUE(ask.questions[0].contains("with its 4 scores"));
     EXPECT_TRUE(journal->tastings().list(trial)->empty());
     EXPECT_TRUE(find<QPushButton>(*view, "tastingFirst")->isVisible());
+    click(messages.findChild<QPushButton*>("messageAction"));
+    settleDown();
+    EXPECT_EQ(journal->tastings().list(trial)->at(0).scores, 4);
+    EXPECT_TRUE(find<QLineEdit>(*view, "tastingCode")->isVisible());
 }
 
 } // namespace
