@@ -129,8 +129,8 @@ public:
 
     // A plan to begin with, still without a name: the variety sown last with its protocol and its
     // fullest lot, the media used of late (two to four, the control the one sown most), four
-    // blocks, the next morning's round, a number for the draw from the clock; places drawn where
-    // enough are free.
+    // blocks, a number for the draw from the clock, and the first morning's round within three
+    // weeks by which enough places are free; without one no places are drawn.
     [[nodiscard]] Result<TrialDraft> newDraft();
     // A kept plan; NotFound where the trial has none.
     [[nodiscard]] Result<TrialDraft> draft(TrialId trial);

@@ -14,6 +14,7 @@ namespace plumule {
 namespace {
 
 constexpr int kDaysOfLate = 180; // sown since then is "of late"
+constexpr int kMostDaysAhead = 21;
 constexpr std::size_t kMostMedia = 4;
 constexpr std::size_t kFewestMedia = 2;
 
@@ -84,6 +85,20 @@ Moment nextMorning(const Room& room, Moment now)
     return now < today ? today : today + kMinutesPerDay;
 }
 
+// On the first morning on which the places are free; where there is none, the first one stays.
+void drawWhenFree(Database& database, TrialDraft& draft)
+{
+    const Date first = draft.plan.sowOn;
+    for (int wait = 0; wait <= kMostDaysAhead; ++wait) {
+        draft.plan.sowOn = first + wait;
+        if (auto drawn = drawFor(database, draft)) {
+            draft.trays = std::move(*drawn);
+            return;
+        }
+    }
+    draft.plan.sowOn = first;
+}
+
 } // namespace
 
 Result<TrialDraft> usualDraft(Database& database, Moment now, std::int64_t drawNumber)
@@ -110,7 +125,7 @@ Result<TrialDraft> usualDraft(Database& database, Moment now, std::int64_t drawN
     draft.plan.sowOn = at.date;
     draft.plan.sowMinute = at.minute;
     draft.plan.drawNumber = drawNumber;
-    draft.trays = drawFor(database, draft).value_or(std::vector<PlannedTray>());
+    drawWhenFree(database, draft);
     return draft;
 }
 

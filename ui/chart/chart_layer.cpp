@@ -201,6 +201,9 @@ void ChartLayer::paintMarks(QPainter& painter) const
         const QPointF place = placeOf(mark.at, mark.at);
         if (!mark.isVertical) {
             painter.drawLine(QPointF(plot.left(), place.y()), QPointF(plot.right(), place.y()));
+            painter.setPen(palette().mutedInk);
+            painter.drawText(QPointF(plot.left() + scaled(4), place.y() - scaled(4)),
+                             markText(mark));
             continue;
         }
         painter.drawLine(QPointF(place.x(), plot.top()), QPointF(place.x(), plot.bottom()));

@@ -101,8 +101,9 @@ void ComparisonView::showFairness(const SeasonComparison& comparison)
 void ComparisonView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    m_charts->setDirection(width() >= scaled(900) ? QBoxLayout::LeftToRight
-                                                  : QBoxLayout::TopToBottom);
+    const bool isBeside = m_charts->direction() == QBoxLayout::LeftToRight;
+    m_charts->setDirection(standsBeside(width(), scaled(900), isBeside) ? QBoxLayout::LeftToRight
+                                                                        : QBoxLayout::TopToBottom);
 }
 
 } // namespace plumule::ui

@@ -216,8 +216,10 @@ void TastingAnswer::showPairs(const AttributeResult& shown)
 void TastingAnswer::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    m_numbers->setDirection(width() >= scaled(900) ? QBoxLayout::LeftToRight
-                                                   : QBoxLayout::TopToBottom);
+    const bool isBeside = m_numbers->direction() == QBoxLayout::LeftToRight;
+    m_numbers->setDirection(standsBeside(width(), scaled(900), isBeside)
+                                ? QBoxLayout::LeftToRight
+                                : QBoxLayout::TopToBottom);
 }
 
 } // namespace plumule::ui

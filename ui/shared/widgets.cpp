@@ -203,6 +203,11 @@ QScrollArea* scrolling(QVBoxLayout*& inner)
     return area;
 }
 
+bool standsBeside(int width, int needed, bool isBeside)
+{
+    return width >= (isBeside ? needed : needed + scaled(24));
+}
+
 void clearLayout(QLayout* layout)
 {
     while (QLayoutItem* item = layout->takeAt(0)) {

@@ -96,6 +96,11 @@ private:
 // A vertical scroll area whose inner widget takes the page's colour; returns the inner layout.
 [[nodiscard]] QScrollArea* scrolling(QVBoxLayout*& inner);
 
+// Whether two parts stand beside each other in that width. Once below one another they go back only
+// where there is room for a scroll bar too: else the bar, coming and going, would drive them to and
+// fro for ever.
+[[nodiscard]] bool standsBeside(int width, int needed, bool isBeside);
+
 // Takes everything out of a layout and deletes the widgets later, so that one of them may be the
 // sender.
 void clearLayout(QLayout* layout);

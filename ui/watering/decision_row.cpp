@@ -109,7 +109,8 @@ void DecisionRow::paintEvent(QPaintEvent*)
 void DecisionRow::resizeEvent(QResizeEvent* event)
 {
     QFrame::resizeEvent(event);
-    const bool isNarrow = width() < scaled(660);
+    const bool isBeside = m_line->direction() == QBoxLayout::LeftToRight;
+    const bool isNarrow = !standsBeside(width(), scaled(660), isBeside);
     m_line->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_line->setSpacing(scaled(isNarrow ? 8 : 14));
     m_names->setMinimumWidth(isNarrow ? 0 : scaled(190));

@@ -196,8 +196,10 @@ void TrayPanel::clear(Part part)
 void TrayPanel::resizeEvent(QResizeEvent* event)
 {
     QFrame::resizeEvent(event);
-    m_measures->setDirection(width() < scaled(640) ? QBoxLayout::TopToBottom
-                                                   : QBoxLayout::LeftToRight);
+    const bool isBeside = m_measures->direction() == QBoxLayout::LeftToRight;
+    m_measures->setDirection(standsBeside(width(), scaled(640), isBeside)
+                                 ? QBoxLayout::LeftToRight
+                                 : QBoxLayout::TopToBottom);
 }
 
 void TrayPanel::keyPressEvent(QKeyEvent* event)

@@ -54,6 +54,28 @@ TEST_F(TrialPlanningTest, ADraftFollowsWhatWasSownOfLate)
     EXPECT_EQ(draft.plan.sowAt(), (Moment{clock.today(), 7 * 60})) << "still to come";
 }
 
+TEST_F(TrialPlanningTest, ADraftWaitsForTheMorningWhenItsPlacesAreFree)
+{
+    SowingDraft sowing;
+    sowing.variety = cress;
+    sowing.medium = mix.id;
+    sowing.at = clock.now();
+    const auto spots = journal->room().freeSpots().value();
+    for (const Spot& spot : spots) {
+        sowing.places.push_back(spot.place);
+    }
+    sowing.count = static_cast<int>(sowing.places.size());
+    const auto sown = journal->trays().sow(sowing);
+    ASSERT_TRUE(sown);
+    const Moment harvest = journal->trays().sheet(sown->front())->plan.harvest;
+    const TrialDraft draft = journal->trials().newDraft().value();
+    ASSERT_FALSE(draft.trays.empty()) << toIso(harvest.date) << " " << toIso(draft.plan.sowOn);
+    EXPECT_LE(harvest, draft.plan.sowAt());
+    EXPECT_LT(draft.plan.sowAt() + -kMinutesPerDay, harvest) << "the first such morning";
+    clock.set({clock.today() - 30, 6 * 60});
+    EXPECT_THAT(journal->trials().newDraft()->trays, IsEmpty()) << "none within three weeks";
+}
+
 TEST_F(TrialPlanningTest, APlanIsKeptAsOneIntention)
 {
     const TrialDraft draft = drawnBeds();

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "core/review/block_chart.h"
+#include "ui/review/season_answer.h"
+#include "ui/shared/page.h"
+#include "ui/shared/widgets.h"
+
+namespace plumule::ui {
+
+class ComparisonView;
+class DiaryCard;
+class SeasonModel;
+class TableCard;
+
+// What a trial answers: one metric at a time as in the season's review, its blocks, the numbers,
+// and the notes and photographs of each medium on the same day side by side.
+class AnswerView : public QWidget
+{
+    Q_OBJECT
+
+public:
+    AnswerView(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    void show(TrialId trial);
+    [[nodiscard]] const std::optional<SeasonAnswer>& answer() const { return m_shown; }
+
+Q_SIGNALS:
+    void trayAsked(plumule::TrayId tray);
+
+private:
+    void ask();
+    [[nodiscard]] std::vector<BlockOfTrays> blocksOfTrial() const;
+    void showAnswer(const Result<SeasonAnswer>& answer);
+
+    Journal& m_journal;
+    Services m_services;
+    TrialId m_trial;
+    Segmented* m_metric = nullptr;
+    QLabel* m_model = nullptr;
+    ComparisonView* m_comparison = nullptr;
+    SeasonModel* m_numbers = nullptr;
+    TableCard* m_numberCard = nullptr;
+    QLabel* m_leftOut = nullptr;
+    DiaryCard* m_diary = nullptr;
+    std::optional<SeasonAnswer> m_shown;
+    int m_asked = 0;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,485 @@
+#include "ui/trial/plan_form.h"
+
+#include "ui/medium/marker.h"
+#include "ui/shared/amount_field.h"
+#include "ui/shared/flow_layout.h"
+#include "ui/shared/theme.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDateEdit>
+#include <QGridLayout>
+#include <QMenu>
+#include <QSpinBox>
+#include <QTimeEdit>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+template <class Widget>
+Widget* named(Widget* widget, const char* name, const QString& accessibleName)
+{
+    widget->setObjectName(name);
+    widget->setAccessibleName(accessibleName);
+    return widget;
+}
+
+QComboBox* choiceBox(const char* name, const QString& accessibleName)
+{
+    auto* box = named(new QComboBox, name, accessibleName);
+    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    box->setMinimumContentsLength(8);
+    return box;
+}
+
+// A field below its name.
+QVBoxLayout* under(const QString& name, QWidget* field, QWidget* words = nullptr)
+{
+    auto* stack = new QVBoxLayout;
+    stack->setSpacing(scaled(3));
+    auto* caption = label(name, "muted");
+    caption->setBuddy(field);
+    stack->addWidget(caption);
+    stack->addWidget(field);
+    if (words != nullptr) {
+        stack->addWidget(words);
+    }
+    stack->addStretch(1);
+    return stack;
+}
+
+// Fields beside each other; the first is as wide as `first` says, the others as one.
+QGridLayout* side(std::initializer_list<QLayout*> fields, int first = 1)
+{
+    auto* row = new QGridLayout;
+    row->setHorizontalSpacing(scaled(10));
+    for (QLayout* field : fields) {
+        const int column = row->count();
+        row->addLayout(field, 0, column);
+        row->setColumnStretch(column, column == 0 ? first : 1);
+        row->setColumnMinimumWidth(column, scaled(60));
+    }
+    return row;
+}
+
+QLabel* smallWords(const char* name)
+{
+    auto* words = label(QString(), "muted");
+    words->setObjectName(name);
+    words->setWordWrap(true);
+    words->setFont(uiFont(0.9));
+    words->hide();
+    return words;
+}
+
+void setWords(QLabel& words, const QString& text)
+{
+    words.setText(text);
+    words.setVisible(!text.isEmpty());
+}
+
+template <class IdType>
+std::optional<IdType> idIn(const QComboBox& box)
+{
+    const qint64 id = box.currentData().toLongLong();
+    return id == 0 ? std::nullopt : std::optional(IdType{id});
+}
+
+template <class IdType>
+void chooseId(QComboBox& box, std::optional<IdType> id)
+{
+    box.setCurrentIndex(
+        std::max(0, box.findData(static_cast<qlonglong>(id.value_or(IdType()).value))));
+}
+
+} // namespace
+
+PlanForm::PlanForm(Journal& journal, QWidget* parent)
+    : QWidget(parent)
+    , m_journal(journal)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(9));
+    buildQuestion(*column);
+    buildSowing(*column);
+    buildSize(*column);
+    fillChoices();
+    wireSignals();
+}
+
+void PlanForm::buildQuestion(QVBoxLayout& column)
+{
+    m_question = named(new QLineEdit, "planQuestion", tr("Question"));
+    m_question->setPlaceholderText(tr("Which medium gives most radish a tray?"));
+    m_compared = named(button(tr("Media…")), "planMedia", tr("Media compared"));
+    setRole(m_compared, "menu");
+    m_mediaMenu = new QMenu(m_compared);
+    m_compared->setMenu(m_mediaMenu);
+    m_mediaNames = new QWidget;
+    m_mediaNames->setObjectName("planMediaNames");
+    new FlowLayout(m_mediaNames);
+    m_control = choiceBox("planControl", tr("Control"));
+    m_feeding = choiceBox("planFeeding", tr("Feeding"));
+    m_feeding->addItem(tr("by protocol"), false);
+    m_feeding->addItem(tr("with and without nutrient"), true);
+    m_name = named(new QLineEdit, "planName", tr("Short name"));
+    m_name->setPlaceholderText(tr("as the question"));
+    auto* top = new QHBoxLayout;
+    top->setSpacing(scaled(10));
+    top->addLayout(under(tr("Question"), m_question), 2);
+    top->addLayout(under(tr("Short name"), m_name), 1);
+    column.addLayout(top);
+    column.addLayout(side({under(tr("Compared"), m_compared), under(tr("Control"), m_control),
+                           under(tr("Feeding"), m_feeding)}));
+    column.addWidget(m_mediaNames);
+}
+
+void PlanForm::buildSowing(QVBoxLayout& column)
+{
+    m_variety = choiceBox("planVariety", tr("Variety"));
+    m_lot = choiceBox("planLot", tr("Seed lot"));
+    m_seed = named(new NumberField, "planSeed", tr("Seed a tray"));
+    m_day = named(new QDateEdit, "planDay", tr("Day of sowing"));
+    m_day->setCalendarPopup(true);
+    m_day->setDisplayFormat("ddd d MMM");
+    m_time = named(new QTimeEdit, "planTime", tr("Time of sowing"));
+    m_time->setDisplayFormat("HH:mm");
+    m_soak = named(new QCheckBox(tr("begin with the soak")), "planSoak", tr("Begin with the soak"));
+    m_person = named(new QLineEdit, "planPerson", tr("Sown by"));
+    column.addLayout(side({under(tr("Variety"), m_variety), under(tr("Seed lot"), m_lot),
+                           under(tr("Seed a tray"), m_seed)}));
+    column.addLayout(side(
+        {under(tr("Sown on"), m_day), under(tr("At"), m_time), under(tr("Sown by"), m_person)}));
+    column.addWidget(m_soak);
+}
+
+void PlanForm::buildSize(QVBoxLayout& column)
+{
+    m_margin = named(new NumberField, "planMargin", tr("Difference that matters, a tray"));
+    m_margin->setPlaceholderText(tr("a tray"));
+    m_marginWords = smallWords("planMarginWords");
+    m_spread = named(new NumberField, "planSpread", tr("Tray-to-tray spread"));
+    m_spread->setPlaceholderText(tr("this room's own"));
+    m_spreadWords = smallWords("planSpreadWords");
+    for (NumberField* field : {m_seed, m_margin, m_spread}) {
+        field->setMaximumWidth(QWIDGETSIZE_MAX);
+    }
+    m_design = choiceBox("planDesign", tr("Layout"));
+    m_design->addItem(tr("blocks, one a shelf"), int(Design::RandomizedBlocks));
+    m_design->addItem(tr("completely random"), int(Design::CompletelyRandom));
+    m_design->addItem(tr("Latin square"), int(Design::LatinSquare));
+    m_blocks = named(new QSpinBox, "planBlocks", tr("Blocks"));
+    m_blocks->setRange(2, 50);
+    m_each = named(new QSpinBox, "planEach", tr("Trays of each"));
+    m_each->setRange(1, 100);
+    column.addLayout(side({under(tr("Difference that matters"), m_margin, m_marginWords),
+                           under(tr("Tray-to-tray spread"), m_spread, m_spreadWords)}));
+    column.addLayout(side({under(tr("Layout"), m_design), under(tr("Blocks"), m_blocks),
+                           under(tr("Trays of each"), m_each)},
+                          2));
+}
+
+void PlanForm::wireSignals()
+{
+    for (QLineEdit* field :
+         {m_name, m_question, m_person, static_cast<QLineEdit*>(m_seed),
+          static_cast<QLineEdit*>(m_margin), static_cast<QLineEdit*>(m_spread)}) {
+        connect(field, &QLineEdit::textEdited, this, &PlanForm::changed);
+    }
+    for (QComboBox* box : {m_control, m_feeding, m_lot}) {
+        connect(box, &QComboBox::activated, this, &PlanForm::changed);
+    }
+    connect(m_variety, &QComboBox::activated, this, [this] {
+        fillLots();
+        showProtocol(true);
+        Q_EMIT changed();
+    });
+    connect(m_design, &QComboBox::activated, this, [this] {
+        showDesign();
+        Q_EMIT changed();
+    });
+    connect(m_blocks, &QSpinBox::valueChanged, this, [this](int blocks) {
+        const QSignalBlocker quiet(m_each);
+        const int rounds = std::max(1, (m_each->value() + blocks / 2) / blocks);
+        m_each->setSingleStep(blocks);
+        m_each->setValue(rounds * blocks);
+        Q_EMIT changed();
+    });
+    connect(m_each, &QSpinBox::valueChanged, this, &PlanForm::changed);
+    connect(m_day, &QDateEdit::dateChanged, this, &PlanForm::changed);
+    connect(m_time, &QTimeEdit::timeChanged, this, &PlanForm::changed);
+    connect(m_soak, &QCheckBox::clicked, this, &PlanForm::changed);
+    connect(m_mediaMenu, &QMenu::triggered, this, [this](const QAction* choice) {
+        chooseMedium(MediumId{choice->data().toLongLong()}, choice->isChecked());
+    });
+}
+
+void PlanForm::fillChoices()
+{
+    if (const auto layout = m_journal.room().layout()) {
+        m_units = layout->room.units;
+    }
+    const auto variety = idIn<VarietyId>(*m_variety);
+    m_variety->clear();
+    for (const Variety& each : m_journal.varieties().all().value_or(std::vector<Variety>())) {
+        m_variety->addItem(QString::fromStdString(each.name),
+                           static_cast<qlonglong>(each.id.value));
+    }
+    chooseId(*m_variety, variety);
+    m_mediaMenu->clear();
+    for (const Medium& each : m_journal.media().all().value_or(std::vector<Medium>())) {
+        QAction* choice = m_mediaMenu->addAction(QString::fromStdString(each.name));
+        choice->setCheckable(true);
+        choice->setData(static_cast<qlonglong>(each.id.value));
+    }
+    fillLots();
+    showMedia();
+}
+
+void PlanForm::fillLots()
+{
+    const auto kept = idIn<SeedLotId>(*m_lot);
+    m_lot->clear();
+    m_lot->addItem(tr("not written down"), qlonglong{0});
+    const auto variety = idIn<VarietyId>(*m_variety);
+    if (!variety) {
+        return;
+    }
+    const UnitText text(m_units);
+    for (const SeedLotStock& stock :
+         m_journal.varieties().lots(*variety).value_or(std::vector<SeedLotStock>())) {
+        if (stock.lot.isUsedUp) {
+            continue;
+        }
+        const QString number = QString::fromStdString(stock.lot.lotNumber);
+        m_lot->addItem(stock.left ? tr("%1, %2 left").arg(number, text.mass(*stock.left, 0))
+                                  : number,
+                       static_cast<qlonglong>(stock.lot.id.value));
+    }
+    const int index = m_lot->findData(static_cast<qlonglong>(kept.value_or(SeedLotId()).value));
+    m_lot->setCurrentIndex(index > 0 ? index : std::min(1, m_lot->count() - 1));
+}
+
+// A soak is offered where the variety's protocol has one.
+void PlanForm::showProtocol(bool setsSeed)
+{
+    const auto protocol =
+        m_journal.varieties().protocol(idIn<VarietyId>(*m_variety).value_or(VarietyId()));
+    const bool soaks = protocol && std::any_of(protocol->stages.begin(), protocol->stages.end(),
+                                               [](const ProtocolStage& each) {
+                                                   return each.stage == Stage::Soak;
+                                               });
+    m_soak->setVisible(soaks);
+    if (!soaks) {
+        m_soak->setChecked(false);
+    }
+    if (protocol) {
+        m_seed->setPlaceholderText(protocol->variety.seedPerTray
+                                       ? numberText(m_units == UnitSystem::Metric
+                                                        ? inGrams(*protocol->variety.seedPerTray)
+                                                        : inOunces(*protocol->variety.seedPerTray),
+                                                    m_units == UnitSystem::Metric ? 0 : 2)
+                                       : QString());
+        if (setsSeed) {
+            m_seed->clear();
+        }
+    }
+}
+
+void PlanForm::chooseMedium(MediumId medium, bool isChosen)
+{
+    std::erase(m_media, medium);
+    if (isChosen) {
+        m_media.push_back(medium);
+    }
+    showMedia();
+    showDesign();
+    Q_EMIT changed();
+}
+
+void PlanForm::showMedia()
+{
+    clearLayout(m_mediaNames->layout());
+    QStringList names;
+    for (QAction* choice : m_mediaMenu->actions()) {
+        const MediumId id{choice->data().toLongLong()};
+        choice->setChecked(std::find(m_media.begin(), m_media.end(), id) != m_media.end());
+    }
+    const auto all = m_journal.media().all(true).value_or(std::vector<Medium>());
+    for (const MediumId id : m_media) {
+        const auto found =
+            std::find_if(all.begin(), all.end(), [&](const Medium& each) { return each.id == id; });
+        if (found == all.end()) {
+            continue;
+        }
+        auto* chip = new QWidget;
+        auto* row = new QHBoxLayout(chip);
+        row->setContentsMargins(0, 0, scaled(6), 0);
+        row->setSpacing(scaled(5));
+        row->addWidget(new MarkerDot(found->marker));
+        row->addWidget(label(QString::fromStdString(found->name)));
+        m_mediaNames->layout()->addWidget(chip);
+        names << QString::fromStdString(found->name);
+    }
+    m_compared->setText(m_media.empty()       ? tr("Choose the media")
+                        : m_media.size() == 1 ? tr("1 medium")
+                                              : tr("%1 media").arg(m_media.size()));
+    fillControls();
+}
+
+void PlanForm::fillControls()
+{
+    const auto kept = idIn<MediumId>(*m_control);
+    m_control->clear();
+    m_control->addItem(tr("none"), qlonglong{0});
+    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+        if (std::find(m_media.begin(), m_media.end(), each.id) != m_media.end()) {
+            m_control->addItem(markerIcon(each.marker), QString::fromStdString(each.name),
+                               static_cast<qlonglong>(each.id.value));
+        }
+    }
+    chooseId(*m_control, kept);
+}
+
+Design PlanForm::design() const
+{
+    return static_cast<Design>(m_design->currentData().toInt());
+}
+
+// A design that settles a number shows it and lets nobody change it.
+void PlanForm::showDesign()
+{
+    const QSignalBlocker noBlocks(m_blocks);
+    const QSignalBlocker noEach(m_each);
+    const bool isSquare = design() == Design::LatinSquare;
+    const bool inBlocks = design() == Design::RandomizedBlocks;
+    m_blocks->setEnabled(inBlocks);
+    m_each->setEnabled(!isSquare);
+    m_each->setSingleStep(inBlocks ? m_blocks->value() : 1);
+    if (isSquare) {
+        const int count = static_cast<int>(treatments().size());
+        m_each->setValue(count);
+        m_blocks->setValue(std::max(2, count));
+    } else if (inBlocks) {
+        const int rounds =
+            std::max(1, (m_each->value() + m_blocks->value() / 2) / m_blocks->value());
+        m_each->setValue(rounds * m_blocks->value());
+    }
+}
+
+std::vector<Treatment> PlanForm::treatments() const
+{
+    std::vector<Treatment> treatments;
+    const auto add = [&](MediumId medium, Feeding feeding) {
+        Treatment treatment;
+        treatment.trial = m_base.trial.id;
+        treatment.position = static_cast<int>(treatments.size());
+        treatment.medium = medium;
+        treatment.feeding = feeding;
+        // What is stored already stays itself.
+        const auto stored = static_cast<std::size_t>(treatment.position);
+        if (stored < m_base.treatments.size()) {
+            treatment.id = m_base.treatments[stored].id;
+        }
+        treatments.push_back(treatment);
+    };
+    for (const MediumId medium : m_media) {
+        if (m_feeding->currentData().toBool()) {
+            add(medium, Feeding::Nutrient);
+            add(medium, Feeding::NoNutrient);
+        } else {
+            add(medium, Feeding::AsProtocol);
+        }
+    }
+    return treatments;
+}
+
+void PlanForm::setDraft(const TrialDraft& draft)
+{
+    const QSignalBlocker quiet(this);
+    m_base = draft;
+    m_media.clear();
+    bool isFedBothWays = false;
+    for (const Treatment& each : draft.treatments) {
+        if (std::find(m_media.begin(), m_media.end(), each.medium) == m_media.end()) {
+            m_media.push_back(each.medium);
+        }
+        isFedBothWays = isFedBothWays || each.feeding != Feeding::AsProtocol;
+    }
+    m_name->setText(draft.trial.name == draft.trial.question
+                        ? QString()
+                        : QString::fromStdString(draft.trial.name));
+    m_question->setText(QString::fromStdString(draft.trial.question));
+    m_feeding->setCurrentIndex(isFedBothWays ? 1 : 0);
+    showMedia();
+    chooseId(*m_control, draft.trial.control);
+    chooseId(*m_variety, std::optional(draft.plan.variety));
+    fillLots();
+    chooseId(*m_lot, draft.plan.seedLot);
+    showMass(*m_seed, draft.plan.seedPerTray, m_units);
+    showMass(*m_margin, draft.trial.margin, m_units);
+    showMass(*m_spread, draft.plan.spread, m_units);
+    const QSignalBlocker noBlocks(m_blocks);
+    const QSignalBlocker noEach(m_each);
+    m_blocks->setValue(draft.plan.blocks);
+    m_each->setValue(draft.plan.traysEach);
+    m_design->setCurrentIndex(std::max(0, m_design->findData(int(draft.plan.design))));
+    m_day->setDate(toQDate(draft.plan.sowOn));
+    m_time->setTime(QTime(0, 0).addSecs(draft.plan.sowMinute * 60));
+    m_soak->setChecked(draft.plan.startsWithSoak);
+    showProtocol(false);
+    showDesign();
+}
+
+Result<TrialDraft> PlanForm::draft() const
+{
+    TrialDraft draft = m_base;
+    draft.trays.clear();
+    draft.treatments = treatments();
+    const auto seed = massIn(*m_seed, m_units);
+    const auto margin = massIn(*m_margin, m_units);
+    const auto spread = massIn(*m_spread, m_units);
+    m_seed->markWrong(!seed);
+    m_margin->markWrong(!margin);
+    m_spread->markWrong(!spread);
+    for (const auto* read : {&seed, &margin, &spread}) {
+        if (!*read) {
+            return tl::unexpected<Error>(read->error());
+        }
+    }
+    draft.trial.question = m_question->text().trimmed().toStdString();
+    const QString name = m_name->text().trimmed();
+    draft.trial.name = (name.isEmpty() ? m_question->text().trimmed() : name).toStdString();
+    draft.trial.margin = *margin;
+    draft.trial.control = idIn<MediumId>(*m_control);
+    draft.plan.variety = idIn<VarietyId>(*m_variety).value_or(VarietyId());
+    draft.plan.seedLot = idIn<SeedLotId>(*m_lot);
+    draft.plan.seedPerTray = *seed;
+    draft.plan.spread = *spread;
+    draft.plan.design = design();
+    draft.plan.blocks = m_blocks->value();
+    draft.plan.traysEach = m_each->value();
+    draft.plan.sowOn = fromQDate(m_day->date());
+    draft.plan.sowMinute = QTime(0, 0).secsTo(m_time->time()) / 60;
+    draft.plan.startsWithSoak = m_soak->isChecked();
+    return draft;
+}
+
+QString PlanForm::person() const
+{
+    return m_person->text().trimmed();
+}
+
+void PlanForm::setSpreadWords(const QString& words)
+{
+    setWords(*m_spreadWords, words);
+}
+
+void PlanForm::setMarginWords(const QString& words)
+{
+    setWords(*m_marginWords, words);
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,141 @@
+#include "ui/trial/trial_view.h"
+
+#include "ui/shared/theme.h"
+#include "ui/shared/widgets.h"
+#include "ui/tray/label_dialog.h"
+#include "ui/trial/answer_view.h"
+#include "ui/trial/plan_words.h"
+#include "ui/trial/progress_view.h"
+#include "ui/trial/tasting_view.h"
+#include "ui/trial/trial_dialog.h"
+
+#include <QMenu>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+
+TrialView::TrialView(Journal& journal, Services services, QWidget* parent)
+    : QWidget(parent)
+    , m_journal(journal)
+    , m_services(services)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(12));
+    buildHead();
+    column->addWidget(m_head);
+    m_stack = new QStackedWidget;
+    m_progress = new ProgressView(journal, services);
+    m_tasting = new TastingView(journal, services);
+    m_answer = new AnswerView(journal, services);
+    for (QWidget* part : {static_cast<QWidget*>(m_progress), static_cast<QWidget*>(m_tasting),
+                          static_cast<QWidget*>(m_answer)}) {
+        m_stack->addWidget(part);
+    }
+    column->addWidget(m_stack, 1);
+    wireSignals();
+}
+
+void TrialView::buildHead()
+{
+    m_head = new PageHead(tr("Trial"));
+    auto* back = button(tr("All trials"));
+    back->setObjectName("trialBack");
+    m_part = new Segmented({tr("Progress"), tr("Tasting"), tr("Answer")});
+    m_part->setObjectName("trialPart");
+    m_change = button(tr("Change…"));
+    m_change->setObjectName("trialChange");
+    m_labels = button(tr("Labels…"));
+    m_labels->setObjectName("trialLabels");
+    m_report = button(tr("Report"));
+    m_report->setObjectName("trialReport");
+    setRole(m_report, "menu");
+    auto* kinds = new QMenu(m_report);
+    connect(kinds->addAction(tr("PDF pages…")), &QAction::triggered, this,
+            [this] { makeReport(".pdf"); });
+    connect(kinds->addAction(tr("One HTML file…")), &QAction::triggered, this,
+            [this] { makeReport(".html"); });
+    m_report->setMenu(kinds);
+    for (QWidget* each : {static_cast<QWidget*>(back), static_cast<QWidget*>(m_part),
+                          static_cast<QWidget*>(m_change), static_cast<QWidget*>(m_labels),
+                          static_cast<QWidget*>(m_report)}) {
+        m_head->addControl(each);
+    }
+    connect(back, &QPushButton::clicked, this, &TrialView::left);
+}
+
+void TrialView::wireSignals()
+{
+    connect(m_part, &Segmented::chosenByHand, this,
+            [this](int part) { showPart(static_cast<Part>(part)); });
+    connect(m_progress, &ProgressView::trayAsked, this, &TrialView::trayAsked);
+    connect(m_answer, &AnswerView::trayAsked, this, &TrialView::trayAsked);
+    connect(m_labels, &QPushButton::clicked, this, [this] {
+        std::vector<TrayId> trays;
+        for (const TrialTray& tray : m_shown.trays) {
+            trays.push_back(tray.record.tray.id);
+        }
+        auto* dialog = new LabelDialog(m_journal, m_services, trays, this);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
+    connect(m_change, &QPushButton::clicked, this, [this] {
+        auto* dialog = new TrialDialog(m_journal, m_services, m_shown.trial, this);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
+}
+
+void TrialView::show(TrialId trial)
+{
+    m_shown.trial.id = trial;
+    reload();
+    const bool isAnswered = m_shown.state == TrialState::Ended;
+    showPart(isAnswered ? Answer : Progress);
+}
+
+void TrialView::showPart(Part part)
+{
+    m_part->choose(part);
+    m_stack->setCurrentIndex(part);
+    reload();
+}
+
+void TrialView::reload()
+{
+    const auto progress = m_journal.trials().progress(m_shown.trial.id);
+    if (!progress) {
+        if (progress.error().kind == ErrorKind::NotFound) {
+            Q_EMIT left();
+        } else {
+            m_services.messages.refuse(sentence(progress.error()));
+        }
+        return;
+    }
+    m_shown = *progress;
+    m_head->setTitle(QString::fromStdString(m_shown.trial.code + "  " + m_shown.trial.name));
+    QStringList facts{QString::fromStdString(m_shown.trial.question), nameOf(m_shown.state),
+                      tr("%n tray(s)", nullptr, static_cast<int>(m_shown.trays.size()))};
+    if (m_shown.draft) {
+        facts << nameOf(m_shown.draft->plan.design)
+              << tr("draw %1").arg(m_shown.draft->plan.drawNumber);
+    }
+    facts.removeAll(QString());
+    m_head->setSubtitle(facts.join("  ·  "));
+    m_labels->setEnabled(!m_shown.trays.empty());
+    if (m_stack->currentIndex() == Progress) {
+        m_progress->show(m_shown);
+    } else if (m_stack->currentIndex() == Tasting) {
+        m_tasting->showTrial(m_shown.trial.id);
+    } else {
+        m_answer->show(m_shown.trial.id);
+    }
+}
+
+void TrialView::makeReport(const QString& ending)
+{
+    Q_UNUSED(ending)
+}
+
+} // namespace plumule::ui

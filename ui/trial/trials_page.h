@@ -1,0 +1,56 @@
+#pragma once
+
+#include "core/journal/trial_entries.h"
+#include "ui/shared/page.h"
+
+class QStackedWidget;
+class QTableView;
+
+namespace plumule::ui {
+
+class PageHead;
+class PlanView;
+class TextTable;
+class TrialView;
+
+// Trials from the question to the answer: the list of all, the plan of one that is not sown yet,
+// and one that grows or is done.
+class TrialsPage : public Page
+{
+    Q_OBJECT
+
+public:
+    TrialsPage(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+    void begin() override;
+
+    void openList();
+    void openNew();
+    // Its plan while it is not sown, else how it stands.
+    void openTrial(TrialId trial);
+    [[nodiscard]] PlanView& plan() const { return *m_plan; }
+    [[nodiscard]] TrialView& trial() const { return *m_trial; }
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    QWidget* buildList();
+    void wireSignals();
+    void reloadList();
+    void openRow(int row);
+
+    QStackedWidget* m_stack = nullptr;
+    PageHead* m_head = nullptr;
+    TextTable* m_model = nullptr;
+    QTableView* m_table = nullptr;
+    QLabel* m_empty = nullptr;
+    PlanView* m_plan = nullptr;
+    TrialView* m_trial = nullptr;
+    std::vector<TrialRow> m_rows;
+};
+
+} // namespace plumule::ui
