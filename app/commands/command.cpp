@@ -12,7 +12,10 @@ const std::vector<Command>& commands()
 {
     static const std::vector<Command> all = {
         {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
-        {"season", "JOURNAL [--from D] [--to D] [--variety V]... [--json]", runSeason},
+        {"season",
+         "JOURNAL [--from D] [--to D] [--variety V]... [--json | --pdf FILE | --html FILE]",
+         runSeason},
+        {"trial", "JOURNAL CODE [--json | --pdf FILE | --html FILE]", runTrial},
         {"import", "JOURNAL FILE.csv [--dry-run]", runImport},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},

@@ -26,6 +26,7 @@ struct Command
 
 int runRound(const QStringList& arguments);
 int runSeason(const QStringList& arguments);
+int runTrial(const QStringList& arguments);
 int runImport(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);

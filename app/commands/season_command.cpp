@@ -1,5 +1,7 @@
 #include "app/commands/command.h"
 
+#include "app/commands/report_output.h"
+#include "ui/review/season_report.h"
 #include "ui/review/verdict_words.h"
 #include "ui/shared/text.h"
 
@@ -135,6 +137,17 @@ std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QSt
     return ids;
 }
 
+int writeSeasonReport(const QCommandLineParser& parser, Journal& journal,
+                      const SeasonFilter& filter)
+{
+    const auto facts = ui::seasonReportFacts(journal, filter);
+    const auto layout = journal.room().layout();
+    if (!facts || !layout) {
+        return refused(facts ? layout.error() : facts.error());
+    }
+    return writeAskedReport(parser, ui::seasonReport(*facts), layout->room.units);
+}
+
 } // namespace
 
 int runSeason(const QStringList& arguments)
@@ -143,10 +156,13 @@ int runSeason(const QStringList& arguments)
     parser.addOption({"from", "", "day"});
     parser.addOption({"to", "", "day"});
     parser.addOption({"variety", "", "name"});
-    parser.addOption({"json", ""});
+    addReportOptions(parser);
     const auto given = argumentsOf(parser, arguments, {"JOURNAL"});
     if (!given) {
         return kBadCall;
+    }
+    if (const auto clash = clashOfReportOptions(parser)) {
+        return *clash;
     }
     const SystemClock clock;
     const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
@@ -167,7 +183,10 @@ int runSeason(const QStringList& arguments)
     if (!varieties) {
         return kBadCall;
     }
-    filter = {*from, *to, *varieties, std::nullopt};
+    filter = {*from, *to, *varieties, {}, {}};
+    if (!reportFile(parser).isEmpty()) {
+        return writeSeasonReport(parser, journal, filter);
+    }
     const auto review = journal.review().season(filter);
     if (!review) {
         return refused(review.error());

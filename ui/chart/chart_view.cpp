@@ -53,7 +53,6 @@ ChartView::ChartView(QWidget* parent)
     setFrameShape(QFrame::NoFrame);
     setMouseTracking(true);
     chart()->legend()->hide();
-    chart()->setMargins(QMargins(0, scaled(4), 0, 0));
     chart()->setBackgroundRoundness(0);
     if (chart()->layout() != nullptr) {
         chart()->layout()->setContentsMargins(0, 0, 0, 0);
@@ -81,6 +80,7 @@ void ChartView::redraw()
         chart()->removeAxis(axis);
         delete axis;
     }
+    chart()->setMargins(QMargins(0, scaled(4), 0, 0));
     const Palette& colours = ui::palette();
     chart()->setBackgroundBrush(colours.card);
     setBackgroundBrush(colours.card);
@@ -187,6 +187,7 @@ void ChartView::paintForPaper(QPaintDevice& device, QSize size)
         redraw();
         layOutAt(size);
         QPainter painter(&device);
+        painter.setFont(uiFont());
         paintAll(painter, QRectF(QPointF(), QSizeF(size)));
     }
     redraw();

@@ -51,7 +51,7 @@ QSize chartSize(const ChartSpec& spec)
 {
     const int rows = static_cast<int>(spec.rows.size());
     return {kChartWide,
-            spec.form == ChartForm::DotRows ? std::clamp(70 + 44 * rows, 140, 560) : 330};
+            spec.form == ChartForm::DotRows ? std::clamp(70 + 44 * rows, 140, 560) : 290};
 }
 
 std::string csvField(const QString& cell)
@@ -109,7 +109,7 @@ std::string csvOf(const Report& report)
     std::string text;
     for (const ReportBlock& block : report.blocks) {
         if (const auto* table = std::get_if<ReportTable>(&block)) {
-            text += text.empty() ? "" : "\r\n";
+            text += text.empty() ? "" : "\n";
             text += csvRow({table->caption});
             text += csvOf(*table);
         }

@@ -169,9 +169,9 @@ public:
 
     void operator()(const ReportPictures& pictures)
     {
-        constexpr std::size_t kInRow = 3;
+        const std::size_t inRow = std::clamp<std::size_t>(pictures.pictures.size(), 2, 4);
         const double gap = 10;
-        const double wide = (m_wide - (kInRow - 1) * gap) / kInRow;
+        const double wide = (m_wide - double(inRow - 1) * gap) / double(inRow);
         if (!pictures.heading.isEmpty()) {
             add(
                 22,
@@ -180,11 +180,11 @@ public:
                 },
                 true);
         }
-        for (std::size_t i = 0; i < pictures.pictures.size(); i += kInRow) {
+        for (std::size_t i = 0; i < pictures.pictures.size(); i += inRow) {
             const std::vector<ReportPicture> row(
                 pictures.pictures.begin() + std::ptrdiff_t(i),
                 pictures.pictures.begin() +
-                    std::ptrdiff_t(std::min(i + kInRow, pictures.pictures.size())));
+                    std::ptrdiff_t(std::min(i + inRow, pictures.pictures.size())));
             addPictureRow(row, wide, gap);
         }
     }

@@ -97,8 +97,7 @@ QString styleText()
     return QStringLiteral(":root { color-scheme: light dark; %1 }\n")
                .arg(variables(lightPalette())) +
            QLatin1String(kHtmlStyle) +
-           QStringLiteral(
-               "@media (prefers-color-scheme: dark) and (not print) { :root { %1 }\n%2}\n")
+           QStringLiteral("@media screen and (prefers-color-scheme: dark) { :root { %1 }\n%2}\n")
                .arg(variables(darkPalette()), darkChartRules());
 }
 

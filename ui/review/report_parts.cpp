@@ -29,10 +29,18 @@ void addOneComparison(Report& report, const SeasonComparison& comparison)
     report.add(modelTable(comparison));
 }
 
-ReportTable scoresTable(const TastingResult& tasting, const AttributeResult& attribute)
+QString capital(QString text)
+{
+    if (!text.isEmpty()) {
+        text[0] = text[0].toUpper();
+    }
+    return text;
+}
+
+ReportTable scoresTable(const AttributeResult& attribute)
 {
     ReportTable table;
-    table.caption = attributeName(attribute.attribute);
+    table.caption = capital(attributeName(attribute.attribute));
     table.header = {inReport("Medium"), inReport("Mean"), inReport("Median"),
                     inReport("Sum of ranks")};
     for (const SampleScores& sample : attribute.samples) {
@@ -46,7 +54,6 @@ ReportTable scoresTable(const TastingResult& tasting, const AttributeResult& att
                      numberText(attribute.friedman->kendallW, 2))
                 .arg(attribute.tasters);
     }
-    Q_UNUSED(tasting)
     return table;
 }
 
@@ -138,11 +145,12 @@ void addTasting(Report& report, const TastingResult& tasting)
                            WordsLook::Muted});
     for (std::size_t i = 0; i < tasting.attributes.size(); ++i) {
         report.add(ReportWords{attributeWords(tasting, i)});
-        if (i < tasting.charts.size()) {
-            report.add(
-                ReportChart{tasting.charts[i], attributeName(tasting.attributes[i].attribute)});
+        // A picture of no difference would only invite to see one.
+        if (i < tasting.charts.size() && tasting.attributes[i].isShown()) {
+            report.add(ReportChart{tasting.charts[i],
+                                   capital(attributeName(tasting.attributes[i].attribute))});
         }
-        report.add(scoresTable(tasting, tasting.attributes[i]));
+        report.add(scoresTable(tasting.attributes[i]));
     }
     report.add(ReportCaution{inReport("What this tasting can't show"), caveatWords(tasting)});
 }
@@ -151,9 +159,7 @@ QStringList betterLines(const SeasonComparison& comparison)
 {
     QStringList lines;
     for (const QString& advice : adviceWords(comparison.suggestions)) {
-        QString line = advice;
-        line[0] = line[0].toUpper();
-        lines << line + '.';
+        lines << capital(advice) + '.';
     }
     int most = 0;
     for (const MediaPair& pair : comparison.pairs) {

@@ -3,6 +3,7 @@
 #include "core/review/comparison_charts.h"
 #include "ui/chart/chart_text.h"
 #include "ui/review/ageing_card.h"
+#include "ui/review/payback_words.h"
 #include "ui/review/report_text.h"
 #include "ui/review/season_words.h"
 #include "ui/review/verdict_words.h"
@@ -143,6 +144,7 @@ void addCosts(Report& report, const SeasonReportFacts& facts)
     report.add(ReportWords{verdictWords(facts.cost).headline});
     report.add(ReportChart{means, chartTitle(means)});
     report.add(pairsTable(facts.cost));
+    report.add(ReportWords{paybackWords(facts.paybacks).join('\n')});
     report.add(ReportChart{byUses, chartTitle(byUses)});
     report.add(parts);
 }
@@ -247,12 +249,13 @@ Report seasonReport(const SeasonReportFacts& facts)
 {
     Report report;
     report.title = inReport("Season report");
-    report.subtitle = QStringLiteral("%1  ·  %2  ·  %3")
-                          .arg(QString::fromStdString(facts.room), spanOfReport(facts.review.filter),
-                               inReport("%1 trays, %2 varieties, %3 trials")
-                                   .arg(facts.review.trays)
-                                   .arg(facts.review.varieties)
-                                   .arg(facts.review.trials));
+    report.subtitle =
+        QStringLiteral("%1  ·  %2  ·  %3")
+            .arg(QString::fromStdString(facts.room), spanOfReport(facts.review.filter),
+                 inReport("%1 trays, %2 varieties, %3 trials")
+                     .arg(facts.review.trays)
+                     .arg(facts.review.varieties)
+                     .arg(facts.review.trials));
     report.foot = inReport("Season report, %1; made on %2")
                       .arg(spanOfReport(facts.review.filter), longDateText(facts.madeOn));
     report.add(ReportHeading{inReport("Question")});

@@ -3,6 +3,7 @@
 #include "ui/shared/paper.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
+#include "ui/tray/label_layout.h"
 #include "ui/tray/label_preview.h"
 
 #include <QComboBox>

@@ -36,19 +36,6 @@ struct LabelTray
 [[nodiscard]] Result<std::vector<LabelTray>> labelsFor(Journal& journal,
                                                        const std::vector<TrayId>& trays);
 
-// How a label is laid out, in mm within itself. The QR code's square holds its quiet zone. Without
-// a QR code (`module` 0) the tray's code is too long for one on that size.
-struct LabelLayout
-{
-    QRectF qr;
-    double module = 0;    // side of one, mm
-    QRectF code;          // the tray's code
-    double capHeight = 0; // of the code's letters, mm
-    QRectF words;         // all else
-};
-inline constexpr double kLeastModule = 0.4; // mm, to be read from paper at arm's length
-[[nodiscard]] LabelLayout layOutLabel(const PaperPen& pen, QSizeF label, const QString& code);
-
 // Draws one label into a rectangle of that size in points.
 void drawLabel(const PaperPen& pen, QRectF at, const LabelTray& tray);
 // Draws one page (from 0) of labels; the pen's origin is the corner of the page.

@@ -1,6 +1,7 @@
 #include "tests/ui/support/ui_fixture.h"
 #include "tests/ui/tray/scanned.h"
 #include "ui/tray/label_code.h"
+#include "ui/tray/label_layout.h"
 
 #include <QFile>
 

@@ -1,0 +1,235 @@
+#include "app/commands/command.h"
+#include "app/commands/compare_verdict.h"
+#include "app/commands/report_output.h"
+
+#include "ui/review/verdict_words.h"
+#include "ui/shared/text.h"
+#include "ui/trial/plan_words.h"
+#include "ui/trial/trial_report.h"
+
+namespace plumule::app {
+namespace {
+
+using nlohmann::ordered_json;
+
+const char* keyOfState(TrialState state)
+{
+    switch (state) {
+    case TrialState::Planned:
+        return "planned";
+    case TrialState::Growing:
+        return "growing";
+    case TrialState::Ended:
+        return "ended";
+    }
+    return "";
+}
+
+const char* keyOfPart(const ModelTerm& term, const ComparisonModel& model)
+{
+    switch (term.part) {
+    case ModelPart::Medium:
+        return "medium";
+    case ModelPart::Feeding:
+        return "feeding";
+    case ModelPart::Variety:
+        return "variety";
+    case ModelPart::Trial:
+        return "trial";
+    case ModelPart::Block:
+        return model.block == BlockKind::Shelf ? "shelf" : "block";
+    case ModelPart::Column:
+        return "column";
+    case ModelPart::SeedDensity:
+        return "seed_density";
+    }
+    return "";
+}
+
+const char* keyOfPlace(TermPlace place)
+{
+    return place == TermPlace::Fixed ? "fixed" : place == TermPlace::Random ? "random" : "left_out";
+}
+
+std::optional<double> gramsOf(const std::optional<Mass>& mass)
+{
+    return mass ? std::optional(inGrams(*mass)) : std::nullopt;
+}
+
+ordered_json traysJson(const TrialProgress& progress)
+{
+    ordered_json trays = ordered_json::array();
+    for (const TrialTray& tray : progress.trays) {
+        const Tray& sown = tray.record.tray;
+        ordered_json place = nullptr;
+        if (tray.spot) {
+            place = tray.spot->rack + tray.spot->shelf + "." + std::to_string(tray.spot->number);
+        }
+        trays.push_back({{"code", sown.code},
+                         {"block", tray.block},
+                         {"position", tray.position},
+                         {"medium", tray.record.medium.name},
+                         {"feeding", toText(tray.feeding)},
+                         {"place", place},
+                         {"state", toText(sown.state)},
+                         {"yield_g", jsonNumber(gramsOf(tray.yield))},
+                         {"residue_g", jsonNumber(gramsOf(tray.residue))}});
+    }
+    return trays;
+}
+
+ordered_json termsJson(const ComparisonModel& model)
+{
+    ordered_json terms = ordered_json::array();
+    for (const ModelTerm& term : model.terms) {
+        terms.push_back({{"term", keyOfPart(term, model)},
+                         {"place", keyOfPlace(term.place)},
+                         {"f", jsonNumber(term.f)},
+                         {"df1", jsonNumber(term.df1)},
+                         {"df2", jsonNumber(term.df2)},
+                         {"p", jsonNumber(term.p)}});
+    }
+    return terms;
+}
+
+ordered_json yieldJson(const SeasonComparison& yield)
+{
+    ordered_json json;
+    json["n"] = yield.n;
+    json["mean_g"] = jsonNumber(yield.n > 0 ? std::optional(yield.grandMean) : std::nullopt);
+    json["spread_g"] =
+        jsonNumber(yield.spread.sd > 0 ? std::optional(yield.spread.sd) : std::nullopt);
+    json["spread_df"] = jsonNumber(yield.spread.df);
+    json["variation_percent"] = jsonNumber(ui::variationPercent(yield));
+    json["margin_g"] = jsonNumber(yield.margin.value);
+    json["tukey_difference_g"] = jsonNumber(ui::leastRealDifference(yield));
+    json["terms"] = termsJson(yield.model);
+    json["means"] = ordered_json::array();
+    for (const AdjustedMean& mean : yield.means) {
+        json["means"].push_back({{"medium", mean.medium.name},
+                                 {"n", mean.n},
+                                 {"mean_g", jsonNumber(mean.mean)},
+                                 {"se_g", jsonNumber(mean.se)},
+                                 {"lower_g", jsonNumber(mean.lower)},
+                                 {"upper_g", jsonNumber(mean.upper)}});
+    }
+    json["pairs"] = ordered_json::array();
+    for (const MediaPair& pair : yield.pairs) {
+        json["pairs"].push_back({{"a", yield.means[pair.a].medium.name},
+                                 {"b", yield.means[pair.b].medium.name},
+                                 {"difference_g", jsonNumber(pair.difference)},
+                                 {"lower_g", jsonNumber(pair.lower)},
+                                 {"upper_g", jsonNumber(pair.upper)},
+                                 {"p_tukey", jsonNumber(pair.p)},
+                                 {"verdict", verdictKey(pair.verdict)}});
+    }
+    return json;
+}
+
+ordered_json jsonOf(const ui::TrialReportFacts& facts)
+{
+    const Trial& trial = facts.progress.trial;
+    const auto& draft = facts.progress.draft;
+    ordered_json json;
+    json["code"] = trial.code;
+    json["name"] = trial.name;
+    json["question"] = trial.question;
+    json["state"] = keyOfState(facts.progress.state);
+    json["design"] = draft ? ordered_json(toText(draft->plan.design)) : ordered_json(nullptr);
+    json["draw_number"] = draft ? ordered_json(draft->plan.drawNumber) : ordered_json(nullptr);
+    json["trays"] = traysJson(facts.progress);
+    json["lacks"] = ordered_json::array();
+    for (const TrialLack& lack : facts.progress.lacks) {
+        json["lacks"].push_back({{"code", lack.code},
+                                 {"what", lack.gap == TrialGap::NoHeight ? "height" : "weight"},
+                                 {"date", toIso(lack.on)}});
+    }
+    json["yield"] = yieldJson(facts.yield);
+    return json;
+}
+
+void printTrial(const ui::TrialReportFacts& facts)
+{
+    const Trial& trial = facts.progress.trial;
+    print(QStringLiteral("%1 %2: %3, %4 trays")
+              .arg(QString::fromStdString(trial.code), QString::fromStdString(trial.name),
+                   ui::nameOf(facts.progress.state))
+              .arg(facts.progress.trays.size()));
+    if (facts.progress.draft) {
+        print(QStringLiteral("%1, draw %2")
+                  .arg(ui::nameOf(facts.progress.draft->plan.design))
+                  .arg(facts.progress.draft->plan.drawNumber));
+    }
+    const ui::VerdictWords words = ui::verdictWords(facts.yield);
+    print(words.headline);
+    if (!words.detail.isEmpty()) {
+        print(words.detail);
+    }
+    for (const AdjustedMean& mean : facts.yield.means) {
+        print(QStringLiteral("  %1: %2 g a tray (%3 trays)")
+                  .arg(QString::fromStdString(mean.medium.name),
+                       mean.mean ? ui::numberText(*mean.mean, 1) : QStringLiteral("–"))
+                  .arg(mean.n));
+    }
+    for (const QString& line : ui::fairnessWords(facts.yield) + ui::lackWords(facts.progress)) {
+        print(line);
+    }
+}
+
+// The trial with that code, whatever its letter case; none, and a line said, where there is none.
+std::optional<TrialId> trialWithCode(Journal& journal, const QString& code)
+{
+    const auto trials = journal.trials().all();
+    if (!trials) {
+        refused(trials.error());
+        return std::nullopt;
+    }
+    for (const Trial& trial : *trials) {
+        if (QString::fromStdString(trial.code).compare(code, Qt::CaseInsensitive) == 0) {
+            return trial.id;
+        }
+    }
+    badCall(QStringLiteral("No trial has the code \"%1\".").arg(code));
+    return std::nullopt;
+}
+
+} // namespace
+
+int runTrial(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    addReportOptions(parser);
+    const auto given = argumentsOf(parser, arguments, {"JOURNAL", "CODE"});
+    if (!given) {
+        return kBadCall;
+    }
+    if (const auto clash = clashOfReportOptions(parser)) {
+        return *clash;
+    }
+    const SystemClock clock;
+    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    if (!opened) {
+        return refused(opened.error());
+    }
+    Journal& journal = **opened;
+    const auto trial = trialWithCode(journal, given->at(1));
+    if (!trial) {
+        return kBadCall;
+    }
+    const auto facts = ui::trialReportFacts(journal, *trial);
+    const auto layout = journal.room().layout();
+    if (!facts || !layout) {
+        return refused(facts ? layout.error() : facts.error());
+    }
+    if (!reportFile(parser).isEmpty()) {
+        return writeAskedReport(parser, ui::trialReport(*facts), layout->room.units);
+    }
+    if (parser.isSet("json")) {
+        print(jsonOf(*facts));
+    } else {
+        printTrial(*facts);
+    }
+    return kDone;
+}
+
+} // namespace plumule::app

@@ -1,0 +1,146 @@
+#include "tests/ui/support/ui_fixture.h"
+#include "ui/review/report_task.h"
+#include "ui/review/season_report.h"
+#include "ui/review/verdict_words.h"
+
+#include <QFile>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+class SeasonReportTest : public UiTest
+{
+protected:
+    SeasonReportFacts factsOfSample()
+    {
+        useSample();
+        const auto facts = seasonReportFacts(*journal, journal->review().usualSeason());
+        EXPECT_TRUE(facts.has_value());
+        return facts.value_or(SeasonReportFacts());
+    }
+    template <class Block>
+    static std::vector<Block> all(const Report& report)
+    {
+        std::vector<Block> found;
+        for (const ReportBlock& block : report.blocks) {
+            if (const auto* each = std::get_if<Block>(&block)) {
+                found.push_back(*each);
+            }
+        }
+        return found;
+    }
+    static QStringList headings(const Report& report)
+    {
+        QStringList texts;
+        for (const ReportHeading& each : all<ReportHeading>(report)) {
+            texts << each.text;
+        }
+        return texts;
+    }
+};
+
+TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
+{
+    const SeasonReportFacts facts = factsOfSample();
+    const Report report = seasonReport(facts);
+    const QStringList found = headings(report);
+    for (const char* wanted :
+         {"Question", "Answer", "How it was grown", "Yield", "Cost", "Growth", "Is it fair?",
+          "What would make the next season's answer better", "Every tray that counts"}) {
+        EXPECT_TRUE(found.contains(QLatin1String(wanted))) << wanted;
+    }
+    const auto words = all<ReportWords>(report);
+    const auto lead = std::find_if(words.begin(), words.end(), [](const ReportWords& each) {
+        return each.look == WordsLook::Lead;
+    });
+    ASSERT_NE(lead, words.end());
+    EXPECT_EQ(lead->text, verdictWords(facts.yield).headline) << "as the page says it";
+    EXPECT_GE(all<ReportChart>(report).size(), 4U);
+    EXPECT_FALSE(all<ReportCaution>(report).empty());
+}
+
+TEST_F(SeasonReportTest, EveryTrayThatCountsIsInTheAppendix)
+{
+    const SeasonReportFacts facts = factsOfSample();
+    const ReportTable appendix = all<ReportTable>(seasonReport(facts)).back();
+    EXPECT_EQ(static_cast<int>(appendix.rows.size()), facts.review.trays);
+    const SeasonTray& tray = facts.review.media.front().trays.front();
+    const auto row =
+        std::find_if(appendix.rows.begin(), appendix.rows.end(), [&](const QStringList& each) {
+            return each.front().toStdString() == tray.code;
+        });
+    ASSERT_NE(row, appendix.rows.end());
+    EXPECT_EQ(row->at(6), numberText(tray.yieldGrams, 1));
+}
+
+TEST_F(SeasonReportTest, TablesSayTheNumbersOfTheReview)
+{
+    const SeasonReportFacts facts = factsOfSample();
+    const ReportTable means = meansTable(facts.yield);
+    ASSERT_EQ(means.rows.size(), facts.yield.means.size());
+    EXPECT_EQ(means.rows[0][1], QString::number(facts.yield.means[0].n));
+    EXPECT_EQ(means.rows[0][2], numberText(*facts.yield.means[0].mean, 1));
+    EXPECT_EQ(pairsTable(facts.yield).rows.size(), facts.yield.pairs.size());
+    EXPECT_EQ(modelTable(facts.yield).rows.size(), facts.yield.model.terms.size());
+    const ReportTable costs = costTable(facts.review);
+    EXPECT_EQ(costs.header.size(), static_cast<qsizetype>(facts.review.media.size()) + 1);
+    for (const ReportTable& table : all<ReportTable>(seasonReport(facts))) {
+        for (const QStringList& row : table.rows) {
+            EXPECT_EQ(row.size(), table.header.size()) << table.caption.toStdString();
+        }
+    }
+}
+
+TEST_F(SeasonReportTest, ASeasonWithoutHarvestsSaysSo)
+{
+    const auto facts = seasonReportFacts(*journal, journal->review().usualSeason());
+    ASSERT_TRUE(facts.has_value());
+    const Report report = seasonReport(*facts);
+    EXPECT_EQ(headings(report), QStringList({"Question", "Answer"}));
+    EXPECT_TRUE(all<ReportTable>(report).empty());
+    EXPECT_TRUE(all<ReportWords>(report)[1].text.contains("No tray was harvested"));
+}
+
+TEST_F(SeasonReportTest, StopsWhenAsked)
+{
+    useSample();
+    std::stop_source stop;
+    stop.request_stop();
+    const auto facts = seasonReportFacts(*journal, journal->review().usualSeason(),
+                                         Progress([](double) {}, stop.get_token()));
+    ASSERT_FALSE(facts.has_value());
+    EXPECT_EQ(facts.error().kind, ErrorKind::Cancelled);
+}
+
+TEST_F(SeasonReportTest, IsMadeInTheBackgroundAndTold)
+{
+    useSample();
+    QWidget page;
+    const SeasonFilter filter = journal->review().usualSeason();
+    for (const char* name : {"season.pdf", "season.html"}) {
+        ask.fileAnswer = folder.path() + '/' + name;
+        makeReport(&page, services(), *journal, name,
+                   [filter](Journal& read, const Progress& progress) -> Result<Report> {
+                       const auto facts = seasonReportFacts(read, filter, progress);
+                       if (!facts) {
+                           return tl::unexpected<Error>(facts.error());
+                       }
+                       return seasonReport(*facts);
+                   });
+        EXPECT_TRUE(tasks.isBusy());
+        ASSERT_TRUE(QTest::qWaitFor(
+            [&] { return !tasks.isBusy() && QFile::exists(ask.fileAnswer); }, 20000))
+            << name;
+    }
+    QFile pdf(folder.path() + "/season.pdf");
+    ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(pdf.readAll().startsWith("%PDF"));
+    QFile html(folder.path() + "/season.html");
+    ASSERT_TRUE(html.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(html.readAll().startsWith("<!DOCTYPE html>"));
+}
+
+} // namespace
+} // namespace plumule::ui

@@ -1,0 +1,315 @@
+#include "ui/trial/prep_sheet.h"
+
+#include "ui/medium/paper_marker.h"
+#include "ui/trial/plan_words.h"
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include <algorithm>
+#include <utility>
+
+namespace plumule::ui {
+namespace {
+
+constexpr double kLine = 17;
+
+QString prep(const char* text)
+{
+    return QCoreApplication::translate("PrepSheet", text);
+}
+
+const Medium* mediumOf(const PrepSheet& sheet, const PlannedTray& tray)
+{
+    const auto position = static_cast<std::size_t>(tray.treatment);
+    if (position >= sheet.draft.treatments.size()) {
+        return nullptr;
+    }
+    const auto found = sheet.media.find(sheet.draft.treatments[position].medium);
+    return found == sheet.media.end() ? nullptr : &found->second;
+}
+
+QString treatmentName(const PrepSheet& sheet, const Treatment& treatment)
+{
+    const auto found = sheet.media.find(treatment.medium);
+    const QString medium =
+        found == sheet.media.end() ? QString() : QString::fromStdString(found->second.name);
+    const QString feeding = nameOf(treatment.feeding);
+    return feeding.isEmpty() ? medium : medium + ' ' + feeding;
+}
+
+// A shelf with its planned trays, in walking order.
+struct PlannedShelf
+{
+    QString name;
+    std::vector<std::pair<Spot, const PlannedTray*>> trays;
+};
+
+std::vector<PlannedShelf> plannedShelves(const PrepSheet& sheet)
+{
+    std::vector<PlannedShelf> shelves;
+    std::map<PlaceId, const PlannedTray*> byPlace;
+    for (const PlannedTray& tray : sheet.draft.trays) {
+        if (tray.place) {
+            byPlace[*tray.place] = &tray;
+        }
+    }
+    std::optional<ShelfId> last;
+    for (const Spot& spot : sheet.layout.spots()) {
+        const auto found = byPlace.find(spot.place);
+        if (found == byPlace.end()) {
+            continue;
+        }
+        if (last != spot.shelfId) {
+            last = spot.shelfId;
+            shelves.push_back(
+                {prep("Rack %1 · shelf %2")
+                     .arg(QString::fromStdString(spot.rack), QString::fromStdString(spot.shelf)),
+                 {}});
+        }
+        shelves.back().trays.emplace_back(spot, found->second);
+    }
+    return shelves;
+}
+
+class PrepMaker
+{
+public:
+    PrepMaker(const PrepSheet& sheet, const PaperPen& pen, double wide)
+        : m_sheet(sheet)
+        , m_pen(pen)
+        , m_wide(wide)
+    {}
+
+    [[nodiscard]] std::vector<PaperBlock> blocks()
+    {
+        addTitle();
+        addHeading(prep("Bring"), {});
+        for (const Supply& supply : m_sheet.preparation.supplies) {
+            addSupply(supply);
+        }
+        addHeading(drawWords(m_sheet.draft), prep("draw %1").arg(m_sheet.draft.plan.drawNumber));
+        addTreatments();
+        const auto shelves = plannedShelves(m_sheet);
+        std::size_t inRow = 4;
+        for (const PlannedShelf& shelf : shelves) {
+            inRow = std::clamp(shelf.trays.size(), inRow, std::size_t{6});
+        }
+        for (const PlannedShelf& shelf : shelves) {
+            addShelf(shelf, inRow);
+        }
+        addUnplaced();
+        addHeading(prep("In this order"), {});
+        QString last;
+        for (PrepStep step : prepSteps(m_sheet)) {
+            // A time is told once.
+            const QString when = std::exchange(last, step.when);
+            step.when = step.when == when ? QString() : step.when;
+            addStep(step);
+        }
+        addWords(prepCautions(m_sheet).join(' '), kPaperMuted);
+        return std::move(m_blocks);
+    }
+
+private:
+    void add(double high, std::function<void(const PaperPen&, QRectF)> draw,
+             bool staysWithNext = false)
+    {
+        m_blocks.push_back({high, staysWithNext, std::move(draw)});
+    }
+
+    void addTitle()
+    {
+        const Trial& trial = m_sheet.draft.trial;
+        const QString title =
+            prep("Sow %1 %2")
+                .arg(QString::fromStdString(trial.code), QString::fromStdString(trial.name));
+        const QString lot = m_sheet.lot
+                                ? prep("lot %1").arg(QString::fromStdString(m_sheet.lot->lotNumber))
+                                : prep("no lot chosen");
+        const QString under = QStringLiteral("%1  ·  %2, %3  ·  %4")
+                                  .arg(dayText(m_sheet.draft.plan.sowOn) + ", " +
+                                           clockText(m_sheet.draft.plan.sowMinute),
+                                       QString::fromStdString(m_sheet.protocol.variety.name), lot,
+                                       prep("%1 trays").arg(m_sheet.draft.count()));
+        add(48, [title, under](const PaperPen& pen, QRectF at) {
+            pen.text({at.x(), at.y(), at.width(), 26}, title.simplified(), 19, QFont::DemiBold);
+            pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
+        });
+    }
+
+    void addHeading(const QString& name, const QString& about)
+    {
+        add(
+            28,
+            [name, about](const PaperPen& pen, QRectF at) {
+                const QRectF words(at.x(), at.y() + 10, at.width(), 16);
+                pen.text(words, name, 10.5, QFont::DemiBold);
+                pen.text(words, about, 10, QFont::Normal, kPaperMuted,
+                         Qt::AlignRight | Qt::AlignVCenter);
+                pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperInk, 0.8);
+            },
+            true);
+    }
+
+    void addWords(const QString& words, const QColor& ink)
+    {
+        add(m_pen.highOf(words, 9.5, m_wide) + 10, [words, ink](const PaperPen& pen, QRectF at) {
+            pen.text(at.adjusted(0, 8, 0, 0), words, 9.5, QFont::Normal, ink,
+                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+        });
+    }
+
+    void addSupply(const Supply& supply)
+    {
+        const QString name = nameOf(supply);
+        const QString needed = supplyText(supply.kind, supply.needed, m_sheet.units);
+        QString stock = prep("stock not kept");
+        if (supply.inStock) {
+            const QString there = supplyText(supply.kind, *supply.inStock, m_sheet.units);
+            stock = supply.isShort() ? prep("short: only %1 there").arg(there)
+                                     : prep("%1 there").arg(there);
+        }
+        const bool isShort = supply.isShort();
+        add(kLine, [=](const PaperPen& pen, QRectF at) {
+            pen.box({at.x() + 1, at.center().y() - 6, 12, 12}, false);
+            pen.text({at.x() + 22, at.y(), at.width() * 0.5 - 22, at.height()}, name, 10);
+            pen.text({at.x() + at.width() * 0.5, at.y(), at.width() * 0.18, at.height()}, needed,
+                     10, QFont::DemiBold, kPaperInk, Qt::AlignRight | Qt::AlignVCenter);
+            pen.text({at.x() + at.width() * 0.72, at.y(), at.width() * 0.28, at.height()}, stock,
+                     10, isShort ? QFont::DemiBold : QFont::Normal,
+                     isShort ? kPaperInk : kPaperMuted);
+            pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperRule);
+        });
+    }
+
+    // Which marker is which treatment, and on how many trays.
+    void addTreatments()
+    {
+        for (const Treatment& treatment : m_sheet.draft.treatments) {
+            const auto count = std::count_if(
+                m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
+                [&](const PlannedTray& tray) { return tray.treatment == treatment.position; });
+            const auto medium = m_sheet.media.find(treatment.medium);
+            const int marker = medium == m_sheet.media.end() ? 0 : medium->second.marker;
+            const bool isControl = m_sheet.draft.trial.control == treatment.medium;
+            const QString name = treatmentName(m_sheet, treatment);
+            const QString about =
+                isControl ? prep("%1 trays, the control").arg(count) : prep("%1 trays").arg(count);
+            add(15, [=](const PaperPen& pen, QRectF at) {
+                drawMarker(pen, {at.x() + 6, at.center().y()}, marker, 8);
+                pen.text(at.adjusted(22, 0, 0, 0), name, 10);
+                pen.text({at.x() + at.width() * 0.5, at.y(), at.width() * 0.5, at.height()}, about,
+                         10, QFont::Normal, kPaperMuted);
+            });
+        }
+        m_blocks.back().staysWithNext = true;
+    }
+
+    void addShelf(const PlannedShelf& shelf, std::size_t inRow)
+    {
+        for (std::size_t first = 0; first < shelf.trays.size(); first += inRow) {
+            const auto last = std::min(first + inRow, shelf.trays.size());
+            struct Cell
+            {
+                QString place;
+                QString name;
+                int marker;
+            };
+            std::vector<Cell> cells;
+            for (std::size_t i = first; i < last; ++i) {
+                const auto& [spot, tray] = shelf.trays[i];
+                const Medium* medium = mediumOf(m_sheet, *tray);
+                const QString moved = tray->isMoved ? prep(", moved") : QString();
+                cells.push_back(
+                    {prep("place %1").arg(spot.number) + moved,
+                     treatmentName(m_sheet, m_sheet.draft.treatments[std::size_t(tray->treatment)]),
+                     medium ? medium->marker : 0});
+            }
+            const QString name = first == 0 ? shelf.name : QString();
+            add(50, [=](const PaperPen& pen, QRectF at) {
+                const double left = 92;
+                pen.text({at.x(), at.y() + 8, left - 8, 38}, name, 10, QFont::DemiBold, kPaperInk,
+                         Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap);
+                const double wide = (at.width() - left) / double(inRow);
+                double x = at.x() + left;
+                for (const Cell& cell : cells) {
+                    const QRectF box(x, at.y() + 8, wide - 6, 40);
+                    pen.painter().setPen(QPen(kPaperRule, 0.8 * pen.scale()));
+                    pen.painter().setBrush(Qt::NoBrush);
+                    pen.painter().drawRoundedRect(pen.onDevice(box), 3 * pen.scale(),
+                                                  3 * pen.scale());
+                    drawMarker(pen, {box.x() + 11, box.y() + 12}, cell.marker, 9);
+                    pen.text({box.x() + 20, box.y() + 4, box.width() - 22, 16}, cell.place, 8.5,
+                             QFont::Normal, kPaperMuted);
+                    pen.text({box.x() + 5, box.y() + 19, box.width() - 8, 20}, cell.name, 8,
+                             QFont::Normal, kPaperInk,
+                             Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+                    x += wide;
+                }
+            });
+        }
+    }
+
+    void addUnplaced()
+    {
+        const auto without = std::count_if(m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
+                                           [](const PlannedTray& tray) { return !tray.place; });
+        if (without > 0) {
+            addWords(prep("%1 trays have no place yet.").arg(without), kPaperInk);
+        }
+    }
+
+    void addStep(const PrepStep& step)
+    {
+        const double left = 128;
+        const double high = std::max(m_pen.highOf(step.what, 10, m_wide - left - 22),
+                                     m_pen.highOf(step.when, 9.5, left - 8));
+        add(high + 8, [=](const PaperPen& pen, QRectF at) {
+            pen.box({at.x() + 1, at.y() + 4, 12, 12}, false);
+            pen.text({at.x() + 22, at.y() + 4, left - 8, high}, step.when, 9.5, QFont::Normal,
+                     kPaperMuted, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+            pen.text({at.x() + left + 22, at.y() + 4, at.width() - left - 22, high}, step.what, 10,
+                     QFont::Normal, kPaperInk, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+        });
+    }
+
+    const PrepSheet& m_sheet;
+    const PaperPen& m_pen;
+    double m_wide;
+    std::vector<PaperBlock> m_blocks;
+};
+
+PaperSheet paperOf(const PrepSheet& sheet)
+{
+    PaperSheet paper;
+    paper.blocks = [&sheet](const PaperPen& pen, double wide) {
+        return PrepMaker(sheet, pen, wide).blocks();
+    };
+    paper.foot = [&sheet](std::size_t page, std::size_t pages) {
+        return PaperFoot{{},
+                         prep("%1, to sow on %2  ·  page %3 of %4")
+                             .arg(QString::fromStdString(sheet.draft.trial.code),
+                                  longDateText(sheet.draft.plan.sowOn))
+                             .arg(page)
+                             .arg(pages)};
+    };
+    return paper;
+}
+
+} // namespace
+
+bool printPrepSheet(const PrepSheet& sheet, QPagedPaintDevice& paper)
+{
+    return printSheet(paper, paperOf(sheet));
+}
+
+bool writePrepSheet(const PrepSheet& sheet, const QString& pdfPath)
+{
+    const bool isMetric = sheet.units.units() == UnitSystem::Metric;
+    return writePdf(pdfPath, prep("Sow %1").arg(QString::fromStdString(sheet.draft.trial.code)),
+                    QPageSize(isMetric ? QPageSize::A4 : QPageSize::Letter),
+                    [&](QPagedPaintDevice& paper) { return printPrepSheet(sheet, paper); });
+}
+
+} // namespace plumule::ui
