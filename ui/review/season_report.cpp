@@ -116,7 +116,7 @@ void addAnswer(Report& report, const SeasonReportFacts& facts)
     report.add(ReportWords{isTold ? told.headline : plain.headline, WordsLook::Lead});
     report.add(ReportWords{isTold ? told.detail : plain.detail});
     if (!facts.cost.pairs.empty()) {
-        report.add(ReportWords{verdictWords(facts.cost).headline});
+        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(facts.cost).headline)});
     }
     ReportFigures figures;
     for (const AdjustedMean& mean : facts.yield.means) {

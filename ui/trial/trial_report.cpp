@@ -119,7 +119,7 @@ void addTrialAnswer(Report& report, const TrialReportFacts& facts)
     report.add(ReportWords{isTold ? told.headline : plain.headline, WordsLook::Lead});
     report.add(ReportWords{isTold ? told.detail : plain.detail});
     if (isTold && !facts.cost.pairs.empty()) {
-        report.add(ReportWords{verdictWords(facts.cost).headline});
+        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(facts.cost).headline)});
     }
     ReportFigures figures;
     if (const auto variation = variationPercent(facts.yield)) {
