@@ -193,9 +193,27 @@ TEST_F(JournalCommands, DrawEveryPage)
     const Answer answer = run({"pictures", sample(), folder, "--size", "1024x768", "--dark"});
     ASSERT_EQ(answer.exitCode, 0) << answer.error.toStdString();
     const QStringList files = answer.out.split('\n', Qt::SkipEmptyParts);
-    for (const char* page : {"round", "weigh-in", "trays", "tray-sheet", "season", "set-up-room",
-                             "set-up-varieties", "set-up-seed", "set-up-media", "set-up-water",
-                             "set-up-prices-and-work", "set-up-trials", "set-up-journal"}) {
+    for (const char* page : {"round",
+                             "weigh-in",
+                             "trays",
+                             "tray-sheet",
+                             "season",
+                             "set-up-room",
+                             "set-up-varieties",
+                             "set-up-seed",
+                             "set-up-media",
+                             "set-up-water",
+                             "set-up-prices-and-work",
+                             "set-up-journal",
+                             "trials",
+                             "trial-plan",
+                             "trial-progress",
+                             "trial-tasting",
+                             "trial-answer",
+                             "season-cost",
+                             "season-height",
+                             "season-evenness",
+                             "season-ratings"}) {
         const QString file = QDir(folder).filePath(QStringLiteral("%1.png").arg(page));
         EXPECT_TRUE(files.contains(file)) << page;
         const QImage picture(file);

@@ -5,8 +5,10 @@
 #include "ui/review/comparison_view.h"
 #include "ui/review/payback_words.h"
 #include "ui/review/ratings_view.h"
+#include "ui/review/report_task.h"
 #include "ui/review/season_filter_bar.h"
 #include "ui/review/season_model.h"
+#include "ui/review/season_report.h"
 #include "ui/review/season_words.h"
 #include "ui/review/verdict_words.h"
 #include "ui/review/what_if_card.h"
@@ -269,7 +271,10 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
 
 void SeasonPage::makeReport(const QString& ending)
 {
-    Q_UNUSED(ending)
+    ui::makeReport(this, services(), journal(), "season" + ending,
+                   [filter = m_filterBar->filter()](Journal& own, const Progress& progress) {
+                       return seasonReportFacts(own, filter, progress).map(seasonReport);
+                   });
 }
 
 } // namespace plumule::ui

@@ -1,6 +1,7 @@
 #include "ui/tray/label_dialog.h"
 
 #include "ui/shared/paper.h"
+#include "ui/shared/printing.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
 #include "ui/tray/label_layout.h"
@@ -10,8 +11,6 @@
 #include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QPainter>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QScreen>
 #include <QSpinBox>
 #include <QVBoxLayout>
@@ -298,21 +297,14 @@ void LabelDialog::savePdf()
 
 void LabelDialog::print()
 {
-    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
-    printer->setFullPage(true);
-    auto* dialog = new QPrintDialog(printer.get(), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    // The printer lives as long as its dialog.
-    connect(dialog, qOverload<QPrinter*>(&QPrintDialog::accepted), this,
-            [this, printer](QPrinter* chosen) {
-                if (!printLabels(*chosen, m_labels, paper())) {
-                    m_services.messages.refuse(tr("The printer did not take the labels."));
-                    return;
-                }
-                remember();
-                accept();
-            });
-    dialog->open();
+    askPrinter(this, [this](QPagedPaintDevice& printer) {
+        if (!printLabels(printer, m_labels, paper())) {
+            m_services.messages.refuse(tr("The printer did not take the labels."));
+            return;
+        }
+        remember();
+        accept();
+    });
 }
 
 } // namespace plumule::ui

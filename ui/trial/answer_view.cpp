@@ -9,6 +9,7 @@
 #include "ui/shared/table_card.h"
 #include "ui/shared/theme.h"
 #include "ui/trial/diary_card.h"
+#include "ui/trial/trial_report.h"
 
 #include <QScrollArea>
 #include <QTableView>
@@ -90,35 +91,14 @@ void AnswerView::showAnswer(const Result<SeasonAnswer>& answer)
     m_shown = *answer;
     m_model->setText(modelWords(m_shown->comparison.model));
     const bool isOfYield = m_shown->comparison.ask.response == Response::YieldPerTray;
-    const auto blocks = blocksOfTrial();
+    const auto progress = m_journal.trials().progress(m_trial);
+    const auto blocks = progress ? blocksOf(*progress) : std::vector<BlockOfTrays>();
     m_comparison->show(m_shown->review, m_shown->comparison,
                        isOfYield && blocks.size() > 1 ? byBlockChart(m_shown->comparison, blocks)
                                                       : chartBeside(*m_shown));
     m_numbers->show(m_shown->review);
     m_numberCard->fit();
     m_leftOut->setText(leftOutText(m_shown->review));
-}
-
-std::vector<BlockOfTrays> AnswerView::blocksOfTrial() const
-{
-    std::vector<BlockOfTrays> blocks;
-    const auto progress = m_journal.trials().progress(m_trial);
-    if (!progress) {
-        return blocks;
-    }
-    int block = 0;
-    for (const TrialTray& tray : progress->trays) {
-        if (blocks.empty() || tray.block != block) {
-            block = tray.block;
-            const std::string shelf =
-                tray.spot ? tray.spot->rack + tray.spot->shelf : std::string();
-            blocks.push_back(
-                {shelf.empty() ? std::to_string(block) : std::to_string(block) + " · " + shelf,
-                 {}});
-        }
-        blocks.back().trays.push_back(tray.record.tray.id);
-    }
-    return blocks;
 }
 
 } // namespace plumule::ui

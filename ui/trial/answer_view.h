@@ -1,6 +1,5 @@
 #pragma once
 
-#include "core/review/block_chart.h"
 #include "ui/review/season_answer.h"
 #include "ui/shared/page.h"
 #include "ui/shared/widgets.h"
@@ -29,7 +28,6 @@ Q_SIGNALS:
 
 private:
     void ask();
-    [[nodiscard]] std::vector<BlockOfTrays> blocksOfTrial() const;
     void showAnswer(const Result<SeasonAnswer>& answer);
 
     Journal& m_journal;

@@ -5,13 +5,16 @@
 #include "ui/shared/amount_field.h"
 #include "ui/shared/flow_layout.h"
 #include "ui/shared/plain_table.h"
+#include "ui/shared/printing.h"
 #include "ui/shared/text_table.h"
 #include "ui/shared/theme.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_form.h"
 #include "ui/trial/plan_words.h"
+#include "ui/trial/prep_sheet.h"
 
 #include <QHeaderView>
+#include <QMenu>
 #include <QScrollArea>
 #include <QTableView>
 #include <QTimer>
@@ -64,8 +67,15 @@ void PlanView::buildHead()
     back->setObjectName("planBack");
     m_remove = button(tr("Remove"), "danger");
     m_remove->setObjectName("planRemove");
-    m_prepare = button(tr("What to prepare…"));
+    m_prepare = button(tr("What to prepare"));
     m_prepare->setObjectName("planPrepare");
+    setRole(m_prepare, "menu");
+    auto* sheets = new QMenu(m_prepare);
+    connect(sheets->addAction(tr("Save as PDF…")), &QAction::triggered, this,
+            &PlanView::savePrepSheet);
+    connect(sheets->addAction(tr("Print…")), &QAction::triggered, this,
+            &PlanView::printThePrepSheet);
+    m_prepare->setMenu(sheets);
     m_keep = button(tr("Keep the plan"));
     m_keep->setObjectName("planKeep");
     m_sow = button(tr("Sow"), "primary");
@@ -168,7 +178,6 @@ void PlanView::wireSignals()
     connect(m_grid, &LayoutGrid::chosenChanged, this, &PlanView::fillFreePlaces);
     connect(m_keep, &QPushButton::clicked, this, &PlanView::keep);
     connect(m_sow, &QPushButton::clicked, this, &PlanView::askToSow);
-    connect(m_prepare, &QPushButton::clicked, this, &PlanView::makePrepSheet);
     connect(m_remove, &QPushButton::clicked, this, [this] {
         m_services.ask.confirm(
             this, tr("Remove the plan"),
@@ -364,6 +373,31 @@ void PlanView::resizeEvent(QResizeEvent* event)
                                                    : QBoxLayout::TopToBottom);
 }
 
-void PlanView::makePrepSheet() {}
+void PlanView::savePrepSheet()
+{
+    m_services.ask.fileToSave(this, tr("Save the preparation sheet"),
+                              QString::fromStdString(m_draft.trial.code) + " prepare.pdf",
+                              tr("Pages (*.pdf)"), [this](const QString& path) {
+                                  const auto sheet = prepSheetOf(m_journal, m_draft);
+                                  if (!sheet) {
+                                      m_services.messages.refuse(sentence(sheet.error()));
+                                  } else if (!writePrepSheet(*sheet, path)) {
+                                      m_services.messages.refuse(sentence(
+                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
+                                  } else {
+                                      m_services.messages.tell(tr("Saved %1.").arg(path));
+                                  }
+                              });
+}
+
+void PlanView::printThePrepSheet()
+{
+    askPrinter(this, [this](QPagedPaintDevice& printer) {
+        const auto sheet = prepSheetOf(m_journal, m_draft);
+        if (!sheet || !printPrepSheet(*sheet, printer)) {
+            m_services.messages.refuse(tr("The printer did not take the sheet."));
+        }
+    });
+}
 
 } // namespace plumule::ui

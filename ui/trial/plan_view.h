@@ -59,7 +59,8 @@ private:
     void keep();
     void askToSow();
     void sow();
-    void makePrepSheet();
+    void savePrepSheet();
+    void printThePrepSheet();
     [[nodiscard]] UnitText units() const;
 
     Journal& m_journal;

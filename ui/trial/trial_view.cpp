@@ -1,5 +1,6 @@
 #include "ui/trial/trial_view.h"
 
+#include "ui/review/report_task.h"
 #include "ui/shared/theme.h"
 #include "ui/shared/widgets.h"
 #include "ui/tray/label_dialog.h"
@@ -8,6 +9,7 @@
 #include "ui/trial/progress_view.h"
 #include "ui/trial/tasting_view.h"
 #include "ui/trial/trial_dialog.h"
+#include "ui/trial/trial_report.h"
 
 #include <QMenu>
 #include <QStackedWidget>
@@ -135,7 +137,11 @@ void TrialView::reload()
 
 void TrialView::makeReport(const QString& ending)
 {
-    Q_UNUSED(ending)
+    const QString preset = QString::fromStdString(m_shown.trial.code) + ending;
+    ui::makeReport(this, m_services, m_journal, preset,
+                   [trial = m_shown.trial.id](Journal& own, const plumule::Progress& progress) {
+                       return trialReportFacts(own, trial, progress).map(trialReport);
+                   });
 }
 
 } // namespace plumule::ui

@@ -1,3 +1,4 @@
+#include "ui/shared/printing.h"
 #include "ui/shared/widgets.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/round_head.h"
@@ -9,8 +10,6 @@
 
 #include <QKeyEvent>
 #include <QMenu>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QTimer>
 
 #include <memory>
@@ -359,18 +358,11 @@ void RoundPage::saveSheet()
 
 void RoundPage::printSheet()
 {
-    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
-    printer->setFullPage(true);
-    auto* dialog = new QPrintDialog(printer.get(), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    // The printer lives as long as its dialog.
-    connect(dialog, qOverload<QPrinter*>(&QPrintDialog::accepted), this,
-            [this, printer](QPrinter* chosen) {
-                if (!printRoundSheet(m_round, m_layout, UnitText(m_room.units), *chosen)) {
-                    services().messages.refuse(tr("The printer did not take the sheet."));
-                }
-            });
-    dialog->open();
+    askPrinter(this, [this](QPagedPaintDevice& printer) {
+        if (!printRoundSheet(m_round, m_layout, UnitText(m_room.units), printer)) {
+            services().messages.refuse(tr("The printer did not take the sheet."));
+        }
+    });
 }
 
 } // namespace plumule::ui
