@@ -140,6 +140,22 @@ std::vector<const MediaPair*> byWeight(const SeasonComparison& comparison)
     return pairs;
 }
 
+// Where chance may have made every difference.
+QString nothingToldSentence(const std::vector<const MediaPair*>& pairs,
+                            const SeasonComparison& comparison)
+{
+    int needed = 0;
+    for (const MediaPair* pair : pairs) {
+        needed = std::max(needed, pair->needed ? pair->needed->each : 0);
+    }
+    const auto media = comparison.means.size();
+    return needed > 0 ? verdict("None of the %1 media can be told apart yet; it takes about %2 "
+                                "trays of each.")
+                            .arg(media)
+                            .arg(needed)
+                      : verdict("None of the %1 media can be told apart yet.").arg(media);
+}
+
 QString spreadSentence(const SeasonComparison& comparison)
 {
     if (comparison.spread.sd <= 0) {
@@ -287,9 +303,14 @@ VerdictWords verdictWords(const SeasonComparison& comparison)
                 : verdict("Only one medium was grown: there is nothing to compare it with.");
         return answer;
     }
-    answer.headline = pairSentence(*pairs.front(), comparison);
+    const bool isAllOpen =
+        pairs.size() > 1 && std::all_of(pairs.begin(), pairs.end(), [](const MediaPair* pair) {
+            return pair->verdict == PairVerdict::CantTellYet;
+        });
+    answer.headline = isAllOpen ? nothingToldSentence(pairs, comparison)
+                                : pairSentence(*pairs.front(), comparison);
     QStringList rest;
-    for (std::size_t i = 1; i < std::min<std::size_t>(pairs.size(), 4); ++i) {
+    for (std::size_t i = isAllOpen ? 0 : 1; i < std::min<std::size_t>(pairs.size(), 4); ++i) {
         rest << pairSentence(*pairs[i], comparison);
     }
     rest << spreadSentence(comparison);

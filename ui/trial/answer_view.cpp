@@ -36,7 +36,7 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     auto* bar = new QWidget;
     auto* row = new FlowLayout(bar);
     m_metric = new Segmented(
-        {tr("Yield g/tray"), tr("Cost per gram"), tr("Height"), tr("Evenness"), tr("Residue")});
+        {tr("Yield"), tr("Cost"), tr("Height"), tr("Evenness"), tr("Residue")});
     m_metric->setObjectName("trialMetric");
     m_model = label(QString(), "muted");
     m_model->setObjectName("trialModel");

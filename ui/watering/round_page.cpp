@@ -40,6 +40,8 @@ RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
             noteBadge();
         }
     });
+    // What it asks of a window before it is shown is what it needs in a narrow one.
+    arrange();
 }
 
 RoundPage::~RoundPage()

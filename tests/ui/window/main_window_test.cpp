@@ -1,4 +1,5 @@
 #include "tests/ui/window/window_fixture.h"
+#include "ui/shared/theme.h"
 #include "ui/tray/sow_dialog.h"
 
 #include <QProgressBar>
@@ -13,9 +14,9 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
 {
     openWindow();
     const QStringList names = window->pageNames();
-    ASSERT_EQ(names, QStringList({"Round", "Weigh-in", "Trays", "Season", "Set-up"}));
+    ASSERT_EQ(names, QStringList({"Round", "Weigh-in", "Trays", "Trials", "Season", "Set-up"}));
     EXPECT_EQ(shownPage(), "Round");
-    for (const int number : {2, 3, 4, 5, 1}) {
+    for (const int number : {2, 3, 4, 5, 6, 1}) {
         pressCtrl(Qt::Key_0 + number);
         const QString name = names[number - 1];
         EXPECT_EQ(shownPage(), name);
@@ -23,6 +24,20 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
     }
     click(window->findChild<QPushButton*>("navTrays"));
     EXPECT_EQ(shownPage(), "Trays");
+}
+
+TEST_F(WindowTest, FitsASmallScreenAlsoInLargeType)
+{
+    useSample();
+    applyTheme(*qApp, false, 1.5);
+    openWindow({1024, 768});
+    for (const QString& name : window->pageNames()) {
+        EXPECT_LE(window->page(name)->minimumSizeHint().width(), 1024 - 240)
+            << name.toStdString();
+    }
+    EXPECT_EQ(window->width(), 1024);
+    window.reset();
+    applyTheme(*qApp, false);
 }
 
 TEST_F(WindowTest, BadgesCountWhatIsOpenOnPagesThatAreNotInFront)
