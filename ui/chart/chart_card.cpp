@@ -15,6 +15,7 @@ ChartCard::ChartCard(const Services& services, const char* name, QWidget* parent
     : Card(QStringLiteral(" "), "card", parent)
     , m_services(services)
 {
+    wrapHeading();
     m_chart = new ChartView;
     m_chart->setObjectName(name);
     m_chart->setMinimumHeight(scaled(250));

@@ -41,6 +41,7 @@ AgeingCard::AgeingCard(const Services& services, QWidget* parent)
     : Card(tr("Does a piece yield less as it ages?"), "card", parent)
     , m_services(services)
 {
+    wrapHeading();
     m_words = label(QString());
     m_words->setObjectName("ageingWords");
     m_words->setWordWrap(true);

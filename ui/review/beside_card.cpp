@@ -38,6 +38,7 @@ BesideCard::BesideCard(const Services& services, QWidget* parent)
     : Card(tr("Seasons side by side: yield by medium, as weighed"), "card", parent)
     , m_services(services)
 {
+    wrapHeading();
     m_chart = new ChartView;
     m_chart->setObjectName("besideChart");
     m_model = new TextTable(this);

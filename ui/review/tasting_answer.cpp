@@ -217,9 +217,8 @@ void TastingAnswer::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
     const bool isBeside = m_numbers->direction() == QBoxLayout::LeftToRight;
-    m_numbers->setDirection(standsBeside(width(), scaled(900), isBeside)
-                                ? QBoxLayout::LeftToRight
-                                : QBoxLayout::TopToBottom);
+    m_numbers->setDirection(standsBeside(width(), scaled(900), isBeside) ? QBoxLayout::LeftToRight
+                                                                         : QBoxLayout::TopToBottom);
 }
 
 } // namespace plumule::ui

@@ -14,6 +14,7 @@ TableCard::TableCard(const Services& services, const QString& heading, QAbstract
     : Card(heading, "card", parent)
     , m_services(services)
 {
+    wrapHeading();
     m_table = plainTable(model, name, heading);
     auto* keep = button(tr("Save…"), "quiet");
     keep->setObjectName(QString::fromLatin1(name) + "Save");

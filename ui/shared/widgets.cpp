@@ -84,6 +84,12 @@ void Card::setHeading(const QString& heading)
     m_heading->setVisible(!heading.isEmpty());
 }
 
+void Card::wrapHeading()
+{
+    m_heading->setWordWrap(true);
+    m_headingRow->setStretch(0, 100);
+}
+
 PageHead::PageHead(const QString& title, QWidget* parent)
     : QWidget(parent)
 {

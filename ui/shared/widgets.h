@@ -41,6 +41,8 @@ public:
     // The row of the heading, for a button at its right end.
     [[nodiscard]] QHBoxLayout* headingRow() const { return m_headingRow; }
     void setHeading(const QString& heading);
+    // A long heading goes on in a second line rather than widen the page.
+    void wrapHeading();
 
 private:
     QLabel* m_heading = nullptr;

@@ -35,8 +35,8 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     column->setSpacing(scaled(12));
     auto* bar = new QWidget;
     auto* row = new FlowLayout(bar);
-    m_metric = new Segmented(
-        {tr("Yield"), tr("Cost"), tr("Height"), tr("Evenness"), tr("Residue")});
+    m_metric =
+        new Segmented({tr("Yield"), tr("Cost"), tr("Height"), tr("Evenness"), tr("Residue")});
     m_metric->setObjectName("trialMetric");
     m_model = label(QString(), "muted");
     m_model->setObjectName("trialModel");

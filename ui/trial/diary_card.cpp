@@ -33,6 +33,7 @@ DiaryCard::DiaryCard(Journal& journal, QWidget* parent)
     : Card(tr("Notes and photographs, the media side by side"), "card", parent)
     , m_journal(journal)
 {
+    wrapHeading();
     m_day = new QComboBox;
     m_day->setObjectName("diaryDay");
     m_day->setAccessibleName(tr("Day"));

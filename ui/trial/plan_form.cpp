@@ -29,7 +29,7 @@ QComboBox* choiceBox(const char* name, const QString& accessibleName)
 {
     auto* box = named(new QComboBox, name, accessibleName);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(8);
+    box->setMinimumContentsLength(5);
     return box;
 }
 

@@ -1,5 +1,5 @@
-#include "tests/ui/support/growing.h"
 #include "core/exchange/csv.h"
+#include "tests/ui/support/growing.h"
 #include "ui/chart/chart_card.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
@@ -270,8 +270,8 @@ TEST_F(SeasonPageTest, ReckonsWithAnotherPriceWithoutStoringIt)
     }
     const double before = costOf("Coir mix");
     const double meshBefore = costOf("Steel mesh");
-    auto* field = find<QLineEdit>(
-        *page, QString("whatIfPrice%1").arg(coir.value).toLatin1().constData());
+    auto* field =
+        find<QLineEdit>(*page, QString("whatIfPrice%1").arg(coir.value).toLatin1().constData());
     QTest::keyClicks(field, "9.5");
     EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") > before * 1.2; }, 20'000));
     EXPECT_DOUBLE_EQ(costOf("Steel mesh"), meshBefore);

@@ -1,3 +1,4 @@
+#include "tests/ui/support/report_reading.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/review/report_task.h"
 #include "ui/review/season_report.h"
@@ -19,17 +20,6 @@ protected:
         const auto facts = seasonReportFacts(*journal, journal->review().usualSeason());
         EXPECT_TRUE(facts.has_value());
         return facts.value_or(SeasonReportFacts());
-    }
-    template <class Block>
-    static std::vector<Block> all(const Report& report)
-    {
-        std::vector<Block> found;
-        for (const ReportBlock& block : report.blocks) {
-            if (const auto* each = std::get_if<Block>(&block)) {
-                found.push_back(*each);
-            }
-        }
-        return found;
     }
     static QStringList headings(const Report& report)
     {

@@ -1,5 +1,6 @@
-#include "core/exchange/csv.h"
 #include "tests/ui/support/growing.h"
+#include "tests/ui/support/report_reading.h"
+#include "tests/ui/support/rice_blocks.h"
 #include "ui/review/report_html.h"
 #include "ui/review/report_pdf.h"
 #include "ui/trial/trial_report.h"
@@ -7,8 +8,6 @@
 #include <QFile>
 #include <QImage>
 #include <QXmlStreamReader>
-
-#include <map>
 
 namespace plumule::ui {
 namespace {
@@ -26,17 +25,6 @@ protected:
         }
         ADD_FAILURE() << code;
         return {};
-    }
-    template <class Block>
-    static std::vector<Block> all(const Report& report)
-    {
-        std::vector<Block> found;
-        for (const ReportBlock& block : report.blocks) {
-            if (const auto* each = std::get_if<Block>(&block)) {
-                found.push_back(*each);
-            }
-        }
-        return found;
     }
     static QString textOf(const Report& report)
     {
@@ -57,30 +45,10 @@ protected:
     }
 };
 
-// Gomez & Gomez 1984, Statistical Procedures for Agricultural Research, Wiley, p. 26: rice sown at
-// six rates in four blocks; published F 2.17 of the rates, 5.86 of the blocks, CV 6.7 %, Tukey's
-// difference 763.9 (worked out again from the same data). A gram a tray stands for a kg/ha, a
-// medium for a rate, a shelf for a block.
 class RiceReportTest : public TrialReportTest
 {
 protected:
-    void SetUp() override
-    {
-        RoomPlan plan;
-        plan.room.name = "Test room";
-        plan.placesPerShelf = 6;
-        auto made = Journal::create((folder.path() + "/rice.plumule").toStdString(), plan, clock);
-        ASSERT_TRUE(made.has_value());
-        journal = std::move(*made);
-        const auto text =
-            textOfFile(PLUMULE_REFERENCES "/handbook/stat_data/gomez_seedrate_rcbd.csv");
-        ASSERT_TRUE(text.has_value());
-        const CsvTable table = csvFrom(*text).value();
-        for (const auto& row : table.rows) {
-            m_yields[row.at(0)][row.at(1)] = std::stod(row.at(2));
-        }
-        ASSERT_EQ(m_yields.size(), 6U);
-    }
+    void SetUp() override { journal = riceJournal(folder.path().toStdString(), clock); }
 
     TrialDraft seedRates()
     {
@@ -96,7 +64,7 @@ protected:
         draft.treatments.clear();
         for (const auto& [rate, yields] : m_yields) {
             Medium medium;
-            medium.name = rate + " kg/ha";
+            medium.name = rate;
             medium.form = MediumForm::Mat;
             Treatment treatment;
             treatment.medium = journal->media().save(medium).value().id;
@@ -126,7 +94,7 @@ protected:
         return draft.trial.id;
     }
 
-    std::map<std::string, std::map<std::string, double>> m_yields; // by rate, then block
+    RiceYields m_yields = riceYields();
     std::map<MediumId, std::string> m_rates;
 };
 

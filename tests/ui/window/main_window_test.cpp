@@ -32,8 +32,7 @@ TEST_F(WindowTest, FitsASmallScreenAlsoInLargeType)
     applyTheme(*qApp, false, 1.5);
     openWindow({1024, 768});
     for (const QString& name : window->pageNames()) {
-        EXPECT_LE(window->page(name)->minimumSizeHint().width(), 1024 - 240)
-            << name.toStdString();
+        EXPECT_LE(window->page(name)->minimumSizeHint().width(), 1024 - 240) << name.toStdString();
     }
     EXPECT_EQ(window->width(), 1024);
     window.reset();

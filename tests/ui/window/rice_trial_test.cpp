@@ -1,4 +1,4 @@
-#include "core/exchange/csv.h"
+#include "tests/ui/support/rice_blocks.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/room/setup_page.h"
 #include "ui/trial/trials_page.h"
@@ -12,30 +12,11 @@
 namespace plumule::ui {
 namespace {
 
-// Gomez & Gomez 1984, Statistical Procedures for Agricultural Research, Wiley, p. 26: rice sown at
-// six rates in four blocks; published F 2.17 of the rates, 5.86 of the blocks, CV 6.7 %, Tukey's
-// difference 763.9 (worked out again from the same data). A gram a tray stands for a kg/ha, a
-// medium for a rate, a shelf for a block. All of it is typed and pressed in the window.
+// The published trial, all of it typed and pressed in the window.
 class RiceTrialTest : public WindowTest
 {
 protected:
-    void SetUp() override
-    {
-        RoomPlan plan;
-        plan.room.name = "Test room";
-        plan.placesPerShelf = 6;
-        auto made = Journal::create((folder.path() + "/rice.plumule").toStdString(), plan, clock);
-        ASSERT_TRUE(made.has_value());
-        journal = std::move(*made);
-        const auto text =
-            textOfFile(PLUMULE_REFERENCES "/handbook/stat_data/gomez_seedrate_rcbd.csv");
-        ASSERT_TRUE(text.has_value());
-        const CsvTable table = csvFrom(*text).value();
-        for (const auto& row : table.rows) {
-            m_yields[row.at(0) + " kg/ha"][row.at(1)] = std::stod(row.at(2));
-        }
-        ASSERT_EQ(m_yields.size(), 6U);
-    }
+    void SetUp() override { journal = riceJournal(folder.path().toStdString(), clock); }
 
     [[nodiscard]] TrialsPage& trials()
     {
@@ -134,7 +115,7 @@ protected:
         return QString::fromUtf8(file.readAll());
     }
 
-    std::map<std::string, std::map<std::string, double>> m_yields; // by rate, then block
+    RiceYields m_yields = riceYields();
 };
 
 TEST_F(RiceTrialTest, PlannedSownAndWeighedInTheWindowGivesItsPublishedResult)
