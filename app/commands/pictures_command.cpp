@@ -105,7 +105,7 @@ void addTrialShots(std::vector<Shot>& shots, ui::MainWindow& window, ui::TrialsP
         }
     };
     add("trial-progress", TrialState::Growing, ui::TrialView::Progress);
-    add("trial-tasting", TrialState::Ended, ui::TrialView::Tasting);
+    add("trial-tasting", TrialState::Growing, ui::TrialView::Tasting);
     add("trial-answer", TrialState::Ended, ui::TrialView::Answer);
 }
 

@@ -138,7 +138,7 @@ void PlanView::showSupplies()
     if (!preparation) {
         words << sentence(preparation.error());
     } else {
-        words << tr("%1 of %2 places needed are free at that time.")
+        words << tr("%1 places are free at that time; %2 are needed.")
                      .arg(m_preparation.placesFree)
                      .arg(m_draft.count());
         words << tr("In all about %1, work and light not counted.")

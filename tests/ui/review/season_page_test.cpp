@@ -338,6 +338,46 @@ TEST_F(SeasonPageTest, SavesItsTablesAsTheyAreShown)
     EXPECT_TRUE(messages.isRefusal());
 }
 
+TEST_F(SeasonPageTest, MakesAReportOfWhatIsFilteredAndLeavesTheWindowFree)
+{
+    useSample();
+    const auto page = openSeason();
+    chooseVariety(*page, "Pea, tendril");
+    waitForAnswer();
+    ask.fileAnswer = folder.filePath("season.html");
+    find<QPushButton>(*page, "seasonReport")->menu()->actions().at(1)->trigger();
+    EXPECT_TRUE(tasks.isBusy()) << "it is made beside the window";
+    ASSERT_TRUE(
+        QTest::qWaitFor([&] { return QFile::exists(ask.fileAnswer) && !tasks.isBusy(); }, 20'000));
+    QFile file(ask.fileAnswer);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QByteArray said = file.readAll();
+    EXPECT_TRUE(said.contains("Pea, tendril"));
+    EXPECT_FALSE(said.contains("Red cabbage"));
+}
+
+TEST_F(SeasonPageTest, AReportThatIsStoppedWritesNothing)
+{
+    useSample();
+    const auto page = openSeason();
+    ask.fileAnswer = folder.filePath("stopped.pdf");
+    find<QPushButton>(*page, "seasonReport")->menu()->actions().front()->trigger();
+    tasks.stopAll();
+    waitForAnswer();
+    EXPECT_FALSE(QFile::exists(ask.fileAnswer));
+}
+
+TEST_F(SeasonPageTest, ShowsWhatTastersSaidOfTheSpan)
+{
+    useSample();
+    const auto page = openSeason();
+    page->showRatings();
+    const auto said = [&] { return textsIn(*page).join(' '); };
+    EXPECT_TRUE(said().contains("Radish tasting")) << said().toStdString();
+    find<QDateEdit>(*page, "to")->setDate(QDate(2025, 4, 1));
+    EXPECT_TRUE(soon([&] { return said().contains("No tasting was closed"); }));
+}
+
 TEST_F(SeasonPageTest, OpensTheTrayOfADot)
 {
     useSample();

@@ -1,6 +1,7 @@
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_view.h"
 #include "ui/review/season_answer.h"
+#include "ui/tray/label_dialog.h"
 #include "ui/trial/answer_view.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_view.h"
@@ -9,6 +10,7 @@
 
 #include <QComboBox>
 #include <QDateEdit>
+#include <QFile>
 #include <QLineEdit>
 #include <QMenu>
 #include <QSignalSpy>
@@ -362,6 +364,56 @@ TEST_F(TrialsPageTest, ChangesWhatATrialAsks)
             EXPECT_EQ(each.question, "Asked anew?");
             EXPECT_EQ(each.margin, grams(33));
         }
+    }
+}
+
+TEST_F(TrialsPageTest, SavesThePreparationSheetOfWhatIsShown)
+{
+    openPlan();
+    ask.fileAnswer = folder.filePath("prepare.pdf");
+    find<QPushButton>(*page, "planPrepare")->menu()->actions().front()->trigger();
+    QFile file(ask.fileAnswer);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << messages.text().toStdString();
+    EXPECT_TRUE(file.read(5) == "%PDF-");
+    ask.fileAnswer = folder.filePath("no/such/folder.pdf");
+    find<QPushButton>(*page, "planPrepare")->menu()->actions().front()->trigger();
+    EXPECT_TRUE(messages.isRefusal());
+}
+
+TEST_F(TrialsPageTest, OffersLabelsOfItsTraysAndItsReport)
+{
+    openTrials();
+    const auto done = trialIn(TrialState::Ended);
+    ASSERT_TRUE(done);
+    page->openTrial(done->trial.id);
+    click(find<QPushButton>(*page, "trialLabels"));
+    auto* labels = page->findChild<LabelDialog*>();
+    ASSERT_NE(labels, nullptr);
+    EXPECT_EQ(int(labels->labels().size()), done->trays);
+    labels->close();
+    const char* kinds[] = {"trial.pdf", "trial.html"};
+    for (int i = 0; i < 2; ++i) {
+        ask.fileAnswer = folder.filePath(kinds[i]);
+        find<QPushButton>(*page, "trialReport")->menu()->actions().at(i)->trigger();
+        EXPECT_TRUE(QTest::qWaitFor(
+            [&] { return QFile::exists(ask.fileAnswer) && !tasks.isBusy(); }, 20'000))
+            << kinds[i];
+        EXPECT_GT(QFile(ask.fileAnswer).size(), 5000) << kinds[i];
+    }
+}
+
+TEST_F(TrialsPageTest, SaysWhatIsMissingDayByDay)
+{
+    openTrials();
+    const auto growing = trialIn(TrialState::Growing);
+    ASSERT_TRUE(growing);
+    const TrialProgress progress = journal->trials().progress(growing->trial.id).value();
+    ASSERT_FALSE(progress.lacks.empty());
+    page->openTrial(growing->trial.id);
+    const QString said = textsIn(page->trial()).join('\n');
+    for (const TrialLack& lack : progress.lacks) {
+        EXPECT_TRUE(said.contains(QString::fromStdString(lack.code))) << lack.code;
+        EXPECT_TRUE(said.contains(shortDayText(lack.on))) << toIso(lack.on);
     }
 }
 

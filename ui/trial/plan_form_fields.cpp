@@ -1,0 +1,162 @@
+#include "ui/shared/amount_field.h"
+#include "ui/shared/flow_layout.h"
+#include "ui/shared/theme.h"
+#include "ui/trial/plan_form.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDateEdit>
+#include <QGridLayout>
+#include <QMenu>
+#include <QSpinBox>
+#include <QTimeEdit>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+template <class Widget>
+Widget* named(Widget* widget, const char* name, const QString& accessibleName)
+{
+    widget->setObjectName(name);
+    widget->setAccessibleName(accessibleName);
+    return widget;
+}
+
+QComboBox* choiceBox(const char* name, const QString& accessibleName)
+{
+    auto* box = named(new QComboBox, name, accessibleName);
+    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    box->setMinimumContentsLength(5);
+    return box;
+}
+
+// A field below its name.
+QVBoxLayout* under(const QString& name, QWidget* field, QWidget* words = nullptr)
+{
+    auto* stack = new QVBoxLayout;
+    stack->setSpacing(scaled(3));
+    auto* caption = label(name, "muted");
+    caption->setBuddy(field);
+    stack->addWidget(caption);
+    stack->addWidget(field);
+    if (words != nullptr) {
+        stack->addWidget(words);
+    }
+    stack->addStretch(1);
+    return stack;
+}
+
+// Fields beside each other; the first is as wide as `first` says, the others as one.
+QGridLayout* side(std::initializer_list<QLayout*> fields, int first = 1)
+{
+    auto* row = new QGridLayout;
+    row->setHorizontalSpacing(scaled(10));
+    for (QLayout* field : fields) {
+        const int column = row->count();
+        row->addLayout(field, 0, column);
+        row->setColumnStretch(column, column == 0 ? first : 1);
+        row->setColumnMinimumWidth(column, scaled(60));
+    }
+    return row;
+}
+
+QLabel* smallWords(const char* name)
+{
+    auto* words = label(QString(), "muted");
+    words->setObjectName(name);
+    words->setWordWrap(true);
+    words->setFont(uiFont(0.9));
+    words->hide();
+    return words;
+}
+
+} // namespace
+
+PlanForm::PlanForm(Journal& journal, QWidget* parent)
+    : QWidget(parent)
+    , m_journal(journal)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(9));
+    buildQuestion(*column);
+    buildSowing(*column);
+    buildSize(*column);
+    fillChoices();
+    wireSignals();
+}
+
+void PlanForm::buildQuestion(QVBoxLayout& column)
+{
+    m_question = named(new QLineEdit, "planQuestion", tr("Question"));
+    m_question->setPlaceholderText(tr("Which medium gives most radish a tray?"));
+    m_compared = named(button(tr("Media…")), "planMedia", tr("Media compared"));
+    setRole(m_compared, "menu");
+    m_mediaMenu = new QMenu(m_compared);
+    m_compared->setMenu(m_mediaMenu);
+    m_mediaNames = new QWidget;
+    m_mediaNames->setObjectName("planMediaNames");
+    new FlowLayout(m_mediaNames);
+    m_control = choiceBox("planControl", tr("Control"));
+    m_feeding = choiceBox("planFeeding", tr("Feeding"));
+    m_feeding->addItem(tr("by protocol"), false);
+    m_feeding->addItem(tr("fed and unfed"), true);
+    m_name = named(new QLineEdit, "planName", tr("Short name"));
+    m_name->setPlaceholderText(tr("as the question"));
+    auto* top = new QHBoxLayout;
+    top->setSpacing(scaled(10));
+    top->addLayout(under(tr("Question"), m_question), 2);
+    top->addLayout(under(tr("Short name"), m_name), 1);
+    column.addLayout(top);
+    column.addLayout(side({under(tr("Compared"), m_compared), under(tr("Control"), m_control),
+                           under(tr("Feeding"), m_feeding)}));
+    column.addWidget(m_mediaNames);
+}
+
+void PlanForm::buildSowing(QVBoxLayout& column)
+{
+    m_variety = choiceBox("planVariety", tr("Variety"));
+    m_lot = choiceBox("planLot", tr("Seed lot"));
+    m_seed = named(new NumberField, "planSeed", tr("Seed a tray"));
+    m_day = named(new QDateEdit, "planDay", tr("Day of sowing"));
+    m_day->setCalendarPopup(true);
+    m_day->setDisplayFormat("ddd d MMM");
+    m_time = named(new QTimeEdit, "planTime", tr("Time of sowing"));
+    m_time->setDisplayFormat("HH:mm");
+    m_soak = named(new QCheckBox(tr("begin with the soak")), "planSoak", tr("Begin with the soak"));
+    m_person = named(new QLineEdit, "planPerson", tr("Sown by"));
+    column.addLayout(side({under(tr("Variety"), m_variety), under(tr("Seed lot"), m_lot),
+                           under(tr("Seed a tray"), m_seed)}));
+    column.addLayout(side(
+        {under(tr("Sown on"), m_day), under(tr("At"), m_time), under(tr("Sown by"), m_person)}));
+    column.addWidget(m_soak);
+}
+
+void PlanForm::buildSize(QVBoxLayout& column)
+{
+    m_margin = named(new NumberField, "planMargin", tr("Difference that matters, a tray"));
+    m_margin->setPlaceholderText(tr("a tray"));
+    m_marginWords = smallWords("planMarginWords");
+    m_spread = named(new NumberField, "planSpread", tr("Tray-to-tray spread"));
+    m_spread->setPlaceholderText(tr("this room's own"));
+    m_spreadWords = smallWords("planSpreadWords");
+    for (NumberField* field : {m_seed, m_margin, m_spread}) {
+        field->setMaximumWidth(QWIDGETSIZE_MAX);
+    }
+    m_design = choiceBox("planDesign", tr("Layout"));
+    m_design->addItem(tr("blocks, one a shelf"), int(Design::RandomizedBlocks));
+    m_design->addItem(tr("completely random"), int(Design::CompletelyRandom));
+    m_design->addItem(tr("Latin square"), int(Design::LatinSquare));
+    m_blocks = named(new QSpinBox, "planBlocks", tr("Blocks"));
+    m_blocks->setRange(2, 50);
+    m_each = named(new QSpinBox, "planEach", tr("Trays of each"));
+    m_each->setRange(1, 100);
+    column.addLayout(side({under(tr("Difference that matters"), m_margin, m_marginWords),
+                           under(tr("Tray-to-tray spread"), m_spread, m_spreadWords)}));
+    column.addLayout(side({under(tr("Layout"), m_design), under(tr("Blocks"), m_blocks),
+                           under(tr("Trays of each"), m_each)},
+                          2));
+}
+
+} // namespace plumule::ui
