@@ -181,16 +181,6 @@ std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium
     return records;
 }
 
-std::map<PieceId, Piece> MediumRepository::piecesById()
-{
-    std::map<PieceId, Piece> byId;
-    for (Piece& piece : selectRows<Piece>(m_database, "ORDER BY id")) {
-        const PieceId id = piece.id;
-        byId.emplace(id, std::move(piece));
-    }
-    return byId;
-}
-
 std::optional<Piece> MediumRepository::find(PieceId piece)
 {
     return findRow<Piece>(m_database, piece);

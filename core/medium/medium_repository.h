@@ -32,7 +32,6 @@ public:
 
     // By medium and number.
     [[nodiscard]] std::vector<PieceRecord> pieces(std::optional<MediumId> medium, bool withRetired);
-    [[nodiscard]] std::map<PieceId, Piece> piecesById();
     [[nodiscard]] std::optional<Piece> find(PieceId piece);
     [[nodiscard]] std::optional<PieceRecord> record(PieceId piece);
     // The highest number given in that medium; 0 when it has no piece.

@@ -76,7 +76,7 @@ enum class ChartForm
 
 struct ChartSpec
 {
-    std::string key; // "yield_by_medium", "height_by_day", "cost_by_uses", "trial_so_far"
+    std::string key; // "yield_adjusted", "height_by_day", "cost_by_uses", "trial_so_far"
     ChartForm form = ChartForm::DotRows;
     std::vector<std::string> rows; // DotRows: names, from the top
     std::vector<ChartSeries> series;

@@ -92,9 +92,7 @@ struct SeasonReview
     std::vector<std::string> tooFew;
 };
 
-[[nodiscard]] ChartSpec yieldChart(const SeasonReview& review);
 [[nodiscard]] ChartSpec heightChart(const SeasonReview& review);
-[[nodiscard]] ChartSpec costPerGramChart(const SeasonReview& review);
 [[nodiscard]] ChartSpec costByUsesChart(const SeasonReview& review);
 [[nodiscard]] ChartSpec trialSoFarChart(const TrialSoFar& trial);
 

@@ -3,19 +3,6 @@
 namespace plumule {
 namespace {
 
-// In a dot plot x is the row and y the value; the value's axis is the spec's x.
-ChartSeries dotsOf(const MediumSeason& season, int row)
-{
-    ChartSeries dots;
-    dots.name = season.medium.name;
-    dots.marker = season.medium.marker;
-    dots.form = SeriesForm::Dots;
-    for (const SeasonTray& tray : season.trays) {
-        dots.points.push_back({double(row), tray.yieldGrams, tray.code, tray.tray.value, false});
-    }
-    return dots;
-}
-
 std::optional<ChartInterval> intervalAt(const MeanInterval& mean, double x)
 {
     if (!mean.lower || !mean.upper) {
@@ -47,12 +34,6 @@ std::string perGram(const SeasonReview& review)
     return review.currency + "/g";
 }
 
-std::optional<double> costPerGramOf(const SeasonTray& tray)
-{
-    return tray.cost && tray.yieldGrams > 0 ? std::optional(*tray.cost / tray.yieldGrams)
-                                            : std::nullopt;
-}
-
 // The band where a day has two trays or more; a lone tray's day is a dot.
 void addHeights(ChartSpec& spec, const MediumSeason& season)
 {
@@ -75,26 +56,6 @@ void addHeights(ChartSpec& spec, const MediumSeason& season)
 
 } // namespace
 
-ChartSpec yieldChart(const SeasonReview& review)
-{
-    ChartSpec spec;
-    spec.key = "yield_by_medium";
-    spec.form = ChartForm::DotRows;
-    spec.x.key = "yield";
-    spec.x.unit = "g";
-    for (const MediumSeason& season : review.media) {
-        const int row = static_cast<int>(spec.rows.size());
-        spec.rows.push_back(season.medium.name);
-        spec.series.push_back(dotsOf(season, row));
-        if (const auto interval = intervalAt(season.yield, row)) {
-            ChartSeries mean = seriesOf(season.medium, SeriesForm::Intervals);
-            mean.intervals.push_back(*interval);
-            spec.series.push_back(std::move(mean));
-        }
-    }
-    return spec;
-}
-
 ChartSpec heightChart(const SeasonReview& review)
 {
     ChartSpec spec;
@@ -105,33 +66,6 @@ ChartSpec heightChart(const SeasonReview& review)
     spec.y = fromZero("height", "mm");
     for (const MediumSeason& season : review.media) {
         addHeights(spec, season);
-    }
-    return spec;
-}
-
-ChartSpec costPerGramChart(const SeasonReview& review)
-{
-    ChartSpec spec;
-    spec.key = "cost_by_medium";
-    spec.form = ChartForm::DotRows;
-    spec.x = fromZero("cost_per_gram", perGram(review));
-    for (const MediumSeason& season : review.media) {
-        const double row = static_cast<double>(spec.rows.size());
-        spec.rows.push_back(season.medium.name);
-        ChartSeries dots = seriesOf(season.medium, SeriesForm::Dots);
-        for (const SeasonTray& tray : season.trays) {
-            if (const auto cost = costPerGramOf(tray)) {
-                dots.points.push_back({row, *cost, tray.code, tray.tray.value, false});
-            }
-        }
-        spec.series.push_back(std::move(dots));
-        if (season.costPerGram) {
-            // Σcost / Σgrams is no mean of the dots, and has no interval yet.
-            ChartSeries ratio = seriesOf(season.medium, SeriesForm::Intervals);
-            ratio.intervals.push_back(
-                {row, *season.costPerGram, *season.costPerGram, *season.costPerGram});
-            spec.series.push_back(std::move(ratio));
-        }
     }
     return spec;
 }

@@ -85,18 +85,6 @@ std::vector<Watering> WateringRepository::wateringsSince(const std::vector<TrayI
     return selectRows<Watering>(m_database, tail, idList(trays), from);
 }
 
-std::vector<TrayId> WateringRepository::wateredIn(Date date, Slot slot) const
-{
-    std::vector<TrayId> trays;
-    Statement statement = m_database.prepare(
-        "SELECT tray_id FROM watering WHERE on_date = ?1 AND slot = ?2 ORDER BY tray_id");
-    statement.bind(date, slot);
-    while (statement.step()) {
-        trays.push_back(statement.get<TrayId>(0));
-    }
-    return trays;
-}
-
 std::map<TrayId, Watering> WateringRepository::lastBefore(const std::vector<TrayId>& trays,
                                                           Date date, Slot slot) const
 {

@@ -28,8 +28,6 @@ public:
     // Of these trays, from that day on, oldest first.
     [[nodiscard]] std::vector<Watering> wateringsSince(const std::vector<TrayId>& trays,
                                                        Date from) const;
-    // Trays that were watered in that round.
-    [[nodiscard]] std::vector<TrayId> wateredIn(Date date, Slot slot) const;
     // The newest watering before that round, one index look-up a tray; trays never watered are not
     // in it.
     [[nodiscard]] std::map<TrayId, Watering> lastBefore(const std::vector<TrayId>& trays, Date date,

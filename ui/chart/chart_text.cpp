@@ -25,7 +25,6 @@ QString lookUp(const QHash<QString, const char*>& table, const std::string& key)
 QString chartTitle(const ChartSpec& spec)
 {
     static const QHash<QString, const char*> kTitles = {
-        {"yield_by_medium", QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a tray")},
         {"yield_adjusted",
          QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a tray; adjusted means")},
         {"cost_per_gram_adjusted",
@@ -33,7 +32,6 @@ QString chartTitle(const ChartSpec& spec)
         {"height_adjusted",
          QT_TRANSLATE_NOOP("Charts", "Height by medium, each dot a tray; adjusted means")},
         {"height_curves", QT_TRANSLATE_NOOP("Charts", "Height by day, with fitted curves")},
-        {"cost_by_medium", QT_TRANSLATE_NOOP("Charts", "Cost per gram by medium, each dot a tray")},
         {"height_by_day",
          QT_TRANSLATE_NOOP("Charts", "Height above the medium, mean of the trays")},
         {"cost_by_uses", QT_TRANSLATE_NOOP("Charts", "Cost per gram as a piece is used again")},

@@ -64,7 +64,7 @@ QWidget* WeighCard::buildTop()
     m_medium->setObjectName("medium");
     m_trial = label(QString(), "muted");
     m_trial->setWordWrap(true);
-    m_trial->setMinimumWidth(scaled(200));
+    m_trial->setMinimumWidth(scaled(150));
     m_marker = new MarkerDot(0);
     auto* mediumRow = new QHBoxLayout;
     mediumRow->addStretch(1);
@@ -98,7 +98,7 @@ QWidget* WeighCard::buildWeights()
     m_net->setStyleSheet(
         QStringLiteral("font-size: %1pt; font-weight: 700;").arg(uiFont(2.6).pointSizeF()));
     m_net->setAlignment(Qt::AlignRight | Qt::AlignBottom);
-    m_net->setMinimumWidth(scaled(170));
+    m_net->setMinimumWidth(scaled(130));
     row->addLayout(under(tr("Gross"), m_gross), 3);
     auto* tare = under(tr("Tare (bowl)"), m_tare);
     tare->insertStretch(0, 1);
@@ -121,7 +121,7 @@ QWidget* WeighCard::buildFoot()
     m_words = label(QString());
     m_words->setObjectName("words");
     m_words->setWordWrap(true);
-    m_words->setMinimumWidth(scaled(190));
+    m_words->setMinimumWidth(scaled(140));
     words->addWidget(m_words);
     words->addWidget(m_bowlWords);
     m_addBowl = button(tr("Another bowl  +"));

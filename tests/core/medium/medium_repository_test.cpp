@@ -129,7 +129,6 @@ TEST_F(MediumRepositoryTest, ListsPiecesByMediumAndNumber)
     ASSERT_EQ(all.size(), 3U);
     EXPECT_EQ(all[0].piece, gone);
     EXPECT_EQ(media.pieces(felt.id, true).size(), 1U);
-    EXPECT_EQ(media.piecesById().at(gone.id), gone);
     EXPECT_EQ(media.lastNumber(steel.id), 2);
     EXPECT_EQ(media.lastNumber({99}), 0);
 }

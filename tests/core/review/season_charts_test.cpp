@@ -18,49 +18,6 @@ SeasonReview twoMedia(double cleaning = 0.75)
     return season.review();
 }
 
-TEST(YieldChart, HasARowAMediumWithADotATray)
-{
-    const SeasonReview review = twoMedia();
-    const ChartSpec spec = yieldChart(review);
-    EXPECT_EQ(spec.key, "yield_by_medium");
-    EXPECT_EQ(spec.form, ChartForm::DotRows);
-    EXPECT_THAT(spec.rows, ElementsAre("Loose mix", "Mesh"));
-    EXPECT_EQ(spec.x.key, "yield");
-    EXPECT_EQ(spec.x.unit, "g");
-    // Dots and interval of the mix; a lone tray on the mesh has no interval.
-    ASSERT_EQ(spec.series.size(), 3u);
-    EXPECT_EQ(spec.series[0].form, SeriesForm::Dots);
-    EXPECT_EQ(spec.series[0].name, "Loose mix");
-    EXPECT_EQ(spec.series[0].marker, 3);
-    EXPECT_THAT(spec.series[0].points, ElementsAre(ChartPoint{0, 250, "RD001", 100, false},
-                                                   ChartPoint{0, 262, "RD002", 101, false}));
-    const MeanInterval& yield = review.media[0].yield;
-    EXPECT_EQ(spec.series[1].form, SeriesForm::Intervals);
-    EXPECT_THAT(spec.series[1].intervals,
-                ElementsAre(ChartInterval{0, *yield.lower, 256, *yield.upper}));
-    EXPECT_THAT(spec.series[2].points, ElementsAre(ChartPoint{1, 300, "RD003", 102, false}));
-}
-
-TEST(CostPerGramChart, MarksTheRatioOfSums)
-{
-    const ChartSpec spec = costPerGramChart(twoMedia());
-    EXPECT_EQ(spec.x.key, "cost_per_gram");
-    EXPECT_EQ(spec.x.unit, "EUR/g");
-    ASSERT_EQ(spec.series.size(), 4u);
-    EXPECT_NEAR(spec.series[0].points[0].y, 1.10 / 250, 1e-12);
-    ASSERT_EQ(spec.series[1].intervals.size(), 1u);
-    EXPECT_NEAR(spec.series[1].intervals[0].mid, 2.20 / 512, 1e-12);
-}
-
-TEST(CostPerGramChart, HasNoDotForATrayWithoutAPrice)
-{
-    SeasonSamples season;
-    season.add("RD001", kMix, 250);
-    const ChartSpec spec = costPerGramChart(season.review());
-    ASSERT_EQ(spec.series.size(), 1u);
-    EXPECT_TRUE(spec.series[0].points.empty());
-}
-
 TEST(CostByUsesChart, DrawsCurvesAndMarksThePayback)
 {
     const ChartSpec spec = costByUsesChart(twoMedia());
@@ -147,9 +104,7 @@ TEST(TrialSoFarChart, ShowsWeighedTraysRowByRow)
 TEST(Charts, OfAnEmptySeasonAreEmptyAndNotAtFault)
 {
     const SeasonReview review;
-    EXPECT_TRUE(yieldChart(review).rows.empty());
     EXPECT_TRUE(heightChart(review).series.empty());
-    EXPECT_TRUE(costPerGramChart(review).series.empty());
     EXPECT_TRUE(costByUsesChart(review).series.empty());
     EXPECT_TRUE(trialSoFarChart({}).series.empty());
 }

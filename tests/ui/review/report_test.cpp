@@ -18,7 +18,7 @@ namespace {
 ChartSpec someChart()
 {
     ChartSpec spec;
-    spec.key = "yield_by_medium";
+    spec.key = "yield_adjusted";
     spec.rows = {"Mesh", "Felt"};
     ChartSeries dots;
     dots.name = "Mesh";
