@@ -1,6 +1,6 @@
 #include "ui/review/ageing_card.h"
 
-#include "ui/chart/chart_view.h"
+#include "ui/chart/chart_card.h"
 #include "ui/review/verdict_words.h"
 #include "ui/shared/theme.h"
 
@@ -59,15 +59,13 @@ void AgeingCard::show(const std::vector<PieceAgeing>& ageing)
     int number = 0;
     for (const PieceAgeing& each : ageing) {
         words << ageingWords(each);
-        auto* chart = new ChartView;
-        chart->setObjectName(QStringLiteral("ageingChart%1").arg(number));
-        chart->setMinimumHeight(scaled(210));
+        const QByteArray name = QByteArray("ageingChart") + QByteArray::number(number);
+        auto* chart = new ChartCard(m_services, name.constData());
+        setRole(chart, "plain"); // within this card
         chart->draw(ageingChart(each));
-        connect(chart, &ChartView::pointChosen, this,
-                [this](qint64 tray) { Q_EMIT trayAsked(TrayId{tray}); });
-        auto* name = label(QString::fromStdString(each.medium.name), "muted");
-        m_charts->addWidget(name, number / 2 * 2, number % 2);
-        m_charts->addWidget(chart, number / 2 * 2 + 1, number % 2);
+        chart->setHeading(QString::fromStdString(each.medium.name));
+        connect(chart, &ChartCard::trayAsked, this, &AgeingCard::trayAsked);
+        m_charts->addWidget(chart, number / 2, number % 2);
         ++number;
     }
     m_words->setText(words.join('\n'));

@@ -33,7 +33,7 @@ class Card : public QFrame
     Q_OBJECT
 
 public:
-    // `role`: card, caution or answer.
+    // `role`: card, caution, answer, or plain for one within another.
     explicit Card(const QString& heading = {}, const char* role = "card",
                   QWidget* parent = nullptr);
 

@@ -286,6 +286,25 @@ TEST_F(SeasonPageTest, ReckonsWithAnotherPriceWithoutStoringIt)
     EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") == before; }, 20'000));
 }
 
+TEST_F(SeasonPageTest, TellsHowPiecesAgeAndOpensATrayOfTheirs)
+{
+    useSample();
+    const auto page = openSeason();
+    ASSERT_FALSE(page->answer()->ageing.empty());
+    const PieceAgeing& first = page->answer()->ageing.front();
+    EXPECT_TRUE(find<QLabel>(*page, "ageingWords")
+                    ->text()
+                    .contains(QString::fromStdString(first.medium.name)));
+    auto* chart = find<ChartView>(*page, "ageingChart0");
+    EXPECT_EQ(chart->spec(), ageingChart(first));
+    const QSignalSpy asked(page.get(), &SeasonPage::trayAsked);
+    Q_EMIT chart->pointChosen(first.points.front().tray.value);
+    EXPECT_EQ(asked.count(), 1);
+    page->showMetric(Response::HeightOnDay);
+    waitForAnswer();
+    EXPECT_FALSE(find<QLabel>(*page, "ageingWords")->isVisible());
+}
+
 TEST_F(SeasonPageTest, PutsSeasonsSideBySide)
 {
     useSample();
