@@ -4,6 +4,7 @@
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
 #include "ui/shared/plain_table.h"
+#include "ui/shared/saving.h"
 #include "ui/shared/theme.h"
 
 #include <QHBoxLayout>
@@ -37,20 +38,14 @@ void ChartCard::draw(const ChartSpec& spec)
 
 void ChartCard::save()
 {
-    m_services.ask.fileToSave(
-        this, tr("Save this chart"), QString::fromStdString(m_chart->spec().key) + ".png",
-        tr("Pictures (*.png);;Drawings (*.svg);;Pages (*.pdf);;Numbers (*.csv)"),
-        [this](const QString& path) {
-            const bool isSaved = path.endsWith(".csv", Qt::CaseInsensitive)
-                                     ? writeText(path, chartCsv(m_chart->spec()))
-                                     : m_chart->saveTo(path);
-            if (isSaved) {
-                m_services.messages.tell(tr("Saved %1.").arg(path));
-            } else {
-                m_services.messages.refuse(
-                    sentence({ErrorKind::NotWritable, "file", path.toStdString()}));
-            }
-        });
+    saveAs(this, m_services, tr("Save this chart"),
+           QString::fromStdString(m_chart->spec().key) + ".png",
+           tr("Pictures (*.png);;Drawings (*.svg);;Pages (*.pdf);;Numbers (*.csv)"),
+           [this](const QString& path) {
+               return path.endsWith(".csv", Qt::CaseInsensitive)
+                          ? writeText(path, chartCsv(m_chart->spec()))
+                          : m_chart->saveTo(path);
+           });
 }
 
 } // namespace plumule::ui

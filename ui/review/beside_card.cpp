@@ -3,6 +3,7 @@
 #include "ui/chart/chart_view.h"
 #include "ui/medium/marker.h"
 #include "ui/shared/plain_table.h"
+#include "ui/shared/saving.h"
 #include "ui/shared/text_table.h"
 #include "ui/shared/theme.h"
 
@@ -94,19 +95,12 @@ void BesideCard::show(const std::vector<SeasonBeside>& seasons)
 
 void BesideCard::saveTable()
 {
-    m_services.ask.fileToSave(this, tr("Save these seasons"), "seasons.csv",
-                              tr("Tables (*.csv);;Pictures (*.png);;Drawings (*.svg)"),
-                              [this](const QString& path) {
-                                  const bool isSaved = path.endsWith(".csv", Qt::CaseInsensitive)
-                                                           ? writeText(path, tableCsv(*m_model))
-                                                           : m_chart->saveTo(path);
-                                  if (isSaved) {
-                                      m_services.messages.tell(tr("Saved %1.").arg(path));
-                                  } else {
-                                      m_services.messages.refuse(sentence(
-                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
-                                  }
-                              });
+    saveAs(this, m_services, tr("Save these seasons"), "seasons.csv",
+           tr("Tables (*.csv);;Pictures (*.png);;Drawings (*.svg)"), [this](const QString& path) {
+               return path.endsWith(".csv", Qt::CaseInsensitive)
+                          ? writeText(path, tableCsv(*m_model))
+                          : m_chart->saveTo(path);
+           });
 }
 
 } // namespace plumule::ui

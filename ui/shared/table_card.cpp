@@ -1,6 +1,7 @@
 #include "ui/shared/table_card.h"
 
 #include "ui/shared/plain_table.h"
+#include "ui/shared/saving.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -31,15 +32,9 @@ void TableCard::fit()
 
 void TableCard::save()
 {
-    m_services.ask.fileToSave(this, tr("Save this table"), m_table->objectName() + ".csv",
-                              tr("Tables (*.csv)"), [this](const QString& path) {
-                                  if (writeText(path, tableCsv(*m_table->model()))) {
-                                      m_services.messages.tell(tr("Saved %1.").arg(path));
-                                  } else {
-                                      m_services.messages.refuse(sentence(
-                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
-                                  }
-                              });
+    saveAs(this, m_services, tr("Save this table"), m_table->objectName() + ".csv",
+           tr("Tables (*.csv)"),
+           [this](const QString& path) { return writeText(path, tableCsv(*m_table->model())); });
 }
 
 } // namespace plumule::ui

@@ -3,6 +3,7 @@
 #include "ui/review/tasting_answer.h"
 #include "ui/review/tasting_words.h"
 #include "ui/shared/flow_layout.h"
+#include "ui/shared/saving.h"
 #include "ui/shared/theme.h"
 #include "ui/trial/tasting_dialog.h"
 #include "ui/trial/tasting_entry.h"
@@ -277,15 +278,7 @@ void TastingView::openDialog(const PanelDraft& draft)
 void TastingView::saveTo(const QString& title, const QString& preset,
                          std::function<bool(const QString&)> write)
 {
-    m_services.ask.fileToSave(
-        this, title, preset, tr("Pages (*.pdf)"), [this, write](const QString& path) {
-            if (write(path)) {
-                m_services.messages.tell(tr("Saved %1.").arg(path));
-            } else {
-                m_services.messages.refuse(
-                    sentence({ErrorKind::NotWritable, "file", path.toStdString()}));
-            }
-        });
+    saveAs(this, m_services, title, preset, tr("Pages (*.pdf)"), std::move(write));
 }
 
 void TastingView::tellWithUndo(const QString& done)

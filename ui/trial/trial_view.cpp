@@ -92,9 +92,11 @@ void TrialView::wireSignals()
 void TrialView::show(TrialId trial)
 {
     m_shown.trial.id = trial;
-    reload();
-    const bool isAnswered = m_shown.state == TrialState::Ended;
-    showPart(isAnswered ? Answer : Progress);
+    if (read()) {
+        m_stack->setCurrentIndex(m_shown.state == TrialState::Ended ? Answer : Progress);
+        m_part->choose(m_stack->currentIndex());
+        showWhatWasRead();
+    }
 }
 
 void TrialView::showPart(Part part)
@@ -106,16 +108,26 @@ void TrialView::showPart(Part part)
 
 void TrialView::reload()
 {
-    const auto progress = m_journal.trials().progress(m_shown.trial.id);
-    if (!progress) {
-        if (progress.error().kind == ErrorKind::NotFound) {
-            Q_EMIT left();
-        } else {
-            m_services.messages.refuse(sentence(progress.error()));
-        }
-        return;
+    if (read()) {
+        showWhatWasRead();
     }
-    m_shown = *progress;
+}
+
+bool TrialView::read()
+{
+    const auto progress = m_journal.trials().progress(m_shown.trial.id);
+    if (progress) {
+        m_shown = *progress;
+    } else if (progress.error().kind == ErrorKind::NotFound) {
+        Q_EMIT left();
+    } else {
+        m_services.messages.refuse(sentence(progress.error()));
+    }
+    return progress.has_value();
+}
+
+void TrialView::showWhatWasRead()
+{
     m_head->setTitle(QString::fromStdString(m_shown.trial.code + "  " + m_shown.trial.name));
     QStringList facts{QString::fromStdString(m_shown.trial.question), nameOf(m_shown.state),
                       tr("%n tray(s)", nullptr, static_cast<int>(m_shown.trays.size()))};

@@ -41,6 +41,9 @@ Q_SIGNALS:
 private:
     void buildHead();
     void wireSignals();
+    // False, and said, where the trial is gone or can't be read.
+    bool read();
+    void showWhatWasRead();
     void makeReport(const QString& ending);
 
     Journal& m_journal;
