@@ -2,7 +2,7 @@
 
 #include "app/commands/command.h"
 #include "app/window_program.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QApplication>
 #include <QLocale>

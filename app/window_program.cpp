@@ -3,7 +3,7 @@
 #include "app/program.h"
 #include "app/system_clock.h"
 #include "ui/exchange/sample_room.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 #include "ui/window/first_start.h"
 #include "ui/window/main_window.h"
 

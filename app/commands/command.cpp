@@ -1,6 +1,6 @@
 #include "app/commands/command.h"
 
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
 
 #include <cmath>
 #include <cstdio>

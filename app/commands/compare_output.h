@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/commands/command.h"
-#include "core/stats/compare_table.h"
+#include "core/stats/model/compare_table.h"
 
 namespace plumule::app {
 

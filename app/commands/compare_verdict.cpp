@@ -1,6 +1,6 @@
 #include "app/commands/compare_verdict.h"
 
-#include "core/review/pair_verdict.h"
+#include "core/review/comparison/pair_verdict.h"
 
 namespace plumule::app {
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/review/media_pair.h"
-#include "core/stats/compare_table.h"
+#include "core/review/comparison/media_pair.h"
+#include "core/stats/model/compare_table.h"
 
 #include <QString>
 

@@ -1,6 +1,6 @@
 #include "app/commands/table_input.h"
-#include "core/stats/data_table.h"
-#include "core/stats/growth_report.h"
+#include "core/stats/growth/growth_report.h"
+#include "core/stats/model/data_table.h"
 
 #include <algorithm>
 

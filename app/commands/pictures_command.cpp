@@ -2,12 +2,12 @@
 
 #include "ui/harvest/weigh_page.h"
 #include "ui/review/season_page.h"
-#include "ui/room/setup_page.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
+#include "ui/setup/setup_page.h"
+#include "ui/text/text.h"
 #include "ui/tray/trays_page.h"
 #include "ui/trial/trial_view.h"
 #include "ui/trial/trials_page.h"
+#include "ui/widget/theme.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>

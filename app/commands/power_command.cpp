@@ -1,5 +1,5 @@
 #include "app/commands/table_input.h"
-#include "core/stats/power.h"
+#include "core/stats/planning/power.h"
 
 #include <cmath>
 

@@ -1,8 +1,8 @@
 #include "app/commands/report_output.h"
 
 #include "app/commands/command.h"
-#include "ui/review/report_html.h"
-#include "ui/review/report_pdf.h"
+#include "ui/report/report_html.h"
+#include "ui/report/report_pdf.h"
 
 namespace plumule::app {
 

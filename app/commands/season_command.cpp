@@ -2,8 +2,8 @@
 
 #include "app/commands/report_output.h"
 #include "ui/review/season_report.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/text/text.h"
 
 namespace plumule::app {
 namespace {

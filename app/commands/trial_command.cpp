@@ -2,9 +2,9 @@
 #include "app/commands/compare_verdict.h"
 #include "app/commands/report_output.h"
 
-#include "ui/review/verdict_words.h"
-#include "ui/shared/text.h"
-#include "ui/trial/plan_words.h"
+#include "ui/review/verdict_text.h"
+#include "ui/text/text.h"
+#include "ui/trial/plan_text.h"
 #include "ui/trial/trial_report.h"
 
 namespace plumule::app {

@@ -77,4 +77,10 @@ std::string toClockText(int minute)
     return fmt::format("{:02}:{:02}", minute / 60, minute % 60);
 }
 
+int monthOf(Date day)
+{
+    const std::chrono::year_month_day civil{std::chrono::sys_days{std::chrono::days{day.days}}};
+    return static_cast<int>(civil.year()) * 12 + static_cast<int>(unsigned{civil.month()}) - 1;
+}
+
 } // namespace plumule

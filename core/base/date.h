@@ -63,4 +63,7 @@ constexpr int dayCount(Date sown, Date on)
     return on - sown + 1;
 }
 
+// A month as one number: 12 to the year, from year 0.
+[[nodiscard]] int monthOf(Date day);
+
 } // namespace plumule

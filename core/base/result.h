@@ -6,7 +6,7 @@
 
 namespace plumule {
 
-// Why something the grower asked for was not done. The wording is ui/shared/text's.
+// Why something the grower asked for was not done. The wording is ui/text's.
 enum class ErrorKind
 {
     Missing,       // a needed value was left empty

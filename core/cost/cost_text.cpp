@@ -1,5 +1,7 @@
-#include "core/base/enum_text.h"
+// Part of core/cost/cost.h: the words that are stored and read back.
 #include "core/cost/cost.h"
+
+#include "core/base/enum_text.h"
 
 namespace plumule {
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/tray/tray.h"
+#include "core/trial/trial.h"
 
 #include <optional>
 #include <set>

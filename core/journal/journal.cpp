@@ -1,6 +1,6 @@
 #include "core/journal/journal.h"
 
-#include "core/journal/starter_library.h"
+#include "core/starter/starter_library.h"
 
 namespace plumule {
 

@@ -1,17 +1,17 @@
 #pragma once
 
-#include "core/journal/cost_entries.h"
-#include "core/journal/exchange_entries.h"
-#include "core/journal/harvest_entries.h"
-#include "core/journal/ledger.h"
-#include "core/journal/medium_entries.h"
-#include "core/journal/review_answers.h"
-#include "core/journal/room_entries.h"
-#include "core/journal/tasting_entries.h"
-#include "core/journal/tray_entries.h"
-#include "core/journal/trial_entries.h"
-#include "core/journal/variety_entries.h"
-#include "core/journal/watering_entries.h"
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 
 #include <memory>
 

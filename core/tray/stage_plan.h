@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/tray/tray.h"
-#include "core/trial/trial_plan.h"
+#include "core/variety/feeding.h"
 
 namespace plumule {
 

@@ -3,7 +3,6 @@
 #include "core/base/date.h"
 #include "core/medium/medium.h"
 #include "core/room/room.h"
-#include "core/trial/trial.h"
 #include "core/variety/variety.h"
 
 #include <optional>
@@ -13,12 +12,14 @@
 
 namespace plumule {
 
+struct TrialTag;
 struct TrayTag;
 struct TrayStageTag;
 struct StayTag;
 struct HeightTag;
 struct TrayNoteTag;
 struct PhotoTag;
+using TrialId = Id<TrialTag>; // a tray says which trial it belongs to; trials stand on trays
 using TrayId = Id<TrayTag>;
 using TrayStageId = Id<TrayStageTag>;
 using StayId = Id<StayTag>;

@@ -1,6 +1,6 @@
 #include "core/trial/draw.h"
 
-#include "core/stats/steady_draw.h"
+#include "core/stats/probability/steady_draw.h"
 #include "core/trial/draft_rules.h"
 
 #include <algorithm>

@@ -1,17 +1,11 @@
 #pragma once
 
-#include "core/base/date.h"
-#include "core/base/id.h"
-#include "core/base/quantity.h"
-#include "core/medium/medium.h"
+#include "core/tray/tray.h"
 
 #include <optional>
 #include <string>
 
 namespace plumule {
-
-struct TrialTag;
-using TrialId = Id<TrialTag>;
 
 // A question asked of several trays. Blocks are numbered on the trays themselves.
 struct Trial

@@ -26,25 +26,6 @@ bool fromText(std::string_view text, Design& design)
         design);
 }
 
-const char* toText(Feeding feeding)
-{
-    switch (feeding) {
-    case Feeding::AsProtocol:
-        return "as_protocol";
-    case Feeding::Nutrient:
-        return "nutrient";
-    case Feeding::NoNutrient:
-        return "no_nutrient";
-    }
-    return "";
-}
-
-bool fromText(std::string_view text, Feeding& feeding)
-{
-    return matchText(text, std::array{Feeding::AsProtocol, Feeding::Nutrient, Feeding::NoNutrient},
-                     feeding);
-}
-
 bool TrialDraft::isSown() const
 {
     return std::any_of(trays.begin(), trays.end(),

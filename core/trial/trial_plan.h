@@ -1,19 +1,16 @@
 #pragma once
 
-#include "core/room/room.h"
 #include "core/trial/trial.h"
-#include "core/variety/variety.h"
+#include "core/variety/feeding.h"
 
 #include <string_view>
 #include <vector>
 
 namespace plumule {
 
-struct TrayTag;
 struct TrialPlanTag;
 struct TreatmentTag;
 struct PlannedTrayTag;
-using TrayId = Id<TrayTag>;
 using TrialPlanId = Id<TrialPlanTag>;
 using TreatmentId = Id<TreatmentTag>;
 using PlannedTrayId = Id<PlannedTrayTag>;
@@ -27,16 +24,6 @@ enum class Design
 };
 [[nodiscard]] const char* toText(Design design); // completely_random, randomized_blocks, …
 bool fromText(std::string_view text, Design& design);
-
-// Whether a treatment gets nutrient water where the protocol feeds.
-enum class Feeding
-{
-    AsProtocol, // an inert medium does, a nutrient-bearing one does not
-    Nutrient,   // it does, whatever the medium
-    NoNutrient  // pH-set water instead
-};
-[[nodiscard]] const char* toText(Feeding feeding); // as_protocol, nutrient, no_nutrient
-bool fromText(std::string_view text, Feeding& feeding);
 
 // What is compared. Its position, from 0, is how planned trays name it.
 struct Treatment

@@ -1,5 +1,5 @@
-#include "core/stats/linear_model.h"
-#include "core/stats/mixed_model.h"
+#include "core/stats/model/linear_model.h"
+#include "core/stats/model/mixed_model.h"
 #include "tests/bench/invented_table.h"
 
 #include <Eigen/QR>

@@ -1,4 +1,4 @@
-#include "core/stats/growth_fit.h"
+#include "core/stats/growth/growth_fit.h"
 
 #include <benchmark/benchmark.h>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/stats/compare_table.h"
+#include "core/stats/model/compare_table.h"
 
 #include <cassert>
 #include <random>

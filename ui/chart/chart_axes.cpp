@@ -1,7 +1,7 @@
 #include "ui/chart/chart_axes.h"
 
 #include "ui/chart/chart_text.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QtCharts/QCategoryAxis>
 #include <QtCharts/QChart>

@@ -3,9 +3,9 @@
 #include "ui/chart/chart_csv.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/saving.h"
-#include "ui/shared/theme.h"
+#include "ui/page/saving.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -49,3 +49,5 @@ void ChartCard::save()
 }
 
 } // namespace plumule::ui
+
+#include "moc_chart_card.cpp"

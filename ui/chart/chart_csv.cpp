@@ -1,7 +1,7 @@
 #include "ui/chart/chart_csv.h"
 
+#include "core/chart/chart_spec.h"
 #include "core/exchange/csv.h"
-#include "core/review/chart_spec.h"
 
 #include <QString>
 

@@ -2,7 +2,7 @@
 
 #include "ui/chart/chart_text.h"
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QPainter>
 #include <QtCharts/QChart>
@@ -250,3 +250,5 @@ void ChartLayer::paintNames(QPainter& painter) const
 }
 
 } // namespace plumule::ui
+
+#include "moc_chart_layer.cpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/review/chart_spec.h"
+#include "core/chart/chart_spec.h"
 
 #include <QGraphicsObject>
 

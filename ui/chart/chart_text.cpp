@@ -1,6 +1,6 @@
 #include "ui/chart/chart_text.h"
 
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
 
 #include <QCoreApplication>
 #include <QHash>

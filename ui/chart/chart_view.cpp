@@ -4,8 +4,8 @@
 #include "ui/chart/chart_layer.h"
 #include "ui/chart/chart_text.h"
 #include "ui/medium/marker.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
 
 #include <QBuffer>
 #include <QGraphicsLayout>
@@ -261,3 +261,5 @@ bool ChartView::saveTo(const QString& path)
 }
 
 } // namespace plumule::ui
+
+#include "moc_chart_view.cpp"

@@ -1,9 +1,9 @@
 #include "ui/cost/price_part.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/master_detail.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/master_detail.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QDateEdit>
@@ -275,3 +275,5 @@ void PricePart::remove()
 }
 
 } // namespace plumule::ui
+
+#include "moc_price_part.cpp"

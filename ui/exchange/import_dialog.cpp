@@ -1,7 +1,7 @@
 #include "ui/exchange/import_dialog.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QFileInfo>
 #include <QHeaderView>
@@ -207,3 +207,5 @@ void ImportDialog::runImport()
 }
 
 } // namespace plumule::ui
+
+#include "moc_import_dialog.cpp"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/exchange/tray_import.h"
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 
 #include <QDialog>
 

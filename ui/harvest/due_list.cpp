@@ -1,8 +1,8 @@
 #include "ui/harvest/due_list.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -60,3 +60,5 @@ QWidget* DueList::rowOf(const DueRow& row, bool isPresent)
 }
 
 } // namespace plumule::ui
+
+#include "moc_due_list.cpp"

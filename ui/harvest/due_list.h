@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/harvest/harvest.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/widgets.h"
 
 namespace plumule::ui {
 

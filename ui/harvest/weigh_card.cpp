@@ -1,8 +1,8 @@
 #include "ui/harvest/weigh_card.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -397,3 +397,5 @@ void WeighCard::focusWeight()
 }
 
 } // namespace plumule::ui
+
+#include "moc_weigh_card.cpp"

@@ -2,8 +2,8 @@
 
 #include "core/harvest/harvest.h"
 #include "core/harvest/scale_text.h"
-#include "ui/shared/text.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/widgets.h"
 
 #include <QLineEdit>
 

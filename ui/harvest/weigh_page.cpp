@@ -1,11 +1,12 @@
 #include "ui/harvest/weigh_page.h"
 
+#include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_view.h"
 #include "ui/harvest/doubt_text.h"
 #include "ui/harvest/due_list.h"
 #include "ui/harvest/weigh_card.h"
 #include "ui/harvest/weighed_model.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QHeaderView>
 #include <QScrollArea>
@@ -330,3 +331,5 @@ void WeighPage::resizeEvent(QResizeEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_weigh_page.cpp"

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/harvest/scale_text.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 #include <set>
 

@@ -1,7 +1,7 @@
 #include "ui/harvest/weighed_model.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 namespace plumule::ui {
 
@@ -94,3 +94,5 @@ QVariant WeighedModel::headerData(int section, Qt::Orientation orientation, int 
 }
 
 } // namespace plumule::ui
+
+#include "moc_weighed_model.cpp"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/harvest/harvest.h"
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
 
 #include <QAbstractTableModel>
 

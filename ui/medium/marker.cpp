@@ -1,6 +1,6 @@
 #include "ui/medium/marker.h"
 
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QPainter>
 
@@ -132,3 +132,5 @@ void MarkerDot::paintEvent(QPaintEvent*)
 }
 
 } // namespace plumule::ui
+
+#include "moc_marker.cpp"

@@ -1,10 +1,10 @@
 #include "ui/medium/medium_part.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/master_detail.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/master_detail.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -293,3 +293,5 @@ void MediumPart::retire()
 }
 
 } // namespace plumule::ui
+
+#include "moc_medium_part.cpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/shared/paper.h"
+#include "ui/paper/paper.h"
 
 namespace plumule::ui {
 

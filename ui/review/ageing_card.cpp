@@ -1,8 +1,8 @@
 #include "ui/review/ageing_card.h"
 
 #include "ui/chart/chart_card.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/theme.h"
+#include "ui/review/verdict_text.h"
+#include "ui/widget/theme.h"
 
 #include <QGridLayout>
 #include <QVBoxLayout>
@@ -72,3 +72,5 @@ void AgeingCard::show(const std::vector<PieceAgeing>& ageing)
 }
 
 } // namespace plumule::ui
+
+#include "moc_ageing_card.cpp"

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/review/piece_ageing.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "core/review/season/piece_ageing.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 class QGridLayout;
 

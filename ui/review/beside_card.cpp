@@ -2,10 +2,10 @@
 
 #include "ui/chart/chart_view.h"
 #include "ui/medium/marker.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/saving.h"
-#include "ui/shared/text_table.h"
-#include "ui/shared/theme.h"
+#include "ui/page/saving.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/text_table.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QTableView>
@@ -104,3 +104,5 @@ void BesideCard::saveTable()
 }
 
 } // namespace plumule::ui
+
+#include "moc_beside_card.cpp"

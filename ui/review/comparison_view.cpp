@@ -1,12 +1,12 @@
 #include "ui/review/comparison_view.h"
 
-#include "core/review/comparison_charts.h"
+#include "core/review/charts/comparison_charts.h"
 #include "ui/chart/chart_card.h"
+#include "ui/page/table_card.h"
 #include "ui/review/pair_model.h"
-#include "ui/review/season_words.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/table_card.h"
-#include "ui/shared/theme.h"
+#include "ui/review/season_text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/widget/theme.h"
 
 #include <QHeaderView>
 #include <QTableView>
@@ -107,3 +107,5 @@ void ComparisonView::resizeEvent(QResizeEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_comparison_view.cpp"

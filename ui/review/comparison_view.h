@@ -1,9 +1,9 @@
 #pragma once
 
-#include "core/review/comparison.h"
-#include "core/review/season.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "core/review/comparison/comparison.h"
+#include "core/review/facts/season.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 #include <optional>
 

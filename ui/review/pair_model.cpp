@@ -1,7 +1,7 @@
 #include "ui/review/pair_model.h"
 
-#include "ui/review/verdict_words.h"
-#include "ui/shared/text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/text/text.h"
 
 namespace plumule::ui {
 namespace {
@@ -111,3 +111,5 @@ QVariant PairModel::headerData(int section, Qt::Orientation orientation, int rol
 }
 
 } // namespace plumule::ui
+
+#include "moc_pair_model.cpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/review/comparison.h"
+#include "core/review/comparison/comparison.h"
 
 #include <QAbstractTableModel>
 

@@ -1,11 +1,11 @@
 #include "ui/review/report_parts.h"
 
-#include "core/review/comparison_charts.h"
+#include "core/review/charts/comparison_charts.h"
 #include "ui/chart/chart_text.h"
-#include "ui/review/report_text.h"
-#include "ui/review/tasting_words.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/text.h"
+#include "ui/report/report_text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/tasting/tasting_text.h"
+#include "ui/text/text.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,11 +1,11 @@
 #pragma once
 
-#include "core/review/comparison.h"
-#include "core/review/height_fits.h"
-#include "core/review/season.h"
-#include "core/review/tasting_result.h"
+#include "core/review/comparison/comparison.h"
+#include "core/review/facts/season.h"
+#include "core/review/season/height_fits.h"
+#include "core/tasting/tasting_result.h"
 #include "core/variety/variety.h"
-#include "ui/review/report.h"
+#include "ui/report/report.h"
 
 namespace plumule::ui {
 

@@ -1,6 +1,7 @@
 #include "ui/review/season_answer.h"
 
-#include "core/review/comparison_charts.h"
+#include "core/review/charts/comparison_charts.h"
+#include "core/review/charts/season_charts.h"
 
 namespace plumule::ui {
 namespace {

@@ -1,8 +1,8 @@
 #include "ui/review/season_filter_bar.h"
 
-#include "ui/shared/choice_menu.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/choice_menu.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QDateEdit>
@@ -138,3 +138,5 @@ void SeasonFilterBar::reload()
 }
 
 } // namespace plumule::ui
+
+#include "moc_season_filter_bar.cpp"

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/review/season_spans.h"
-#include "ui/shared/page.h"
+#include "core/review/season/season_spans.h"
+#include "ui/page/page.h"
 
 class QComboBox;
 class QDateEdit;

@@ -1,8 +1,8 @@
 #include "ui/review/season_model.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
 
 #include <algorithm>
 #include <functional>
@@ -140,3 +140,5 @@ QVariant SeasonModel::headerData(int section, Qt::Orientation orientation, int r
 }
 
 } // namespace plumule::ui
+
+#include "moc_season_model.cpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/review/season.h"
+#include "core/review/facts/season.h"
 
 #include <QAbstractTableModel>
 

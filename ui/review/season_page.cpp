@@ -1,20 +1,20 @@
 #include "ui/review/season_page.h"
 
+#include "ui/page/table_card.h"
+#include "ui/report/report_task.h"
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
-#include "ui/review/payback_words.h"
-#include "ui/review/ratings_view.h"
-#include "ui/review/report_task.h"
+#include "ui/review/payback_text.h"
 #include "ui/review/season_filter_bar.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_report.h"
-#include "ui/review/season_words.h"
-#include "ui/review/verdict_words.h"
+#include "ui/review/season_text.h"
+#include "ui/review/verdict_text.h"
 #include "ui/review/what_if_card.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/table_card.h"
-#include "ui/shared/theme.h"
+#include "ui/tasting/ratings_view.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/theme.h"
 
 #include <QActionGroup>
 #include <QMenu>
@@ -278,3 +278,5 @@ void SeasonPage::makeReport(const QString& ending)
 }
 
 } // namespace plumule::ui
+
+#include "moc_season_page.cpp"

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "ui/page/page.h"
 #include "ui/review/season_answer.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/widgets.h"
 
 class QActionGroup;
 class QStackedWidget;

@@ -1,13 +1,14 @@
 #include "ui/review/season_report.h"
 
-#include "core/review/comparison_charts.h"
+#include "core/review/charts/comparison_charts.h"
+#include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_text.h"
+#include "ui/report/report_text.h"
 #include "ui/review/ageing_card.h"
-#include "ui/review/payback_words.h"
-#include "ui/review/report_text.h"
-#include "ui/review/season_words.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/text.h"
+#include "ui/review/payback_text.h"
+#include "ui/review/season_text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/text/text.h"
 
 #include <algorithm>
 #include <set>

@@ -1,8 +1,8 @@
 #include "ui/review/what_if_card.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QTimer>
@@ -138,3 +138,5 @@ void WhatIfCard::clear()
 }
 
 } // namespace plumule::ui
+
+#include "moc_what_if_card.cpp"

@@ -1,9 +1,9 @@
 #include "ui/room/room_part.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QFormLayout>
@@ -326,3 +326,5 @@ void RoomPart::addRack()
 }
 
 } // namespace plumule::ui
+
+#include "moc_room_part.cpp"

@@ -1,8 +1,8 @@
 #include "ui/tray/place_dialog.h"
 
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QListWidget>
 #include <QVBoxLayout>
@@ -48,3 +48,5 @@ PlaceDialog::PlaceDialog(const std::vector<Spot>& spots, QWidget* parent)
 }
 
 } // namespace plumule::ui
+
+#include "moc_place_dialog.cpp"

@@ -1,9 +1,9 @@
 #include "ui/tray/sow_dialog.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -414,3 +414,5 @@ void SowDialog::sow()
 }
 
 } // namespace plumule::ui
+
+#include "moc_sow_dialog.cpp"

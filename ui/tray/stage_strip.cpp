@@ -1,7 +1,7 @@
 #include "ui/tray/stage_strip.h"
 
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
 
 #include <QPainter>
 #include <QPainterPath>
@@ -155,3 +155,5 @@ void StageStrip::paintDays(QPainter& painter, const QRectF& area) const
 }
 
 } // namespace plumule::ui
+
+#include "moc_stage_strip.cpp"

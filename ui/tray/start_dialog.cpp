@@ -1,8 +1,8 @@
 #include "ui/tray/start_dialog.h"
 
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QDateTimeEdit>
 #include <QVBoxLayout>
@@ -40,3 +40,5 @@ StartDialog::StartDialog(const QString& what, Moment present, QWidget* parent)
 }
 
 } // namespace plumule::ui
+
+#include "moc_start_dialog.cpp"

@@ -1,7 +1,7 @@
 #include "ui/tray/tray_list_model.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QCoreApplication>
 
@@ -120,3 +120,5 @@ QVariant TrayListModel::headerData(int section, Qt::Orientation orientation, int
 }
 
 } // namespace plumule::ui
+
+#include "moc_tray_list_model.cpp"

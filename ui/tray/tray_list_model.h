@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/journal/tray_entries.h"
-#include "ui/shared/text.h"
+#include "core/journal/tray/tray_entries.h"
+#include "ui/text/text.h"
 
 #include <QAbstractTableModel>
 

@@ -1,10 +1,10 @@
 #include "ui/tray/tray_sheet_view.h"
 
 #include "ui/chart/chart_view.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
 #include "ui/tray/stage_strip.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QBoxLayout>
 #include <QComboBox>
@@ -296,3 +296,5 @@ void TraySheetView::resizeEvent(QResizeEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_tray_sheet_view.cpp"

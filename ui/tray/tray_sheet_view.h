@@ -1,7 +1,7 @@
 #pragma once
 
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 class QBoxLayout;
 class QComboBox;

@@ -1,11 +1,11 @@
 #include "ui/tray/trays_page.h"
 
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
-#include "ui/tray/label_dialog.h"
+#include "ui/label/label_dialog.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/tray/tray_sheet_view.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QApplication>
 #include <QComboBox>
@@ -321,3 +321,5 @@ void TraysPage::keyPressEvent(QKeyEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_trays_page.cpp"

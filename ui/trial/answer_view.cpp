@@ -1,15 +1,15 @@
 #include "ui/trial/answer_view.h"
 
-#include "core/review/block_chart.h"
+#include "core/review/charts/block_chart.h"
+#include "ui/page/table_card.h"
 #include "ui/review/comparison_view.h"
 #include "ui/review/season_model.h"
-#include "ui/review/season_words.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/table_card.h"
-#include "ui/shared/theme.h"
+#include "ui/review/season_text.h"
+#include "ui/review/verdict_text.h"
 #include "ui/trial/diary_card.h"
 #include "ui/trial/trial_report.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QScrollArea>
 #include <QTableView>
@@ -102,3 +102,5 @@ void AnswerView::showAnswer(const Result<SeasonAnswer>& answer)
 }
 
 } // namespace plumule::ui
+
+#include "moc_answer_view.cpp"

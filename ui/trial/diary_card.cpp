@@ -1,7 +1,7 @@
 #include "ui/trial/diary_card.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -112,3 +112,5 @@ QWidget* DiaryCard::columnOf(const TrialDayOfMedium& medium) const
 }
 
 } // namespace plumule::ui
+
+#include "moc_diary_card.cpp"

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/journal/trial_entries.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "core/journal/trial/trial_entries.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 class QComboBox;
 class QGridLayout;

@@ -1,8 +1,8 @@
 #include "ui/trial/layout_grid.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QGridLayout>
 #include <QMouseEvent>
@@ -202,3 +202,5 @@ void LayoutGrid::arrange()
 }
 
 } // namespace plumule::ui
+
+#include "moc_layout_grid.cpp"

@@ -1,9 +1,9 @@
 #include "ui/trial/plan_form.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -341,3 +341,5 @@ void PlanForm::setMarginWords(const QString& words)
 }
 
 } // namespace plumule::ui
+
+#include "moc_plan_form.cpp"

@@ -2,8 +2,8 @@
 
 #include "core/trial/trial_plan.h"
 #include "core/variety/variety.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 #include <optional>
 

@@ -1,7 +1,9 @@
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
+// Part of ui/trial/plan_form.h: the fields and their rows.
 #include "ui/trial/plan_form.h"
+
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QCheckBox>
 #include <QComboBox>

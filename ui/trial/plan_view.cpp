@@ -2,16 +2,16 @@
 
 #include "core/trial/draw.h"
 #include "ui/chart/chart_view.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/printing.h"
-#include "ui/shared/text_table.h"
-#include "ui/shared/theme.h"
+#include "ui/paper/printing.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_form.h"
-#include "ui/trial/plan_words.h"
+#include "ui/trial/plan_text.h"
 #include "ui/trial/prep_sheet.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/text_table.h"
+#include "ui/widget/theme.h"
 
 #include <QHeaderView>
 #include <QMenu>
@@ -401,3 +401,5 @@ void PlanView::printThePrepSheet()
 }
 
 } // namespace plumule::ui
+
+#include "moc_plan_view.cpp"

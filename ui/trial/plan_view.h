@@ -1,9 +1,9 @@
 #pragma once
 
-#include "core/journal/trial_entries.h"
-#include "core/review/fairness.h"
-#include "ui/shared/page.h"
-#include "ui/shared/widgets.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/review/fairness/fairness.h"
+#include "ui/page/page.h"
+#include "ui/widget/widgets.h"
 
 class QBoxLayout;
 class QMenu;

@@ -1,13 +1,15 @@
-#include "core/review/chart_spec.h"
+// Part of ui/trial/plan_view.h: what is shown of a draft.
+#include "ui/trial/plan_view.h"
+
+#include "core/chart/chart_spec.h"
 #include "ui/chart/chart_view.h"
-#include "ui/review/verdict_words.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/text_table.h"
-#include "ui/shared/theme.h"
+#include "ui/review/verdict_text.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_form.h"
-#include "ui/trial/plan_view.h"
-#include "ui/trial/plan_words.h"
+#include "ui/trial/plan_text.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/text_table.h"
+#include "ui/widget/theme.h"
 
 #include <QHeaderView>
 #include <QTableView>

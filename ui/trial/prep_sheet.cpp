@@ -1,7 +1,7 @@
 #include "ui/trial/prep_sheet.h"
 
 #include "ui/medium/paper_marker.h"
-#include "ui/trial/plan_words.h"
+#include "ui/trial/plan_text.h"
 
 #include <QCoreApplication>
 #include <QPainter>

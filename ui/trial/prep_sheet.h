@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/journal/journal.h"
-#include "ui/shared/paper.h"
-#include "ui/shared/text.h"
+#include "ui/paper/paper.h"
+#include "ui/text/text.h"
 
 #include <map>
 

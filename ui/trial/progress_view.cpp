@@ -1,10 +1,10 @@
 #include "ui/trial/progress_view.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/flow_layout.h"
-#include "ui/shared/theme.h"
 #include "ui/trial/layout_grid.h"
-#include "ui/trial/plan_words.h"
+#include "ui/trial/plan_text.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
 
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -151,3 +151,5 @@ void ProgressView::showLacks()
 }
 
 } // namespace plumule::ui
+
+#include "moc_progress_view.cpp"

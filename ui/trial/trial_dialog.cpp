@@ -1,9 +1,9 @@
 #include "ui/trial/trial_dialog.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QFormLayout>
@@ -123,3 +123,5 @@ void TrialDialog::remove()
 }
 
 } // namespace plumule::ui
+
+#include "moc_trial_dialog.cpp"

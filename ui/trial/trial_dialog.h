@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/trial/trial.h"
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 
 #include <QDialog>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
-#include "core/review/block_chart.h"
+#include "core/review/charts/block_chart.h"
 #include "ui/review/report_parts.h"
 
 namespace plumule::ui {

@@ -1,15 +1,15 @@
 #include "ui/trial/trial_view.h"
 
-#include "ui/review/report_task.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
-#include "ui/tray/label_dialog.h"
+#include "ui/label/label_dialog.h"
+#include "ui/report/report_task.h"
+#include "ui/tasting/tasting_view.h"
 #include "ui/trial/answer_view.h"
-#include "ui/trial/plan_words.h"
+#include "ui/trial/plan_text.h"
 #include "ui/trial/progress_view.h"
-#include "ui/trial/tasting_view.h"
 #include "ui/trial/trial_dialog.h"
 #include "ui/trial/trial_report.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QMenu>
 #include <QStackedWidget>
@@ -157,3 +157,5 @@ void TrialView::makeReport(const QString& ending)
 }
 
 } // namespace plumule::ui
+
+#include "moc_trial_view.cpp"

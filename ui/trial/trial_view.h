@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/journal/trial_entries.h"
-#include "ui/shared/page.h"
+#include "core/journal/trial/trial_entries.h"
+#include "ui/page/page.h"
 
 class QMenu;
 class QStackedWidget;

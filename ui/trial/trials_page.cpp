@@ -1,13 +1,13 @@
 #include "ui/trial/trials_page.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/plain_table.h"
-#include "ui/shared/text_table.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/trial/plan_text.h"
 #include "ui/trial/plan_view.h"
-#include "ui/trial/plan_words.h"
 #include "ui/trial/trial_view.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/text_table.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -206,3 +206,5 @@ void TrialsPage::keyPressEvent(QKeyEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_trials_page.cpp"

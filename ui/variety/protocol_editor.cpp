@@ -1,9 +1,9 @@
 #include "ui/variety/protocol_editor.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -175,3 +175,5 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
 }
 
 } // namespace plumule::ui
+
+#include "moc_protocol_editor.cpp"

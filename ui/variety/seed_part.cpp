@@ -1,9 +1,9 @@
 #include "ui/variety/seed_part.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/master_detail.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/master_detail.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -212,3 +212,5 @@ void SeedPart::count()
 }
 
 } // namespace plumule::ui
+
+#include "moc_seed_part.cpp"

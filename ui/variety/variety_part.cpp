@@ -1,10 +1,10 @@
 #include "ui/variety/variety_part.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/master_detail.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/variety/protocol_editor.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/master_detail.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QFormLayout>
@@ -146,3 +146,5 @@ void VarietyPart::remove()
 }
 
 } // namespace plumule::ui
+
+#include "moc_variety_part.cpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/shared/setup_part.h"
+#include "ui/page/setup_part.h"
 
 class QCheckBox;
 class QLineEdit;

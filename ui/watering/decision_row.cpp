@@ -1,8 +1,8 @@
 #include "ui/watering/decision_row.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/key_button.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -151,3 +151,5 @@ void DecisionRow::focusOutEvent(QFocusEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_decision_row.cpp"

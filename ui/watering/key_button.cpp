@@ -1,6 +1,6 @@
 #include "ui/watering/key_button.h"
 
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QStyleOptionButton>
 #include <QStylePainter>
@@ -76,3 +76,5 @@ void KeyButton::paintEvent(QPaintEvent*)
 }
 
 } // namespace plumule::ui
+
+#include "moc_key_button.cpp"

@@ -1,9 +1,9 @@
 #include "ui/watering/recipe_form.h"
 
-#include "ui/shared/amount_field.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/round_text.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QGridLayout>
 
@@ -207,3 +207,5 @@ void RecipeForm::save(Fields& fields)
 }
 
 } // namespace plumule::ui
+
+#include "moc_recipe_form.cpp"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/watering/watering.h"
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 
 #include <array>
 

@@ -1,9 +1,9 @@
 #include "ui/watering/round_head.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/key_button.h"
 #include "ui/watering/round_text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QHBoxLayout>
 #include <QProgressBar>
@@ -163,3 +163,5 @@ void RoundHead::resizeEvent(QResizeEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_round_head.cpp"

@@ -1,9 +1,9 @@
 #include "ui/watering/round_list.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/shelf_card.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QApplication>
 #include <QVBoxLayout>
@@ -410,3 +410,5 @@ void RoundList::putPanelBack()
 }
 
 } // namespace plumule::ui
+
+#include "moc_round_list.cpp"

@@ -1,13 +1,13 @@
 #include "ui/watering/round_page.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/key_button.h"
 #include "ui/watering/round_head.h"
 #include "ui/watering/round_list.h"
 #include "ui/watering/round_side.h"
 #include "ui/watering/round_text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QHBoxLayout>
 #include <QScrollArea>
@@ -322,3 +322,5 @@ void RoundPage::arrange()
 }
 
 } // namespace plumule::ui
+
+#include "moc_round_page.cpp"

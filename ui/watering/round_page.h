@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/watering/round_key.h"
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 #include "ui/watering/tray_panel.h"
 
 #include <QElapsedTimer>

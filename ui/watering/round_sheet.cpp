@@ -1,7 +1,7 @@
 #include "ui/watering/round_sheet.h"
 
 #include "ui/medium/paper_marker.h"
-#include "ui/shared/paper.h"
+#include "ui/paper/paper.h"
 #include "ui/watering/round_text.h"
 
 #include <QCoreApplication>

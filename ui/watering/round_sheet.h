@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/watering/round.h"
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
 
 class QPagedPaintDevice;
 

@@ -1,9 +1,9 @@
 #include "ui/watering/round_side.h"
 
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
 #include "ui/watering/key_button.h"
 #include "ui/watering/round_text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -254,3 +254,5 @@ void RoundSide::keyPressEvent(QKeyEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_round_side.cpp"

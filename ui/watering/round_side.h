@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/watering/round.h"
-#include "ui/shared/amount_field.h"
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
+#include "ui/widget/amount_field.h"
 
 #include <QWidget>
 

@@ -2,7 +2,7 @@
 
 #include "core/watering/round.h"
 #include "core/watering/round_key.h"
-#include "ui/shared/text.h"
+#include "ui/text/text.h"
 
 namespace plumule::ui {
 

@@ -1,7 +1,7 @@
 #include "ui/watering/shelf_card.h"
 
-#include "ui/shared/theme.h"
 #include "ui/watering/key_button.h"
+#include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -65,3 +65,5 @@ void ShelfCard::insertUnder(const TrayRow* row, QWidget* panel)
 }
 
 } // namespace plumule::ui
+
+#include "moc_shelf_card.cpp"

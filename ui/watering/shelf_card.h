@@ -1,7 +1,7 @@
 #pragma once
 
-#include "ui/shared/widgets.h"
 #include "ui/watering/tray_row.h"
+#include "ui/widget/widgets.h"
 
 namespace plumule::ui {
 

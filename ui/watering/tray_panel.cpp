@@ -1,8 +1,8 @@
 #include "ui/watering/tray_panel.h"
 
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -213,3 +213,5 @@ void TrayPanel::keyPressEvent(QKeyEvent* event)
 }
 
 } // namespace plumule::ui
+
+#include "moc_tray_panel.cpp"

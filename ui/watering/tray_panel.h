@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/watering/round.h"
-#include "ui/shared/amount_field.h"
+#include "ui/widget/amount_field.h"
 
 #include <QFrame>
 

@@ -1,8 +1,8 @@
 #include "ui/watering/tray_row.h"
 
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QKeyEvent>
 #include <QPainter>
@@ -342,3 +342,5 @@ void TrayRow::paintLast(QPainter& painter, QRect cell, Qt::Alignment alignment) 
 }
 
 } // namespace plumule::ui
+
+#include "moc_tray_row.cpp"

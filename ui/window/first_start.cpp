@@ -2,9 +2,9 @@
 
 #include "core/journal/journal.h"
 #include "ui/exchange/sample_room.h"
-#include "ui/shared/text.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/text/text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QFormLayout>
@@ -201,3 +201,5 @@ void FirstStart::refuse(const QString& sentence)
 }
 
 } // namespace plumule::ui
+
+#include "moc_first_start.cpp"

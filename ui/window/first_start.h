@@ -2,7 +2,7 @@
 
 #include "core/base/clock.h"
 #include "core/room/room.h"
-#include "ui/shared/ask.h"
+#include "ui/page/ask.h"
 
 #include <QDialog>
 

@@ -2,13 +2,13 @@
 
 #include "ui/harvest/weigh_page.h"
 #include "ui/review/season_page.h"
-#include "ui/room/setup_page.h"
-#include "ui/shared/burst.h"
-#include "ui/shared/theme.h"
-#include "ui/shared/widgets.h"
+#include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
 #include "ui/trial/trials_page.h"
 #include "ui/watering/round_page.h"
+#include "ui/widget/burst.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
@@ -323,3 +323,5 @@ void MainWindow::redo()
 }
 
 } // namespace plumule::ui
+
+#include "moc_main_window.cpp"

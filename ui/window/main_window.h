@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 
 #include <QMainWindow>
 

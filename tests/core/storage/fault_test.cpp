@@ -1,5 +1,5 @@
-#include "fault_vfs.h"
-#include "scratch.h"
+#include "tests/core/storage/fault_vfs.h"
+#include "tests/core/storage/scratch.h"
 
 #include <gmock/gmock.h>
 

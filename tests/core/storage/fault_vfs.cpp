@@ -1,4 +1,4 @@
-#include "fault_vfs.h"
+#include "tests/core/storage/fault_vfs.h"
 
 #include <cstring>
 #include <sqlite3.h>

@@ -1,4 +1,4 @@
-#include "scratch.h"
+#include "tests/core/storage/scratch.h"
 
 #include <fstream>
 #include <gmock/gmock.h>

@@ -1,6 +1,6 @@
 #include "core/tray/sowing_rules.h"
 
-#include "tray_samples.h"
+#include "tests/core/tray/tray_samples.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "tray_samples.h"
+#include "tests/core/tray/tray_samples.h"
 
 #include <gtest/gtest.h>
 

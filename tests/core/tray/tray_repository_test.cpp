@@ -6,7 +6,7 @@
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 #include "tests/core/storage/store_fixture.h"
-#include "tray_samples.h"
+#include "tests/core/tray/tray_samples.h"
 
 namespace plumule {
 namespace {

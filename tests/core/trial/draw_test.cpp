@@ -1,7 +1,7 @@
 #include "core/trial/draw.h"
 
-#include "core/stats/distributions.h"
-#include "core/stats/steady_draw.h"
+#include "core/stats/probability/distributions.h"
+#include "core/stats/probability/steady_draw.h"
 
 #include <gmock/gmock.h>
 #include <map>

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "../tray/tray_samples.h"
+#include "tests/core/tray/tray_samples.h"
 
 namespace plumule {
 

@@ -1,4 +1,4 @@
-#include "round_samples.h"
+#include "tests/core/watering/round_samples.h"
 
 #include <gtest/gtest.h>
 

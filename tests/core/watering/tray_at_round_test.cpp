@@ -1,6 +1,6 @@
 #include "core/watering/tray_at_round.h"
 
-#include "round_samples.h"
+#include "tests/core/watering/round_samples.h"
 
 #include <gtest/gtest.h>
 #include <set>

@@ -1,5 +1,5 @@
+#include "core/chart/chart_spec.h"
 #include "core/exchange/csv.h"
-#include "core/review/chart_spec.h"
 #include "ui/chart/chart_csv.h"
 
 #include <gtest/gtest.h>

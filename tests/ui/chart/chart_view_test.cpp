@@ -1,9 +1,10 @@
-#include "core/review/comparison_charts.h"
+#include "core/review/charts/comparison_charts.h"
+#include "core/review/charts/season_charts.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
 #include "ui/medium/marker.h"
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QFile>
 #include <QImage>

@@ -1,6 +1,6 @@
 #include "tests/ui/harvest/weigh_fixture.h"
 #include "ui/harvest/due_list.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/widgets.h"
 
 #include <QSignalSpy>
 #include <QTableView>

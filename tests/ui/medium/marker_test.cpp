@@ -1,6 +1,6 @@
 #include "ui/medium/marker.h"
 
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QApplication>
 #include <QImage>

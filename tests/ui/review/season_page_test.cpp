@@ -5,7 +5,7 @@
 #include "ui/chart/chart_view.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_page.h"
-#include "ui/shared/widgets.h"
+#include "ui/widget/widgets.h"
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>

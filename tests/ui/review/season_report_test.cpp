@@ -1,8 +1,8 @@
 #include "tests/ui/support/report_reading.h"
 #include "tests/ui/support/ui_fixture.h"
-#include "ui/review/report_task.h"
+#include "ui/report/report_task.h"
 #include "ui/review/season_report.h"
-#include "ui/review/verdict_words.h"
+#include "ui/review/verdict_text.h"
 
 #include <QFile>
 

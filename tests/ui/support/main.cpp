@@ -1,4 +1,4 @@
-#include "ui/shared/theme.h"
+#include "ui/widget/theme.h"
 
 #include <QApplication>
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/review/report.h"
+#include "ui/report/report.h"
 
 namespace plumule::ui {
 

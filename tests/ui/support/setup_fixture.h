@@ -1,7 +1,7 @@
 #pragma once
 
 #include "tests/ui/support/growing.h"
-#include "ui/shared/setup_part.h"
+#include "ui/page/setup_part.h"
 
 #include <QComboBox>
 #include <QLineEdit>

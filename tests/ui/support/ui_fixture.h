@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
-#include "ui/shared/page.h"
+#include "ui/page/page.h"
 
 #include <QTemporaryDir>
 #include <QTest>

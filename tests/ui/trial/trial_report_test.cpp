@@ -1,8 +1,8 @@
 #include "tests/ui/support/growing.h"
 #include "tests/ui/support/report_reading.h"
 #include "tests/ui/support/rice_blocks.h"
-#include "ui/review/report_html.h"
-#include "ui/review/report_pdf.h"
+#include "ui/report/report_html.h"
+#include "ui/report/report_pdf.h"
 #include "ui/trial/trial_report.h"
 
 #include <QFile>

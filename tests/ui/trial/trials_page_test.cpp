@@ -1,7 +1,7 @@
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_view.h"
+#include "ui/label/label_dialog.h"
 #include "ui/review/season_answer.h"
-#include "ui/tray/label_dialog.h"
 #include "ui/trial/answer_view.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_view.h"

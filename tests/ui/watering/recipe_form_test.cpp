@@ -1,6 +1,6 @@
 #include "tests/ui/support/ui_fixture.h"
-#include "ui/shared/amount_field.h"
 #include "ui/watering/recipe_form.h"
+#include "ui/widget/amount_field.h"
 
 #include <QPushButton>
 

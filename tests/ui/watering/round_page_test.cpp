@@ -1,5 +1,5 @@
 #include "tests/ui/watering/round_fixture.h"
-#include "ui/shared/burst.h"
+#include "ui/widget/burst.h"
 
 #include <QFile>
 #include <QLabel>

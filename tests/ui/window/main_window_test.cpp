@@ -1,6 +1,6 @@
 #include "tests/ui/window/window_fixture.h"
-#include "ui/shared/theme.h"
 #include "ui/tray/sow_dialog.h"
+#include "ui/widget/theme.h"
 
 #include <QProgressBar>
 #include <QTableView>

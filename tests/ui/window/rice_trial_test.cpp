@@ -1,6 +1,6 @@
 #include "tests/ui/support/rice_blocks.h"
 #include "tests/ui/window/window_fixture.h"
-#include "ui/room/setup_page.h"
+#include "ui/setup/setup_page.h"
 #include "ui/trial/trials_page.h"
 
 #include <QComboBox>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "tests/ui/support/growing.h"
-#include "ui/shared/burst.h"
+#include "ui/widget/burst.h"
 #include "ui/window/main_window.h"
 
 #include <QLineEdit>

@@ -1,0 +1,107 @@
+#include "core/journal/cost/cost_entries.h"
+
+#include "core/cost/cost_repository.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_repository.h"
+
+namespace plumule {
+namespace {
+
+Done checkPrice(Database& database, const Price& price)
+{
+    if (price.amount < Money()) {
+        return fail(ErrorKind::Invalid, "price.amount", std::to_string(inUnits(price.amount)));
+    }
+    if (price.item == PriceItem::Medium && !price.medium) {
+        return fail(ErrorKind::Missing, "price.medium");
+    }
+    if (price.medium && !MediumRepository(database).find(*price.medium)) {
+        return fail(ErrorKind::NotFound, "price.medium", std::to_string(price.medium->value));
+    }
+    const auto same = CostRepository(database).findPrice(price.item, price.medium, price.from);
+    if (same && same->id != price.id) {
+        return fail(ErrorKind::Duplicate, "price.from", toIso(price.from));
+    }
+    return {};
+}
+
+// What a price is for, in the history: a medium by its name, the rest by its key.
+std::string subjectOf(Database& database, const Price& price)
+{
+    const auto medium =
+        price.medium ? MediumRepository(database).find(*price.medium) : std::nullopt;
+    return medium ? medium->name : toText(price.item);
+}
+
+} // namespace
+
+Result<std::vector<Price>> CostEntries::prices()
+{
+    return m_ledger.ask([](Database& database) { return CostRepository(database).prices(); });
+}
+
+Result<Price> CostEntries::savePrice(const Price& price)
+{
+    return m_ledger.record(
+        "price.save", [&](Database& database, std::string& subject) -> Result<Price> {
+            Price stored = price;
+            if (stored.item != PriceItem::Medium) {
+                stored.medium.reset();
+            }
+            if (auto checked = checkPrice(database, stored); !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            CostRepository prices(database);
+            if (!stored.id.isStored()) {
+                prices.insert(stored);
+            } else if (prices.findPrice(stored.id)) {
+                prices.update(stored);
+            } else {
+                return fail(ErrorKind::NotFound, "price", std::to_string(stored.id.value));
+            }
+            subject = subjectOf(database, stored);
+            return stored;
+        });
+}
+
+Done CostEntries::removePrice(PriceId price)
+{
+    return m_ledger.record("price.remove", [&](Database& database, std::string& subject) -> Done {
+        CostRepository prices(database);
+        const auto stored = prices.findPrice(price);
+        if (!stored) {
+            return fail(ErrorKind::NotFound, "price", std::to_string(price.value));
+        }
+        subject = subjectOf(database, *stored);
+        prices.remove(price);
+        return {};
+    });
+}
+
+Result<std::vector<LabourTask>> CostEntries::labour()
+{
+    return m_ledger.ask([](Database& database) { return CostRepository(database).labour(); });
+}
+
+Result<LabourTask> CostEntries::changeLabour(const LabourTask& task)
+{
+    return m_ledger.record(
+        "labour.change", [&](Database& database, std::string& subject) -> Result<LabourTask> {
+            CostRepository tasks(database);
+            if (task.seconds < 0) {
+                return fail(ErrorKind::Invalid, "labour.seconds", std::to_string(task.seconds));
+            }
+            const auto stored = tasks.findLabour(task.id);
+            if (!stored) {
+                return fail(ErrorKind::NotFound, "labour", std::to_string(task.id.value));
+            }
+            // What a task is stays; only its minutes change.
+            LabourTask changed = *stored;
+            changed.seconds = task.seconds;
+            tasks.update(changed);
+            subject = toText(changed.kind);
+            return changed;
+        });
+}
+
+} // namespace plumule

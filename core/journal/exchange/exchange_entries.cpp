@@ -1,0 +1,59 @@
+#include "core/journal/exchange/exchange_entries.h"
+
+#include "core/journal/ledger/ledger.h"
+#include "core/sample/sample_room.h"
+
+namespace plumule {
+
+Result<ImportPreview> ExchangeEntries::preview(const std::filesystem::path& file)
+{
+    const auto text = textOfFile(file.string());
+    if (!text) {
+        return tl::unexpected<Error>(text.error());
+    }
+    const auto table = csvFrom(*text);
+    if (!table) {
+        return tl::unexpected<Error>(table.error());
+    }
+    return m_ledger.ask(
+        [&](Database& database) { return previewOf(*table, knownNamesIn(database)); });
+}
+
+Result<ImportOutcome> ExchangeEntries::importTrays(const ImportPreview& preview,
+                                                   const std::string& fileName,
+                                                   const Progress& progress)
+{
+    if (!preview.isClean()) {
+        return fail(ErrorKind::Invalid, preview.faults.front().subject,
+                    preview.faults.front().detail);
+    }
+    return m_ledger.record("tray.import",
+                           [&](Database& database, std::string& subject) -> Result<ImportOutcome> {
+                               subject = fileName;
+                               return storeTrays(database, preview, progress);
+                           });
+}
+
+Done ExchangeEntries::fillWithSample(const std::filesystem::path& folder, const Progress& progress)
+{
+    if (m_ledger.isReadOnly()) {
+        return fail(ErrorKind::ReadOnly, "journal");
+    }
+    return m_ledger.ask([&](Database& database) -> Done {
+        Transaction transaction(database);
+        Done filled = storeSampleRoom(database, folder, m_ledger.clock().now(), progress);
+        if (!filled) {
+            transaction.rollback();
+            return filled;
+        }
+        transaction.commit();
+        return filled;
+    });
+}
+
+Result<std::string> ExchangeEntries::traysAsCsv()
+{
+    return m_ledger.ask([](Database& database) { return csvOfTrays(database); });
+}
+
+} // namespace plumule

@@ -1,0 +1,109 @@
+#include "core/journal/ledger/ledger.h"
+
+#include <algorithm>
+#include <map>
+
+namespace plumule {
+namespace {
+
+Concept conceptOf(const std::string& table)
+{
+    static const std::map<std::string, Concept> kConcepts = {
+        {"room", Concept::Room},          {"rack", Concept::Room},
+        {"shelf", Concept::Room},         {"place", Concept::Room},
+        {"variety", Concept::Variety},    {"protocol_stage", Concept::Variety},
+        {"seed_lot", Concept::Variety},   {"stock_correction", Concept::Variety},
+        {"medium", Concept::Medium},      {"piece", Concept::Medium},
+        {"sanitising", Concept::Medium},  {"trial", Concept::Trial},
+        {"trial_plan", Concept::Trial},   {"treatment", Concept::Trial},
+        {"planned_tray", Concept::Trial}, {"panel", Concept::Trial},
+        {"panel_sample", Concept::Trial}, {"panel_attribute", Concept::Trial},
+        {"taster", Concept::Trial},       {"serving", Concept::Trial},
+        {"score", Concept::Trial},        {"water_recipe", Concept::Watering},
+        {"watering", Concept::Watering},  {"water_reading", Concept::Watering},
+        {"harvest", Concept::Harvest},    {"bowl", Concept::Harvest},
+        {"residue", Concept::Harvest},    {"price", Concept::Cost},
+        {"labour_task", Concept::Cost},
+    };
+    const auto found = kConcepts.find(table);
+    return found == kConcepts.end() ? Concept::Tray : found->second;
+}
+
+} // namespace
+
+Ledger::Ledger(JournalFile file, const Clock& clock)
+    : m_file(std::move(file))
+    , m_clock(clock)
+{}
+
+bool Ledger::isReadOnly() const
+{
+    return m_file.database->access() != Access::ReadWrite;
+}
+
+std::filesystem::path Ledger::photoFolder() const
+{
+    const std::filesystem::path& journal = database().path();
+    return journal.parent_path() / (journal.stem().string() + " photos");
+}
+
+std::vector<Change> Ledger::changesOf(const std::vector<ChangedRow>& rows)
+{
+    std::vector<Change> changes;
+    changes.reserve(rows.size());
+    std::transform(rows.begin(), rows.end(), std::back_inserter(changes),
+                   [](const ChangedRow& row) {
+                       return Change{conceptOf(row.table), row.id};
+                   });
+    return changes;
+}
+
+void Ledger::announce(const std::vector<Change>& changes)
+{
+    if (changes.empty()) {
+        return;
+    }
+    // A listener may come or go while it is told.
+    const auto listeners = m_listeners;
+    for (const auto& [number, listener] : listeners) {
+        listener(changes);
+    }
+}
+
+Result<HistoryEntry> Ledger::applied(const Result<History::Applied>& result)
+{
+    if (!result) {
+        return tl::unexpected<Error>(result.error());
+    }
+    announce(changesOf(result->rows));
+    return result->entry;
+}
+
+Result<HistoryEntry> Ledger::undo(HistoryId id)
+{
+    if (isReadOnly()) {
+        return fail(ErrorKind::ReadOnly, "journal");
+    }
+    return applied(guarded([&] { return history().undo(id); }));
+}
+
+Result<HistoryEntry> Ledger::redo()
+{
+    if (isReadOnly()) {
+        return fail(ErrorKind::ReadOnly, "journal");
+    }
+    return applied(guarded([&] { return history().redo(); }));
+}
+
+int Ledger::addListener(ChangeListener listener)
+{
+    m_listeners.emplace_back(m_nextListener, std::move(listener));
+    return m_nextListener++;
+}
+
+void Ledger::removeListener(int number)
+{
+    std::erase_if(m_listeners, [&](const auto& entry) { return entry.first == number; });
+}
+
+} // namespace plumule

@@ -1,0 +1,224 @@
+#include "core/journal/room/room_entries.h"
+
+#include "core/base/number_text.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/room/room_repository.h"
+#include "core/room/room_rules.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+tl::unexpected<Error> refused(const Done& done)
+{
+    return tl::unexpected<Error>(done.error());
+}
+
+// `siblings` are the racks of the room or the shelves of a rack.
+template <class Row>
+Done checkName(const std::vector<Row>& siblings, const Row& row, const char* subject)
+{
+    if (trimmed(row.name).empty()) {
+        return fail(ErrorKind::Missing, subject);
+    }
+    const bool isTaken = std::any_of(siblings.begin(), siblings.end(), [&](const Row& other) {
+        return other.id != row.id && isSameName(other.name, row.name);
+    });
+    if (isTaken) {
+        return fail(ErrorKind::Duplicate, subject, row.name);
+    }
+    return {};
+}
+
+std::string shelfWords(RoomRepository& rooms, const Shelf& shelf)
+{
+    const auto rack = rooms.find(shelf.rack);
+    return (rack ? rack->name + " " : std::string()) + shelf.name;
+}
+
+Done takePlacesFromEnd(RoomRepository& rooms, const std::vector<Place>& places, std::size_t keep)
+{
+    for (std::size_t i = places.size(); i > keep; --i) {
+        const Place& place = places[i - 1];
+        if (rooms.wasUsed(place.id)) {
+            return fail(ErrorKind::InUse, "place", std::to_string(place.number));
+        }
+        rooms.remove(place.id);
+    }
+    return {};
+}
+
+} // namespace
+
+Result<RoomLayout> RoomEntries::layout()
+{
+    return m_ledger.ask([](Database& database) { return RoomRepository(database).layout(); });
+}
+
+Result<Room> RoomEntries::changeRoom(const Room& room)
+{
+    return m_ledger.record("room.change",
+                           [&](Database& database, std::string& subject) -> Result<Room> {
+                               if (auto checked = checkRoom(room); !checked) {
+                                   return refused(checked);
+                               }
+                               RoomRepository rooms(database);
+                               Room changed = room;
+                               changed.id = rooms.room().id;
+                               changed.name = trimmed(room.name);
+                               changed.currency = trimmed(room.currency);
+                               subject = changed.name;
+                               rooms.update(changed);
+                               return changed;
+                           });
+}
+
+Result<Rack> RoomEntries::addRack(const std::string& name, int shelves, int placesPerShelf)
+{
+    return m_ledger.record(
+        "rack.add", [&](Database& database, std::string& subject) -> Result<Rack> {
+            RoomRepository rooms(database);
+            Rack rack;
+            rack.name = trimmed(name);
+            subject = rack.name;
+            const Done checked = checkName(rooms.racks(), rack, "rack.name")
+                                     .and_then([&] { return checkShelfCount(shelves); })
+                                     .and_then([&] { return checkPlaceCount(placesPerShelf); });
+            if (!checked) {
+                return refused(checked);
+            }
+            return rooms.addRack(rack.name, shelves, placesPerShelf);
+        });
+}
+
+Result<Rack> RoomEntries::changeRack(const Rack& rack)
+{
+    return m_ledger.record(
+        "rack.change", [&](Database& database, std::string& subject) -> Result<Rack> {
+            RoomRepository rooms(database);
+            if (!rooms.find(rack.id)) {
+                return fail(ErrorKind::NotFound, "rack", rack.name);
+            }
+            Rack changed = rack;
+            changed.name = trimmed(rack.name);
+            subject = changed.name;
+            if (auto checked = checkName(rooms.racks(), changed, "rack.name"); !checked) {
+                return refused(checked);
+            }
+            rooms.update(changed);
+            return changed;
+        });
+}
+
+Done RoomEntries::removeRack(RackId rack)
+{
+    return m_ledger.record("rack.remove", [&](Database& database, std::string& subject) -> Done {
+        RoomRepository rooms(database);
+        const auto found = rooms.find(rack);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "rack");
+        }
+        subject = found->name;
+        if (rooms.wasUsed(rack)) {
+            return fail(ErrorKind::InUse, "rack", found->name);
+        }
+        rooms.remove(rack);
+        return {};
+    });
+}
+
+Result<Shelf> RoomEntries::addShelf(RackId rack, const std::string& name, int places)
+{
+    return m_ledger.record(
+        "shelf.add", [&](Database& database, std::string& subject) -> Result<Shelf> {
+            RoomRepository rooms(database);
+            if (!rooms.find(rack)) {
+                return fail(ErrorKind::NotFound, "rack");
+            }
+            Shelf shelf;
+            shelf.rack = rack;
+            shelf.name = trimmed(name);
+            subject = shelfWords(rooms, shelf);
+            const Done checked = checkName(rooms.shelves(rack), shelf, "shelf.name").and_then([&] {
+                return checkPlaceCount(places);
+            });
+            if (!checked) {
+                return refused(checked);
+            }
+            return rooms.addShelf(rack, shelf.name, places);
+        });
+}
+
+Result<Shelf> RoomEntries::changeShelf(const Shelf& shelf)
+{
+    return m_ledger.record(
+        "shelf.change", [&](Database& database, std::string& subject) -> Result<Shelf> {
+            RoomRepository rooms(database);
+            if (!rooms.find(shelf.id)) {
+                return fail(ErrorKind::NotFound, "shelf", shelf.name);
+            }
+            if (!rooms.find(shelf.rack)) {
+                return fail(ErrorKind::NotFound, "rack");
+            }
+            Shelf changed = shelf;
+            changed.name = trimmed(shelf.name);
+            subject = shelfWords(rooms, changed);
+            const Done checked =
+                checkName(rooms.shelves(shelf.rack), changed, "shelf.name").and_then([&] {
+                    return checkLight(changed);
+                });
+            if (!checked) {
+                return refused(checked);
+            }
+            rooms.update(changed);
+            return changed;
+        });
+}
+
+Done RoomEntries::removeShelf(ShelfId shelf)
+{
+    return m_ledger.record("shelf.remove", [&](Database& database, std::string& subject) -> Done {
+        RoomRepository rooms(database);
+        const auto found = rooms.find(shelf);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "shelf");
+        }
+        subject = shelfWords(rooms, *found);
+        if (rooms.wasUsed(shelf)) {
+            return fail(ErrorKind::InUse, "shelf", subject);
+        }
+        rooms.remove(shelf);
+        return {};
+    });
+}
+
+Done RoomEntries::setPlaces(ShelfId shelf, int count)
+{
+    return m_ledger.record(
+        "shelf.set_places", [&](Database& database, std::string& subject) -> Done {
+            RoomRepository rooms(database);
+            const auto found = rooms.find(shelf);
+            if (!found) {
+                return fail(ErrorKind::NotFound, "shelf");
+            }
+            subject = shelfWords(rooms, *found);
+            if (auto checked = checkPlaceCount(count); !checked) {
+                return checked;
+            }
+            const auto places = rooms.places(shelf);
+            int number = places.empty() ? 0 : places.back().number;
+            for (int i = static_cast<int>(places.size()); i < count; ++i) {
+                Place place{{}, shelf, ++number};
+                rooms.insert(place);
+            }
+            return takePlacesFromEnd(rooms, places, static_cast<std::size_t>(count));
+        });
+}
+
+Result<std::vector<Spot>> RoomEntries::freeSpots()
+{
+    return m_ledger.ask([](Database& database) { return RoomRepository(database).freeSpots(); });
+}
+
+} // namespace plumule

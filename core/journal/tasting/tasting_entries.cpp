@@ -1,0 +1,365 @@
+#include "core/journal/tasting/tasting_entries.h"
+
+#include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_repository.h"
+#include "core/tasting/tasting_storing.h"
+#include "core/trial/trial_repository.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+Result<PanelRecord> recordOf(Database& database, PanelId id)
+{
+    TastingRepository tastings(database);
+    const auto panel = tastings.find(id);
+    if (!panel) {
+        return fail(ErrorKind::NotFound, "panel");
+    }
+    return tastings.record(*panel);
+}
+
+Result<PanelRecord> openRecordOf(Database& database, PanelId id)
+{
+    auto record = recordOf(database, id);
+    if (record && !record->panel.isOpen()) {
+        return fail(ErrorKind::Conflict, "panel.closed", record->panel.name);
+    }
+    return record;
+}
+
+PanelDraft draftOf(const PanelRecord& record)
+{
+    PanelDraft draft;
+    draft.panel = record.panel;
+    for (const PanelSample& sample : record.samples) {
+        draft.media.push_back(sample.medium);
+    }
+    for (const PanelAttribute& attribute : record.attributes) {
+        draft.attributes.push_back(attribute.name);
+    }
+    for (const Taster& taster : record.tasters) {
+        draft.tasters.push_back(taster.name);
+    }
+    return draft;
+}
+
+Result<std::vector<Medium>> mediaOf(Database& database, const std::vector<MediumId>& ids)
+{
+    const auto known = MediumRepository(database).byId();
+    std::vector<Medium> media;
+    for (const MediumId id : ids) {
+        const auto found = known.find(id);
+        if (found == known.end()) {
+            return fail(ErrorKind::NotFound, "medium");
+        }
+        media.push_back(found->second);
+    }
+    return media;
+}
+
+// What stands in the way of keeping the draft.
+Done checkDraftIn(Database& database, const PanelDraft& draft)
+{
+    if (const Done checked = checkPanel(draft); !checked) {
+        return checked;
+    }
+    if (draft.panel.trial && !TrialRepository(database).find(*draft.panel.trial)) {
+        return fail(ErrorKind::NotFound, "trial");
+    }
+    const auto media = mediaOf(database, draft.media);
+    if (!media) {
+        return tl::unexpected<Error>(media.error());
+    }
+    std::vector<std::string> names;
+    for (const Medium& medium : *media) {
+        names.push_back(medium.name);
+    }
+    if (const Done blind = checkIsBlind(draft, names); !blind) {
+        return blind;
+    }
+    if (draft.panel.id.isStored()) {
+        const auto stored = openRecordOf(database, draft.panel.id);
+        if (!stored) {
+            return tl::unexpected<Error>(stored.error());
+        }
+        if (!stored->scores.empty()) {
+            return fail(ErrorKind::Conflict, "panel.scored", stored->panel.name);
+        }
+    }
+    return {};
+}
+
+struct Scored
+{
+    PanelRecord record;
+    Serving serving;
+};
+
+// The serving of that code in an open panel that has the attribute.
+Result<Scored> servingToScore(Database& database, PanelId panel, const std::string& code,
+                              PanelAttributeId attribute)
+{
+    auto record = openRecordOf(database, panel);
+    if (!record) {
+        return tl::unexpected<Error>(record.error());
+    }
+    const Serving* serving = servingWith(*record, code);
+    if (serving == nullptr) {
+        return fail(ErrorKind::NotFound, "score.code", code);
+    }
+    const bool isKnown =
+        std::any_of(record->attributes.begin(), record->attributes.end(),
+                    [&](const PanelAttribute& each) { return each.id == attribute; });
+    if (!isKnown) {
+        return fail(ErrorKind::NotFound, "panel.attribute");
+    }
+    const Serving found = *serving;
+    return Scored{std::move(*record), found};
+}
+
+// Another serving of the same taster with that value: a rank given twice, an odd one named before.
+const Score* clashWith(const Scored& scored, PanelAttributeId attribute, int value,
+                       std::string& code)
+{
+    if (scored.record.panel.method == TastingMethod::Hedonic) {
+        return nullptr;
+    }
+    for (const Serving& other : servingsOf(scored.record, scored.serving.taster)) {
+        const Score* score = scoreOf(scored.record, other.id, attribute);
+        if (other.id != scored.serving.id && score != nullptr && score->value == value) {
+            code = other.code;
+            return score;
+        }
+    }
+    return nullptr;
+}
+
+EnteredScore storeScore(TastingRepository& tastings, const Scored& scored,
+                        PanelAttributeId attribute, int value)
+{
+    EnteredScore entered;
+    entered.serving = scored.serving;
+    entered.taster = *tasterOf(scored.record, scored.serving);
+    std::string clashing;
+    if (const Score* clash = clashWith(scored, attribute, value, clashing)) {
+        entered.clashingCode = clashing;
+        if (scored.record.panel.method == TastingMethod::Triangle) {
+            tastings.remove(clash->id);
+        }
+    }
+    if (const Score* before = scoreOf(scored.record, scored.serving.id, attribute)) {
+        entered.before = before->value;
+        Score changed = *before;
+        changed.value = value;
+        tastings.update(changed);
+    } else {
+        Score score{{}, scored.serving.id, attribute, value};
+        tastings.insert(score);
+    }
+    if (scored.record.panel.isOpen()) {
+        entered.serving.sample = {};
+    }
+    return entered;
+}
+
+std::string rankTwiceDetail(const RankTwice& twice)
+{
+    std::string detail = twice.taster.name + ", " + twice.attribute.name + ":";
+    for (const std::string& code : twice.codes) {
+        detail += " " + code;
+    }
+    return detail;
+}
+
+} // namespace
+
+Result<std::vector<PanelRow>> TastingEntries::list(std::optional<TrialId> trial)
+{
+    return m_ledger.ask([&](Database& database) {
+        TastingRepository tastings(database);
+        auto counts = tastings.counts();
+        std::vector<PanelRow> rows;
+        for (const Panel& panel : tastings.panels(trial)) {
+            const PanelCounts& count = counts[panel.id];
+            const int wanted = panel.method == TastingMethod::Triangle
+                                   ? count.tasters
+                                   : count.servings * count.attributes;
+            rows.push_back({panel, count.samples, count.tasters, count.scores, wanted});
+        }
+        return rows;
+    });
+}
+
+Result<PanelDraft> TastingEntries::newDraft(std::optional<TrialId> trial)
+{
+    return m_ledger.ask([&](Database& database) {
+        PanelDraft draft;
+        draft.panel.trial = trial;
+        draft.panel.on = m_ledger.clock().today();
+        draft.panel.drawNumber = m_ledger.clock().utcMilliseconds();
+        if (trial) {
+            draft.media = TastingRepository(database).mediaOf(*trial);
+        }
+        return draft;
+    });
+}
+
+Result<PanelDraft> TastingEntries::draft(PanelId panel)
+{
+    return m_ledger.ask([&](Database& database) {
+        return recordOf(database, panel).map([](const PanelRecord& record) {
+            return draftOf(record);
+        });
+    });
+}
+
+Result<PanelRecord> TastingEntries::record(PanelId panel)
+{
+    return m_ledger.ask([&](Database& database) {
+        auto record = recordOf(database, panel);
+        if (record && record->panel.isOpen()) {
+            for (Serving& serving : record->servings) {
+                serving.sample = {};
+            }
+        }
+        return record;
+    });
+}
+
+Result<std::vector<PlatedServing>> TastingEntries::plating(PanelId panel)
+{
+    using Plated = std::vector<PlatedServing>;
+    return m_ledger.ask([&](Database& database) -> Result<Plated> {
+        const auto record = recordOf(database, panel);
+        if (!record) {
+            return tl::unexpected<Error>(record.error());
+        }
+        const auto media = MediumRepository(database).byId();
+        std::map<PanelSampleId, Medium> bySample;
+        for (const PanelSample& sample : record->samples) {
+            bySample[sample.id] = media.at(sample.medium);
+        }
+        Plated plated;
+        for (const Serving& serving : record->servings) {
+            plated.push_back(
+                {serving, tasterOf(*record, serving)->name, bySample.at(serving.sample)});
+        }
+        return plated;
+    });
+}
+
+Result<Panel> TastingEntries::save(const PanelDraft& draft)
+{
+    return m_ledger.record("tasting.plan",
+                           [&](Database& database, std::string& subject) -> Result<Panel> {
+                               TastingRepository tastings(database);
+                               PanelDraft kept = tidied(draft);
+                               kept.panel.closedOn.reset();
+                               subject = kept.panel.name;
+                               if (const Done checked = checkDraftIn(database, kept); !checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               if (kept.panel.id.isStored()) {
+                                   tastings.update(kept.panel);
+                                   tastings.removeContents(kept.panel.id);
+                               } else {
+                                   tastings.insert(kept.panel);
+                               }
+                               storePanelContents(tastings, kept);
+                               return kept.panel;
+                           });
+}
+
+Result<EnteredScore> TastingEntries::enter(PanelId panel, const std::string& code,
+                                           PanelAttributeId attribute, int value)
+{
+    return m_ledger.record(
+        "tasting.score", [&](Database& database, std::string& subject) -> Result<EnteredScore> {
+            subject = code;
+            const auto scored = servingToScore(database, panel, code, attribute);
+            if (!scored) {
+                return tl::unexpected<Error>(scored.error());
+            }
+            if (const Done checked =
+                    checkScore(scored->record.panel.method, scored->record.samples.size(), value);
+                !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            TastingRepository tastings(database);
+            return storeScore(tastings, *scored, attribute, value);
+        });
+}
+
+Done TastingEntries::clear(PanelId panel, const std::string& code, PanelAttributeId attribute)
+{
+    return m_ledger.record(
+        "tasting.clear_score", [&](Database& database, std::string& subject) -> Done {
+            subject = code;
+            const auto scored = servingToScore(database, panel, code, attribute);
+            if (!scored) {
+                return tl::unexpected<Error>(scored.error());
+            }
+            const Score* score = scoreOf(scored->record, scored->serving.id, attribute);
+            if (score == nullptr) {
+                return fail(ErrorKind::NothingThere, "score.value", code);
+            }
+            TastingRepository(database).remove(score->id);
+            return {};
+        });
+}
+
+Result<Panel> TastingEntries::close(PanelId panel)
+{
+    return m_ledger.record("tasting.close",
+                           [&](Database& database, std::string& subject) -> Result<Panel> {
+                               const auto record = openRecordOf(database, panel);
+                               if (!record) {
+                                   return tl::unexpected<Error>(record.error());
+                               }
+                               subject = record->panel.name;
+                               if (record->scores.empty()) {
+                                   return fail(ErrorKind::TooFew, "panel.scores");
+                               }
+                               if (const auto twice = ranksTwice(*record); !twice.empty()) {
+                                   return fail(ErrorKind::Conflict, "panel.rank_twice",
+                                               rankTwiceDetail(twice.front()));
+                               }
+                               Panel closed = record->panel;
+                               closed.closedOn = m_ledger.clock().today();
+                               TastingRepository(database).update(closed);
+                               return closed;
+                           });
+}
+
+Done TastingEntries::remove(PanelId panel)
+{
+    return m_ledger.record("tasting.remove", [&](Database& database, std::string& subject) -> Done {
+        TastingRepository tastings(database);
+        const auto found = tastings.find(panel);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "panel");
+        }
+        subject = found->name;
+        tastings.remove(panel);
+        return {};
+    });
+}
+
+Result<TastingResult> TastingEntries::result(PanelId panel)
+{
+    return m_ledger.ask([&](Database& database) -> Result<TastingResult> {
+        const auto record = recordOf(database, panel);
+        if (!record) {
+            return tl::unexpected<Error>(record.error());
+        }
+        const auto media = mediaOf(database, draftOf(*record).media);
+        if (!media) {
+            return tl::unexpected<Error>(media.error());
+        }
+        return tastingResult(*record, *media);
+    });
+}
+
+} // namespace plumule

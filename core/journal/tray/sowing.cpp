@@ -1,0 +1,148 @@
+#include "core/journal/tray/sowing.h"
+
+#include "core/medium/medium_repository.h"
+#include "core/room/room_repository.h"
+#include "core/tray/sowing_rules.h"
+#include "core/tray/stage_plan.h"
+#include "core/tray/tray_repository.h"
+#include "core/trial/trial_repository.h"
+#include "core/variety/variety_repository.h"
+
+namespace plumule {
+namespace {
+
+Done checkPieces(Database& database, const SowingDraft& draft)
+{
+    MediumRepository media(database);
+    for (const PieceId id : draft.pieces) {
+        const auto piece = media.record(id);
+        if (!piece) {
+            return fail(ErrorKind::NotFound, "tray.piece");
+        }
+        const std::string number = std::to_string(piece->piece.number);
+        if (piece->piece.medium != draft.medium) {
+            return fail(ErrorKind::Invalid, "tray.piece", number);
+        }
+        if (piece->piece.retiredOn) {
+            return fail(ErrorKind::Conflict, "piece.retired", number);
+        }
+        if (piece->isInUse) {
+            return fail(ErrorKind::Conflict, "piece.in_use", number);
+        }
+        if (piece->needsSanitising) {
+            return fail(ErrorKind::Conflict, "piece.sanitising", number);
+        }
+    }
+    return {};
+}
+
+} // namespace
+
+Done checkPlaceFree(Database& database, PlaceId place, TrayId except)
+{
+    if (!RoomRepository(database).find(place)) {
+        return fail(ErrorKind::NotFound, "tray.place");
+    }
+    const TrayRepository trays(database);
+    const auto taken = trays.trayAt(place);
+    if (taken && *taken != except) {
+        const auto tray = trays.find(*taken);
+        return fail(ErrorKind::Conflict, "tray.place", tray ? tray->code : "");
+    }
+    return {};
+}
+
+Done checkLotAndTrial(Database& database, VarietyId variety, std::optional<SeedLotId> lot,
+                      std::optional<TrialId> trial)
+{
+    if (lot) {
+        const auto found = VarietyRepository(database).find(*lot);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "tray.seed_lot");
+        }
+        if (found->variety != variety) {
+            return fail(ErrorKind::Invalid, "tray.seed_lot", found->lotNumber);
+        }
+    }
+    if (trial && !TrialRepository(database).find(*trial)) {
+        return fail(ErrorKind::NotFound, "tray.trial");
+    }
+    return {};
+}
+
+Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
+{
+    auto protocol = VarietyRepository(database).protocol(draft.variety);
+    if (!protocol) {
+        return fail(ErrorKind::NotFound, "tray.variety");
+    }
+    auto medium = MediumRepository(database).find(draft.medium);
+    if (!medium) {
+        return fail(ErrorKind::NotFound, "tray.medium");
+    }
+    if (minutesToHarvest(*protocol) <= 0) {
+        return fail(ErrorKind::Missing, "tray.protocol", protocol->variety.name);
+    }
+    if (auto checked = checkSowing(draft, *medium); !checked) {
+        return tl::unexpected<Error>(checked.error());
+    }
+    auto checked = checkLotAndTrial(database, draft.variety, draft.seedLot, draft.trial);
+    if (checked) {
+        checked = checkPieces(database, draft);
+    }
+    for (std::size_t i = 0; checked && i < draft.places.size(); ++i) {
+        checked = checkPlaceFree(database, draft.places[i]);
+    }
+    if (!checked) {
+        return tl::unexpected<Error>(checked.error());
+    }
+    return SowingGround{std::move(*protocol), std::move(*medium)};
+}
+
+std::vector<std::string> nextCodes(Database& database, const Variety& variety, int count)
+{
+    std::vector<std::string> used = TrayRepository(database).codesWithPrefix(variety.codePrefix);
+    std::vector<std::string> codes;
+    for (int i = 0; i < count; ++i) {
+        codes.push_back(nextCode(variety.codePrefix, used));
+        used.push_back(codes.back());
+    }
+    return codes;
+}
+
+TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
+                 const SownTray& put)
+{
+    TrayRepository trays(database);
+    auto stages =
+        stagesFor(ground.protocol, ground.medium, draft.at, draft.startsWithSoak, put.feeding);
+    const Moment sown = sowingOf(stages);
+    Tray tray;
+    tray.code = put.code;
+    tray.variety = draft.variety;
+    tray.seedLot = draft.seedLot;
+    tray.medium = draft.medium;
+    tray.piece = put.piece;
+    tray.seed = draft.seedPerTray ? draft.seedPerTray : ground.protocol.variety.seedPerTray;
+    tray.sownOn = sown.date;
+    tray.sownMinute = sown.minute;
+    tray.trial = draft.trial;
+    tray.block = put.block;
+    tray.sownBy = draft.sownBy;
+    trays.insert(tray);
+    for (TrayStage& stage : stages) {
+        stage.tray = tray.id;
+        trays.insert(stage);
+    }
+    if (put.place) {
+        Stay stay;
+        stay.tray = tray.id;
+        stay.place = *put.place;
+        stay.fromOn = draft.at.date;
+        stay.fromMinute = draft.at.minute;
+        trays.insert(stay);
+    }
+    return tray.id;
+}
+
+} // namespace plumule

@@ -1,0 +1,120 @@
+#include "core/journal/tray/tray_entries.h"
+
+#include "core/cost/cost_repository.h"
+#include "core/harvest/harvest_repository.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/room/room_repository.h"
+#include "core/tray/tray_ids.h"
+#include "core/tray/tray_repository.h"
+#include "core/variety/variety_repository.h"
+#include "core/watering/watering_repository.h"
+
+namespace plumule {
+namespace {
+
+// Where trays stand now, by tray.
+std::map<TrayId, Spot> standingSpots(Database& database)
+{
+    const auto occupied = TrayRepository(database).occupied();
+    std::map<TrayId, Spot> byTray;
+    for (const Spot& spot : RoomRepository(database).layout().spots()) {
+        if (const auto found = occupied.find(spot.place); found != occupied.end()) {
+            byTray.emplace(found->second, spot);
+        }
+    }
+    return byTray;
+}
+
+template <class Value>
+std::optional<Value> valueAt(const std::map<TrayId, Value>& byTray, TrayId tray)
+{
+    const auto found = byTray.find(tray);
+    return found == byTray.end() ? std::nullopt : std::optional(found->second);
+}
+
+void addCost(Database& database, TraySheet& sheet)
+{
+    const TrayFacts facts{&sheet.record, sheet.stays, sheet.waterings, sheet.harvests,
+                          sheet.residues};
+    sheet.cost = costOf(facts, CostRepository(database).facts());
+    Mass yield;
+    for (const Harvest& harvest : sheet.harvests) {
+        yield += harvest.net;
+    }
+    if (yield.count() > 0 && sheet.cost.total() > 0) {
+        sheet.costPerGram = sheet.cost.total() / inGrams(yield);
+    }
+}
+
+} // namespace
+
+Result<std::vector<TrayListRow>> TrayEntries::list(const TrayFilter& filter)
+{
+    return m_ledger.ask([&](Database& database) {
+        std::vector<TrayRecord> records = TrayRepository(database).records(filter);
+        const auto yields = HarvestRepository(database).yieldsOfTrays(idsOf(records));
+        const auto spots = standingSpots(database);
+        std::vector<TrayListRow> rows;
+        rows.reserve(records.size());
+        for (TrayRecord& record : records) {
+            TrayListRow row;
+            row.spot = valueAt(spots, record.tray.id);
+            row.plan = calendarOf(record);
+            row.yield = valueAt(yields, record.tray.id);
+            row.record = std::move(record);
+            rows.push_back(std::move(row));
+        }
+        return rows;
+    });
+}
+
+Result<TraySheet> TrayEntries::sheet(TrayId tray)
+{
+    return m_ledger.ask([&](Database& database) -> Result<TraySheet> {
+        const TrayRepository trays(database);
+        auto record = trays.record(tray);
+        if (!record) {
+            return fail(ErrorKind::NotFound, "tray");
+        }
+        HarvestRepository harvests(database);
+        TraySheet sheet;
+        sheet.record = std::move(*record);
+        sheet.spot = valueAt(standingSpots(database), tray);
+        sheet.plan = calendarOf(sheet.record);
+        sheet.stays = trays.stays(tray);
+        sheet.waterings = WateringRepository(database).waterings(tray);
+        sheet.heights = trays.heights(tray);
+        sheet.harvests = harvests.ofTray(tray);
+        sheet.residues = harvests.residuesOfTray(tray);
+        sheet.notes = trays.notes(tray);
+        sheet.photos = trays.photos(tray);
+        sheet.currency = RoomRepository(database).room().currency;
+        addCost(database, sheet);
+        return sheet;
+    });
+}
+
+Result<TrayId> TrayEntries::find(const std::string& code)
+{
+    return m_ledger.ask([&](Database& database) -> Result<TrayId> {
+        const auto tray = TrayRepository(database).findByCode(code);
+        if (!tray) {
+            return fail(ErrorKind::NotFound, "tray.code", code);
+        }
+        return tray->id;
+    });
+}
+
+Result<std::string> TrayEntries::nextCode(VarietyId variety)
+{
+    return m_ledger.ask([&](Database& database) -> Result<std::string> {
+        const auto found = VarietyRepository(database).find(variety);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "tray.variety");
+        }
+        return plumule::nextCode(found->codePrefix,
+                                 TrayRepository(database).codesWithPrefix(found->codePrefix));
+    });
+}
+
+} // namespace plumule

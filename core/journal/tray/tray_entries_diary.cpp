@@ -1,0 +1,161 @@
+// Part of core/journal/tray/tray_entries.h: heights, notes and photographs.
+#include "core/journal/tray/tray_entries.h"
+
+#include "core/base/number_text.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/tray/sowing_rules.h"
+#include "core/tray/tray_repository.h"
+
+#include <fmt/format.h>
+
+namespace plumule {
+namespace {
+
+// Takes out one row of a tray's diary.
+template <class Key>
+Done removeFromDiary(Database& database, std::string& subject, Key key, const char* what)
+{
+    TrayRepository trays(database);
+    const auto row = trays.find(key);
+    if (!row) {
+        return fail(ErrorKind::NotFound, what);
+    }
+    if (const auto tray = trays.find(row->tray)) {
+        subject = tray->code;
+    }
+    trays.remove(key);
+    return {};
+}
+
+// The code as part of a file's name.
+std::string fileNameOf(const std::string& code)
+{
+    std::string name = code;
+    for (char& c : name) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (byte < 0x20 || std::string_view("/\\:*?\"<>|").find(c) != std::string_view::npos) {
+            c = '_';
+        }
+    }
+    return name;
+}
+
+// Copies the picture under the first free number of that tray and day.
+Result<std::filesystem::path> copyPhoto(const std::filesystem::path& file,
+                                        const std::filesystem::path& folder,
+                                        const std::string& code, Date day)
+{
+    std::error_code error;
+    if (!std::filesystem::is_regular_file(file, error)) {
+        return fail(ErrorKind::Unreadable, "photo.file", file.string());
+    }
+    std::filesystem::create_directories(folder, error);
+    if (error) {
+        return fail(ErrorKind::NotWritable, "photo.folder", folder.string());
+    }
+    const std::string ending = file.extension().string();
+    std::filesystem::path target;
+    for (int number = 1; target.empty() || std::filesystem::exists(target, error); ++number) {
+        target = folder / fmt::format("{} {} {}{}", fileNameOf(code), toIso(day), number, ending);
+    }
+    std::filesystem::copy_file(file, target, error);
+    if (error) {
+        std::error_code ignored;
+        std::filesystem::remove(target, ignored);
+        return fail(error == std::errc::permission_denied ? ErrorKind::Unreadable
+                                                          : ErrorKind::NotWritable,
+                    "photo.file", file.string());
+    }
+    return target;
+}
+
+} // namespace
+
+Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from, Moment at)
+{
+    return m_ledger.record("tray.note_height",
+                           [&](Database& database, std::string& subject) -> Result<Height> {
+                               TrayRepository trays(database);
+                               const auto record = trays.record(id);
+                               if (!record) {
+                                   return fail(ErrorKind::NotFound, "tray");
+                               }
+                               Height height{{}, id, at.date, at.minute, reading, from};
+                               if (auto checked = checkHeight(height, record->medium); !checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               subject = record->tray.code;
+                               trays.insert(height);
+                               return height;
+                           });
+}
+
+Done TrayEntries::removeHeight(HeightId height)
+{
+    return m_ledger.record("tray.remove_height", [&](Database& database, std::string& subject) {
+        return removeFromDiary(database, subject, height, "height");
+    });
+}
+
+Result<TrayNote> TrayEntries::writeNote(TrayId id, const std::string& text, Moment at)
+{
+    return m_ledger.record(
+        "tray.write_note", [&](Database& database, std::string& subject) -> Result<TrayNote> {
+            if (trimmed(text).empty()) {
+                return fail(ErrorKind::Missing, "note.text");
+            }
+            TrayRepository trays(database);
+            const auto tray = trays.find(id);
+            if (!tray) {
+                return fail(ErrorKind::NotFound, "tray");
+            }
+            subject = tray->code;
+            TrayNote note{{}, id, at.date, at.minute, std::string(trimmed(text))};
+            trays.insert(note);
+            return note;
+        });
+}
+
+Done TrayEntries::removeNote(TrayNoteId note)
+{
+    return m_ledger.record("tray.remove_note", [&](Database& database, std::string& subject) {
+        return removeFromDiary(database, subject, note, "note");
+    });
+}
+
+Result<Photo> TrayEntries::attachPhoto(TrayId id, const std::filesystem::path& file,
+                                       const std::string& caption, Moment at)
+{
+    std::filesystem::path copied;
+    auto photo = m_ledger.record(
+        "tray.attach_photo", [&](Database& database, std::string& subject) -> Result<Photo> {
+            TrayRepository trays(database);
+            const auto tray = trays.find(id);
+            if (!tray) {
+                return fail(ErrorKind::NotFound, "tray");
+            }
+            const auto target = copyPhoto(file, m_ledger.photoFolder(), tray->code, at.date);
+            if (!target) {
+                return tl::unexpected<Error>(target.error());
+            }
+            copied = *target;
+            subject = tray->code;
+            Photo row{{}, id, at.date, at.minute, copied.filename().string(), caption};
+            trays.insert(row);
+            return row;
+        });
+    if (!photo && !copied.empty()) {
+        std::error_code ignored;
+        std::filesystem::remove(copied, ignored);
+    }
+    return photo;
+}
+
+Done TrayEntries::removePhoto(PhotoId photo)
+{
+    return m_ledger.record("tray.remove_photo", [&](Database& database, std::string& subject) {
+        return removeFromDiary(database, subject, photo, "photo");
+    });
+}
+
+} // namespace plumule

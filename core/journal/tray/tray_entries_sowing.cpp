@@ -1,0 +1,138 @@
+// Part of core/journal/tray/tray_entries.h: sowing.
+#include "core/journal/tray/tray_entries.h"
+
+#include "core/base/number_text.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/journal/tray/sowing.h"
+#include "core/tray/sowing_rules.h"
+#include "core/tray/tray_repository.h"
+
+namespace plumule {
+namespace {
+
+// The codes of the new trays, in order.
+Result<std::vector<std::string>> codesFor(Database& database, const SowingDraft& draft,
+                                          const Variety& variety)
+{
+    if (!draft.code) {
+        return nextCodes(database, variety, draft.count);
+    }
+    const std::string code(trimmed(*draft.code));
+    if (TrayRepository(database).findByCode(code)) {
+        return fail(ErrorKind::Duplicate, "tray.code", code);
+    }
+    return std::vector{code};
+}
+
+SownTray trayAt(const SowingDraft& draft, std::size_t index, const std::string& code)
+{
+    SownTray tray;
+    tray.code = code;
+    if (index < draft.pieces.size()) {
+        tray.piece = draft.pieces[index];
+    }
+    if (index < draft.places.size()) {
+        tray.place = draft.places[index];
+    }
+    tray.block = draft.block;
+    return tray;
+}
+
+// Few are named, many are counted.
+std::string namesOf(const std::vector<std::string>& codes)
+{
+    if (codes.size() > 4) {
+        return std::to_string(codes.size());
+    }
+    std::string names;
+    for (const std::string& code : codes) {
+        names += (names.empty() ? "" : " ") + code;
+    }
+    return names;
+}
+
+} // namespace
+
+Result<std::vector<TrayId>> TrayEntries::sow(const SowingDraft& draft)
+{
+    return m_ledger.record(
+        "tray.sow", [&](Database& database, std::string& subject) -> Result<std::vector<TrayId>> {
+            const auto ground = groundOf(database, draft);
+            if (!ground) {
+                return tl::unexpected<Error>(ground.error());
+            }
+            const auto codes = codesFor(database, draft, ground->protocol.variety);
+            if (!codes) {
+                return tl::unexpected<Error>(codes.error());
+            }
+            std::vector<TrayId> sown;
+            for (std::size_t i = 0; i < codes->size(); ++i) {
+                sown.push_back(storeSown(database, draft, *ground, trayAt(draft, i, (*codes)[i])));
+            }
+            subject = namesOf(*codes);
+            return sown;
+        });
+}
+
+Done TrayEntries::changeSowing(const Tray& changed)
+{
+    return m_ledger.record(
+        "tray.change_sowing", [&](Database& database, std::string& subject) -> Done {
+            TrayRepository trays(database);
+            auto tray = trays.find(changed.id);
+            if (!tray) {
+                return fail(ErrorKind::NotFound, "tray");
+            }
+            auto checked = checkSown(changed.seed, changed.block);
+            if (checked) {
+                checked = checkLotAndTrial(database, tray->variety, changed.seedLot, changed.trial);
+            }
+            if (!checked) {
+                return checked;
+            }
+            subject = tray->code;
+            tray->seedLot = changed.seedLot;
+            tray->seed = changed.seed;
+            tray->trial = changed.trial;
+            tray->block = changed.block;
+            tray->sownBy = changed.sownBy;
+            trays.update(*tray);
+            return {};
+        });
+}
+
+Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
+{
+    return m_ledger.record("tray.move_to", [&](Database& database, std::string& subject) -> Done {
+        TrayRepository trays(database);
+        const auto tray = trays.find(id);
+        if (!tray) {
+            return fail(ErrorKind::NotFound, "tray");
+        }
+        if (tray->state != TrayState::Growing) {
+            return fail(ErrorKind::Conflict, "tray.state", tray->code);
+        }
+        const auto open = trays.openStay(id);
+        if (place == (open ? std::optional(open->place) : std::nullopt)) {
+            return {};
+        }
+        if (open && at < Moment{open->fromOn, open->fromMinute}) {
+            return fail(ErrorKind::Invalid, "tray.moved",
+                        toIso(at.date) + " " + toClockText(at.minute));
+        }
+        if (place) {
+            if (auto isFree = checkPlaceFree(database, *place, id); !isFree) {
+                return isFree;
+            }
+        }
+        subject = tray->code;
+        trays.closeStay(id, at);
+        if (place) {
+            Stay stay{{}, id, *place, at.date, at.minute, std::nullopt, std::nullopt};
+            trays.insert(stay);
+        }
+        return {};
+    });
+}
+
+} // namespace plumule

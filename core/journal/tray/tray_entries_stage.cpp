@@ -1,0 +1,200 @@
+// Part of core/journal/tray/tray_entries.h: from stage to stage, and from place to place.
+#include "core/journal/tray/tray_entries.h"
+
+#include "core/base/number_text.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/room/room_repository.h"
+#include "core/tray/sowing_rules.h"
+#include "core/tray/tray_repository.h"
+#include "core/watering/round_key.h"
+
+namespace plumule {
+namespace {
+
+// A growing tray with its stages, of which it has some.
+struct TrayOnItsWay
+{
+    Tray tray;
+    std::vector<TrayStage> stages;
+};
+
+Result<TrayOnItsWay> trayOnItsWay(const TrayRepository& trays, TrayId id)
+{
+    auto tray = trays.find(id);
+    if (!tray) {
+        return fail(ErrorKind::NotFound, "tray");
+    }
+    if (tray->state != TrayState::Growing) {
+        return fail(ErrorKind::Conflict, "tray.state", tray->code);
+    }
+    auto stages = trays.stages(id);
+    if (stages.empty()) {
+        return fail(ErrorKind::Conflict, "tray.stage", tray->code);
+    }
+    return TrayOnItsWay{std::move(*tray), std::move(stages)};
+}
+
+std::string textOf(Moment moment)
+{
+    return toIso(moment.date) + " " + toClockText(moment.minute);
+}
+
+// The day of sowing is that of the first stage after the soak, wherever that moves.
+void followSowing(TrayRepository& trays, Tray tray, const std::vector<TrayStage>& stages)
+{
+    const Moment sown = sowingOf(stages);
+    if (sown != tray.sownAt()) {
+        tray.sownOn = sown.date;
+        tray.sownMinute = sown.minute;
+        trays.update(tray);
+    }
+}
+
+void begin(TrayRepository& trays, TrayStage& stage, Moment at)
+{
+    stage.startedOn = at.date;
+    stage.startedMinute = at.minute;
+    trays.update(stage);
+}
+
+// A tray that stood at its place from its first minute did so from the corrected one.
+void followFirstStay(TrayRepository& trays, TrayId tray, Moment was, Moment now)
+{
+    auto stays = trays.stays(tray);
+    if (stays.empty() || Moment{stays[0].fromOn, stays[0].fromMinute} != was) {
+        return;
+    }
+    if (stays[0].toOn && Moment{*stays[0].toOn, stays[0].toMinute.value_or(0)} < now) {
+        return;
+    }
+    stays[0].fromOn = now.date;
+    stays[0].fromMinute = now.minute;
+    trays.update(stays[0]);
+}
+
+} // namespace
+
+Done TrayEntries::moveOn(TrayId id, Moment at)
+{
+    return m_ledger.record("tray.move_on", [&](Database& database, std::string& subject) -> Done {
+        TrayRepository trays(database);
+        auto found = trayOnItsWay(trays, id);
+        if (!found) {
+            return tl::unexpected<Error>(found.error());
+        }
+        const StagePlan plan = planOf(found->stages);
+        const std::size_t next = plan.current ? *plan.current + 1 : 0;
+        if (next >= found->stages.size()) {
+            return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+        }
+        if (plan.current && at < plan.spans[*plan.current].start) {
+            return fail(ErrorKind::Invalid, "tray.stage_start", textOf(at));
+        }
+        subject = found->tray.code;
+        begin(trays, found->stages[next], at);
+        followSowing(trays, found->tray, found->stages);
+        return {};
+    });
+}
+
+Done TrayEntries::notYet(TrayId id, int minutes)
+{
+    return m_ledger.record("tray.not_yet", [&](Database& database, std::string& subject) -> Done {
+        if (minutes < 1) {
+            return fail(ErrorKind::Invalid, "tray.delay", std::to_string(minutes));
+        }
+        TrayRepository trays(database);
+        auto found = trayOnItsWay(trays, id);
+        if (!found) {
+            return tl::unexpected<Error>(found.error());
+        }
+        const StagePlan plan = planOf(found->stages);
+        if (!plan.current) {
+            return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+        }
+        // Counted from long ago, "not yet" would leave the tray as late as it is.
+        const Room room = RoomRepository(database).room();
+        const Moment walked = timeOf(room, roundOf(room, m_ledger.clock().now()));
+        const std::int64_t late = std::max<std::int64_t>(0, walked - plan.spans[*plan.current].end);
+        TrayStage& present = found->stages[*plan.current];
+        present.delayMinutes += static_cast<int>(late) + minutes;
+        subject = found->tray.code;
+        trays.update(present);
+        followSowing(trays, found->tray, found->stages);
+        return {};
+    });
+}
+
+Done TrayEntries::correctStart(TrayId id, Stage stage, Moment at)
+{
+    return m_ledger.record("tray.correct_start",
+                           [&](Database& database, std::string& subject) -> Done {
+                               TrayRepository trays(database);
+                               const auto tray = trays.find(id);
+                               if (!tray) {
+                                   return fail(ErrorKind::NotFound, "tray");
+                               }
+                               auto stages = trays.stages(id);
+                               if (auto checked = checkStart(*tray, stages, stage, at); !checked) {
+                                   return checked;
+                               }
+                               subject = tray->code;
+                               for (TrayStage& one : stages) {
+                                   if (one.stage != stage) {
+                                       continue;
+                                   }
+                                   if (one.position == stages.front().position) {
+                                       followFirstStay(trays, id, *one.started(), at);
+                                   }
+                                   begin(trays, one, at);
+                               }
+                               followSowing(trays, *tray, stages);
+                               return {};
+                           });
+}
+
+Done TrayEntries::discard(TrayId id, const std::string& reason, Moment at)
+{
+    return m_ledger.record("tray.discard", [&](Database& database, std::string& subject) -> Done {
+        if (trimmed(reason).empty()) {
+            return fail(ErrorKind::Missing, "tray.discard_reason");
+        }
+        TrayRepository trays(database);
+        auto tray = trays.find(id);
+        if (!tray) {
+            return fail(ErrorKind::NotFound, "tray");
+        }
+        if (tray->state != TrayState::Growing) {
+            return fail(ErrorKind::Conflict, "tray.state", tray->code);
+        }
+        const auto stay = trays.openStay(id);
+        if (stay && at < Moment{stay->fromOn, stay->fromMinute}) {
+            return fail(ErrorKind::Invalid, "tray.ended", textOf(at));
+        }
+        subject = tray->code;
+        tray->discardReason = std::string(trimmed(reason));
+        trays.end(*tray, TrayState::Discarded, at);
+        return {};
+    });
+}
+
+Done TrayEntries::setAside(TrayId id, std::optional<std::string> reason)
+{
+    return m_ledger.record(reason ? "tray.set_aside" : "tray.count_again",
+                           [&](Database& database, std::string& subject) -> Done {
+                               if (reason && trimmed(*reason).empty()) {
+                                   return fail(ErrorKind::Missing, "tray.set_aside_reason");
+                               }
+                               TrayRepository trays(database);
+                               auto tray = trays.find(id);
+                               if (!tray) {
+                                   return fail(ErrorKind::NotFound, "tray");
+                               }
+                               subject = tray->code;
+                               tray->setAsideReason = reason;
+                               trays.update(*tray);
+                               return {};
+                           });
+}
+
+} // namespace plumule

@@ -1,0 +1,195 @@
+#include "core/journal/variety/variety_entries.h"
+
+#include "core/base/number_text.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/variety/variety_repository.h"
+#include "core/variety/variety_rules.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+std::string upperCase(std::string_view text)
+{
+    std::string upper(text);
+    std::transform(upper.begin(), upper.end(), upper.begin(), [](char letter) {
+        return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+    });
+    return upper;
+}
+
+Protocol tidied(const Protocol& protocol)
+{
+    Protocol tidy = protocol;
+    tidy.variety.name = trimmed(protocol.variety.name);
+    tidy.variety.codePrefix = upperCase(trimmed(protocol.variety.codePrefix));
+    return tidy;
+}
+
+Done checkStored(VarietyRepository& varieties, const Variety& variety)
+{
+    const auto sameName = varieties.findByName(variety.name);
+    if (sameName && sameName->id != variety.id) {
+        return fail(ErrorKind::Duplicate, "variety.name", variety.name);
+    }
+    if (variety.id.isStored() && !varieties.find(variety.id)) {
+        return fail(ErrorKind::NotFound, "variety", variety.name);
+    }
+    return {};
+}
+
+Done checkStored(VarietyRepository& varieties, const SeedLot& lot)
+{
+    if (!varieties.find(lot.variety)) {
+        return fail(ErrorKind::NotFound, "variety");
+    }
+    const auto sameNumber = varieties.findLot(lot.variety, lot.lotNumber);
+    if (sameNumber && sameNumber->id != lot.id) {
+        return fail(ErrorKind::Duplicate, "seed_lot.lot_number", lot.lotNumber);
+    }
+    if (!lot.id.isStored()) {
+        return {};
+    }
+    const auto present = varieties.find(lot.id);
+    if (!present) {
+        return fail(ErrorKind::NotFound, "seed_lot", lot.lotNumber);
+    }
+    if (present->variety != lot.variety && varieties.isInUse(lot.id)) {
+        return fail(ErrorKind::InUse, "seed_lot.variety", lot.lotNumber);
+    }
+    return {};
+}
+
+} // namespace
+
+Result<std::vector<Variety>> VarietyEntries::all(bool withRetired)
+{
+    return m_ledger.ask(
+        [&](Database& database) { return VarietyRepository(database).all(withRetired); });
+}
+
+Result<Protocol> VarietyEntries::protocol(VarietyId variety)
+{
+    return m_ledger.ask([&](Database& database) -> Result<Protocol> {
+        auto found = VarietyRepository(database).protocol(variety);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "variety");
+        }
+        return std::move(*found);
+    });
+}
+
+Result<Protocol> VarietyEntries::save(const Protocol& protocol)
+{
+    const bool isNew = !protocol.variety.id.isStored();
+    return m_ledger.record(isNew ? "variety.add" : "variety.change",
+                           [&](Database& database, std::string& subject) -> Result<Protocol> {
+                               Protocol stored = tidied(protocol);
+                               subject = stored.variety.name;
+                               VarietyRepository varieties(database);
+                               const Done checked = checkProtocol(stored).and_then(
+                                   [&] { return checkStored(varieties, stored.variety); });
+                               if (!checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               if (isNew) {
+                                   varieties.insert(stored.variety);
+                               } else {
+                                   varieties.update(stored.variety);
+                               }
+                               varieties.storeStages(stored.variety.id, stored.stages);
+                               return stored;
+                           });
+}
+
+Done VarietyEntries::remove(VarietyId variety)
+{
+    return m_ledger.record("variety.remove", [&](Database& database, std::string& subject) -> Done {
+        VarietyRepository varieties(database);
+        const auto found = varieties.find(variety);
+        if (!found) {
+            return fail(ErrorKind::NotFound, "variety");
+        }
+        subject = found->name;
+        if (varieties.isInUse(variety)) {
+            return fail(ErrorKind::InUse, "variety", found->name);
+        }
+        varieties.remove(variety);
+        return {};
+    });
+}
+
+Result<std::vector<SeedLotStock>> VarietyEntries::lots(std::optional<VarietyId> variety,
+                                                       bool withUsedUp)
+{
+    return m_ledger.ask(
+        [&](Database& database) { return VarietyRepository(database).stock(variety, withUsedUp); });
+}
+
+Result<SeedLot> VarietyEntries::saveLot(const SeedLot& lot)
+{
+    const bool isNew = !lot.id.isStored();
+    return m_ledger.record(isNew ? "seed_lot.add" : "seed_lot.change",
+                           [&](Database& database, std::string& subject) -> Result<SeedLot> {
+                               SeedLot stored = lot;
+                               stored.lotNumber = trimmed(lot.lotNumber);
+                               subject = stored.lotNumber;
+                               VarietyRepository varieties(database);
+                               const Done checked = checkLot(stored).and_then(
+                                   [&] { return checkStored(varieties, stored); });
+                               if (!checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               if (isNew) {
+                                   varieties.insert(stored);
+                               } else {
+                                   varieties.update(stored);
+                               }
+                               return stored;
+                           });
+}
+
+Done VarietyEntries::removeLot(SeedLotId lot)
+{
+    return m_ledger.record("seed_lot.remove",
+                           [&](Database& database, std::string& subject) -> Done {
+                               VarietyRepository varieties(database);
+                               const auto found = varieties.find(lot);
+                               if (!found) {
+                                   return fail(ErrorKind::NotFound, "seed_lot");
+                               }
+                               subject = found->lotNumber;
+                               if (varieties.isInUse(lot)) {
+                                   return fail(ErrorKind::InUse, "seed_lot", found->lotNumber);
+                               }
+                               varieties.remove(lot);
+                               return {};
+                           });
+}
+
+Result<StockCorrection> VarietyEntries::countLot(SeedLotId lot, Mass found,
+                                                 const std::string& reason)
+{
+    return m_ledger.record(
+        "seed_lot.count", [&](Database& database, std::string& subject) -> Result<StockCorrection> {
+            VarietyRepository varieties(database);
+            const auto stock = varieties.stockOf(lot);
+            if (!stock) {
+                return fail(ErrorKind::NotFound, "seed_lot");
+            }
+            subject = stock->lot.lotNumber;
+            if (found < Mass{}) {
+                return fail(ErrorKind::Invalid, "seed_lot.found");
+            }
+            if (!stock->left) {
+                return fail(ErrorKind::Missing, "seed_lot.bought", stock->lot.lotNumber);
+            }
+            StockCorrection correction{
+                {}, lot, m_ledger.clock().today(), found - *stock->left, reason};
+            varieties.insert(correction);
+            return correction;
+        });
+}
+
+} // namespace plumule

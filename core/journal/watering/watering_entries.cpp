@@ -1,0 +1,263 @@
+#include "core/journal/watering/watering_entries.h"
+
+#include "core/harvest/harvest_repository.h"
+#include "core/journal/ledger/ledger.h"
+#include "core/room/room_repository.h"
+#include "core/tray/tray_ids.h"
+#include "core/tray/tray_repository.h"
+#include "core/watering/round_key.h"
+#include "core/watering/watering_repository.h"
+#include "core/watering/watering_rules.h"
+
+namespace plumule {
+namespace {
+
+constexpr int kDaysOfReadings = 30; // an older reading says nothing of today's mix
+
+// What these trays' part in a round is worked out from.
+RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey round, Moment now)
+{
+    const WateringRepository waterings(database);
+    const std::vector<TrayId> ids = idsOf(trays);
+    RoundFacts facts;
+    facts.layout = RoomRepository(database).layout();
+    facts.growing = std::move(trays);
+    facts.waterings = waterings.wateringsSince(ids, round.date - 2);
+    facts.lastWaterings = waterings.lastBefore(ids, round.date, round.slot);
+    for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(ids)) {
+        for (const Harvest& cut : cuts) {
+            facts.cuts[tray].push_back({cut.on, cut.minute});
+        }
+    }
+    facts.now = now;
+    return facts;
+}
+
+Round wholeRound(Database& database, RoundKey key, Moment now)
+{
+    // Where a tray stood when the round gave way to the next one.
+    const Room room = RoomRepository(database).room();
+    const Moment closed = timeOf(room, roundAfter(key)) + -1;
+    const WateringRepository waterings(database);
+    RoundFacts facts = factsOf(database, TrayRepository(database).growingAt(closed), key, now);
+    facts.recipes = waterings.recipes();
+    facts.readings = waterings.readings(key.date - kDaysOfReadings, key.date);
+    return roundFrom(facts, key.date, key.slot);
+}
+
+Round roundOfTrays(Database& database, const std::vector<TrayId>& trays, RoundKey key, Moment now)
+{
+    return roundFrom(factsOf(database, TrayRepository(database).records(trays), key, now), key.date,
+                     key.slot);
+}
+
+// What is ticked in today's rounds was given now; what is written in later, at the round's time.
+int minuteOfTick(Database& database, RoundKey round, Moment now)
+{
+    return round.date == now.date ? now.minute
+                                  : timeOf(RoomRepository(database).room(), round).minute;
+}
+
+Done checkNotAhead(RoundKey round, Moment now)
+{
+    if (round.date > now.date) {
+        return fail(ErrorKind::Conflict, "watering.date", toIso(round.date));
+    }
+    return {};
+}
+
+Watering storeTick(Database& database, const RoundTray& asked, RoundKey round, int minute)
+{
+    Watering watering;
+    watering.tray = asked.tray;
+    watering.on = round.date;
+    watering.slot = round.slot;
+    watering.minute = minute;
+    watering.method = asked.method;
+    watering.water = asked.water;
+    watering.amount = asked.amount;
+    WateringRepository(database).insert(watering);
+    return watering;
+}
+
+Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Moment now)
+{
+    const auto known = TrayRepository(database).find(tray);
+    if (!known) {
+        return fail(ErrorKind::NotFound, "tray");
+    }
+    Round asked = roundOfTrays(database, {tray}, round, now);
+    if (asked.trays.empty()) {
+        return fail(ErrorKind::Conflict, "watering.not_asked", known->code);
+    }
+    if (asked.trays.front().isDone()) {
+        return fail(ErrorKind::Conflict, "watering.ticked", known->code);
+    }
+    return asked.trays.front();
+}
+
+std::string codesOf(const std::vector<RoundTray>& trays)
+{
+    if (trays.size() > 4) {
+        return std::to_string(trays.size());
+    }
+    std::string codes;
+    for (const RoundTray& tray : trays) {
+        codes += (codes.empty() ? "" : " ") + tray.code;
+    }
+    return codes;
+}
+
+std::string codeOf(Database& database, TrayId tray)
+{
+    const auto found = TrayRepository(database).find(tray);
+    return found ? found->code : std::string();
+}
+
+} // namespace
+
+Result<Round> WateringEntries::round(Date date, Slot slot)
+{
+    return m_ledger.ask([&](Database& database) {
+        return wholeRound(database, {date, slot}, m_ledger.clock().now());
+    });
+}
+
+Result<Round> WateringEntries::roundNow()
+{
+    return m_ledger.ask([&](Database& database) {
+        const Moment now = m_ledger.clock().now();
+        return wholeRound(database, roundOf(RoomRepository(database).room(), now), now);
+    });
+}
+
+Result<Watering> WateringEntries::tick(TrayId tray, Date date, Slot slot)
+{
+    const RoundKey round{date, slot};
+    const Moment now = m_ledger.clock().now();
+    return m_ledger.record(
+        "watering.tick", [&](Database& database, std::string& subject) -> Result<Watering> {
+            if (auto checked = checkNotAhead(round, now); !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            const auto asked = openTick(database, tray, round, now);
+            if (!asked) {
+                return tl::unexpected<Error>(asked.error());
+            }
+            subject = asked->code;
+            return storeTick(database, *asked, round, minuteOfTick(database, round, now));
+        });
+}
+
+Result<std::vector<Watering>> WateringEntries::tickAll(const std::vector<TrayId>& trays, Date date,
+                                                       Slot slot)
+{
+    const RoundKey key{date, slot};
+    const Moment now = m_ledger.clock().now();
+    return m_ledger.record(
+        "watering.tick_all",
+        [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
+            if (auto checked = checkNotAhead(key, now); !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            Round asked = roundOfTrays(database, trays, key, now);
+            std::erase_if(asked.trays, [](const RoundTray& tray) { return tray.isDone(); });
+            const int minute = minuteOfTick(database, key, now);
+            std::vector<Watering> given;
+            for (const RoundTray& tray : asked.trays) {
+                given.push_back(storeTick(database, tray, key, minute));
+            }
+            subject = codesOf(asked.trays);
+            return given;
+        });
+}
+
+Done WateringEntries::untick(TrayId tray, Date date, Slot slot)
+{
+    return m_ledger.record(
+        "watering.untick", [&](Database& database, std::string& subject) -> Done {
+            WateringRepository waterings(database);
+            const auto given = waterings.find(tray, date, slot);
+            if (!given) {
+                return fail(ErrorKind::NotFound, "watering", codeOf(database, tray));
+            }
+            subject = codeOf(database, tray);
+            waterings.remove(given->id);
+            return {};
+        });
+}
+
+Result<Watering> WateringEntries::correct(const Watering& corrected)
+{
+    return m_ledger.record("watering.correct",
+                           [&](Database& database, std::string& subject) -> Result<Watering> {
+                               if (auto checked = checkGiven(corrected); !checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               WateringRepository waterings(database);
+                               auto given = waterings.find(corrected.id);
+                               if (!given) {
+                                   return fail(ErrorKind::NotFound, "watering");
+                               }
+                               subject = codeOf(database, given->tray);
+                               given->minute = corrected.minute;
+                               given->method = corrected.method;
+                               given->water = corrected.water;
+                               given->amount = corrected.amount;
+                               waterings.update(*given);
+                               return *given;
+                           });
+}
+
+Result<WaterReading> WateringEntries::noteReading(const WaterReading& reading)
+{
+    return m_ledger.record("watering.note_reading",
+                           [&](Database& database, std::string& subject) -> Result<WaterReading> {
+                               if (auto checked = checkReading(reading); !checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               if (reading.tray && !TrayRepository(database).find(*reading.tray)) {
+                                   return fail(ErrorKind::NotFound, "tray");
+                               }
+                               subject = reading.tray ? codeOf(database, *reading.tray)
+                                                      : toText(reading.water);
+                               WaterReading stored = reading;
+                               stored.id = {};
+                               WateringRepository(database).insert(stored);
+                               return stored;
+                           });
+}
+
+Result<std::vector<WaterRecipe>> WateringEntries::recipes()
+{
+    return m_ledger.ask([](Database& database) { return WateringRepository(database).recipes(); });
+}
+
+Result<WaterRecipe> WateringEntries::changeRecipe(const WaterRecipe& recipe)
+{
+    return m_ledger.record("watering.change_recipe",
+                           [&](Database& database, std::string& subject) -> Result<WaterRecipe> {
+                               if (auto checked = checkRecipe(recipe); !checked) {
+                                   return tl::unexpected<Error>(checked.error());
+                               }
+                               WateringRepository waterings(database);
+                               WaterRecipe stored = recipe;
+                               // There is one recipe a kind: whichever stands is the one that is
+                               // changed.
+                               for (const WaterRecipe& present : waterings.recipes()) {
+                                   if (present.water == recipe.water) {
+                                       stored.id = present.id;
+                                   }
+                               }
+                               subject = toText(recipe.water);
+                               if (waterings.find(stored.id)) {
+                                   waterings.update(stored);
+                               } else {
+                                   stored.id = {};
+                                   waterings.insert(stored);
+                               }
+                               return stored;
+                           });
+}
+
+} // namespace plumule

@@ -1,0 +1,76 @@
+#pragma once
+
+#include "core/cost/tray_use.h"
+#include "core/review/facts/season.h"
+#include "core/trial/trial_plan.h"
+
+#include <map>
+
+namespace plumule {
+
+// A harvested tray as the season needs it: its record, and what it used and gave.
+struct SeasonRecord
+{
+    Tray tray;
+    Mass yield;                  // of all its cuts
+    std::optional<Date> lastCut; // none: it is cut again later
+    TrayUse use;                 // `medium` points into SeasonFacts
+    std::vector<Height> heights;
+    int nutrientWaterings = 0;
+    bool hasStages = false;       // any stage at all is on record
+    bool plansNutrient = false;   // one of them
+    std::optional<ShelfId> shelf; // where it was longest in its light, else where it stood last
+    std::optional<int> pieceUse;  // the tray was the n-th on its piece
+    std::optional<int> column;    // its place along the shelf, in a Latin square
+};
+
+// A tray that has no yield in the span.
+struct UnfinishedRecord
+{
+    Tray tray;
+    bool isCut = false;           // at least once
+    std::optional<ShelfId> shelf; // where it stands or stood last
+};
+
+// What a tray gave that is not among those reviewed, for the room's own spread.
+struct PastYield
+{
+    MediumId medium;
+    VarietyId variety;
+    std::optional<TrialId> trial;
+    Date sownOn;
+    Mass yield;
+};
+
+// Everything a season is worked out from, read once.
+struct SeasonFacts
+{
+    CostFacts cost;
+    std::map<MediumId, Medium> media;
+    std::map<VarietyId, std::string> varieties;
+    std::map<VarietyId, std::vector<ProtocolStage>> protocols; // only what a plan is made for
+    std::map<TrialId, std::string> trials;                     // code
+    std::map<TrialId, Mass> margins;                           // of trials that state one
+    std::map<TrialId, Design> designs;                         // of trials that were planned
+    std::vector<SeasonRecord> cut;            // by tray id; any cut within the span
+    std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
+    std::vector<PastYield> past; // only where few trays are reviewed: of two years before
+};
+
+// Whether the tray is harvested, cut for the last time in the span, chosen, and not set aside.
+[[nodiscard]] bool isCounted(const SeasonRecord& record, const SeasonFilter& filter);
+
+// Its mean height in mm of each day of growth it was read on; readings that can't be brought to the
+// medium's surface are left out.
+[[nodiscard]] std::map<int, double> dailyHeights(const SeasonRecord& record);
+
+// The sums: which trays count, and what each medium gave.
+[[nodiscard]] SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter);
+
+// Curves and payback of all media, once their trays are in. A reusable one's curve is
+// (price + (washing + other costs)·n) / (grams·n); it pays back where it crosses the line of the
+// single-use medium with the lowest cost per gram. A piece costs what it costs on `day`. No curve
+// without that price or without the washing's.
+void addCostCurves(std::vector<MediumSeason>& media, const std::vector<Price>& prices, Date day);
+
+} // namespace plumule

@@ -1,0 +1,107 @@
+#pragma once
+
+#include "core/review/facts/compared_trays.h"
+#include "core/review/fairness/comparison_model.h"
+
+#include <set>
+
+namespace plumule {
+
+// What may differ between the trays of two media besides the medium.
+enum class Aspect
+{
+    Feeding, // nutrient water given or not
+    Variety,
+    Trial,
+    SeedLot,     // within a variety
+    SeedDensity, // g/m² of seed, within a variety
+    Shelf,       // where it stood in its light
+    Season,      // month of sowing
+    DaysGrown,   // within a variety
+    PieceUses,   // of reusable media: this tray was the n-th on its piece
+    Person       // who sowed it
+};
+
+enum class Confounding
+{
+    Fully,  // two media have nothing of it in common: their difference is that of both together
+    Partly, // unlike shares or means
+    Alike
+};
+
+// One level and how many trays of the medium had it. `name` is data (a lot, a shelf, a month as
+// YYYY-MM, a person), but for feeding the keys "nutrient" and "no_nutrient".
+struct AspectLevel
+{
+    std::string name;
+    int trays = 0;
+    bool operator==(const AspectLevel&) const = default;
+};
+
+struct AspectNumbers
+{
+    double mean = 0;
+    double low = 0;
+    double high = 0;
+    bool operator==(const AspectNumbers&) const = default;
+};
+
+// How one medium's trays had it: levels, or numbers for densities, days and uses.
+struct AspectOfMedium
+{
+    std::size_t medium = 0; // as in ComparedTrays::media
+    std::vector<AspectLevel> levels;
+    std::optional<AspectNumbers> numbers;
+    int unknown = 0; // trays of which it is not on record
+    bool operator==(const AspectOfMedium&) const = default;
+};
+
+struct Finding
+{
+    Aspect aspect = Aspect::Feeding;
+    Confounding confounding = Confounding::Alike;
+    bool isInModel = false; // the adjusted means take it into account
+    std::vector<AspectOfMedium> media;
+    // The worst pair of media, where they are not alike.
+    std::optional<std::pair<std::size_t, std::size_t>> worst;
+    std::vector<std::string> fullyInTrials; // codes of trials within which it is fully confounded
+};
+
+// What would make the next trial fair.
+enum class Advice
+{
+    FeedAllAlike,
+    GrowEachVarietyOnEveryMedium,
+    GrowEveryMediumInEachTrial,
+    UseOneSeedLot,
+    SowAllAsDensely,
+    SpreadMediaOverShelves,
+    SowAllOnOneDay,
+    CutAllOnOneDay,
+    UsePiecesAsWorn,
+    ShareTheWork,
+    GrowMoreTrays // `trays` of each medium, in all
+};
+
+struct Suggestion
+{
+    Advice advice = Advice::FeedAllAlike;
+    std::optional<int> trays;
+    bool operator==(const Suggestion&) const = default;
+};
+
+// What the model accounts for.
+[[nodiscard]] std::set<Aspect> aspectsIn(const ComparisonModel& model);
+
+// All aspects that are on record of two media or more: the fully confounded first, then what is
+// partly so, last what is alike. `inModel`: what the model accounts for.
+[[nodiscard]] std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& trays,
+                                              const std::set<Aspect>& inModel);
+
+// One for each finding that is fully confounded, or partly so and not in the model; in their order.
+[[nodiscard]] std::vector<Suggestion> suggestionsFor(const std::vector<Finding>& findings);
+
+// Whether nutrient water was given; from what the stages planned where no watering is on record.
+[[nodiscard]] std::optional<bool> wasFed(const SeasonRecord& record);
+
+} // namespace plumule

@@ -1,0 +1,36 @@
+#include "core/sample/sample_room.h"
+
+#include "core/sample/sample_plans.h"
+#include "core/sample/sample_tastings.h"
+#include "core/sample/sample_trays.h"
+#include "core/tray/tray_repository.h"
+
+namespace plumule {
+
+Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Moment now,
+                     const Progress& progress)
+{
+    if (!TrayRepository(database).codesWithPrefix("").empty()) {
+        return fail(ErrorKind::Conflict, "journal.trays");
+    }
+    SampleTables tables(folder, now);
+    const SampleStock stock = storeSampleStock(database, tables);
+    if (!tables.isFaulty()) {
+        storeSampleTrays(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSamplePlans(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleTastings(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleWaterings(database, tables, stock, progress);
+    }
+    if (progress.isStopped()) {
+        return fail(ErrorKind::Cancelled, "sample");
+    }
+    return tables.outcome();
+}
+
+} // namespace plumule

@@ -1,0 +1,136 @@
+// Part of core/tray/tray_repository.h: heights, notes and photographs.
+#include "core/tray/tray_repository.h"
+
+#include "core/storage/table.h"
+#include "core/tray/tray_ids.h"
+
+namespace plumule {
+
+template <>
+struct TableOf<Height>
+{
+    static constexpr const char* name = "height";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &Height::tray), column("on_date", &Height::on),
+                   column("minute", &Height::minute), column("reading_um", &Height::reading),
+                   column("read_from", &Height::from)};
+};
+
+template <>
+struct TableOf<TrayNote>
+{
+    static constexpr const char* name = "tray_note";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &TrayNote::tray), column("on_date", &TrayNote::on),
+                   column("minute", &TrayNote::minute), column("text", &TrayNote::text)};
+};
+
+template <>
+struct TableOf<Photo>
+{
+    static constexpr const char* name = "photo";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &Photo::tray), column("on_date", &Photo::on),
+                   column("minute", &Photo::minute), column("file_name", &Photo::fileName),
+                   column("caption", &Photo::caption)};
+};
+
+namespace {
+
+template <class Row>
+std::vector<Row> diaryOf(Database& database, TrayId tray)
+{
+    return selectRows<Row>(database, "WHERE tray_id = ?1 ORDER BY on_date, minute, id", tray);
+}
+
+template <class Row>
+std::map<TrayId, std::vector<Row>> diariesOf(Database& database, const std::vector<TrayId>& trays)
+{
+    std::map<TrayId, std::vector<Row>> byTray;
+    for (Row& row : selectRows<Row>(database,
+                                    "WHERE tray_id IN (SELECT value FROM json_each(?1)) "
+                                    "ORDER BY on_date, minute, id",
+                                    idList(trays))) {
+        byTray[row.tray].push_back(std::move(row));
+    }
+    return byTray;
+}
+
+} // namespace
+
+std::optional<Height> TrayRepository::find(HeightId height) const
+{
+    return findRow<Height>(m_database, height);
+}
+
+std::vector<Height> TrayRepository::heights(TrayId tray) const
+{
+    return diaryOf<Height>(m_database, tray);
+}
+
+TrayRepository::ByTray<Height> TrayRepository::heights(const std::vector<TrayId>& trays) const
+{
+    return diariesOf<Height>(m_database, trays);
+}
+
+void TrayRepository::insert(Height& height)
+{
+    insertRow(m_database, height);
+}
+
+void TrayRepository::remove(HeightId height)
+{
+    deleteRow<Height>(m_database, height);
+}
+
+std::optional<TrayNote> TrayRepository::find(TrayNoteId note) const
+{
+    return findRow<TrayNote>(m_database, note);
+}
+
+std::vector<TrayNote> TrayRepository::notes(TrayId tray) const
+{
+    return diaryOf<TrayNote>(m_database, tray);
+}
+
+TrayRepository::ByTray<TrayNote> TrayRepository::notes(const std::vector<TrayId>& trays) const
+{
+    return diariesOf<TrayNote>(m_database, trays);
+}
+
+void TrayRepository::insert(TrayNote& note)
+{
+    insertRow(m_database, note);
+}
+
+void TrayRepository::remove(TrayNoteId note)
+{
+    deleteRow<TrayNote>(m_database, note);
+}
+
+std::optional<Photo> TrayRepository::find(PhotoId photo) const
+{
+    return findRow<Photo>(m_database, photo);
+}
+
+std::vector<Photo> TrayRepository::photos(TrayId tray) const
+{
+    return diaryOf<Photo>(m_database, tray);
+}
+
+TrayRepository::ByTray<Photo> TrayRepository::photos(const std::vector<TrayId>& trays) const
+{
+    return diariesOf<Photo>(m_database, trays);
+}
+
+void TrayRepository::insert(Photo& photo)
+{
+    insertRow(m_database, photo);
+}
+
+void TrayRepository::remove(PhotoId photo)
+{
+    deleteRow<Photo>(m_database, photo);
+}
+
+} // namespace plumule

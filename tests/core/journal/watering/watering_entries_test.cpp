@@ -1,0 +1,285 @@
+#include "tests/core/journal/journal_fixture.h"
+
+#include <chrono>
+#include <map>
+
+namespace plumule {
+namespace {
+
+class WateringEntriesTest : public JournalTest
+{
+protected:
+    void SetUp() override
+    {
+        RoomPlan plan = smallRoom();
+        plan.placesPerShelf = 12;
+        createJournal(plan);
+    }
+
+    std::vector<TrayId> sow(int count, Moment at)
+    {
+        SowingDraft draft;
+        draft.variety = varietyNamed("Broccoli");
+        draft.medium = mediumNamed("Coir mix");
+        draft.count = count;
+        draft.at = at;
+        const auto spots = journal->room().freeSpots().value();
+        for (const Spot& spot : spots) {
+            if (draft.places.size() < static_cast<std::size_t>(count)) {
+                draft.places.push_back(spot.place);
+            }
+        }
+        return journal->trays().sow(draft).value();
+    }
+    // Sown the day before, so that this morning's round asks for them.
+    std::vector<TrayId> sowYesterday(int count)
+    {
+        return sow(count, clock.now() + -kMinutesPerDay);
+    }
+
+    Round now() { return journal->watering().roundNow().value(); }
+};
+
+TEST_F(WateringEntriesTest, TheRoundThatIsWalkedFollowsTheClock)
+{
+    sowYesterday(2);
+    EXPECT_EQ(now().slot, Slot::Morning);
+    EXPECT_EQ(now().trays.size(), 2u);
+    clock.set({clock.today(), 17 * 60});
+    EXPECT_EQ(now().slot, Slot::Evening);
+    EXPECT_EQ(now().date, clock.today());
+}
+
+TEST_F(WateringEntriesTest, TicksATrayOnceWithWhatItAsksFor)
+{
+    const TrayId tray = sowYesterday(1).front();
+    const auto tick = [&] { return journal->watering().tick(tray, clock.today(), Slot::Morning); };
+    expectUndoable(tick);
+    const Round round = now();
+    ASSERT_EQ(round.trays.size(), 1u);
+    ASSERT_TRUE(round.trays[0].given);
+    EXPECT_EQ(round.trays[0].given->method, WateringMethod::Mist);
+    EXPECT_EQ(round.trays[0].given->minute, clock.now().minute);
+    EXPECT_EQ(round.doneCount(), 1);
+    expectRefused(ErrorKind::Conflict, "watering.ticked", tick);
+    EXPECT_EQ(journal->nextUndo()->intention, "watering.tick");
+    EXPECT_EQ(journal->nextUndo()->subject, "BR001");
+}
+
+TEST_F(WateringEntriesTest, RefusesATickThatIsNotAskedForOrStillAhead)
+{
+    const TrayId tray = sow(1, clock.now()).front();
+    expectRefused(ErrorKind::Conflict, "watering.not_asked",
+                  [&] { return journal->watering().tick(tray, clock.today(), Slot::Morning); });
+    expectRefused(ErrorKind::Conflict, "watering.date",
+                  [&] { return journal->watering().tick(tray, clock.today() + 1, Slot::Morning); });
+    expectRefused(ErrorKind::NotFound, "tray", [&] {
+        return journal->watering().tick(TrayId{99}, clock.today(), Slot::Morning);
+    });
+}
+
+TEST_F(WateringEntriesTest, TicksAShelfAsOneIntention)
+{
+    const auto trays = sowYesterday(6);
+    ASSERT_TRUE(journal->watering().tick(trays[1], clock.today(), Slot::Morning));
+    expectUndoable(
+        [&] { return journal->watering().tickAll(trays, clock.today(), Slot::Morning); });
+    EXPECT_EQ(now().doneCount(), 6);
+    EXPECT_EQ(journal->nextUndo()->subject, "5");
+    const auto again = journal->watering().tickAll(trays, clock.today(), Slot::Morning);
+    EXPECT_TRUE(again.value().empty());
+}
+
+TEST_F(WateringEntriesTest, TakesATickOff)
+{
+    const TrayId tray = sowYesterday(1).front();
+    expectRefused(ErrorKind::NotFound, "watering",
+                  [&] { return journal->watering().untick(tray, clock.today(), Slot::Morning); });
+    ASSERT_TRUE(journal->watering().tick(tray, clock.today(), Slot::Morning));
+    expectUndoable([&] { return journal->watering().untick(tray, clock.today(), Slot::Morning); });
+    EXPECT_EQ(now().doneCount(), 0);
+}
+
+TEST_F(WateringEntriesTest, WritesInAPastRoundAtItsOwnTime)
+{
+    const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();
+    const auto given = journal->watering().tick(tray, clock.today() - 1, Slot::Evening).value();
+    EXPECT_EQ(given.minute, 18 * 60);
+    EXPECT_EQ(given.on, clock.today() - 1);
+}
+
+TEST_F(WateringEntriesTest, CorrectsWhatWasReallyGiven)
+{
+    const TrayId tray = sowYesterday(1).front();
+    Watering given = journal->watering().tick(tray, clock.today(), Slot::Morning).value();
+    given.amount = millilitres(80);
+    given.water = WaterKind::PhSet;
+    given.on = clock.today() + 9;
+    expectUndoable([&] { return journal->watering().correct(given); });
+    const Watering stored = now().trays.at(0).given.value();
+    EXPECT_EQ(stored.amount, millilitres(80));
+    EXPECT_EQ(stored.water, WaterKind::PhSet);
+    EXPECT_EQ(stored.on, clock.today()) << "the round stays";
+    given.amount = millilitres(-1);
+    expectRefused(ErrorKind::Invalid, "watering.amount",
+                  [&] { return journal->watering().correct(given); });
+    given.amount.reset();
+    given.id = {99};
+    expectRefused(ErrorKind::NotFound, "watering",
+                  [&] { return journal->watering().correct(given); });
+}
+
+TEST_F(WateringEntriesTest, ADiscardedTrayIsNoLongerMissed)
+{
+    const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();
+    ASSERT_EQ(now().decisions.size(), 1u);
+    ASSERT_TRUE(now().trays.at(0).missed);
+    ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now()));
+    EXPECT_TRUE(now().trays.empty());
+    EXPECT_TRUE(now().decisions.empty());
+    EXPECT_EQ(now().tomorrow.freePlaces, now().tomorrow.places);
+    EXPECT_EQ(journal->watering().round(clock.today() - 1, Slot::Evening).value().trays.size(), 1u);
+}
+
+TEST_F(WateringEntriesTest, NotYetMovesADecisionToTheNextRound)
+{
+    const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();
+    ASSERT_EQ(now().decisions.size(), 1u);
+    ASSERT_TRUE(journal->trays().notYet(tray, 12 * 60));
+    EXPECT_TRUE(now().decisions.empty());
+    clock.set({clock.today(), 18 * 60 + 5});
+    ASSERT_EQ(now().decisions.size(), 1u);
+    ASSERT_TRUE(journal->trays().notYet(tray, 12 * 60));
+    EXPECT_TRUE(now().decisions.empty());
+    clock.set({clock.today() + 1, 7 * 60});
+    EXPECT_EQ(now().decisions.size(), 1u);
+    ASSERT_TRUE(journal->trays().moveOn(tray, clock.now()));
+    EXPECT_TRUE(now().decisions.empty());
+    EXPECT_EQ(now().trays.at(0).stage, Stage::Blackout);
+}
+
+TEST_F(WateringEntriesTest, ATrayThatIsCutAgainLaterIsWateredOn)
+{
+    const Moment sown = clock.now() + -12 * kMinutesPerDay;
+    const TrayId tray = sow(1, sown).front();
+    ASSERT_TRUE(journal->trays().moveOn(tray, sown + 3 * kMinutesPerDay));
+    ASSERT_TRUE(journal->trays().moveOn(tray, sown + 4 * kMinutesPerDay));
+    ASSERT_EQ(now().decisions.size(), 1u);
+    EXPECT_TRUE(now().trays.empty());
+    WeighingDraft weighing;
+    weighing.tray = tray;
+    weighing.bowls = {{grams(150), grams(0)}};
+    weighing.at = clock.now();
+    weighing.isLast = false;
+    weighing.accepted = {Doubt::TareForgotten};
+    ASSERT_TRUE(journal->harvests().record(weighing));
+    EXPECT_TRUE(now().decisions.empty());
+    ASSERT_EQ(now().trays.size(), 1u);
+    EXPECT_EQ(now().trays[0].method, WateringMethod::Below);
+    EXPECT_TRUE(journal->watering().tick(tray, clock.today(), Slot::Morning));
+}
+
+TEST_F(WateringEntriesTest, APastRoundShowsThePlacesOfThatTime)
+{
+    const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();
+    const auto spots = journal->room().layout().value().spots();
+    ASSERT_TRUE(journal->trays().moveTo(tray, spots[5].place, clock.now()));
+    EXPECT_EQ(now().trays.at(0).spot, spots[5]);
+    const Round before = journal->watering().round(clock.today() - 1, Slot::Evening).value();
+    EXPECT_EQ(before.trays.at(0).spot, spots[0]);
+    ASSERT_TRUE(journal->trays().moveTo(tray, std::nullopt, clock.now() + 5));
+    EXPECT_FALSE(now().trays.at(0).spot);
+}
+
+TEST_F(WateringEntriesTest, NotesReadingsOfTheMixAndOfATray)
+{
+    const TrayId tray = sowYesterday(1).front();
+    WaterReading reading;
+    reading.on = clock.today();
+    reading.minute = clock.now().minute;
+    reading.water = WaterKind::Plain;
+    expectRefused(ErrorKind::Missing, "reading",
+                  [&] { return journal->watering().noteReading(reading); });
+    reading.ph = 6.1;
+    expectUndoable([&] { return journal->watering().noteReading(reading); });
+    ASSERT_EQ(now().mix.size(), 1u);
+    EXPECT_EQ(now().mix[0].lastReading->ph, 6.1);
+    reading.tray = tray;
+    reading.ph = 7;
+    EXPECT_TRUE(journal->watering().noteReading(reading));
+    EXPECT_EQ(now().mix[0].lastReading->ph, 6.1);
+    reading.tray = TrayId{99};
+    expectRefused(ErrorKind::NotFound, "tray",
+                  [&] { return journal->watering().noteReading(reading); });
+}
+
+TEST_F(WateringEntriesTest, ThereIsOneRecipeAKind)
+{
+    auto recipes = journal->watering().recipes().value();
+    ASSERT_EQ(recipes.size(), 3u);
+    WaterRecipe nutrient = recipes[2];
+    EXPECT_EQ(nutrient.water, WaterKind::Nutrient);
+    nutrient.dosePerLitre = millilitres(8);
+    expectUndoable([&] { return journal->watering().changeRecipe(nutrient); });
+    nutrient.id = {};
+    nutrient.dosePerLitre = millilitres(9);
+    ASSERT_TRUE(journal->watering().changeRecipe(nutrient));
+    recipes = journal->watering().recipes().value();
+    ASSERT_EQ(recipes.size(), 3u);
+    EXPECT_EQ(recipes[2].dosePerLitre, millilitres(9));
+    nutrient.phLow = 7;
+    nutrient.phHigh = 6;
+    expectRefused(ErrorKind::Invalid, "recipe.ph",
+                  [&] { return journal->watering().changeRecipe(nutrient); });
+}
+
+// The whole way of a tray through the journal: common practice, no source.
+TEST_F(WateringEntriesTest, BroccoliIsGivenSixteenLightWateringsInTwelveDays)
+{
+    const Moment sown{clock.today(), 7 * 60};
+    const TrayId tray = sow(1, sown).front();
+    for (int day = 0; day < 13; ++day) {
+        for (const int minute : {7 * 60 + 5, 18 * 60 + 5}) {
+            clock.set({sown.date + day, minute});
+            if (!now().decisions.empty() && now().decisions[0].to) {
+                ASSERT_TRUE(journal->trays().moveOn(tray, now().decisions[0].due));
+            }
+            for (const RoundTray& asked : now().trays) {
+                ASSERT_TRUE(journal->watering().tick(asked.tray, now().date, now().slot));
+            }
+        }
+    }
+    EXPECT_EQ(now().decisions.at(0).to, std::nullopt);
+    Volume nutrient;
+    std::map<WateringMethod, int> times;
+    const TraySheet sheet = journal->trays().sheet(tray).value();
+    for (const Watering& given : sheet.waterings) {
+        ++times[given.method];
+        nutrient += given.water == WaterKind::Nutrient ? given.amount.value() : Volume();
+    }
+    EXPECT_EQ(times[WateringMethod::Mist], 8);
+    EXPECT_EQ(times[WateringMethod::Below], 16);
+    EXPECT_NEAR(inLitres(nutrient), 1.89, 0.005);
+}
+
+TEST_F(WateringEntriesTest, ADayOfFortyTraysIsTickedQuickly)
+{
+    const auto trays = sowYesterday(40);
+    const auto begun = std::chrono::steady_clock::now();
+    for (const auto& [slot, minute] :
+         {std::pair(Slot::Morning, 450), std::pair(Slot::Evening, 1090)}) {
+        clock.set({clock.today(), minute});
+        for (const TrayId tray : trays) {
+            ASSERT_TRUE(journal->watering().tick(tray, clock.today(), slot));
+        }
+        EXPECT_EQ(now().doneCount(), 40);
+    }
+    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begun;
+    RecordProperty("milliseconds_a_tick", std::to_string(took.count() / 80));
+    // Far above what it takes, so that a busy machine does not fail it, and far below a person's
+    // patience.
+    EXPECT_LT(took.count() / 80, 50) << "ms a tick";
+}
+
+} // namespace
+} // namespace plumule

@@ -1,0 +1,172 @@
+#include "tests/core/review/comparison/comparison_samples.h"
+
+#include "core/review/charts/comparison_charts.h"
+
+#include <cmath>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace plumule {
+namespace {
+
+using testing::ElementsAre;
+
+// Trays read on days 3 to 11 along 90/(1 + exp((6 − day)/1.5)), a little up or down.
+void growAlongACurve(SeasonRecord& record, double offset)
+{
+    for (int day = 3; day <= 11; ++day) {
+        Height height;
+        height.on = record.tray.sownOn + (day - 1);
+        height.reading =
+            millimetres(90 / (1 + std::exp((6 - day) / 1.5)) + (day % 2 == 0 ? offset : -offset));
+        record.heights.push_back(height);
+    }
+}
+
+ComparisonSamples grownSeason()
+{
+    ComparisonSamples season;
+    season.addTrays(kMix, {250, 260});
+    season.addTrays(kMesh, {250});
+    growAlongACurve(season.facts.cut[0], 0.5);
+    growAlongACurve(season.facts.cut[1], -0.4);
+    return season;
+}
+
+TEST(HeightFits, FindTheCurveThatWasPutIn)
+{
+    const ComparisonSamples season = grownSeason();
+    const auto fits = heightFits(season.facts, season.filter);
+    ASSERT_EQ(fits.size(), 1u);
+    const HeightFit& fit = fits[0];
+    EXPECT_EQ(fit.medium.name, "Loose mix");
+    EXPECT_EQ(fit.variety, "Radish");
+    EXPECT_EQ(fit.curve, "logistic");
+    EXPECT_EQ(fit.trays, 2);
+    EXPECT_EQ(fit.readings.size(), 18u);
+    EXPECT_NEAR(fit.fullHeight.value, 90, 0.7);
+    EXPECT_LT(fit.fullHeight.lower, 90);
+    EXPECT_GT(fit.fullHeight.upper, 90);
+    // Top rate A/4s; 90 % at tm + s·ln 9.
+    EXPECT_NEAR(fit.topRate.value, 15, 0.3);
+    EXPECT_NEAR(fit.dayAt90.value, 6 + 1.5 * std::log(9), 0.15);
+    EXPECT_TRUE(fit.isFullHeightSeen);
+}
+
+TEST(HeightFits, HaveABandByHalfDaysAlongTheReadings)
+{
+    const ComparisonSamples season = grownSeason();
+    const HeightFit fit = heightFits(season.facts, season.filter).at(0);
+    ASSERT_EQ(fit.band.size(), 17u);
+    EXPECT_DOUBLE_EQ(fit.band.front().day, 3);
+    EXPECT_DOUBLE_EQ(fit.band.back().day, 11);
+    for (const HeightAt& at : fit.band) {
+        EXPECT_LT(at.lower, at.fit);
+        EXPECT_GT(at.upper, at.fit);
+    }
+}
+
+TEST(HeightFits, SayWhyThereIsNoCurve)
+{
+    ComparisonSamples season;
+    season.addTrays(kMix, {250});
+    Height height;
+    height.on = season.facts.cut[0].tray.sownOn + 3;
+    height.reading = millimetres(30);
+    season.facts.cut[0].heights = {height};
+    const HeightFit fit = heightFits(season.facts, season.filter).at(0);
+    EXPECT_EQ(fit.curve, "");
+    ASSERT_TRUE(fit.why);
+    EXPECT_EQ(fit.why->kind, ErrorKind::TooFew);
+    EXPECT_TRUE(fit.band.empty());
+}
+
+TEST(HeightFits, LeaveOutTraysThatDoNotCount)
+{
+    ComparisonSamples season = grownSeason();
+    season.facts.cut[0].tray.setAsideReason = "tipped over";
+    EXPECT_EQ(heightFits(season.facts, season.filter).at(0).trays, 1);
+    season.facts.cut[1].tray.variety = {2};
+    EXPECT_EQ(heightFits(season.facts, season.filter).at(0).variety, "Pea");
+}
+
+TEST(HeightFitChart, ShowsOneVarietysCurvesAndReadings)
+{
+    ComparisonSamples season = grownSeason();
+    growAlongACurve(season.facts.cut[2], 0.3);
+    season.facts.cut[2].tray.variety = {2};
+    const auto fits = heightFits(season.facts, season.filter);
+    EXPECT_EQ(mostReadVariety(fits), VarietyId{1});
+    EXPECT_EQ(mostReadVariety({}), std::nullopt);
+    const ChartSpec spec = heightFitChart(fits, {1});
+    EXPECT_EQ(spec.key, "height_curves");
+    EXPECT_EQ(spec.y.unit, "mm");
+    ASSERT_EQ(spec.series.size(), 2u);
+    EXPECT_EQ(spec.series[0].form, SeriesForm::Band);
+    EXPECT_EQ(spec.series[0].marker, 3);
+    EXPECT_DOUBLE_EQ(spec.series[0].intervals[0].mid, fits[0].band[0].fit);
+    EXPECT_EQ(spec.series[1].form, SeriesForm::Dots);
+    EXPECT_EQ(spec.series[1].points.size(), 18u);
+    EXPECT_EQ(heightFitChart(fits, {2}).series[0].name, "Mesh");
+}
+
+TEST(AdjustedMeansChart, HasARowAMediumWithDotsAndTheAdjustedInterval)
+{
+    ComparisonSamples season;
+    season.addTrays(kMix, {248, 250, 252});
+    season.addTrays(kMesh, {298, 300, 303});
+    const SeasonComparison answer = season.compare();
+    const ChartSpec spec = adjustedMeansChart(answer);
+    EXPECT_EQ(spec.key, "yield_adjusted");
+    EXPECT_EQ(spec.form, ChartForm::DotRows);
+    EXPECT_THAT(spec.rows, ElementsAre("Loose mix", "Mesh"));
+    EXPECT_EQ(spec.x.key, "yield");
+    EXPECT_EQ(spec.x.unit, "g");
+    ASSERT_EQ(spec.series.size(), 4u);
+    EXPECT_THAT(spec.series[0].points, ElementsAre(ChartPoint{0, 248, "A1", 100, false},
+                                                   ChartPoint{0, 250, "A2", 101, false},
+                                                   ChartPoint{0, 252, "A3", 102, false}));
+    const AdjustedMean& mesh = answer.means[1];
+    EXPECT_EQ(spec.series[3].form, SeriesForm::Intervals);
+    EXPECT_THAT(spec.series[3].intervals,
+                ElementsAre(ChartInterval{1, *mesh.lower, *mesh.mean, *mesh.upper}));
+}
+
+TEST(AdjustedMeansChart, NamesTheUnitOfTheResponse)
+{
+    ComparisonSamples season;
+    const auto unit = [&](Response response) {
+        return adjustedMeansChart(season.compare(response)).x.unit;
+    };
+    EXPECT_EQ(unit(Response::YieldPerArea), "g/m²");
+    EXPECT_EQ(unit(Response::CostPerGram), "EUR/g");
+    EXPECT_EQ(unit(Response::HeightOnDay), "mm");
+    EXPECT_EQ(unit(Response::DaysToHarvest), "");
+}
+
+TEST(DifferencesChart, MarksNothingAndTheMargin)
+{
+    ComparisonSamples season;
+    season.addTrays(kMix, {248, 250, 252});
+    season.addTrays(kMesh, {298, 300, 303});
+    const SeasonComparison answer = season.compare(Response::YieldPerTray, 20);
+    const ChartSpec spec = differencesChart(answer);
+    EXPECT_THAT(spec.rows, ElementsAre("Mesh − Loose mix"));
+    ASSERT_EQ(spec.series.size(), 1u);
+    EXPECT_DOUBLE_EQ(spec.series[0].intervals[0].mid, *answer.pairs[0].difference);
+    ASSERT_EQ(spec.marks.size(), 3u);
+    EXPECT_EQ(spec.marks[0].key, "no_difference");
+    EXPECT_DOUBLE_EQ(spec.marks[1].at, -20);
+    EXPECT_DOUBLE_EQ(spec.marks[2].at, 20);
+}
+
+TEST(DifferencesChart, LeavesOutPairsWithoutAnInterval)
+{
+    ComparisonSamples season;
+    season.addTrays(kMix, {248});
+    season.addTrays(kMesh, {298});
+    EXPECT_TRUE(differencesChart(season.compare()).rows.empty());
+}
+
+} // namespace
+} // namespace plumule

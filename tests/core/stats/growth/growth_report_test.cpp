@@ -1,0 +1,95 @@
+#include "core/stats/growth/growth_report.h"
+
+#include <cmath>
+#include <gtest/gtest.h>
+
+using namespace plumule;
+using namespace plumule::stats;
+
+namespace {
+
+// Heights of an invented tray, mm by day.
+const std::vector<double> kDay = {2, 3, 4, 5, 6, 7, 8, 9, 10, 11};
+const std::vector<double> kHeight = {4, 8, 15, 26, 41, 55, 66, 73, 77, 79};
+
+} // namespace
+
+TEST(GrowthReport, SaysAllThatTheCommandPrints)
+{
+    const std::vector<double> at = {4.5, 12};
+    const auto report = growthReport(kDay, kHeight, GrowthCurve::Logistic, at);
+    ASSERT_TRUE(report);
+    EXPECT_EQ(report->curveName, "logistic");
+    EXPECT_EQ(report->n, 10U);
+    EXPECT_EQ(report->df, 7);
+    ASSERT_EQ(report->parameters.size(), 3U);
+    EXPECT_EQ(report->parameters[0].name, "A");
+    EXPECT_EQ(report->parameters[1].name, "tm");
+    EXPECT_EQ(report->parameters[2].name, "s");
+    const double full = report->parameters[0].value.estimate;
+    const double middle = report->parameters[1].value.estimate;
+    const double scale = report->parameters[2].value.estimate;
+    EXPECT_NEAR(report->topRate.estimate, full / (4 * scale), 1e-12 * full);
+    EXPECT_NEAR(report->xAt90pct.estimate, middle + scale * std::log(9.0), 1e-12 * middle);
+    ASSERT_EQ(report->at.size(), 2U);
+    EXPECT_NEAR(report->at[0].fit, full / (1 + std::exp((middle - 4.5) / scale)), 1e-10);
+    EXPECT_NEAR(report->residualSd, std::sqrt(report->rss / 7), 1e-12);
+    EXPECT_TRUE(report->aicc);
+    EXPECT_TRUE(report->rivals.empty());
+    EXPECT_TRUE(report->fullHeightSeen);
+}
+
+TEST(GrowthReport, NamesTheParametersOfEachCurve)
+{
+    const auto gompertz = growthReport(kDay, kHeight, GrowthCurve::Gompertz, {});
+    const auto richards = growthReport(kDay, kHeight, GrowthCurve::Richards, {});
+    ASSERT_TRUE(gompertz && richards);
+    EXPECT_EQ(gompertz->curveName, "gompertz");
+    const double rate = gompertz->parameters[0].value.estimate /
+                        gompertz->parameters[2].value.estimate / std::exp(1.0);
+    EXPECT_NEAR(gompertz->topRate.estimate, rate, 1e-12 * rate);
+    ASSERT_EQ(richards->parameters.size(), 4U);
+    EXPECT_EQ(richards->parameters[3].name, "d");
+    EXPECT_EQ(richards->df, 6);
+}
+
+TEST(GrowthReport, TakesTheBestAndShowsItsRivals)
+{
+    const auto best = growthReport(kDay, kHeight, std::nullopt, {});
+    ASSERT_TRUE(best);
+    EXPECT_EQ(best->rivals.size(), 3U);
+    for (const auto& rival : best->rivals)
+        if (rival.aicc) {
+            EXPECT_LE(*best->aicc, *rival.aicc);
+        }
+}
+
+TEST(GrowthReport, SaysWhenTheFullHeightIsOnlyForetold)
+{
+    const std::vector<double> day(kDay.begin(), kDay.begin() + 6);
+    const std::vector<double> height(kHeight.begin(), kHeight.begin() + 6);
+    const auto report = growthReport(day, height, GrowthCurve::Logistic, {});
+    ASSERT_TRUE(report);
+    EXPECT_FALSE(report->fullHeightSeen);
+    EXPECT_GT(report->xAt90pct.estimate, 7);
+}
+
+TEST(GrowthReport, NarrowsWithALowerLevel)
+{
+    const auto wide = growthReport(kDay, kHeight, GrowthCurve::Logistic, {});
+    const auto narrow = growthReport(kDay, kHeight, GrowthCurve::Logistic, {}, 0.8);
+    ASSERT_TRUE(wide && narrow);
+    EXPECT_EQ(wide->topRate.estimate, narrow->topRate.estimate);
+    EXPECT_GT(wide->topRate.upper, narrow->topRate.upper);
+}
+
+TEST(GrowthReport, RefusesALevelOrAPlaceOutOfRange)
+{
+    const std::vector<double> nowhere = {std::nan("")};
+    EXPECT_EQ(growthReport(kDay, kHeight, std::nullopt, {}, 1).error().subject, "curve.level");
+    EXPECT_EQ(growthReport(kDay, kHeight, std::nullopt, nowhere).error().subject, "curve.at");
+    EXPECT_EQ(growthReport(std::vector<double>{1, 2}, std::vector<double>{1, 2}, std::nullopt, {})
+                  .error()
+                  .kind,
+              ErrorKind::TooFew);
+}

@@ -1,0 +1,160 @@
+#include "tests/ui/support/setup_fixture.h"
+#include "ui/setup/journal_part.h"
+
+#include <QDoubleSpinBox>
+#include <QFile>
+#include <QSignalSpy>
+
+namespace plumule::ui {
+namespace {
+
+class JournalPartTest : public SetupTest
+{
+protected:
+    static QByteArray contentOf(const QString& path)
+    {
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+        return file.readAll();
+    }
+    [[nodiscard]] bool tells()
+    {
+        return soon([&] { return !messages.text().isEmpty(); });
+    }
+};
+
+TEST_F(JournalPartTest, BacksUpOffTheWindowsThreadAndTheCopyOpensWhole)
+{
+    sow(broccoli(3, kTwoDaysAgo));
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = folder.filePath("copy.plumule");
+    press(*part, "backUp");
+    ASSERT_TRUE(tells());
+    EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_TRUE(messages.text().contains("checked"));
+    EXPECT_FALSE(tasks.isBusy());
+    const auto copy = Journal::open(ask.fileAnswer.toStdString(), clock, Access::ReadOnly);
+    ASSERT_TRUE(copy.has_value());
+    EXPECT_TRUE((*copy)->faults()->empty());
+    EXPECT_EQ((*copy)->trays().list(TrayFilter())->size(), 3U);
+    EXPECT_EQ((*copy)->exchange().traysAsCsv().value(), journal->exchange().traysAsCsv().value());
+    EXPECT_FALSE(contentOf(ask.fileAnswer + ".crc").trimmed().isEmpty());
+}
+
+TEST_F(JournalPartTest, SaysWhenTheBackupCannotBeWritten)
+{
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = folder.filePath("nowhere/copy.plumule");
+    press(*part, "backUp");
+    ASSERT_TRUE(tells());
+    EXPECT_TRUE(messages.isRefusal());
+    EXPECT_FALSE(QFile::exists(ask.fileAnswer));
+}
+
+TEST_F(JournalPartTest, FindsTheJournalSound)
+{
+    const auto part = openPart<JournalPart>();
+    press(*part, "check");
+    ASSERT_TRUE(tells());
+    EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_TRUE(messages.text().contains("sound"));
+}
+
+TEST_F(JournalPartTest, ExportsTheTraysAsATable)
+{
+    growDueTrays(2);
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = folder.filePath("trays.csv");
+    press(*part, "exportTrays");
+    EXPECT_FALSE(messages.isRefusal());
+    const QByteArray table = contentOf(ask.fileAnswer);
+    EXPECT_EQ(table.toStdString(), journal->exchange().traysAsCsv().value());
+    EXPECT_TRUE(table.startsWith("code,variety,medium,sown,"));
+    EXPECT_EQ(table.count('\n'), 3);
+    ask.fileAnswer = folder.filePath("nowhere/trays.csv");
+    press(*part, "exportTrays");
+    EXPECT_TRUE(messages.isRefusal());
+}
+
+TEST_F(JournalPartTest, SetsTheLookOfThisComputer)
+{
+    const auto part = openPart<JournalPart>();
+    const QSignalSpy changed(part.get(), &JournalPart::lookChanged);
+    EXPECT_EQ(find<QComboBox>(*part, "look")->currentText(), "light");
+    EXPECT_EQ(find<QDoubleSpinBox>(*part, "fontScale")->value(), 100);
+    choose(*part, "look", "dark");
+    find<QDoubleSpinBox>(*part, "fontScale")->setValue(150);
+    EXPECT_EQ(changed.count(), 0);
+    press(*part, "applyLook");
+    EXPECT_EQ(changed.count(), 1);
+    EXPECT_EQ(preferences.get(Preference::Look).toString(), "dark");
+    EXPECT_EQ(preferences.get(Preference::FontScale).toDouble(), 1.5);
+    const auto again = openPart<JournalPart>();
+    EXPECT_EQ(find<QComboBox>(*again, "look")->currentText(), "dark");
+    EXPECT_EQ(find<QDoubleSpinBox>(*again, "fontScale")->value(), 150);
+}
+
+TEST_F(JournalPartTest, ListsWhatWasDoneAndWhatWasTakenBack)
+{
+    const auto part = openPart<JournalPart>();
+    EXPECT_TRUE(textsIn(*part).contains("Nothing yet."));
+    sow(broccoli(1, kTwoDaysAgo));
+    settleDown();
+    EXPECT_TRUE(textsIn(*part).contains("Sowed BR001.")) << textsIn(*part).join('|').toStdString();
+    ASSERT_TRUE(journal->undo());
+    settleDown();
+    EXPECT_TRUE(textsIn(*part).contains("Sowed BR001. Taken back."));
+}
+
+TEST_F(JournalPartTest, AsksForAnotherJournal)
+{
+    const auto part = openPart<JournalPart>();
+    const QSignalSpy asked(part.get(), &JournalPart::journalAsked);
+    press(*part, "openAnother");
+    EXPECT_EQ(asked.count(), 0);
+    ask.fileAnswer = "other.plumule";
+    press(*part, "openAnother");
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked.front().front().toString(), "other.plumule");
+}
+
+TEST_F(JournalPartTest, MakesANewJournalWithThisRoomsUnitsAndLeavesAnOldFileAlone)
+{
+    useUsUnits();
+    const auto part = openPart<JournalPart>();
+    const QSignalSpy asked(part.get(), &JournalPart::journalAsked);
+    ask.fileAnswer = folder.filePath("second");
+    press(*part, "newJournal");
+    ASSERT_EQ(asked.count(), 1) << messages.text().toStdString();
+    const QString made = asked.front().front().toString();
+    EXPECT_EQ(made, folder.filePath("second.plumule"));
+    {
+        const auto second = Journal::open(made.toStdString(), clock);
+        ASSERT_TRUE(second.has_value());
+        EXPECT_EQ((*second)->room().layout()->room.name, "second");
+        EXPECT_EQ((*second)->room().layout()->room.units, UnitSystem::UsCustomary);
+        EXPECT_TRUE((*second)->trays().list(TrayFilter())->empty());
+    }
+    const QByteArray before = contentOf(made);
+    press(*part, "newJournal");
+    EXPECT_TRUE(messages.isRefusal());
+    EXPECT_EQ(asked.count(), 1);
+    EXPECT_EQ(contentOf(made), before);
+}
+
+TEST_F(JournalPartTest, OpensTheImportOnAFile)
+{
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = PLUMULE_REFERENCES "/plant_weights_as_trays.csv";
+    press(*part, "importTable");
+    auto* run = part->findChild<QPushButton*>("importRun");
+    ASSERT_NE(run, nullptr);
+    click(run);
+    EXPECT_EQ(journal->trays().list(TrayFilter())->size(), 30U);
+    settleDown();
+    EXPECT_TRUE(textsIn(*part).contains("Imported plant_weights_as_trays.csv."))
+        << textsIn(*part).join('|').toStdString();
+}
+
+} // namespace
+} // namespace plumule::ui

@@ -1,0 +1,312 @@
+#include "ui/label/label_dialog.h"
+
+#include "ui/label/label_layout.h"
+#include "ui/label/label_preview.h"
+#include "ui/paper/paper.h"
+#include "ui/paper/printing.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QComboBox>
+#include <QDoubleSpinBox>
+#include <QFormLayout>
+#include <QPainter>
+#include <QScreen>
+#include <QSpinBox>
+#include <QVBoxLayout>
+
+#include <array>
+
+namespace plumule::ui {
+namespace {
+
+// Usual sizes of labels on a roll, mm (common practice, no source).
+constexpr std::array<std::pair<int, int>, 5> kRolls{
+    {{62, 29}, {57, 32}, {50, 30}, {40, 30}, {100, 50}}};
+
+enum StockChoice
+{
+    ChooseA4,
+    ChooseLetter,
+    ChooseFirstRoll,
+    ChooseOwnRoll = ChooseFirstRoll + static_cast<int>(kRolls.size())
+};
+
+QHBoxLayout* pairOf(QWidget* first, QWidget* second)
+{
+    auto* row = new QHBoxLayout;
+    row->setSpacing(scaled(8));
+    row->addWidget(first, 1);
+    row->addWidget(second, 1);
+    return row;
+}
+
+} // namespace
+
+LabelDialog::LabelDialog(Journal& journal, Services services, const std::vector<TrayId>& trays,
+                         QWidget* parent)
+    : QDialog(parent)
+    , m_services(services)
+{
+    setObjectName("labelDialog");
+    setWindowTitle(tr("Labels"));
+    if (auto labels = labelsFor(journal, trays)) {
+        m_labels = std::move(*labels);
+    } else {
+        m_services.messages.refuse(sentence(labels.error()));
+    }
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
+    column->setSpacing(scaled(12));
+    column->addWidget(label(tr("Labels"), "title"));
+    m_summary = label(QString(), "muted");
+    m_summary->setObjectName("labelSummary");
+    m_summary->setWordWrap(true);
+    column->addWidget(m_summary);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(scaled(24));
+    row->addWidget(buildFields(), 0, Qt::AlignTop);
+    m_preview = new LabelPreview;
+    row->addWidget(m_preview, 1);
+    column->addLayout(row, 1);
+    column->addWidget(buildButtons());
+    fill(labelPaperFrom(m_services.preferences.get(Preference::LabelPaper).toString()));
+    wireSignals();
+    showPaper();
+    resize(QSize(scaled(820), scaled(600)).boundedTo(screen()->availableSize() * 0.95));
+}
+
+QDoubleSpinBox* LabelDialog::lengthField(const char* name, const QString& accessibleName)
+{
+    auto* field = new QDoubleSpinBox;
+    field->setObjectName(name);
+    field->setAccessibleName(accessibleName);
+    field->setDecimals(1);
+    field->setSingleStep(0.5);
+    field->setRange(0, 300);
+    field->setSuffix(tr(" mm"));
+    connect(field, &QDoubleSpinBox::valueChanged, this, &LabelDialog::showPaper);
+    return field;
+}
+
+QSpinBox* LabelDialog::countField(const char* name, const QString& accessibleName, int from, int to)
+{
+    auto* field = new QSpinBox;
+    field->setObjectName(name);
+    field->setAccessibleName(accessibleName);
+    field->setRange(from, to);
+    connect(field, &QSpinBox::valueChanged, this, &LabelDialog::showPaper);
+    return field;
+}
+
+QWidget* LabelDialog::buildFields()
+{
+    auto* fields = new QWidget;
+    auto* column = new QVBoxLayout(fields);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(10));
+    m_stock = new QComboBox;
+    m_stock->setObjectName("labelStock");
+    m_stock->setAccessibleName(tr("Paper"));
+    m_stock->addItem(tr("Sheets, A4"));
+    m_stock->addItem(tr("Sheets, Letter"));
+    for (const auto& [wide, high] : kRolls) {
+        m_stock->addItem(tr("Roll, %1 × %2 mm").arg(wide).arg(high));
+    }
+    m_stock->addItem(tr("Roll, own size"));
+    column->addWidget(m_stock);
+    m_sheetFields = buildSheetFields();
+    m_rollFields = buildRollFields();
+    column->addWidget(m_sheetFields);
+    column->addWidget(m_rollFields);
+    return fields;
+}
+
+QWidget* LabelDialog::buildSheetFields()
+{
+    auto* fields = new QWidget;
+    auto* form = fieldForm();
+    fields->setLayout(form);
+    form->setContentsMargins(0, 0, 0, 0);
+    m_rows = countField("labelRows", tr("Rows"), 1, 19);
+    m_columns = countField("labelColumns", tr("Columns"), 1, 8);
+    m_left = lengthField("labelLeft", tr("Left margin"));
+    m_right = lengthField("labelRight", tr("Right margin"));
+    m_top = lengthField("labelTop", tr("Top margin"));
+    m_bottom = lengthField("labelBottom", tr("Bottom margin"));
+    m_across = lengthField("labelAcross", tr("Gap across"));
+    m_down = lengthField("labelDown", tr("Gap down"));
+    m_skip = countField("labelSkip", tr("Labels used already"), 0, 151);
+    form->addRow(tr("Rows, columns"), pairOf(m_rows, m_columns));
+    form->addRow(tr("Left, right edge"), pairOf(m_left, m_right));
+    form->addRow(tr("Top, bottom edge"), pairOf(m_top, m_bottom));
+    form->addRow(tr("Gap across, down"), pairOf(m_across, m_down));
+    form->addRow(tr("Used already"), m_skip);
+    return fields;
+}
+
+QWidget* LabelDialog::buildRollFields()
+{
+    auto* fields = new QWidget;
+    auto* form = fieldForm();
+    fields->setLayout(form);
+    form->setContentsMargins(0, 0, 0, 0);
+    m_wide = lengthField("labelWide", tr("Width of a label"));
+    m_high = lengthField("labelHigh", tr("Height of a label"));
+    form->addRow(tr("Width, height"), pairOf(m_wide, m_high));
+    return fields;
+}
+
+QWidget* LabelDialog::buildButtons()
+{
+    auto* bar = new QWidget;
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* leave = button(tr("Close"));
+    leave->setObjectName("labelClose");
+    m_print = button(tr("Print…"));
+    m_print->setObjectName("labelPrint");
+    m_save = button(tr("Save PDF…"), "primary");
+    m_save->setObjectName("labelSave");
+    m_save->setDefault(true);
+    row->addStretch(1);
+    row->addWidget(leave);
+    row->addWidget(m_print);
+    row->addWidget(m_save);
+    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
+    return bar;
+}
+
+void LabelDialog::wireSignals()
+{
+    connect(m_stock, &QComboBox::currentIndexChanged, this, &LabelDialog::showPaper);
+    connect(m_save, &QPushButton::clicked, this, &LabelDialog::savePdf);
+    connect(m_print, &QPushButton::clicked, this, &LabelDialog::print);
+}
+
+void LabelDialog::fill(const LabelPaper& paper)
+{
+    int choice = paper.stock == LabelStock::A4       ? ChooseA4
+                 : paper.stock == LabelStock::Letter ? ChooseLetter
+                                                     : ChooseOwnRoll;
+    for (std::size_t i = 0; paper.stock == LabelStock::Roll && i < kRolls.size(); ++i) {
+        if (qFuzzyCompare(paper.labelWide, kRolls[i].first) &&
+            qFuzzyCompare(paper.labelHigh, kRolls[i].second)) {
+            choice = ChooseFirstRoll + static_cast<int>(i);
+        }
+    }
+    m_stock->setCurrentIndex(choice);
+    m_rows->setValue(paper.rows);
+    m_columns->setValue(paper.columns);
+    m_left->setValue(paper.marginLeft);
+    m_right->setValue(paper.marginRight);
+    m_top->setValue(paper.marginTop);
+    m_bottom->setValue(paper.marginBottom);
+    m_across->setValue(paper.gapAcross);
+    m_down->setValue(paper.gapDown);
+    m_wide->setValue(paper.labelWide);
+    m_high->setValue(paper.labelHigh);
+}
+
+LabelPaper LabelDialog::paper() const
+{
+    LabelPaper paper;
+    const int choice = m_stock->currentIndex();
+    paper.stock = choice == ChooseA4       ? LabelStock::A4
+                  : choice == ChooseLetter ? LabelStock::Letter
+                                           : LabelStock::Roll;
+    paper.rows = m_rows->value();
+    paper.columns = m_columns->value();
+    paper.marginLeft = m_left->value();
+    paper.marginRight = m_right->value();
+    paper.marginTop = m_top->value();
+    paper.marginBottom = m_bottom->value();
+    paper.gapAcross = m_across->value();
+    paper.gapDown = m_down->value();
+    paper.skip = paper.stock == LabelStock::Roll ? 0 : m_skip->value();
+    paper.labelWide = m_wide->value();
+    paper.labelHigh = m_high->value();
+    if (choice >= ChooseFirstRoll && choice < ChooseOwnRoll) {
+        const auto& [wide, high] = kRolls[static_cast<std::size_t>(choice - ChooseFirstRoll)];
+        paper.labelWide = wide;
+        paper.labelHigh = high;
+    }
+    return paper;
+}
+
+QString LabelDialog::summary(QSizeF size) const
+{
+    const LabelPaper chosen = paper();
+    const int count = static_cast<int>(m_labels.size());
+    QString text = tr("%n label(s)", nullptr, count) + ", " +
+                   tr("%1 × %2 mm").arg(size.width(), 0, 'f', 1).arg(size.height(), 0, 'f', 1);
+    if (chosen.stock != LabelStock::Roll) {
+        text += ", " + tr("%n sheet(s)", nullptr, labelPages(chosen, count));
+    }
+    text += '.';
+    // Fonts are measured for paper, whatever this window's resolution.
+    QImage paperLike(1, 1, QImage::Format_ARGB32);
+    QPainter painter(&paperLike);
+    const PaperPen pen(painter, 600 / 72.0);
+    for (const LabelTray& tray : m_labels) {
+        if (layOutLabel(pen, size, tray.code).module <= 0) {
+            text += ' ' + tr("%1 is too long for a QR code on this size.").arg(tray.code);
+            break;
+        }
+    }
+    return text;
+}
+
+void LabelDialog::showPaper()
+{
+    if (m_preview == nullptr || m_save == nullptr) {
+        return;
+    }
+    const LabelPaper chosen = paper();
+    const bool isRoll = chosen.stock == LabelStock::Roll;
+    m_sheetFields->setVisible(!isRoll);
+    m_rollFields->setVisible(m_stock->currentIndex() == ChooseOwnRoll);
+    const auto size = labelSizeOf(chosen);
+    setRole(m_summary, size ? "muted" : "warning");
+    m_summary->setText(size ? summary(*size) : sentence(size.error()));
+    m_save->setEnabled(size && !m_labels.empty());
+    m_print->setEnabled(size && !m_labels.empty());
+    m_preview->show(m_labels, chosen);
+}
+
+void LabelDialog::remember()
+{
+    m_services.preferences.set(Preference::LabelPaper, toLine(paper()));
+}
+
+void LabelDialog::savePdf()
+{
+    m_services.ask.fileToSave(this, tr("Save the labels"), tr("labels.pdf"), tr("PDF (*.pdf)"),
+                              [this](const QString& path) {
+                                  const auto written = writeLabels(path, m_labels, paper());
+                                  if (!written) {
+                                      m_services.messages.refuse(sentence(written.error()));
+                                      return;
+                                  }
+                                  remember();
+                                  m_services.messages.tell(
+                                      tr("The labels were saved as %1.").arg(path));
+                                  accept();
+                              });
+}
+
+void LabelDialog::print()
+{
+    askPrinter(this, [this](QPagedPaintDevice& printer) {
+        if (!printLabels(printer, m_labels, paper())) {
+            m_services.messages.refuse(tr("The printer did not take the labels."));
+            return;
+        }
+        remember();
+        accept();
+    });
+}
+
+} // namespace plumule::ui
+
+#include "moc_label_dialog.cpp"

@@ -1,0 +1,76 @@
+#include "ui/page/ask.h"
+
+#include <QDialogButtonBox>
+#include <QFileDialog>
+#include <QInputDialog>
+#include <QMessageBox>
+#include <QPushButton>
+
+namespace plumule::ui {
+
+void DialogAsk::confirm(QWidget* parent, const QString& title, const QString& question,
+                        const QString& action, Yes yes)
+{
+    auto* box = new QMessageBox(parent);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    box->setWindowTitle(title);
+    box->setText(question);
+    QPushButton* agree = box->addButton(action, QMessageBox::AcceptRole);
+    box->setDefaultButton(box->addButton(QMessageBox::Cancel));
+    QObject::connect(box, &QMessageBox::buttonClicked, box,
+                     [agree, yes = std::move(yes)](QAbstractButton* pressed) {
+                         if (pressed == agree) {
+                             yes();
+                         }
+                     });
+    box->open();
+}
+
+void DialogAsk::line(QWidget* parent, const QString& title, const QString& label,
+                     const QString& preset, Answered answered)
+{
+    auto* dialog = new QInputDialog(parent);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(title);
+    dialog->setLabelText(label);
+    dialog->setTextValue(preset);
+    QObject::connect(dialog, &QInputDialog::textValueSelected, dialog,
+                     [answered = std::move(answered)](const QString& text) {
+                         if (!text.trimmed().isEmpty()) {
+                             answered(text.trimmed());
+                         }
+                     });
+    dialog->open();
+}
+
+namespace {
+
+void openFileDialog(QFileDialog* dialog, const QString& filter, Ask::Answered answered)
+{
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setNameFilter(filter);
+    QObject::connect(dialog, &QFileDialog::fileSelected, dialog,
+                     [answered = std::move(answered)](const QString& path) { answered(path); });
+    dialog->open();
+}
+
+} // namespace
+
+void DialogAsk::fileToOpen(QWidget* parent, const QString& title, const QString& filter,
+                           Answered answered)
+{
+    auto* dialog = new QFileDialog(parent, title);
+    dialog->setFileMode(QFileDialog::ExistingFile);
+    openFileDialog(dialog, filter, std::move(answered));
+}
+
+void DialogAsk::fileToSave(QWidget* parent, const QString& title, const QString& preset,
+                           const QString& filter, Answered answered)
+{
+    auto* dialog = new QFileDialog(parent, title);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    dialog->selectFile(preset);
+    openFileDialog(dialog, filter, std::move(answered));
+}
+
+} // namespace plumule::ui

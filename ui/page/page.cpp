@@ -1,0 +1,87 @@
+#include "ui/page/page.h"
+
+#include <QEvent>
+
+namespace plumule::ui {
+
+Page::Page(Journal& journal, Services services, QWidget* parent)
+    : QWidget(parent)
+    , m_journal(journal)
+    , m_services(services)
+{
+    setObjectName("page");
+    setAttribute(Qt::WA_StyledBackground);
+}
+
+void Page::begin() {}
+
+void Page::noteChange()
+{
+    m_isStale = true;
+    if (m_isQueued || !isVisible()) {
+        return;
+    }
+    // Queued: the change may come from inside one of this page's own buttons.
+    m_isQueued = true;
+    QMetaObject::invokeMethod(
+        this,
+        [this] {
+            m_isQueued = false;
+            if (isVisible()) {
+                reloadIfStale();
+            }
+        },
+        Qt::QueuedConnection);
+}
+
+void Page::reloadIfStale()
+{
+    if (m_isStale) {
+        m_isStale = false;
+        reload();
+    }
+}
+
+void Page::showEvent(QShowEvent* event)
+{
+    QWidget::showEvent(event);
+    reloadIfStale();
+}
+
+void Page::changeEvent(QEvent* event)
+{
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) {
+        noteChange();
+    }
+}
+
+UnitText Page::units() const
+{
+    const auto layout = m_journal.room().layout();
+    return UnitText(layout ? layout->room.units : UnitSystem::Metric);
+}
+
+void Page::tellLast()
+{
+    const auto latest = m_journal.nextUndo();
+    if (latest) {
+        m_services.messages.tell(sentence(*latest), tr("Undo"), [this] { undoLast(); });
+    }
+}
+
+void Page::undoLast()
+{
+    const auto undone = m_journal.undo();
+    if (accept(undone)) {
+        m_services.messages.tell(tr("Taken back: %1").arg(sentence(*undone)), tr("Redo"), [this] {
+            if (accept(m_journal.redo())) {
+                tellLast();
+            }
+        });
+    }
+}
+
+} // namespace plumule::ui
+
+#include "moc_page.cpp"

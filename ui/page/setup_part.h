@@ -1,0 +1,59 @@
+#pragma once
+
+#include "ui/page/page.h"
+
+namespace plumule::ui {
+
+// One part of the Set-up page: forms over one concept. It reads again when told, and says what it
+// did or why not in the message bar.
+class SetupPart : public QWidget
+{
+    Q_OBJECT
+
+public:
+    SetupPart(Journal& journal, Services services, QWidget* parent = nullptr)
+        : QWidget(parent)
+        , m_journal(journal)
+        , m_services(services)
+    {}
+
+    [[nodiscard]] virtual QString name() const = 0;
+    [[nodiscard]] virtual bool concerns(Concept about) const = 0;
+    virtual void reload() = 0;
+
+protected:
+    [[nodiscard]] Journal& journal() const { return m_journal; }
+    [[nodiscard]] const Services& services() const { return m_services; }
+    [[nodiscard]] Room room() const
+    {
+        const auto layout = m_journal.room().layout();
+        return layout ? layout->room : Room();
+    }
+
+    // Says what was done, or why not; true when it was done.
+    template <class T>
+    bool settle(const Result<T>& result, const QString& saved)
+    {
+        if (!result) {
+            m_services.messages.refuse(sentence(result.error()));
+            return false;
+        }
+        if (!m_journal.didLastIntentionChange()) {
+            m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
+            return true;
+        }
+        Journal& journal = m_journal;
+        MessageBar& messages = m_services.messages;
+        messages.tell(saved, tr("Undo"), [&journal, &messages] {
+            const auto undone = journal.undo();
+            messages.tell(undone ? tr("Taken back.") : sentence(undone.error()));
+        });
+        return true;
+    }
+
+private:
+    Journal& m_journal;
+    Services m_services;
+};
+
+} // namespace plumule::ui

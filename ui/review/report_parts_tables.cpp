@@ -1,0 +1,399 @@
+// Part of ui/review/report_parts.h: tables.
+#include "ui/review/report_parts.h"
+
+#include "ui/report/report_text.h"
+#include "ui/review/verdict_text.h"
+#include "ui/text/text.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace plumule::ui {
+namespace {
+
+QString textOf(const std::string& text)
+{
+    return QString::fromStdString(text);
+}
+
+QString partName(const ModelTerm& term, const ComparisonModel& model)
+{
+    switch (term.part) {
+    case ModelPart::Medium:
+        return inReport("medium");
+    case ModelPart::Feeding:
+        return inReport("feeding");
+    case ModelPart::Variety:
+        return inReport("variety");
+    case ModelPart::Trial:
+        return inReport("trial");
+    case ModelPart::Block:
+        return model.block == BlockKind::Shelf ? inReport("shelf") : inReport("block");
+    case ModelPart::Column:
+        return inReport("place along the shelf");
+    case ModelPart::SeedDensity:
+        return inReport("seed density");
+    }
+    return {};
+}
+
+QString placeText(const ModelTerm& term)
+{
+    if (term.place == TermPlace::Random) {
+        return inReport("in the model, as a sample of many");
+    }
+    if (term.place == TermPlace::Fixed) {
+        return inReport("in the model");
+    }
+    switch (term.why.value_or(WhyLeftOut::TooFewTrays)) {
+    case WhyLeftOut::Confounded:
+        return inReport("left out: mixed with the medium");
+    case WhyLeftOut::WithinBlocks:
+        return inReport("left out: the blocks account for it");
+    case WhyLeftOut::PartlyUnknown:
+        return inReport("left out: not on record for every tray");
+    case WhyLeftOut::TooFewTrays:
+        return inReport("left out: too few trays");
+    }
+    return {};
+}
+
+QString conditionName(Aspect aspect)
+{
+    switch (aspect) {
+    case Aspect::Feeding:
+        return inReport("Feeding");
+    case Aspect::Variety:
+        return inReport("Variety");
+    case Aspect::Trial:
+        return inReport("Trial");
+    case Aspect::SeedLot:
+        return inReport("Seed lot");
+    case Aspect::SeedDensity:
+        return inReport("Seed, g/m²");
+    case Aspect::Shelf:
+        return inReport("Shelf");
+    case Aspect::Season:
+        return inReport("Month of sowing");
+    case Aspect::DaysGrown:
+        return inReport("Day of growth when cut");
+    case Aspect::PieceUses:
+        return inReport("Use of the piece");
+    case Aspect::Person:
+        return inReport("Sown by");
+    }
+    return {};
+}
+
+QString levelName(const AspectLevel& level)
+{
+    if (level.name.empty()) {
+        return inReport("none");
+    }
+    if (level.name == "nutrient") {
+        return inReport("nutrient");
+    }
+    if (level.name == "no_nutrient") {
+        return inReport("no nutrient");
+    }
+    return textOf(level.name);
+}
+
+QString conditionText(const AspectOfMedium& aspect)
+{
+    QStringList parts;
+    if (aspect.numbers) {
+        const AspectNumbers& numbers = *aspect.numbers;
+        parts << (numbers.high - numbers.low < 0.05
+                      ? numberText(numbers.mean, 0)
+                      : inReport("%1 (%2 to %3)")
+                            .arg(numberText(numbers.mean, 1), numberText(numbers.low, 0),
+                                 numberText(numbers.high, 0)));
+    }
+    constexpr std::size_t kMost = 5;
+    for (std::size_t i = 0; i < std::min(kMost, aspect.levels.size()); ++i) {
+        const AspectLevel& level = aspect.levels[i];
+        parts << (aspect.levels.size() == 1
+                      ? levelName(level)
+                      : QStringLiteral("%1 (%2)").arg(levelName(level)).arg(level.trays));
+    }
+    if (aspect.levels.size() > kMost) {
+        parts << inReport("%1 more").arg(aspect.levels.size() - kMost);
+    }
+    if (aspect.unknown > 0) {
+        parts << inReport("%1 not on record").arg(aspect.unknown);
+    }
+    return parts.isEmpty() ? kNoFigure : parts.join(", ");
+}
+
+QString lengthText(int minutes)
+{
+    const double days = minutes / double(kMinutesPerDay);
+    if (minutes % kMinutesPerDay == 0 || minutes > 3 * kMinutesPerDay) {
+        return inReport("%1 d").arg(numberText(days, minutes % kMinutesPerDay == 0 ? 0 : 1));
+    }
+    return inReport("%1 h").arg(numberText(minutes / 60.0, minutes % 60 == 0 ? 0 : 1));
+}
+
+QString waterText(const ProtocolStage& stage)
+{
+    if (stage.wateringsPerDay == 0 || stage.method == WateringMethod::None) {
+        return {};
+    }
+    QString text = stage.method == WateringMethod::Mist ? inReport("misted") : inReport("watered");
+    text += ' ' + inReport("%1× a day").arg(stage.wateringsPerDay);
+    if (stage.amount) {
+        text += QStringLiteral(", %1 mL").arg(numberText(inMillilitres(*stage.amount), 0));
+    }
+    return text + ", " + nameOf(stage.water);
+}
+
+using CostPart = std::pair<const char*, std::optional<double> TrayCost::*>;
+constexpr std::array<CostPart, 9> kCostParts{
+    {{QT_TRANSLATE_NOOP("Report", "Seed"), &TrayCost::seed},
+     {QT_TRANSLATE_NOOP("Report", "Medium"), &TrayCost::medium},
+     {QT_TRANSLATE_NOOP("Report", "Washing of pieces"), &TrayCost::washing},
+     {QT_TRANSLATE_NOOP("Report", "Nutrient"), &TrayCost::nutrient},
+     {QT_TRANSLATE_NOOP("Report", "Water"), &TrayCost::water},
+     {QT_TRANSLATE_NOOP("Report", "Light"), &TrayCost::light},
+     {QT_TRANSLATE_NOOP("Report", "Work"), &TrayCost::labour},
+     {QT_TRANSLATE_NOOP("Report", "Packaging"), &TrayCost::packaging},
+     {QT_TRANSLATE_NOOP("Report", "Waste"), &TrayCost::waste}}};
+
+QString pairName(const SeasonComparison& comparison, const MediaPair& pair)
+{
+    return QStringLiteral("%1 %2 %3")
+        .arg(textOf(comparison.means[pair.a].medium.name), QChar(0x2212),
+             textOf(comparison.means[pair.b].medium.name));
+}
+
+QString captionOf(const SeasonComparison& comparison, const QString& caption)
+{
+    return comparison.variety.empty()
+               ? caption
+               : QStringLiteral("%1: %2").arg(textOf(comparison.variety), caption);
+}
+
+} // namespace
+
+QString figureText(std::optional<double> value, int decimals)
+{
+    return value && std::isfinite(*value) ? numberText(*value, decimals) : kNoFigure;
+}
+
+QString rangeText(std::optional<double> low, std::optional<double> high, int decimals)
+{
+    return low && high
+               ? inReport("%1 to %2").arg(numberText(*low, decimals), numberText(*high, decimals))
+               : kNoFigure;
+}
+
+ReportTable meansTable(const SeasonComparison& comparison)
+{
+    ReportTable table;
+    const int decimals = std::max(1, responseDecimals(comparison));
+    table.caption = captionOf(
+        comparison,
+        inReport("Means, %1, %2").arg(responseUnit(comparison), modelWords(comparison.model)));
+    table.header = {inReport("Medium"), inReport("Trays"), inReport("Mean"),
+                    inReport("Standard error"), inReport("95% interval")};
+    for (const AdjustedMean& mean : comparison.means) {
+        table.rows.push_back({textOf(mean.medium.name), QString::number(mean.n),
+                              figureText(mean.mean, decimals), figureText(mean.se, decimals),
+                              rangeText(mean.lower, mean.upper, decimals)});
+    }
+    return table;
+}
+
+ReportTable pairsTable(const SeasonComparison& comparison)
+{
+    ReportTable table;
+    const int decimals = std::max(1, responseDecimals(comparison));
+    table.caption = captionOf(
+        comparison, comparison.model.isBootstrap
+                        ? inReport("Differences, %1, with intervals for all pairs together")
+                              .arg(responseUnit(comparison))
+                        : inReport("Differences, %1, with Tukey's intervals for all pairs together")
+                              .arg(responseUnit(comparison)));
+    table.header = {inReport("Pair"), inReport("Difference"), inReport("95% interval"),
+                    inReport("p"), inReport("In plain words")};
+    table.leftFrom = 4;
+    for (const MediaPair& pair : comparison.pairs) {
+        table.rows.push_back({pairName(comparison, pair), figureText(pair.difference, decimals),
+                              rangeText(pair.lower, pair.upper, decimals),
+                              pair.p ? pText(*pair.p) : kNoFigure, pairWords(pair)});
+    }
+    return table;
+}
+
+ReportTable modelTable(const SeasonComparison& comparison)
+{
+    ReportTable table;
+    table.caption = captionOf(comparison, inReport("The model, each term after all others"));
+    table.header = {inReport("Term"), inReport("F"), inReport("df"), inReport("p"),
+                    inReport("Place")};
+    table.leftFrom = 4;
+    for (const ModelTerm& term : comparison.model.terms) {
+        const QString df =
+            term.df1 && term.df2
+                ? inReport("%1 and %2").arg(numberText(*term.df1, 0), numberText(*term.df2, 1))
+                : kNoFigure;
+        table.rows.push_back({partName(term, comparison.model), figureText(term.f, 2), df,
+                              term.p ? pText(*term.p) : kNoFigure, placeText(term)});
+    }
+    return table;
+}
+
+ReportTable conditionsTable(const SeasonComparison& comparison)
+{
+    ReportTable table;
+    table.header = {QString()};
+    for (const AdjustedMean& mean : comparison.means) {
+        table.header << textOf(mean.medium.name);
+    }
+    table.rightFrom = 1000;
+    QStringList counts{inReport("Trays")};
+    for (const AdjustedMean& mean : comparison.means) {
+        counts << QString::number(mean.n);
+    }
+    table.rows.push_back(counts);
+    for (const Finding& finding : comparison.fairness) {
+        QStringList row{conditionName(finding.aspect)};
+        for (std::size_t medium = 0; medium < comparison.means.size(); ++medium) {
+            const auto found =
+                std::find_if(finding.media.begin(), finding.media.end(),
+                             [&](const AspectOfMedium& each) { return each.medium == medium; });
+            row << (found == finding.media.end() ? kNoFigure : conditionText(*found));
+        }
+        table.rows.push_back(row);
+    }
+    return table;
+}
+
+ReportTable costTable(const SeasonReview& review)
+{
+    ReportTable table;
+    const QString currency = textOf(review.currency);
+    table.caption =
+        inReport("Where a tray's cost comes from, %1, the mean of its trays").arg(currency);
+    table.header = {inReport("Part")};
+    for (const MediumSeason& season : review.media) {
+        table.header << textOf(season.medium.name);
+    }
+    const auto addRow = [&](const QString& name, auto read, int decimals) {
+        QStringList row{name};
+        bool hasAny = false;
+        for (const MediumSeason& season : review.media) {
+            const std::optional<double> value = read(season);
+            hasAny = hasAny || value.has_value();
+            row << figureText(value, decimals);
+        }
+        if (hasAny) {
+            table.rows.push_back(row);
+        }
+    };
+    for (const auto& [name, part] : kCostParts) {
+        addRow(
+            inReport(name),
+            [part = part](const MediumSeason& season) { return season.meanCost.*part; }, 3);
+    }
+    addRow(
+        inReport("All that is known"),
+        [](const MediumSeason& season) -> std::optional<double> {
+            return season.meanCost.total() > 0 ? std::optional(season.meanCost.total())
+                                               : std::nullopt;
+        },
+        2);
+    addRow(
+        inReport("Cost of a gram"), [](const MediumSeason& season) { return season.costPerGram; },
+        4);
+    addRow(
+        inReport("Pays back at use"),
+        [](const MediumSeason& season) {
+            return season.paysBackAt ? std::optional<double>(*season.paysBackAt) : std::nullopt;
+        },
+        0);
+    return table;
+}
+
+ReportTable heightTable(const std::vector<HeightFit>& fits)
+{
+    ReportTable table;
+    table.caption = inReport("Growth curves, with 95% intervals");
+    table.header = {inReport("Variety, medium"),
+                    inReport("Trays"),
+                    inReport("Curve"),
+                    inReport("Full height, mm"),
+                    inReport("Top rate, mm a day"),
+                    inReport("Day of 90%")};
+    for (const HeightFit& fit : fits) {
+        const QString name =
+            QStringLiteral("%1, %2").arg(textOf(fit.variety), textOf(fit.medium.name));
+        if (fit.curve.empty()) {
+            table.rows.push_back({name, QString::number(fit.trays), inReport("none fits"),
+                                  kNoFigure, kNoFigure, kNoFigure});
+            continue;
+        }
+        const auto number = [](const FittedNumber& value, int decimals) {
+            return QStringLiteral("%1 (%2)").arg(numberText(value.value, decimals),
+                                                 rangeText(value.lower, value.upper, decimals));
+        };
+        table.rows.push_back({name, QString::number(fit.trays), textOf(fit.curve),
+                              number(fit.fullHeight, 0), number(fit.topRate, 1),
+                              number(fit.dayAt90, 1)});
+    }
+    return table;
+}
+
+ReportTable protocolTable(const std::vector<Protocol>& protocols)
+{
+    ReportTable table;
+    table.caption = inReport("Protocols as they stand now");
+    table.header = {inReport("Variety"), inReport("Seed a tray"), inReport("Stages")};
+    table.leftFrom = 2;
+    for (const Protocol& protocol : protocols) {
+        QStringList stages;
+        for (const ProtocolStage& stage : protocol.stages) {
+            const QString water = waterText(stage);
+            stages << QStringLiteral("%1 %2%3").arg(
+                nameOf(stage.stage), lengthText(stage.lengthMinutes),
+                water.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(water));
+        }
+        table.rows.push_back(
+            {textOf(protocol.variety.name),
+             protocol.variety.seedPerTray
+                 ? inReport("%1 g").arg(numberText(inGrams(*protocol.variety.seedPerTray), 0))
+                 : kNoFigure,
+             stages.join(QStringLiteral(" · "))});
+    }
+    return table;
+}
+
+ReportTable trayTable(const SeasonReview& review)
+{
+    ReportTable table;
+    table.header = {inReport("Tray"),
+                    inReport("Medium"),
+                    inReport("Variety"),
+                    inReport("Trial"),
+                    inReport("Cut on"),
+                    inReport("Day"),
+                    inReport("Yield, g"),
+                    inReport("Residue, g"),
+                    inReport("Cost, %1").arg(textOf(review.currency))};
+    table.rightFrom = 5;
+    table.isDense = true;
+    for (const MediumSeason& season : review.media) {
+        for (const SeasonTray& tray : season.trays) {
+            table.rows.push_back({textOf(tray.code), textOf(season.medium.name),
+                                  textOf(tray.variety), textOf(tray.trial.value_or("")),
+                                  longDateText(tray.harvestedOn), QString::number(tray.days),
+                                  figureText(tray.yieldGrams, 1), figureText(tray.residueGrams, 0),
+                                  figureText(tray.cost, 2)});
+        }
+    }
+    return table;
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,121 @@
+#include "ui/review/season_text.h"
+
+#include "ui/text/text.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <map>
+
+namespace plumule::ui {
+namespace {
+
+QString words(const char* text)
+{
+    return QCoreApplication::translate("Season", text);
+}
+
+QString named(const std::vector<std::string>& names)
+{
+    QStringList list;
+    for (const std::string& name : names) {
+        list << QString::fromStdString(name);
+    }
+    return list.join(", ");
+}
+
+QString leftOutName(LeftOut why)
+{
+    switch (why) {
+    case LeftOut::Discarded:
+        return words("discarded");
+    case LeftOut::StillGrowing:
+        return words("still growing");
+    case LeftOut::CutAgainLater:
+        return words("to be cut again");
+    case LeftOut::SetAside:
+        return words("set aside");
+    }
+    return {};
+}
+
+SeasonWords nothingToTell(const SeasonReview& review)
+{
+    if (review.tooFew.empty()) {
+        return {words("Only one medium was harvested: there is nothing to compare it with."),
+                words("Choose other days or varieties, or grow a second medium beside it.")};
+    }
+    return {
+        words("Nothing can be told apart: %1 has fewer than two trays.").arg(named(review.tooFew)),
+        words("Trays of one and the same medium differ too, so one tray can't tell a medium from "
+              "chance. It takes two of each for an interval at all, and about six of each to see a "
+              "difference of a fifth.")};
+}
+
+} // namespace
+
+SeasonWords wordsFor(const SeasonReview& review)
+{
+    if (review.trays == 0) {
+        return {words("No tray was harvested in this span."),
+                words("Choose other days or varieties.")};
+    }
+    std::vector<const MediumSeason*> enough;
+    for (const MediumSeason& season : review.media) {
+        if (season.yield.n >= 2) {
+            enough.push_back(&season);
+        }
+    }
+    if (enough.size() < 2) {
+        return nothingToTell(review);
+    }
+    std::sort(enough.begin(), enough.end(),
+              [](const auto* a, const auto* b) { return a->yield.mean > b->yield.mean; });
+    SeasonWords answer;
+    answer.headline = words("%1 has the highest mean, %2 g a tray (95% interval %3 to %4).")
+                          .arg(QString::fromStdString(enough.front()->medium.name),
+                               numberText(enough.front()->yield.mean, 0),
+                               numberText(enough.front()->yield.lower.value_or(0), 0),
+                               numberText(enough.front()->yield.upper.value_or(0), 0));
+    QStringList detail;
+    detail << words(
+        "The highest mean is not yet a winner: where intervals overlap, chance may have "
+        "ordered them.");
+    if (review.varieties > 1) {
+        detail
+            << words("%1 varieties are mixed in these means; choose one to compare like with like.")
+                   .arg(review.varieties);
+    }
+    if (!review.tooFew.empty()) {
+        detail << words("%1 has fewer than two trays and can't be told apart from any.")
+                      .arg(named(review.tooFew));
+    }
+    answer.detail = detail.join(' ');
+    return answer;
+}
+
+QString leftOutText(const SeasonReview& review)
+{
+    std::map<LeftOut, int> counts;
+    QStringList reasons;
+    for (const LeftOutTray& tray : review.leftOut) {
+        ++counts[tray.why];
+        if (!tray.reason.empty()) {
+            reasons << QStringLiteral("%1: %2").arg(QString::fromStdString(tray.code),
+                                                    QString::fromStdString(tray.reason));
+        }
+    }
+    if (counts.empty()) {
+        return words("Every tray of the span is counted.");
+    }
+    QStringList parts;
+    for (const auto& [why, count] : counts) {
+        parts << QStringLiteral("%1 %2").arg(count).arg(leftOutName(why));
+    }
+    const QString list = words("Not counted: %1").arg(parts.join(", "));
+    return reasons.isEmpty() ? list + '.'
+                             : QStringLiteral("%1 (%2).").arg(list, reasons.mid(0, 4).join("; "));
+}
+
+} // namespace plumule::ui

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/review/facts/season.h"
+
+#include <QString>
+
+namespace plumule::ui {
+
+// What the season says at this stage, in one sentence and a few more below it.
+struct SeasonWords
+{
+    QString headline;
+    QString detail;
+};
+[[nodiscard]] SeasonWords wordsFor(const SeasonReview& review);
+
+// "Not counted: 24 still growing, 1 discarded (RC014: mould)."
+[[nodiscard]] QString leftOutText(const SeasonReview& review);
+
+} // namespace plumule::ui

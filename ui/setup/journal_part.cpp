@@ -1,0 +1,275 @@
+#include "ui/setup/journal_part.h"
+
+#include "ui/exchange/import_dialog.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QComboBox>
+#include <QDateTime>
+#include <QDoubleSpinBox>
+#include <QFile>
+#include <QFileInfo>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kShownEntries = 40;
+
+QString withEnding(const QString& path)
+{
+    return path.endsWith(".plumule") ? path : path + ".plumule";
+}
+
+} // namespace
+
+JournalPart::JournalPart(Journal& journal, Services services, QWidget* parent)
+    : SetupPart(journal, services, parent)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    QVBoxLayout* inner = nullptr;
+    column->addWidget(scrolling(inner));
+    for (QWidget* card : {buildFile(), buildTables(), buildLook(), buildHistory()}) {
+        inner->addWidget(card);
+    }
+    inner->addStretch(1);
+}
+
+QString JournalPart::name() const
+{
+    return tr("Journal");
+}
+
+bool JournalPart::concerns(Concept) const
+{
+    return true;
+}
+
+QWidget* JournalPart::buildFile()
+{
+    auto* card = new Card(tr("This journal"));
+    auto* path = label(QString::fromStdString(journal().path().string()), "strong");
+    path->setWordWrap(true);
+    auto* words =
+        label(tr("One file, saved at every act. While it is open, copy it only by a backup: that "
+                 "copy is checked and its checksum kept beside it."),
+              "muted");
+    words->setWordWrap(true);
+    auto* row = new FlowLayout;
+    const auto add = [row](const QString& text, const char* buttonName, const char* role = "") {
+        auto* made = button(text, role);
+        made->setObjectName(buttonName);
+        row->addWidget(made);
+        return made;
+    };
+    auto* backUpNow = add(tr("Back up…"), "backUp", "primary");
+    auto* checkNow = add(tr("Check for damage"), "check");
+    auto* open = add(tr("Open another…"), "openAnother");
+    auto* make = add(tr("New…"), "newJournal");
+    card->body()->addWidget(path);
+    card->body()->addWidget(words);
+    card->body()->addLayout(row);
+    connect(backUpNow, &QPushButton::clicked, this, &JournalPart::backUp);
+    connect(checkNow, &QPushButton::clicked, this, &JournalPart::check);
+    connect(open, &QPushButton::clicked, this, &JournalPart::openAnother);
+    connect(make, &QPushButton::clicked, this, &JournalPart::makeNew);
+    return card;
+}
+
+QWidget* JournalPart::buildTables()
+{
+    auto* card = new Card(tr("Tables"));
+    auto* words = label(
+        tr("A table of trays has a row a tray: code, variety, medium, sown, seed_g, harvested, "
+           "net_g, and if wanted trial, block, rack, shelf, place, seed_lot, residue_g, "
+           "height_mm, note."),
+        "muted");
+    words->setWordWrap(true);
+    auto* bring = button(tr("Import a table…"));
+    bring->setObjectName("importTable");
+    auto* give = button(tr("Export the trays…"));
+    give->setObjectName("exportTrays");
+    auto* row = new FlowLayout;
+    row->addWidget(bring);
+    row->addWidget(give);
+    card->body()->addWidget(words);
+    card->body()->addLayout(row);
+    connect(bring, &QPushButton::clicked, this,
+            [this] { ImportDialog::begin(journal(), services(), this); });
+    connect(give, &QPushButton::clicked, this, &JournalPart::exportTrays);
+    return card;
+}
+
+QWidget* JournalPart::buildLook()
+{
+    auto* card = new Card(tr("On this computer"));
+    m_look = new QComboBox;
+    m_look->setObjectName("look");
+    m_look->setAccessibleName(tr("Look"));
+    m_look->addItem(tr("light"), "light");
+    m_look->addItem(tr("dark"), "dark");
+    m_look->setCurrentIndex(
+        std::max(0, m_look->findData(services().preferences.get(Preference::Look))));
+    m_scale = new QDoubleSpinBox;
+    m_scale->setObjectName("fontScale");
+    m_scale->setAccessibleName(tr("Size of type"));
+    m_scale->setRange(80, 200);
+    m_scale->setDecimals(0);
+    m_scale->setSingleStep(10);
+    m_scale->setSuffix(QStringLiteral(" %"));
+    m_scale->setValue(services().preferences.get(Preference::FontScale).toDouble() * 100);
+    auto* save = button(tr("Apply"));
+    save->setObjectName("applyLook");
+    auto* row = new FlowLayout;
+    row->addWidget(label(tr("Look")));
+    row->addWidget(m_look);
+    row->addWidget(label(tr("Size of type")));
+    row->addWidget(m_scale);
+    row->addWidget(save);
+    card->body()->addLayout(row);
+    connect(save, &QPushButton::clicked, this, &JournalPart::saveLook);
+    return card;
+}
+
+QWidget* JournalPart::buildHistory()
+{
+    auto* card = new Card(tr("What was done, newest first"));
+    m_history = new QVBoxLayout;
+    m_history->setSpacing(scaled(2));
+    card->body()->addLayout(m_history);
+    return card;
+}
+
+void JournalPart::reload()
+{
+    clearLayout(m_history);
+    const auto entries = journal().latestEntries(kShownEntries);
+    if (!entries) {
+        return;
+    }
+    for (const HistoryEntry& entry : *entries) {
+        auto* line = new QWidget;
+        auto* row = new QHBoxLayout(line);
+        row->setContentsMargins(0, 0, 0, 0);
+        const auto when = QDateTime::fromMSecsSinceEpoch(entry.atUtcMs);
+        row->addWidget(label(when.toString("d MMM yyyy, HH:mm"), "muted"));
+        const bool isTaken = entry.state != HistoryState::Standing;
+        row->addWidget(label(isTaken ? tr("%1 Taken back.").arg(sentence(entry)) : sentence(entry),
+                             isTaken ? "done" : ""));
+        row->addStretch(1);
+        m_history->addWidget(line);
+    }
+    if (entries->empty()) {
+        m_history->addWidget(label(tr("Nothing yet."), "muted"));
+    }
+}
+
+void JournalPart::openAnother()
+{
+    services().ask.fileToOpen(this, tr("Open a journal"),
+                              tr("Plumule journals (*.plumule);;All files (*)"),
+                              [this](const QString& path) { Q_EMIT journalAsked(path); });
+}
+
+void JournalPart::makeNew()
+{
+    services().ask.fileToSave(this, tr("A new journal"), tr("My grow room.plumule"),
+                              tr("Plumule journals (*.plumule)"), [this](const QString& chosen) {
+                                  const QString path = withEnding(chosen);
+                                  RoomPlan plan;
+                                  plan.room = room();
+                                  plan.room.id = {};
+                                  plan.room.name = QFileInfo(path).completeBaseName().toStdString();
+                                  auto made =
+                                      Journal::create(path.toStdString(), plan, journal().clock());
+                                  if (!made) {
+                                      services().messages.refuse(sentence(made.error()));
+                                      return;
+                                  }
+                                  made->reset();
+                                  Q_EMIT journalAsked(path);
+                              });
+}
+
+void JournalPart::backUp()
+{
+    const QString preset = QStringLiteral("%1 %2.plumule")
+                               .arg(QString::fromStdString(journal().path().stem().string()),
+                                    QString::fromStdString(toIso(journal().clock().today())));
+    services().ask.fileToSave(
+        this, tr("Back up the journal"), preset, tr("Plumule journals (*.plumule)"),
+        [this](const QString& target) {
+            const auto path = journal().path();
+            const Clock& clock = journal().clock();
+            services().tasks.run(
+                tr("Backing up"),
+                [path, &clock, file = target.toStdString()](const Progress& progress) -> Done {
+                    const auto opened = Journal::open(path, clock, Access::ReadOnly);
+                    return opened ? (*opened)->backUpTo(file, progress)
+                                  : Done(tl::unexpected<Error>(opened.error()));
+                },
+                this,
+                [this, target](const Done& done) {
+                    if (done) {
+                        services().messages.tell(tr("Backed up to %1, and checked.").arg(target));
+                    } else {
+                        services().messages.refuse(sentence(done.error()));
+                    }
+                });
+        });
+}
+
+void JournalPart::check()
+{
+    using Faults = Result<std::vector<std::string>>;
+    const auto path = journal().path();
+    const Clock& clock = journal().clock();
+    services().tasks.run(
+        tr("Checking the journal"),
+        [path, &clock](const Progress&) -> Faults {
+            const auto opened = Journal::open(path, clock, Access::ReadOnly);
+            return opened ? (*opened)->faults() : Faults(tl::unexpected<Error>(opened.error()));
+        },
+        this,
+        [this](const Faults& faults) {
+            if (!faults) {
+                services().messages.refuse(sentence(faults.error()));
+            } else if (faults->empty()) {
+                services().messages.tell(tr("The journal is sound."));
+            } else {
+                services().messages.refuse(
+                    tr("The journal has faults: %1. Keep this file and open the latest backup.")
+                        .arg(QString::fromStdString(faults->front())));
+            }
+        });
+}
+
+void JournalPart::exportTrays()
+{
+    services().ask.fileToSave(this, tr("Export the trays"), tr("trays.csv"), tr("Tables (*.csv)"),
+                              [this](const QString& path) {
+                                  const auto text = journal().exchange().traysAsCsv();
+                                  QFile file(path);
+                                  if (!text || !file.open(QIODevice::WriteOnly) ||
+                                      file.write(text->data(), qint64(text->size())) < 0) {
+                                      services().messages.refuse(sentence(
+                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
+                                      return;
+                                  }
+                                  services().messages.tell(tr("Saved %1.").arg(path));
+                              });
+}
+
+void JournalPart::saveLook()
+{
+    services().preferences.set(Preference::Look, m_look->currentData());
+    services().preferences.set(Preference::FontScale, m_scale->value() / 100);
+    Q_EMIT lookChanged();
+}
+
+} // namespace plumule::ui
+
+#include "moc_journal_part.cpp"

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "ui/page/setup_part.h"
+
+class QComboBox;
+class QDoubleSpinBox;
+class QVBoxLayout;
+
+namespace plumule::ui {
+
+// The journal itself: where it is, backups, tables in and out, what was done, and how the program
+// looks on this computer.
+class JournalPart : public SetupPart
+{
+    Q_OBJECT
+
+public:
+    JournalPart(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+
+Q_SIGNALS:
+    void journalAsked(const QString& path);
+    void lookChanged();
+
+private:
+    QWidget* buildFile();
+    QWidget* buildTables();
+    QWidget* buildLook();
+    QWidget* buildHistory();
+    void openAnother();
+    void makeNew();
+    void backUp();
+    void check();
+    void exportTrays();
+    void saveLook();
+
+    QComboBox* m_look = nullptr;
+    QDoubleSpinBox* m_scale = nullptr;
+    QVBoxLayout* m_history = nullptr;
+};
+
+} // namespace plumule::ui

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "ui/page/page.h"
+
+class QStackedWidget;
+class QTabBar;
+
+namespace plumule::ui {
+
+class SetupPart;
+
+// Everything that is set once or seldom, part by part: nothing needs the file to be edited by hand.
+class SetupPage : public Page
+{
+    Q_OBJECT
+
+public:
+    SetupPage(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    [[nodiscard]] QString name() const override;
+    [[nodiscard]] bool concerns(Concept about) const override;
+    void reload() override;
+
+    [[nodiscard]] QStringList partNames() const;
+    void showPart(const QString& name);
+
+Q_SIGNALS:
+    void journalAsked(const QString& path);
+    void lookChanged();
+
+private:
+    void addPart(SetupPart* part);
+
+    QTabBar* m_tabs = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    std::vector<SetupPart*> m_parts;
+};
+
+} // namespace plumule::ui

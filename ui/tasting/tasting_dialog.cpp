@@ -1,0 +1,239 @@
+#include "ui/tasting/tasting_dialog.h"
+
+#include "core/tasting/tasting_draw.h"
+#include "ui/medium/marker.h"
+#include "ui/tasting/tasting_text.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QComboBox>
+#include <QDateEdit>
+#include <QFormLayout>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPlainTextEdit>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+QPlainTextEdit* linesField(const char* name, const QString& spoken)
+{
+    auto* field = new QPlainTextEdit;
+    field->setObjectName(name);
+    field->setAccessibleName(spoken);
+    field->setTabChangesFocus(true);
+    field->setFixedHeight(scaled(112));
+    return field;
+}
+
+QString linesOf(const std::vector<std::string>& lines)
+{
+    QStringList texts;
+    for (const std::string& line : lines) {
+        texts << QString::fromStdString(line);
+    }
+    return texts.join('\n');
+}
+
+std::vector<std::string> linesIn(const QPlainTextEdit& field)
+{
+    std::vector<std::string> lines;
+    for (const QString& line : field.toPlainText().split('\n')) {
+        lines.push_back(line.toStdString());
+    }
+    return lines;
+}
+
+} // namespace
+
+TastingDialog::TastingDialog(Journal& journal, Services services, const PanelDraft& draft,
+                             QWidget* parent)
+    : QDialog(parent)
+    , m_journal(journal)
+    , m_services(services)
+    , m_draft(draft)
+{
+    setObjectName("tastingDialog");
+    const bool isNew = !draft.panel.id.isStored();
+    setWindowTitle(isNew ? tr("Plan a tasting") : tr("Change the tasting"));
+    resize(scaled(620), scaled(680));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
+    column->addWidget(label(windowTitle(), "title"));
+    QVBoxLayout* inner = nullptr;
+    column->addWidget(scrolling(inner), 1);
+    buildFields(*inner);
+    buildButtons(*column);
+    wireSignals();
+    fill();
+}
+
+void TastingDialog::buildFields(QVBoxLayout& column)
+{
+    auto* form = fieldForm();
+    m_name = new QLineEdit;
+    m_name->setObjectName("panelName");
+    m_on = new QDateEdit;
+    m_on->setObjectName("panelOn");
+    m_on->setCalendarPopup(true);
+    m_on->setDisplayFormat("d MMM yyyy");
+    m_method = new QComboBox;
+    m_method->setObjectName("panelMethod");
+    for (const TastingMethod method :
+         {TastingMethod::Hedonic, TastingMethod::Ranking, TastingMethod::Triangle}) {
+        m_method->addItem(nameOf(method), static_cast<int>(method));
+    }
+    m_methodWords = label(QString(), "muted");
+    m_methodWords->setWordWrap(true);
+    m_methodWords->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+    m_media = new QListWidget;
+    m_media->setObjectName("panelMedia");
+    m_media->setFixedHeight(scaled(132));
+    m_attributes = linesField("panelAttributes", tr("Attributes, one a line"));
+    m_tasters = linesField("panelTasters", tr("Tasters, one a line"));
+    m_note = new QLineEdit;
+    m_note->setObjectName("panelNote");
+    form->addRow(tr("Name"), m_name);
+    form->addRow(tr("Day"), m_on);
+    form->addRow(tr("Method"), m_method);
+    form->addRow(QString(), m_methodWords);
+    form->addRow(tr("Media"), m_media);
+    form->addRow(tr("Attributes,\none a line"), m_attributes);
+    form->addRow(tr("Tasters,\none a line"), m_tasters);
+    form->addRow(tr("Note"), m_note);
+    column.addLayout(form);
+    m_facts = label(QString(), "muted");
+    m_facts->setObjectName("panelFacts");
+    m_facts->setWordWrap(true);
+    column.addWidget(m_facts);
+    auto* caution = label(tr("Ask everybody about allergies first, and serve only what you would "
+                             "eat: clean, and nothing with mould. Local food rules come first."),
+                          "muted");
+    caution->setWordWrap(true);
+    column.addWidget(caution);
+    column.addStretch(1);
+}
+
+void TastingDialog::buildButtons(QVBoxLayout& column)
+{
+    m_refusal = label(QString(), "warning");
+    m_refusal->setObjectName("panelRefusal");
+    m_refusal->setWordWrap(true);
+    column.addWidget(m_refusal);
+    auto* row = new QHBoxLayout;
+    m_leave = button(tr("Cancel"));
+    m_leave->setObjectName("panelCancel");
+    m_save = button(tr("Draw the order and save"), "primary");
+    m_save->setObjectName("panelSave");
+    m_save->setDefault(true);
+    row->addStretch(1);
+    row->addWidget(m_leave);
+    row->addWidget(m_save);
+    column.addLayout(row);
+}
+
+void TastingDialog::wireSignals()
+{
+    connect(m_leave, &QPushButton::clicked, this, &QDialog::reject);
+    connect(m_save, &QPushButton::clicked, this, &TastingDialog::save);
+    connect(m_method, &QComboBox::currentIndexChanged, this, &TastingDialog::showFacts);
+    connect(m_media, &QListWidget::itemChanged, this, &TastingDialog::showFacts);
+    connect(m_tasters, &QPlainTextEdit::textChanged, this, &TastingDialog::showFacts);
+}
+
+void TastingDialog::fill()
+{
+    const QSignalBlocker quiet(m_media);
+    m_name->setText(QString::fromStdString(m_draft.panel.name));
+    m_on->setDate(toQDate(m_draft.panel.on));
+    m_method->setCurrentIndex(m_method->findData(static_cast<int>(m_draft.panel.method)));
+    m_note->setText(QString::fromStdString(m_draft.panel.note));
+    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+        const bool isIn = std::count(m_draft.media.begin(), m_draft.media.end(), each.id) > 0;
+        if (each.isRetired && !isIn) {
+            continue;
+        }
+        auto* item = new QListWidgetItem(markerIcon(each.marker), QString::fromStdString(each.name),
+                                         m_media);
+        item->setData(Qt::UserRole, static_cast<qlonglong>(each.id.value));
+        item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
+        item->setCheckState(isIn ? Qt::Checked : Qt::Unchecked);
+    }
+    const bool isTriangle = m_draft.panel.method == TastingMethod::Triangle;
+    m_attributes->setPlainText(m_draft.attributes.empty() || isTriangle
+                                   ? QStringList{tr("appearance"), tr("evenness"), tr("colour"),
+                                                 tr("crunch"), tr("flavour")}
+                                         .join('\n')
+                                   : linesOf(m_draft.attributes));
+    m_tasters->setPlainText(linesOf(m_draft.tasters));
+    showFacts();
+}
+
+PanelDraft TastingDialog::typed() const
+{
+    PanelDraft draft = m_draft;
+    draft.panel.name = m_name->text().toStdString();
+    draft.panel.on = fromQDate(m_on->date());
+    draft.panel.method = static_cast<TastingMethod>(m_method->currentData().toInt());
+    draft.panel.note = m_note->text().toStdString();
+    draft.media.clear();
+    for (int i = 0; i < m_media->count(); ++i) {
+        if (m_media->item(i)->checkState() == Qt::Checked) {
+            draft.media.push_back({m_media->item(i)->data(Qt::UserRole).toLongLong()});
+        }
+    }
+    draft.attributes = linesIn(*m_attributes);
+    draft.tasters = linesIn(*m_tasters);
+    return tidied(draft);
+}
+
+void TastingDialog::showFacts()
+{
+    const PanelDraft draft = typed();
+    const TastingMethod method = draft.panel.method;
+    const bool isTriangle = method == TastingMethod::Triangle;
+    m_attributes->setEnabled(!isTriangle);
+    if (isTriangle) {
+        m_methodWords->setText(tr("Three servings each, two of them alike: can the two media be "
+                                  "told apart at all?"));
+    } else if (method == TastingMethod::Ranking) {
+        m_methodWords->setText(tr("Each taster puts the samples in order, 1 the best, at each "
+                                  "attribute."));
+    } else {
+        m_methodWords->setText(tr("Each taster gives each sample 1 to 9 at each attribute."));
+    }
+    const int samples = static_cast<int>(draft.media.size());
+    const int tasters = static_cast<int>(draft.tasters.size());
+    if (samples < 2 || tasters < 1 || samples > kMostSamples) {
+        m_facts->setText(tr("Tick two to nine media, and name those who taste."));
+        return;
+    }
+    const int round = balancedTasters(method, samples);
+    m_facts->setText(
+        tr("%1 servings, each under a code of its own. The serving order is wholly balanced with "
+           "%2 tasters or a multiple; these are %3.")
+            .arg(tasters * (isTriangle ? 3 : samples))
+            .arg(round)
+            .arg(tasters));
+}
+
+void TastingDialog::save()
+{
+    const auto kept = m_journal.tastings().save(typed());
+    if (!kept) {
+        m_refusal->setText(sentence(kept.error()));
+        return;
+    }
+    m_services.messages.tell(tr("Saved the tasting %1; its orders and codes are drawn.")
+                                 .arg(QString::fromStdString(kept->name)));
+    Q_EMIT saved(kept->id);
+    accept();
+}
+
+} // namespace plumule::ui
+
+#include "moc_tasting_dialog.cpp"

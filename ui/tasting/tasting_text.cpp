@@ -1,0 +1,313 @@
+#include "ui/tasting/tasting_text.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+QString taste(const char* text)
+{
+    return QCoreApplication::translate("Tasting", text);
+}
+
+// "crunch, colour and flavour".
+QString listed(const QStringList& names)
+{
+    return names.size() < 2
+               ? names.join(QString())
+               : taste("%1 and %2").arg(names.mid(0, names.size() - 1).join(", "), names.last());
+}
+
+QString mediumName(const AttributeResult& result, std::size_t sample)
+{
+    return QString::fromStdString(result.samples[sample].medium.name);
+}
+
+// Pairs told apart, the better liked first: "Steel mesh more than Coir mix".
+QStringList pairsToldApart(const AttributeResult& result, TastingMethod method)
+{
+    QStringList pairs;
+    for (const stats::NemenyiPair& pair : result.pairs) {
+        if (pair.p >= 0.05) {
+            continue;
+        }
+        const bool isLaterBetter =
+            (pair.rankSumDifference > 0) != (method == TastingMethod::Ranking);
+        pairs << taste("%1 more than %2")
+                     .arg(mediumName(result, isLaterBetter ? pair.b : pair.a),
+                          mediumName(result, isLaterBetter ? pair.a : pair.b));
+    }
+    return pairs;
+}
+
+QString noTestWords(const AttributeResult& result)
+{
+    if (result.noTest && result.noTest->kind == ErrorKind::TooFew) {
+        return taste("fewer than two tasters judged every sample, so there is no answer.");
+    }
+    return taste("each taster found all samples alike, so there is nothing to tell apart.");
+}
+
+TastingAnswerWords triangleWords(const TastingResult& result)
+{
+    const TriangleResult& triangle = *result.triangle;
+    const QString first = QString::fromStdString(result.media.front().name);
+    const QString second = QString::fromStdString(result.media.back().name);
+    TastingAnswerWords words;
+    words.headline =
+        triangle.isShown()
+            ? taste("%1 and %2 taste different to this panel.").arg(first, second)
+            : taste("It was not shown that %1 and %2 taste different.").arg(first, second);
+    QStringList detail;
+    detail << taste("%1 of %2 named the odd one; %3 were needed (%4).")
+                  .arg(triangle.test.right)
+                  .arg(triangle.test.n)
+                  .arg(triangle.fewestRight ? QString::number(*triangle.fewestRight)
+                                            : taste("more tasters"),
+                       pWords(triangle.test.p));
+    if (triangle.isShown()) {
+        detail << taste("Once guesses are taken off, about %1 in 100 really tell them apart.")
+                      .arg(qRound(triangle.test.discriminators * 100));
+        detail << taste("Which of them is liked better it does not say.");
+    } else {
+        detail << taste("That does not show that they taste alike.");
+    }
+    words.detail = detail.join(' ');
+    return words;
+}
+
+QString fewWords(const TastingResult& result, const TastingCaveat& few)
+{
+    if (few.limit == 0) {
+        return taste("With %1 tasters nothing can be shown, however they judge.").arg(few.count);
+    }
+    if (result.triangle) {
+        return taste("With %1 tasters %2 have to be right: only a large difference shows.")
+            .arg(few.count)
+            .arg(few.limit);
+    }
+    return taste("With %1 tasters only large differences show: the rank sums of two media have "
+                 "to lie %2 apart, of %3 at most.")
+        .arg(few.count)
+        .arg(few.limit)
+        .arg(few.most);
+}
+
+QString wordsOf(const TastingResult& result, const TastingCaveat& caveat)
+{
+    QStringList names;
+    for (const std::string& name : caveat.names) {
+        names << QString::fromStdString(name);
+    }
+    switch (caveat.kind) {
+    case TastingCaveatKind::Incomplete:
+        return taste("Scores of %1 are missing; where they are, that taster was left out.")
+            .arg(listed(names));
+    case TastingCaveatKind::FewTasters:
+        return fewWords(result, caveat);
+    case TastingCaveatKind::NotBuyers:
+        return taste("It tells of these tasters. What buyers like takes %1 to 100 of them.")
+            .arg(caveat.limit);
+    case TastingCaveatKind::OrderUnbalanced:
+        return taste("The serving order is wholly balanced with %1 tasters or a multiple; %2 "
+                     "counted.")
+            .arg(caveat.limit)
+            .arg(caveat.count);
+    case TastingCaveatKind::ManyAttributes:
+        return taste("%1 attributes were tested, and one may come out by luck alone: one with a "
+                     "p under %2 is safe.")
+            .arg(caveat.count)
+            .arg(numberText(caveat.level, 3));
+    case TastingCaveatKind::OneSampleEach:
+        return taste("Each medium was one sample of one harvest: another tray may taste "
+                     "otherwise.");
+    }
+    return {};
+}
+
+// The most tasters that any attribute without an answer asks for.
+std::optional<int> mostWanted(const TastingResult& result)
+{
+    if (result.triangle) {
+        return result.triangle->tastersWanted;
+    }
+    std::optional<int> most;
+    for (const AttributeResult& each : result.attributes) {
+        if (each.tastersWanted) {
+            most = std::max(most.value_or(0), *each.tastersWanted);
+        }
+    }
+    return most;
+}
+
+} // namespace
+
+QString nameOf(TastingMethod method)
+{
+    switch (method) {
+    case TastingMethod::Hedonic:
+        return taste("9-point scale");
+    case TastingMethod::Ranking:
+        return taste("ranking");
+    case TastingMethod::Triangle:
+        return taste("triangle test");
+    }
+    return {};
+}
+
+QString attributeName(const PanelAttribute& attribute)
+{
+    return attribute.name == kOddOne ? taste("odd one out")
+                                     : QString::fromStdString(attribute.name);
+}
+
+QString attributeTitle(const PanelAttribute& attribute)
+{
+    const QString name = attributeName(attribute);
+    return name.left(1).toUpper() + name.mid(1);
+}
+
+QStringList hedonicWords()
+{
+    return {
+        taste("dislike extremely"), taste("dislike very much"),        taste("dislike moderately"),
+        taste("dislike slightly"),  taste("neither like nor dislike"), taste("like slightly"),
+        taste("like moderately"),   taste("like very much"),           taste("like extremely")};
+}
+
+QString pWords(double p)
+{
+    return p < 0.001 ? taste("p under 0.001") : taste("p %1").arg(numberText(p, 3));
+}
+
+QString pCell(double p)
+{
+    return p < 0.001 ? QStringLiteral("< 0.001") : numberText(p, 3);
+}
+
+QString attributeWords(const TastingResult& result, std::size_t attribute)
+{
+    const AttributeResult& shown = result.attributes[attribute];
+    const QString name = attributeTitle(shown.attribute);
+    if (!shown.friedman) {
+        return taste("%1: %2").arg(name, noTestWords(shown));
+    }
+    if (!shown.isShown()) {
+        return taste("%1: no difference was shown (%2, %3 tasters). That does not show that there "
+                     "is none.")
+            .arg(name, pWords(shown.p()))
+            .arg(shown.tasters);
+    }
+    const QString best = mediumName(shown, bestFirst(shown, result.panel.method).front());
+    const QStringList pairs = pairsToldApart(shown, result.panel.method);
+    return pairs.isEmpty()
+               ? taste("%1: the media differ (%2, %3 tasters), %4 came first; between which of "
+                       "them can't be told.")
+                     .arg(name, pWords(shown.p()))
+                     .arg(shown.tasters)
+                     .arg(best)
+               : taste("%1: the media differ (%2, %3 tasters). Liked: %4.")
+                     .arg(name, pWords(shown.p()))
+                     .arg(shown.tasters)
+                     .arg(listed(pairs));
+}
+
+TastingAnswerWords answerWords(const TastingResult& result)
+{
+    if (result.triangle) {
+        return triangleWords(result);
+    }
+    QStringList shown;
+    QStringList others;
+    for (const AttributeResult& each : result.attributes) {
+        (each.isShown() ? shown : others) << attributeName(each.attribute);
+    }
+    TastingAnswerWords words;
+    if (shown.isEmpty()) {
+        words.headline = others.size() == 1
+                             ? taste("No difference was shown in %1.").arg(others.first())
+                             : taste("No difference was shown in any attribute.");
+    } else if (others.isEmpty()) {
+        words.headline = taste("The tasters tell the media apart in %1.").arg(listed(shown));
+    } else {
+        words.headline =
+            taste("The tasters tell the media apart in %1; in %2 no difference was shown.")
+                .arg(listed(shown), listed(others));
+    }
+    QStringList detail;
+    for (std::size_t i = 0; i < result.attributes.size(); ++i) {
+        if (result.attributes[i].isShown() || result.attributes.size() == 1) {
+            detail << attributeWords(result, i);
+        }
+    }
+    if (shown.isEmpty() && result.attributes.size() > 1) {
+        detail << taste("That does not show that there is none.");
+    }
+    words.detail = detail.join(' ');
+    return words;
+}
+
+QStringList caveatWords(const TastingResult& result)
+{
+    QStringList words;
+    for (const TastingCaveat& caveat : result.caveats) {
+        words << wordsOf(result, caveat);
+    }
+    return words;
+}
+
+QStringList betterWords(const TastingResult& result)
+{
+    QStringList words;
+    if (const auto most = mostWanted(result)) {
+        words << (result.triangle
+                      ? taste("If as many really tell them apart, %1 tasters would show it 4 times "
+                              "in 5.")
+                      : taste("If others judge as these did, what was not shown would be shown "
+                              "every other time with %1 tasters."))
+                     .arg(*most);
+    }
+    if (result.triangle) {
+        if (const auto half = triangleTastersFor(0.5)) {
+            words << taste("That every other taster tells them apart is shown 4 times in 5 with %1 "
+                           "tasters.")
+                         .arg(*half);
+        }
+    }
+    for (const TastingCaveat& caveat : result.caveats) {
+        if (caveat.kind == TastingCaveatKind::OrderUnbalanced) {
+            const int next = (caveat.count / caveat.limit + 1) * caveat.limit;
+            words << taste("Ask %1 tasters: then the serving order is balanced.").arg(next);
+        } else if (caveat.kind == TastingCaveatKind::ManyAttributes && caveat.count > 2) {
+            words << taste("Ask about fewer attributes, those that would change what is done.");
+        }
+    }
+    words << taste(
+        "Taste again from another harvest, and from several trays of each medium mixed.");
+    return words;
+}
+
+QStringList missingWords(const std::vector<MissingScores>& missing)
+{
+    QStringList lines;
+    std::vector<std::pair<QString, QStringList>> byTaster;
+    for (const MissingScores& each : missing) {
+        const QString name = QString::fromStdString(each.taster.name);
+        if (byTaster.empty() || byTaster.back().first != name) {
+            byTaster.emplace_back(name, QStringList());
+        }
+        for (const std::string& code : each.codes) {
+            if (!byTaster.back().second.contains(QString::fromStdString(code))) {
+                byTaster.back().second << QString::fromStdString(code);
+            }
+        }
+    }
+    for (const auto& [name, codes] : byTaster) {
+        lines << taste("%1: %2").arg(name, codes.join(", "));
+    }
+    return lines;
+}
+
+} // namespace plumule::ui

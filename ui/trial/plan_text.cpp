@@ -1,0 +1,170 @@
+#include "ui/trial/plan_text.h"
+
+#include <QCoreApplication>
+
+namespace plumule::ui {
+namespace {
+
+QString plan(const char* text)
+{
+    return QCoreApplication::translate("Plan", text);
+}
+
+QString massOf(double gramsValue, const UnitText& units)
+{
+    return units.mass(grams(gramsValue), gramsValue < 10 ? 1 : 0);
+}
+
+// Chances are never told closer than one in a hundred.
+QString timesInHundred(double power)
+{
+    return QString::number(qBound(1, qRound(power * 100), 99));
+}
+
+} // namespace
+
+QString powerTitle(const PlanOutlook& outlook, const UnitText& units)
+{
+    return plan("Chance of telling %1 apart").arg(massOf(outlook.margin.value, units));
+}
+
+QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
+{
+    QStringList lines;
+    if (outlook.chosen.trays < 2) {
+        lines << plan("One tray of each can never tell a medium from chance.");
+    } else {
+        lines << plan("%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
+                     .arg(outlook.chosen.trays)
+                     .arg(massOf(outlook.margin.value, units),
+                          timesInHundred(outlook.chosen.power));
+    }
+    if (!outlook.enough) {
+        lines << plan("No number of trays up to 500 of each would do so 80 times in 100.");
+    } else if (outlook.enough->trays > outlook.chosen.trays) {
+        lines << plan("%1 of each would, %2 times in 100.")
+                     .arg(outlook.enough->trays)
+                     .arg(timesInHundred(outlook.enough->power));
+    } else if (outlook.enough->trays < outlook.chosen.trays) {
+        lines << plan("%1 of each would be enough for 80 in 100.").arg(outlook.enough->trays);
+    }
+    if (outlook.chosen.trays >= 2 && outlook.chosen.powerOfOnePair - outlook.chosen.power > 0.03) {
+        lines << plan("Were only one pair of media asked about, %1 in 100.")
+                     .arg(timesInHundred(outlook.chosen.powerOfOnePair));
+    }
+    if (outlook.smallestDifference) {
+        lines << plan("What this plan sees 4 times in 5 is a difference of %1.")
+                     .arg(massOf(*outlook.smallestDifference, units));
+    }
+    return lines;
+}
+
+QString spreadWords(const PlanOutlook& outlook, const UnitText& units)
+{
+    if (outlook.isOwnSpread) {
+        return {};
+    }
+    const QString spread = massOf(outlook.spread, units);
+    if (outlook.spreadFrom == SpreadFrom::Room) {
+        return (outlook.isOfVariety ? plan("%1, from %2 trays of this variety here")
+                                    : plan("%1, from %2 trays of all varieties here"))
+            .arg(spread)
+            .arg(outlook.spreadTrays);
+    }
+    return plan("%1, a tenth of the mean: nothing here is grown twice alike").arg(spread);
+}
+
+QString marginWords(const PlanOutlook& outlook, const UnitText& units)
+{
+    return outlook.margin.from == MarginFrom::Default
+               ? plan("%1, a tenth of the mean").arg(massOf(outlook.margin.value, units))
+               : QString();
+}
+
+QString nameOf(Design design)
+{
+    switch (design) {
+    case Design::CompletelyRandom:
+        return plan("completely random");
+    case Design::RandomizedBlocks:
+        return plan("randomized blocks");
+    case Design::LatinSquare:
+        return plan("Latin square");
+    }
+    return {};
+}
+
+QString drawWords(const TrialDraft& draft)
+{
+    switch (draft.plan.design) {
+    case Design::CompletelyRandom:
+        return plan("Where each tray goes, drawn by lot over all places");
+    case Design::RandomizedBlocks:
+        return plan("Where each tray goes, drawn by lot within each shelf");
+    case Design::LatinSquare:
+        return plan("Where each tray goes: each once on every shelf and once at every place");
+    }
+    return {};
+}
+
+QString nameOf(Feeding feeding)
+{
+    switch (feeding) {
+    case Feeding::AsProtocol:
+        return {};
+    case Feeding::Nutrient:
+        return plan("+ nutrient");
+    case Feeding::NoNutrient:
+        return plan("no nutrient");
+    }
+    return {};
+}
+
+QString nameOf(TrialState state)
+{
+    switch (state) {
+    case TrialState::Planned:
+        return plan("planned");
+    case TrialState::Growing:
+        return plan("growing");
+    case TrialState::Ended:
+        return plan("harvested");
+    }
+    return {};
+}
+
+QString nameOf(const Supply& supply)
+{
+    const QString name = QString::fromStdString(supply.name);
+    switch (supply.kind) {
+    case SupplyKind::Seed:
+        return plan("Seed, %1").arg(name);
+    case SupplyKind::LooseMix:
+        return name;
+    case SupplyKind::Pieces:
+        return plan("%1, clean pieces").arg(name);
+    case SupplyKind::Concentrate:
+        return plan("%1, whole trial").arg(name.isEmpty() ? plan("Nutrient concentrate") : name);
+    case SupplyKind::Water:
+        return plan("Water, whole trial");
+    }
+    return name;
+}
+
+QString supplyText(SupplyKind kind, double amount, const UnitText& units)
+{
+    switch (kind) {
+    case SupplyKind::Seed:
+        return units.mass(grams(amount), 0);
+    case SupplyKind::LooseMix:
+    case SupplyKind::Water:
+        return units.mixed(litres(amount));
+    case SupplyKind::Concentrate:
+        return units.concentrate(millilitres(amount));
+    case SupplyKind::Pieces:
+        break;
+    }
+    return numberText(amount, 0);
+}
+
+} // namespace plumule::ui

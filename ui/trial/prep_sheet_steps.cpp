@@ -1,0 +1,135 @@
+// Part of ui/trial/prep_sheet.h: what is to be done in which order.
+#include "ui/trial/prep_sheet.h"
+
+#include "core/tray/stage_plan.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+QString step(const char* text)
+{
+    return QCoreApplication::translate("PrepSheet", text);
+}
+
+QString momentText(Moment at)
+{
+    return QStringLiteral("%1, %2").arg(
+        QLocale(QLocale::English).toString(toQDate(at.date), QStringLiteral("ddd d MMM")),
+        clockText(at.minute));
+}
+
+QString seedText(const PrepSheet& sheet)
+{
+    const auto seed = sheet.draft.plan.seedPerTray ? sheet.draft.plan.seedPerTray
+                                                   : sheet.protocol.variety.seedPerTray;
+    return seed ? sheet.units.mass(*seed, *seed < grams(10) ? 1 : 0) : step("the usual seed");
+}
+
+bool usesReusable(const PrepSheet& sheet)
+{
+    return std::any_of(sheet.draft.treatments.begin(), sheet.draft.treatments.end(),
+                       [&](const Treatment& treatment) {
+                           const auto found = sheet.media.find(treatment.medium);
+                           return found != sheet.media.end() && found->second.isReusable;
+                       });
+}
+
+bool setsPh(const PrepSheet& sheet)
+{
+    return std::any_of(sheet.protocol.stages.begin(), sheet.protocol.stages.end(),
+                       [](const ProtocolStage& stage) { return stage.water != WaterKind::Plain; });
+}
+
+} // namespace
+
+Result<PrepSheet> prepSheetOf(Journal& journal, const TrialDraft& draft)
+{
+    PrepSheet sheet;
+    sheet.draft = draft;
+    auto preparation = journal.trials().preparation(draft);
+    auto layout = journal.room().layout();
+    auto media = journal.media().all(true);
+    auto protocol = journal.varieties().protocol(draft.plan.variety);
+    auto lots = journal.varieties().lots(draft.plan.variety, true);
+    if (!preparation || !layout || !media || !protocol || !lots) {
+        return tl::unexpected<Error>(!preparation ? preparation.error()
+                                     : !layout    ? layout.error()
+                                     : !media     ? media.error()
+                                     : !protocol  ? protocol.error()
+                                                  : lots.error());
+    }
+    sheet.preparation = std::move(*preparation);
+    sheet.layout = std::move(*layout);
+    sheet.protocol = std::move(*protocol);
+    sheet.units = UnitText(sheet.layout.room.units);
+    for (const Medium& medium : *media) {
+        sheet.media[medium.id] = medium;
+    }
+    for (const SeedLotStock& stock : *lots) {
+        if (draft.plan.seedLot == stock.lot.id) {
+            sheet.lot = stock.lot;
+        }
+    }
+    return sheet;
+}
+
+std::vector<PrepStep> prepSteps(const PrepSheet& sheet)
+{
+    std::vector<PrepStep> steps;
+    const TrialPlan& plan = sheet.draft.plan;
+    const QString seed = seedText(sheet);
+    const int soak = plan.startsWithSoak ? soakMinutes(sheet.protocol) : 0;
+    const Moment begin = plan.sowAt();
+    if (usesReusable(sheet)) {
+        steps.push_back({step("before"), step("Take clean, sanitised pieces only.")});
+    }
+    if (soak > 0) {
+        steps.push_back(
+            {momentText(begin),
+             step("Put the seed to soak, %1 for each tray, all in one bath.").arg(seed)});
+    }
+    const Moment sowing = begin + soak;
+    steps.push_back({momentText(sowing), step("Fill all trays, whatever the medium, to their usual "
+                                              "depth and wet them alike.")});
+    steps.push_back({momentText(sowing),
+                     step("Weigh %1 of seed for each tray and sow evenly, going from treatment to "
+                          "treatment, not one medium after the other.")
+                         .arg(seed)});
+    steps.push_back({momentText(sowing), step("Put each label on its tray and the tray at its "
+                                              "place; check both against this sheet.")});
+    Moment at = sowing;
+    for (const ProtocolStage& stage : sheet.protocol.stages) {
+        if (stage.stage == Stage::Soak) {
+            continue;
+        }
+        if (at != sowing) {
+            steps.push_back({momentText(at), step("Due into %1.").arg(nameOf(stage.stage))});
+        } else {
+            steps.push_back({momentText(at), step("Begin %1.").arg(nameOf(stage.stage))});
+        }
+        at = at + stage.lengthMinutes;
+    }
+    steps.push_back({momentText(at), step("Due to be cut: all on one day, and weigh every tray.")});
+    return steps;
+}
+
+QStringList prepCautions(const PrepSheet& sheet)
+{
+    QStringList lines;
+    if (setsPh(sheet)) {
+        lines << step("pH adjusters burn skin and eyes: gloves and glasses, and follow the label.");
+    }
+    if (usesReusable(sheet)) {
+        lines << step("Sanitisers: gloves, eye protection and fresh air; never mix chlorine with "
+                      "acids; rinse as the label says.");
+    }
+    lines << step("Keep plugs above the water and behind an RCD (GFCI).");
+    return lines;
+}
+
+} // namespace plumule::ui

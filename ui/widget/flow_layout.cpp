@@ -1,0 +1,114 @@
+#include "ui/widget/flow_layout.h"
+
+#include "ui/widget/theme.h"
+
+#include <QWidget>
+
+namespace plumule::ui {
+
+FlowLayout::FlowLayout(QWidget* parent)
+    : QLayout(parent)
+{
+    setContentsMargins(0, 0, 0, 0);
+    setSpacing(scaled(8));
+}
+
+FlowLayout::~FlowLayout()
+{
+    qDeleteAll(m_items);
+}
+
+void FlowLayout::addItem(QLayoutItem* item)
+{
+    m_items.append(item);
+}
+
+int FlowLayout::count() const
+{
+    return static_cast<int>(m_items.size());
+}
+
+QLayoutItem* FlowLayout::itemAt(int index) const
+{
+    return m_items.value(index);
+}
+
+QLayoutItem* FlowLayout::takeAt(int index)
+{
+    return index >= 0 && index < m_items.size() ? m_items.takeAt(index) : nullptr;
+}
+
+Qt::Orientations FlowLayout::expandingDirections() const
+{
+    return {};
+}
+
+bool FlowLayout::hasHeightForWidth() const
+{
+    return true;
+}
+
+int FlowLayout::heightForWidth(int width) const
+{
+    return arrange(QRect(0, 0, width, 0), true);
+}
+
+QSize FlowLayout::sizeHint() const
+{
+    QSize size(0, 0);
+    for (const QLayoutItem* item : m_items) {
+        if (item->isEmpty()) {
+            continue;
+        }
+        const QSize each = item->sizeHint();
+        size.rwidth() += each.width() + (size.width() > 0 ? spacing() : 0);
+        size.setHeight(std::max(size.height(), each.height()));
+    }
+    return size;
+}
+
+QSize FlowLayout::minimumSize() const
+{
+    QSize size(0, 0);
+    for (const QLayoutItem* item : m_items) {
+        if (!item->isEmpty()) {
+            size = size.expandedTo(item->minimumSize());
+        }
+    }
+    return size;
+}
+
+void FlowLayout::setGeometry(const QRect& area)
+{
+    QLayout::setGeometry(area);
+    arrange(area, false);
+}
+
+int FlowLayout::arrange(const QRect& area, bool isMeasuring) const
+{
+    int x = area.x();
+    int y = area.y();
+    int rowHeight = 0;
+    for (QLayoutItem* item : m_items) {
+        if (item->isEmpty()) {
+            continue;
+        }
+        QSize size = item->sizeHint();
+        if (x > area.x() && x + size.width() > area.right() + 1) {
+            x = area.x();
+            y += rowHeight + spacing();
+            rowHeight = 0;
+        }
+        size.setWidth(std::min(size.width(), std::max(area.width(), item->minimumSize().width())));
+        if (!isMeasuring) {
+            item->setGeometry(QRect(QPoint(x, y), size));
+        }
+        x += size.width() + spacing();
+        rowHeight = std::max(rowHeight, size.height());
+    }
+    return y + rowHeight - area.y();
+}
+
+} // namespace plumule::ui
+
+#include "moc_flow_layout.cpp"
