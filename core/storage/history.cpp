@@ -1,5 +1,6 @@
 #include "core/storage/history.h"
 
+#include "core/base/enum_text.h"
 #include "core/storage/checksum.h"
 #include "core/storage/migrations.h"
 
@@ -8,10 +9,6 @@
 #include <sqlite3.h>
 
 namespace plumule {
-namespace {
-
-constexpr const char* kEntryColumns =
-    "SELECT id, at_utc_ms, intention, subject, row_count, state FROM history ";
 
 const char* toText(HistoryState state)
 {
@@ -26,19 +23,23 @@ const char* toText(HistoryState state)
     return "";
 }
 
-HistoryState stateFromText(const std::string& text)
+bool fromText(std::string_view text, HistoryState& state)
 {
-    if (text == "done") {
-        return HistoryState::Standing;
-    }
-    return text == "undone" ? HistoryState::Undone : HistoryState::Dropped;
+    constexpr std::array kStates = {HistoryState::Standing, HistoryState::Undone,
+                                    HistoryState::Dropped};
+    return matchText(text, kStates, state);
 }
+
+namespace {
+
+constexpr const char* kEntryColumns =
+    "SELECT id, at_utc_ms, intention, subject, row_count, state FROM history ";
 
 HistoryEntry readEntry(const Statement& statement)
 {
     return {statement.get<HistoryId>(0),    statement.get<std::int64_t>(1),
             statement.get<std::string>(2),  statement.get<std::string>(3),
-            statement.get<std::int64_t>(4), stateFromText(statement.get<std::string>(5))};
+            statement.get<std::int64_t>(4), statement.get<HistoryState>(5)};
 }
 
 std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail)
@@ -130,6 +131,26 @@ int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
     return SQLITE_CHANGESET_ABORT;
 }
 
+// Our own transaction takes a refused changeset back whole. The savepoint that SQLite would open
+// besides keeps its journal in memory and makes undo of many rows superlinear.
+int applyChangeset(Database& database, void* bytes, int size, Clash& clash)
+{
+    assert(database.isInTransaction());
+    return sqlite3changeset_apply_v2(database.handle(), size, bytes, nullptr, onConflict, &clash,
+                                     nullptr, nullptr, SQLITE_CHANGESETAPPLY_NOSAVEPOINT);
+}
+
+// The entry undone last has the highest order.
+void storeState(Database& database, const HistoryEntry& entry)
+{
+    database
+        .prepare("UPDATE history SET state = ?2, undone_order = CASE ?2 WHEN 'undone' THEN "
+                 "(SELECT 1 + coalesce(max(undone_order), 0) FROM history WHERE state = 'undone') "
+                 "END WHERE id = ?1")
+        .bind(entry.id, entry.state)
+        .run();
+}
+
 // A damaged changeset can keep SQLite busy for ever, so it is never handed over unverified.
 Result<std::string> verifiedChangeset(Database& database, HistoryId id)
 {
@@ -189,7 +210,9 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
         return {};
     }
     auto rows = rowsOf(m_database, changeset.bytes.get(), changeset.size);
-    m_database.execute("UPDATE history SET state = 'dropped' WHERE state = 'undone'");
+    m_database
+        .prepare("UPDATE history SET state = 'dropped', undone_order = NULL WHERE state = 'undone'")
+        .run();
     Statement statement = m_database.prepare(
         "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
         "changeset, changeset_bytes, changeset_crc) "
@@ -220,7 +243,7 @@ std::optional<HistoryEntry> History::nextUndo() const
 
 std::optional<HistoryEntry> History::nextRedo() const
 {
-    return oneEntry(m_database, "WHERE state = 'undone' ORDER BY id LIMIT 1");
+    return oneEntry(m_database, "WHERE state = 'undone' ORDER BY undone_order DESC LIMIT 1");
 }
 
 Result<History::Applied> History::undo(HistoryId id)
@@ -264,8 +287,7 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
 
     Transaction transaction(m_database);
     Clash clash;
-    const int code =
-        sqlite3changeset_apply(m_database.handle(), size, bytes, nullptr, onConflict, &clash);
+    const int code = applyChangeset(m_database, bytes, size, clash);
     if (clash.happened) {
         transaction.rollback();
         return fail(ErrorKind::ChangedSince, clash.table, clash.row);
@@ -276,9 +298,7 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
     Applied applied{entry, rowsOf(m_database, bytes, size)};
     applied.entry.state =
         direction == Direction::Back ? HistoryState::Undone : HistoryState::Standing;
-    m_database.prepare("UPDATE history SET state = ?2 WHERE id = ?1")
-        .bind(entry.id, std::string(toText(applied.entry.state)))
-        .run();
+    storeState(m_database, applied.entry);
     transaction.commit();
     return applied;
 }

@@ -18,6 +18,8 @@ enum class HistoryState
     Undone,  // can be redone
     Dropped, // undone, and overtaken by a later intention
 };
+[[nodiscard]] const char* toText(HistoryState state); // done, undone, dropped
+bool fromText(std::string_view text, HistoryState& state);
 
 // One thing the grower did. `intention` is a stable key ("harvest.record"), `subject` names what it
 // was done to in the grower's own words ("RD029"); the sentence is made in ui.

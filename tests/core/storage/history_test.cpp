@@ -118,6 +118,44 @@ TEST_F(HistoryTest, TakesBackAnOlderEntryWhoseRowsNobodyTouchedSince)
     EXPECT_THAT(names(), ElementsAre("B"));
 }
 
+TEST_F(HistoryTest, DoesAgainWhatWasUndoneLast)
+{
+    addRack(database(), "A");
+    const HistoryId first = newest();
+    addRack(database(), "B");
+    addRack(database(), "C");
+    const HistoryId third = newest();
+    ASSERT_TRUE(history().undo(first));
+    ASSERT_TRUE(history().undo(third));
+    reopen();
+    EXPECT_EQ(history().nextRedo()->id, third);
+    ASSERT_TRUE(history().redo());
+    EXPECT_THAT(names(), ElementsAre("B", "C"));
+    ASSERT_TRUE(history().redo());
+    EXPECT_THAT(names(), ElementsAre("A", "B", "C"));
+    EXPECT_FALSE(history().nextRedo());
+}
+
+TEST_F(HistoryTest, LooksForUndoneEntriesByAnIndex)
+{
+    for (const char* sql : {"SELECT id FROM history WHERE state = 'undone' ORDER BY undone_order "
+                            "DESC LIMIT 1",
+                            "UPDATE history SET state = 'dropped', undone_order = NULL WHERE "
+                            "state = 'undone'"}) {
+        Statement plan = database().prepare(std::string("EXPLAIN QUERY PLAN ") + sql);
+        ASSERT_TRUE(plan.step()) << sql;
+        EXPECT_THAT(plan.get<std::string>(3), testing::HasSubstr("INDEX history_undone")) << sql;
+    }
+}
+
+TEST_F(HistoryTest, AnEntryWhoseStateIsNoneIsDamage)
+{
+    addRack(database(), "A");
+    database().execute("PRAGMA ignore_check_constraints=ON");
+    database().execute("UPDATE history SET state = 'torn'");
+    EXPECT_EQ(failureOf([&] { (void)history().latest(1); }), ErrorKind::Damaged);
+}
+
 TEST_F(HistoryTest, RefusesToOverwriteLaterWorkAndNamesTheRow)
 {
     const StoredRack rack = addRack(database(), "A");
