@@ -1,11 +1,11 @@
 #include "ui/cost/price_part.h"
 
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QDateEdit>
 #include <QFormLayout>
 #include <QVBoxLayout>
@@ -79,7 +79,7 @@ void PricePart::buildForm()
     m_item = new QComboBox;
     m_item->setObjectName("priceItem");
     for (const PriceItem item : kItems) {
-        m_item->addItem(nameOf(item), int(item));
+        addChoice(*m_item, nameOf(item), item);
     }
     m_medium = new QComboBox;
     m_medium->setObjectName("priceMedium");
@@ -120,15 +120,13 @@ std::vector<Price> PricePart::prices() const
 void PricePart::reload()
 {
     m_media = journal().media().all(true).value_or(std::vector<Medium>());
-    const QVariant kept = m_medium->currentData();
-    const QSignalBlocker quiet(m_medium);
-    m_medium->clear();
     std::map<MediumId, QString> names;
-    for (const Medium& each : m_media) {
-        names[each.id] = QString::fromStdString(each.name);
-        m_medium->addItem(names[each.id], static_cast<qlonglong>(each.id.value));
-    }
-    m_medium->setCurrentIndex(std::max(0, m_medium->findData(kept)));
+    refill(*m_medium, [&] {
+        for (const Medium& each : m_media) {
+            names[each.id] = QString::fromStdString(each.name);
+            addChoice(*m_medium, names[each.id], each.id);
+        }
+    });
     std::vector<MasterDetail::Item> items;
     for (const Price& each : prices()) {
         const QString what = each.medium ? names[*each.medium] : nameOf(each.item);
@@ -154,9 +152,9 @@ void PricePart::show(qint64 id)
         return;
     }
     m_shown = price;
-    m_item->setCurrentIndex(m_item->findData(int(price.item)));
+    choose(*m_item, price.item);
     if (price.medium) {
-        m_medium->setCurrentIndex(m_medium->findData(static_cast<qlonglong>(price.medium->value)));
+        choose(*m_medium, price.medium);
     }
     m_from->setDate(toQDate(price.from));
     showMoney(*m_amount, id == 0 ? std::nullopt : std::optional(price.amount),
@@ -166,11 +164,11 @@ void PricePart::show(qint64 id)
 
 void PricePart::showUnit()
 {
-    const auto item = static_cast<PriceItem>(m_item->currentData().toInt());
+    const auto item = chosenOf<PriceItem>(*m_item);
     m_medium->setEnabled(item == PriceItem::Medium);
     bool isLooseMix = false;
     for (const Medium& each : m_media) {
-        if (each.id.value == m_medium->currentData().toLongLong()) {
+        if (each.id == chosen<MediumId>(*m_medium)) {
             isLooseMix = each.form == MediumForm::LooseMix;
         }
     }
@@ -251,9 +249,9 @@ void PricePart::save()
     }
     Price price;
     price.id = PriceId{m_records->chosen()};
-    price.item = static_cast<PriceItem>(m_item->currentData().toInt());
+    price.item = chosenOf<PriceItem>(*m_item);
     if (price.item == PriceItem::Medium) {
-        price.medium = MediumId{m_medium->currentData().toLongLong()};
+        price.medium = chosenOf<MediumId>(*m_medium);
     }
     price.from = fromQDate(m_from->date());
     price.amount = **amount;

@@ -1,5 +1,6 @@
 #include "ui/exchange/import_dialog.h"
 
+#include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -195,14 +196,7 @@ void ImportDialog::runImport()
         reject();
         return;
     }
-    Journal& journal = m_journal;
-    const Services services = m_services;
-    m_services.messages.tell(tr("Imported %n tray(s).", nullptr, outcome->trays), tr("Undo"),
-                             [&journal, services] {
-                                 const auto undone = journal.undo();
-                                 services.messages.tell(undone ? tr("The import was taken back.")
-                                                               : sentence(undone.error()));
-                             });
+    tellDone(m_journal, m_services.messages, tr("Imported %n tray(s).", nullptr, outcome->trays));
     accept();
 }
 

@@ -102,8 +102,7 @@ void WeighPage::finishRecording(const QString& code, Mass net)
         services().preferences.set(Preference::LastTare,
                                    static_cast<qlonglong>(bowls->back().tare.count()));
     }
-    services().messages.tell(tr("%1: %2 recorded.").arg(code, units().mass(net)), tr("Undo"),
-                             [this] { undoLast(); });
+    tellDone(tr("%1: %2 recorded.").arg(code, units().mass(net)));
     m_asked.clear();
     goToNext(code);
 }

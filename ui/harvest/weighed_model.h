@@ -2,15 +2,16 @@
 
 #include "core/harvest/harvest.h"
 #include "ui/text/text.h"
+#include "ui/widget/rows_model.h"
 
-#include <QAbstractTableModel>
+#include <QCoreApplication>
 
 namespace plumule::ui {
 
 // What was weighed today, newest first.
-class WeighedModel : public QAbstractTableModel
+class WeighedModel : public RowsModel<WeighedRow>
 {
-    Q_OBJECT
+    Q_DECLARE_TR_FUNCTIONS(WeighedModel)
 
 public:
     enum Column
@@ -27,19 +28,9 @@ public:
     explicit WeighedModel(QObject* parent = nullptr);
 
     void show(std::vector<WeighedRow> rows, UnitText units);
-    [[nodiscard]] const WeighedRow& row(int index) const;
-
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation,
-                                      int role) const override;
 
 private:
-    [[nodiscard]] QString textOf(const WeighedRow& row, int column) const;
-
-    std::vector<WeighedRow> m_rows;
-    UnitText m_units;
+    [[nodiscard]] static std::vector<RowColumn<WeighedRow>> columnsIn(UnitText units);
 };
 
 } // namespace plumule::ui

@@ -2,12 +2,12 @@
 
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QFormLayout>
 #include <QListWidget>
 #include <QSpinBox>
@@ -49,7 +49,7 @@ void MediumPart::buildForm()
     m_form = new QComboBox;
     m_form->setObjectName("mediumForm");
     for (const MediumForm form : {MediumForm::LooseMix, MediumForm::Mat, MediumForm::Mesh}) {
-        m_form->addItem(nameOf(form), int(form));
+        addChoice(*m_form, nameOf(form), form);
     }
     m_nutrient = new QCheckBox(tr("nutrient-bearing (else inert)"));
     m_reusable = new QCheckBox(tr("washed and used again"));
@@ -154,7 +154,7 @@ void MediumPart::show(qint64 id)
     m_shown = medium;
     m_shownIn = room().units;
     m_name->setText(QString::fromStdString(medium.name));
-    m_form->setCurrentIndex(m_form->findData(int(medium.form)));
+    choose(*m_form, medium.form);
     m_nutrient->setChecked(medium.isNutrientBearing);
     m_reusable->setChecked(medium.isReusable);
     m_uses->setEnabled(medium.isReusable);
@@ -207,7 +207,7 @@ Result<Medium> MediumPart::typed() const
     Medium medium;
     medium.id = MediumId{m_records->chosen()};
     medium.name = m_name->text().trimmed().toStdString();
-    medium.form = static_cast<MediumForm>(m_form->currentData().toInt());
+    medium.form = chosenOf<MediumForm>(*m_form);
     medium.isNutrientBearing = m_nutrient->isChecked();
     medium.isReusable = m_reusable->isChecked();
     if (medium.isReusable) {

@@ -1,5 +1,7 @@
 #include "ui/page/page.h"
 
+#include "ui/page/undoing.h"
+
 #include <QEvent>
 
 namespace plumule::ui {
@@ -64,22 +66,17 @@ UnitText Page::units() const
 
 void Page::tellLast()
 {
-    const auto latest = m_journal.nextUndo();
-    if (latest) {
-        m_services.messages.tell(sentence(*latest), tr("Undo"), [this] { undoLast(); });
-    }
+    ui::tellLast(m_journal, m_services.messages);
+}
+
+void Page::tellDone(const QString& done)
+{
+    ui::tellDone(m_journal, m_services.messages, done);
 }
 
 void Page::undoLast()
 {
-    const auto undone = m_journal.undo();
-    if (accept(undone)) {
-        m_services.messages.tell(tr("Taken back: %1").arg(sentence(*undone)), tr("Redo"), [this] {
-            if (accept(m_journal.redo())) {
-                tellLast();
-            }
-        });
-    }
+    takeBack(m_journal, m_services.messages);
 }
 
 } // namespace plumule::ui

@@ -64,8 +64,9 @@ protected:
         }
         return true;
     }
-    // Says what was done last, with a button that takes it back.
+    // As ui/page/undoing.h has them.
     void tellLast();
+    void tellDone(const QString& done);
     void undoLast();
 
 private:

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "ui/page/page.h"
+#include "ui/page/undoing.h"
 
 namespace plumule::ui {
 
@@ -42,12 +43,7 @@ protected:
             m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
             return true;
         }
-        Journal& journal = m_journal;
-        MessageBar& messages = m_services.messages;
-        messages.tell(saved, tr("Undo"), [&journal, &messages] {
-            const auto undone = journal.undo();
-            messages.tell(undone ? tr("Taken back.") : sentence(undone.error()));
-        });
+        tellDone(m_journal, m_services.messages, saved);
         return true;
     }
 

@@ -8,28 +8,7 @@ namespace {
 
 const QString kNoNumber = QStringLiteral("–");
 
-} // namespace
-
-PairModel::PairModel(QObject* parent)
-    : QAbstractTableModel(parent)
-{}
-
-void PairModel::show(const SeasonComparison& comparison)
-{
-    beginResetModel();
-    m_rows.clear();
-    m_unit = responseUnit(comparison);
-    m_decimals = std::max(1, responseDecimals(comparison));
-    if (comparison.byVariety.empty()) {
-        addRows(comparison);
-    }
-    for (const SeasonComparison& each : comparison.byVariety) {
-        addRows(each);
-    }
-    endResetModel();
-}
-
-void PairModel::addRows(const SeasonComparison& comparison)
+void addPairRows(std::vector<PairRow>& rows, const SeasonComparison& comparison)
 {
     for (const MediaPair& pair : comparison.pairs) {
         QString name =
@@ -39,77 +18,61 @@ void PairModel::addRows(const SeasonComparison& comparison)
         if (!comparison.variety.empty()) {
             name = QStringLiteral("%1: %2").arg(QString::fromStdString(comparison.variety), name);
         }
-        m_rows.push_back({name, pair});
+        rows.push_back({name, pair});
     }
 }
 
-int PairModel::rowCount(const QModelIndex& parent) const
+} // namespace
+
+PairModel::PairModel(QObject* parent)
+    : RowsModel(columnsIn(QString(), 1), parent)
+{}
+
+void PairModel::show(const SeasonComparison& comparison)
 {
-    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
+    std::vector<PairRow> rows;
+    if (comparison.byVariety.empty()) {
+        addPairRows(rows, comparison);
+    }
+    for (const SeasonComparison& each : comparison.byVariety) {
+        addPairRows(rows, each);
+    }
+    RowsModel::show(columnsIn(responseUnit(comparison), std::max(1, responseDecimals(comparison))),
+                    std::move(rows));
 }
 
-int PairModel::columnCount(const QModelIndex& parent) const
+std::vector<RowColumn<PairRow>> PairModel::columnsIn(const QString& unit, int decimals)
 {
-    return parent.isValid() ? 0 : int(Columns);
-}
-
-QString PairModel::textOf(const Row& row, int column) const
-{
-    const MediaPair& pair = row.pair;
-    switch (column) {
-    case Pair:
-        return row.name;
-    case Difference:
-        return pair.difference ? numberText(*pair.difference, m_decimals) : kNoNumber;
-    case Interval:
-        return pair.lower && pair.upper ? tr("%1 to %2")
-                                              .arg(numberText(*pair.lower, m_decimals),
-                                                   numberText(*pair.upper, m_decimals))
+    std::vector<RowColumn<PairRow>> columns(Columns);
+    columns[Pair] = {tr("Pair"), [](const PairRow& row) { return row.name; }};
+    columns[Difference] = {tr("Difference, %1").arg(unit),
+                           [decimals](const PairRow& row) {
+                               const auto& value = row.pair.difference;
+                               return value ? numberText(*value, decimals) : kNoNumber;
+                           },
+                           Qt::AlignRight};
+    columns[Interval] = {tr("95% interval"),
+                         [decimals](const PairRow& row) {
+                             const MediaPair& pair = row.pair;
+                             return pair.lower && pair.upper
+                                        ? tr("%1 to %2")
+                                              .arg(numberText(*pair.lower, decimals),
+                                                   numberText(*pair.upper, decimals))
                                         : kNoNumber;
-    case AdjustedP:
-        return pair.p ? pText(*pair.p) : kNoNumber;
-    case Trays:
-        return QStringLiteral("%1, %2").arg(pair.nA).arg(pair.nB);
-    case PlainWords:
-        return pairWords(pair);
-    default:
-        return {};
-    }
-}
-
-QVariant PairModel::data(const QModelIndex& index, int role) const
-{
-    const bool isText = index.column() == Pair || index.column() == PlainWords;
-    switch (role) {
-    case Qt::DisplayRole:
-        return textOf(m_rows[static_cast<std::size_t>(index.row())], index.column());
-    case Qt::TextAlignmentRole:
-        return isText ? QVariant(Qt::AlignLeft | Qt::AlignVCenter)
-                      : QVariant(Qt::AlignRight | Qt::AlignVCenter);
-    default:
-        return {};
-    }
-}
-
-QVariant PairModel::headerData(int section, Qt::Orientation orientation, int role) const
-{
-    if (orientation != Qt::Horizontal) {
-        return {};
-    }
-    if (role == Qt::TextAlignmentRole) {
-        return section == Pair || section == PlainWords
-                   ? QVariant(Qt::AlignLeft | Qt::AlignVCenter)
-                   : QVariant(Qt::AlignRight | Qt::AlignVCenter);
-    }
-    if (role != Qt::DisplayRole) {
-        return {};
-    }
-    const QStringList heads{tr("Pair"),         tr("Difference, %1").arg(m_unit),
-                            tr("95% interval"), tr("adjusted p (Tukey)"),
-                            tr("trays"),        tr("In plain words")};
-    return heads.value(section);
+                         },
+                         Qt::AlignRight};
+    columns[AdjustedP] = {
+        tr("adjusted p (Tukey)"),
+        [](const PairRow& row) { return row.pair.p ? pText(*row.pair.p) : kNoNumber; },
+        Qt::AlignRight};
+    columns[Trays] = {tr("trays"),
+                      [](const PairRow& row) {
+                          return QStringLiteral("%1, %2").arg(row.pair.nA).arg(row.pair.nB);
+                      },
+                      Qt::AlignRight};
+    columns[PlainWords] = {tr("In plain words"),
+                           [](const PairRow& row) { return pairWords(row.pair); }};
+    return columns;
 }
 
 } // namespace plumule::ui
-
-#include "moc_pair_model.cpp"

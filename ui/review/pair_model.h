@@ -1,15 +1,23 @@
 #pragma once
 
 #include "core/review/comparison/comparison.h"
+#include "ui/widget/rows_model.h"
 
-#include <QAbstractTableModel>
+#include <QCoreApplication>
 
 namespace plumule::ui {
 
-// The differences between media, pair by pair; by variety where the answer is.
-class PairModel : public QAbstractTableModel
+// One pair, and how it is called.
+struct PairRow
 {
-    Q_OBJECT
+    QString name;
+    MediaPair pair;
+};
+
+// The differences between media, pair by pair; by variety where the answer is.
+class PairModel : public RowsModel<PairRow>
+{
+    Q_DECLARE_TR_FUNCTIONS(PairModel)
 
 public:
     enum Column
@@ -27,25 +35,9 @@ public:
 
     void show(const SeasonComparison& comparison);
 
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation,
-                                      int role) const override;
-
 private:
-    struct Row
-    {
-        QString name;
-        MediaPair pair;
-    };
-
-    void addRows(const SeasonComparison& comparison);
-    [[nodiscard]] QString textOf(const Row& row, int column) const;
-
-    std::vector<Row> m_rows;
-    QString m_unit;
-    int m_decimals = 1;
+    [[nodiscard]] static std::vector<RowColumn<PairRow>> columnsIn(const QString& unit,
+                                                                   int decimals);
 };
 
 } // namespace plumule::ui

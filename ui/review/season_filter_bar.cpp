@@ -1,10 +1,10 @@
 #include "ui/review/season_filter_bar.h"
 
+#include "ui/widget/choice_box.h"
 #include "ui/widget/choice_menu.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QDateEdit>
 
 namespace plumule::ui {
@@ -18,26 +18,6 @@ QDateEdit* dayField(const char* name)
     field->setCalendarPopup(true);
     field->setKeyboardTracking(false);
     return field;
-}
-
-template <class IdType>
-std::vector<IdType> idsIn(const ChoiceMenu& menu)
-{
-    std::vector<IdType> ids;
-    for (const qint64 id : menu.chosen()) {
-        ids.push_back(IdType{id});
-    }
-    return ids;
-}
-
-template <class IdType>
-std::vector<qint64> numbersOf(const std::vector<IdType>& ids)
-{
-    std::vector<qint64> numbers;
-    for (const IdType id : ids) {
-        numbers.push_back(id.value);
-    }
-    return numbers;
 }
 
 } // namespace
@@ -59,10 +39,10 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     m_beside->setObjectName("beside");
     m_beside->setAccessibleName(tr("Seasons side by side"));
     m_beside->addItem(tr("One season"));
-    m_beside->addItem(tr("Beside the year before"), int(Split::YearBefore));
-    m_beside->addItem(tr("Quarter by quarter"), int(Split::Quarters));
-    m_beside->addItem(tr("Half-year by half-year"), int(Split::HalfYears));
-    m_beside->addItem(tr("Year by year"), int(Split::Years));
+    addChoice(*m_beside, tr("Beside the year before"), Split::YearBefore);
+    addChoice(*m_beside, tr("Quarter by quarter"), Split::Quarters);
+    addChoice(*m_beside, tr("Half-year by half-year"), Split::HalfYears);
+    addChoice(*m_beside, tr("Year by year"), Split::Years);
     const auto between = [this](const QString& text) {
         auto* made = label(text, "muted");
         made->setMinimumHeight(m_from->sizeHint().height());
@@ -89,9 +69,9 @@ void SeasonFilterBar::setFilter(const SeasonFilter& filter)
     const QSignalBlocker noTo(m_to);
     m_from->setDate(toQDate(filter.from));
     m_to->setDate(toQDate(filter.to));
-    m_varieties->choose(numbersOf(filter.varieties));
-    m_trials->choose(numbersOf(filter.trials));
-    m_shelves->choose(numbersOf(filter.shelves));
+    m_varieties->chooseIds(filter.varieties);
+    m_trials->chooseIds(filter.trials);
+    m_shelves->chooseIds(filter.shelves);
 }
 
 SeasonFilter SeasonFilterBar::filter() const
@@ -99,17 +79,16 @@ SeasonFilter SeasonFilterBar::filter() const
     SeasonFilter filter;
     filter.from = fromQDate(m_from->date());
     filter.to = fromQDate(m_to->date());
-    filter.varieties = idsIn<VarietyId>(*m_varieties);
-    filter.trials = idsIn<TrialId>(*m_trials);
-    filter.shelves = idsIn<ShelfId>(*m_shelves);
+    filter.varieties = m_varieties->chosenIds<VarietyId>();
+    filter.trials = m_trials->chosenIds<TrialId>();
+    filter.shelves = m_shelves->chosenIds<ShelfId>();
     return filter;
 }
 
 std::vector<SeasonFilter> SeasonFilterBar::beside() const
 {
-    const QVariant split = m_beside->currentData();
-    return split.isValid() ? spansOf(filter(), static_cast<Split>(split.toInt()))
-                           : std::vector<SeasonFilter>();
+    const auto split = chosen<Split>(*m_beside);
+    return split ? spansOf(filter(), *split) : std::vector<SeasonFilter>();
 }
 
 void SeasonFilterBar::reload()

@@ -1,15 +1,16 @@
 #pragma once
 
 #include "core/review/facts/season.h"
+#include "ui/widget/rows_model.h"
 
-#include <QAbstractTableModel>
+#include <QCoreApplication>
 
 namespace plumule::ui {
 
 // The numbers of the season, one row a medium.
-class SeasonModel : public QAbstractTableModel
+class SeasonModel : public RowsModel<MediumSeason>
 {
-    Q_OBJECT
+    Q_DECLARE_TR_FUNCTIONS(SeasonModel)
 
 public:
     enum Column
@@ -32,18 +33,8 @@ public:
 
     void show(const SeasonReview& review);
 
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation,
-                                      int role) const override;
-
 private:
-    [[nodiscard]] QString textOf(const MediumSeason& season, int column) const;
-
-    std::vector<MediumSeason> m_media;
-    QString m_currency;
-    int m_decimals = 1; // of yields
+    [[nodiscard]] static std::vector<RowColumn<MediumSeason>> columnsWith(int yieldDecimals);
 };
 
 } // namespace plumule::ui

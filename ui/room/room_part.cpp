@@ -1,11 +1,11 @@
 #include "ui/room/room_part.h"
 
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QFormLayout>
 #include <QScrollArea>
 #include <QSpinBox>
@@ -79,7 +79,9 @@ QWidget* RoomPart::buildRoom()
     m_name->setObjectName("roomName");
     m_units = new QComboBox;
     m_units->setObjectName("roomUnits");
-    m_units->addItems({tr("metric (g, mL, mm)"), tr("US customary (oz, fl oz, in)")});
+    for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::UsCustomary}) {
+        addChoice(*m_units, nameOf(units), units);
+    }
     m_currency = new QLineEdit;
     m_morning = timeField("roomMorning");
     m_evening = timeField("roomEvening");
@@ -162,7 +164,7 @@ void RoomPart::reload()
 void RoomPart::showRoom(const Room& shown)
 {
     m_name->setText(QString::fromStdString(shown.name));
-    m_units->setCurrentIndex(shown.units == UnitSystem::Metric ? 0 : 1);
+    choose(*m_units, shown.units);
     m_currency->setText(QString::fromStdString(shown.currency));
     m_morning->setTime(QTime(0, 0).addSecs(shown.morningMinute * 60));
     m_evening->setTime(QTime(0, 0).addSecs(shown.eveningMinute * 60));
@@ -183,7 +185,7 @@ void RoomPart::saveRoom()
     }
     Room changed = room();
     changed.name = m_name->text().trimmed().toStdString();
-    changed.units = m_units->currentIndex() == 0 ? UnitSystem::Metric : UnitSystem::UsCustomary;
+    changed.units = chosenOf<UnitSystem>(*m_units);
     changed.currency = m_currency->text().trimmed().toStdString();
     changed.morningMinute = minuteOf(*m_morning);
     changed.eveningMinute = minuteOf(*m_evening);

@@ -3,14 +3,14 @@
 #include "core/tasting/tasting_draw.h"
 #include "ui/medium/marker.h"
 #include "ui/tasting/tasting_text.h"
+#include "ui/widget/check_list.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QDateEdit>
 #include <QFormLayout>
 #include <QLineEdit>
-#include <QListWidget>
 #include <QPlainTextEdit>
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -85,13 +85,12 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     m_method->setObjectName("panelMethod");
     for (const TastingMethod method :
          {TastingMethod::Hedonic, TastingMethod::Ranking, TastingMethod::Triangle}) {
-        m_method->addItem(nameOf(method), static_cast<int>(method));
+        addChoice(*m_method, nameOf(method), method);
     }
     m_methodWords = label(QString(), "muted");
     m_methodWords->setWordWrap(true);
     m_methodWords->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
-    m_media = new QListWidget;
-    m_media->setObjectName("panelMedia");
+    m_media = new CheckList("panelMedia");
     m_media->setFixedHeight(scaled(132));
     m_attributes = linesField("panelAttributes", tr("Attributes, one a line"));
     m_tasters = linesField("panelTasters", tr("Tasters, one a line"));
@@ -141,7 +140,7 @@ void TastingDialog::wireSignals()
     connect(m_leave, &QPushButton::clicked, this, &QDialog::reject);
     connect(m_save, &QPushButton::clicked, this, &TastingDialog::save);
     connect(m_method, &QComboBox::currentIndexChanged, this, &TastingDialog::showFacts);
-    connect(m_media, &QListWidget::itemChanged, this, &TastingDialog::showFacts);
+    connect(m_media, &CheckList::itemChanged, this, &TastingDialog::showFacts);
     connect(m_tasters, &QPlainTextEdit::textChanged, this, &TastingDialog::showFacts);
 }
 
@@ -150,18 +149,15 @@ void TastingDialog::fill()
     const QSignalBlocker quiet(m_media);
     m_name->setText(QString::fromStdString(m_draft.panel.name));
     m_on->setDate(toQDate(m_draft.panel.on));
-    m_method->setCurrentIndex(m_method->findData(static_cast<int>(m_draft.panel.method)));
+    choose(*m_method, m_draft.panel.method);
     m_note->setText(QString::fromStdString(m_draft.panel.note));
     for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
         const bool isIn = std::count(m_draft.media.begin(), m_draft.media.end(), each.id) > 0;
         if (each.isRetired && !isIn) {
             continue;
         }
-        auto* item = new QListWidgetItem(markerIcon(each.marker), QString::fromStdString(each.name),
-                                         m_media);
-        item->setData(Qt::UserRole, static_cast<qlonglong>(each.id.value));
-        item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
-        item->setCheckState(isIn ? Qt::Checked : Qt::Unchecked);
+        m_media->addCheck(QString::fromStdString(each.name), each.id.value, isIn,
+                          markerIcon(each.marker));
     }
     const bool isTriangle = m_draft.panel.method == TastingMethod::Triangle;
     m_attributes->setPlainText(m_draft.attributes.empty() || isTriangle
@@ -178,14 +174,9 @@ PanelDraft TastingDialog::typed() const
     PanelDraft draft = m_draft;
     draft.panel.name = m_name->text().toStdString();
     draft.panel.on = fromQDate(m_on->date());
-    draft.panel.method = static_cast<TastingMethod>(m_method->currentData().toInt());
+    draft.panel.method = chosenOf<TastingMethod>(*m_method);
     draft.panel.note = m_note->text().toStdString();
-    draft.media.clear();
-    for (int i = 0; i < m_media->count(); ++i) {
-        if (m_media->item(i)->checkState() == Qt::Checked) {
-            draft.media.push_back({m_media->item(i)->data(Qt::UserRole).toLongLong()});
-        }
-    }
+    draft.media = m_media->checked<MediumId>();
     draft.attributes = linesIn(*m_attributes);
     draft.tasters = linesIn(*m_tasters);
     return tidied(draft);

@@ -7,11 +7,12 @@
 class QComboBox;
 class QDateEdit;
 class QLineEdit;
-class QListWidget;
 class QPlainTextEdit;
 class QVBoxLayout;
 
 namespace plumule::ui {
+
+class CheckList;
 
 // Plans a blind tasting, or changes one that has no scores yet.
 class TastingDialog : public QDialog
@@ -42,7 +43,7 @@ private:
     QDateEdit* m_on = nullptr;
     QComboBox* m_method = nullptr;
     QLabel* m_methodWords = nullptr;
-    QListWidget* m_media = nullptr;
+    CheckList* m_media = nullptr;
     QPlainTextEdit* m_attributes = nullptr;
     QPlainTextEdit* m_tasters = nullptr;
     QLineEdit* m_note = nullptr;

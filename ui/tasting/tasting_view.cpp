@@ -1,6 +1,7 @@
 #include "ui/tasting/tasting_view.h"
 
 #include "ui/page/saving.h"
+#include "ui/page/undoing.h"
 #include "ui/tasting/tasting_answer.h"
 #include "ui/tasting/tasting_dialog.h"
 #include "ui/tasting/tasting_entry.h"
@@ -281,16 +282,6 @@ void TastingView::saveTo(const QString& title, const QString& preset,
     saveAs(this, m_services, title, preset, tr("Pages (*.pdf)"), std::move(write));
 }
 
-void TastingView::tellWithUndo(const QString& done)
-{
-    Journal& journal = m_journal;
-    MessageBar& messages = m_services.messages;
-    messages.tell(done, tr("Undo"), [&journal, &messages] {
-        const auto undone = journal.undo();
-        messages.tell(undone ? tr("Taken back.") : sentence(undone.error()));
-    });
-}
-
 void TastingView::writeSheets()
 {
     saveTo(tr("Save the sheets for the tasters"), tr("tasters.pdf"), [this](const QString& path) {
@@ -335,7 +326,8 @@ void TastingView::close()
                                    m_services.messages.refuse(sentence(closed.error()));
                                    return;
                                }
-                               tellWithUndo(tr("Closed the tasting: its media are shown now."));
+                               tellDone(m_journal, m_services.messages,
+                                        tr("Closed the tasting: its media are shown now."));
                                reload();
                            });
 }
@@ -357,7 +349,7 @@ void TastingView::remove()
             m_services.messages.refuse(sentence(removed.error()));
             return;
         }
-        tellWithUndo(tr("Removed the tasting."));
+        tellDone(m_journal, m_services.messages, tr("Removed the tasting."));
         reload();
     });
 }

@@ -37,7 +37,6 @@ private:
     void writeSheets();
     void writePlating();
     void close();
-    void tellWithUndo(const QString& done);
     void remove();
     void saveTo(const QString& title, const QString& preset,
                 std::function<bool(const QString&)> write);

@@ -25,6 +25,7 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(TrayState state);
 [[nodiscard]] QString nameOf(ReadFrom from);
 [[nodiscard]] QString nameOf(PriceItem item); // "electricity"
+[[nodiscard]] QString nameOf(UnitSystem units);
 // What the price is for: "a kilowatt-hour".
 [[nodiscard]] QString unitOf(PriceItem item, bool isLooseMix);
 // "A3 · place 2"; "no place" where there is none.

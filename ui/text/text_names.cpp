@@ -155,6 +155,12 @@ QString nameOf(PriceItem item)
     return {};
 }
 
+QString nameOf(UnitSystem units)
+{
+    return units == UnitSystem::Metric ? words("metric (g, mL, mm)")
+                                       : words("US customary (oz, fl oz, in)");
+}
+
 QString unitOf(PriceItem item, bool isLooseMix)
 {
     switch (item) {

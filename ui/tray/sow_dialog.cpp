@@ -2,14 +2,14 @@
 
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/check_list.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDateEdit>
 #include <QFormLayout>
-#include <QListWidget>
 #include <QSpinBox>
 #include <QTimeEdit>
 #include <QVBoxLayout>
@@ -22,41 +22,6 @@ QComboBox* listField(const char* name)
     auto* box = new QComboBox;
     box->setObjectName(name);
     return box;
-}
-
-QListWidget* checkList(const char* name)
-{
-    auto* list = new QListWidget;
-    list->setObjectName(name);
-    list->setMinimumHeight(scaled(110));
-    return list;
-}
-
-void addCheck(QListWidget& list, const QString& name, qint64 id)
-{
-    auto* item = new QListWidgetItem(name, &list);
-    item->setData(Qt::UserRole, id);
-    item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
-    item->setCheckState(Qt::Unchecked);
-}
-
-template <class IdType>
-std::vector<IdType> checkedIds(const QListWidget& list)
-{
-    std::vector<IdType> ids;
-    for (int i = 0; i < list.count(); ++i) {
-        if (list.item(i)->checkState() == Qt::Checked) {
-            ids.push_back(IdType{list.item(i)->data(Qt::UserRole).toLongLong()});
-        }
-    }
-    return ids;
-}
-
-template <class IdType>
-std::optional<IdType> chosen(const QComboBox& box)
-{
-    const qint64 id = box.currentData().toLongLong();
-    return id == 0 ? std::nullopt : std::optional(IdType{id});
 }
 
 QDateEdit* dayField(const char* name)
@@ -155,12 +120,15 @@ QWidget* SowDialog::buildWhere()
     auto* column = new QVBoxLayout(where);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(label(tr("Places, in walking order"), "strong"));
-    m_places = checkList("places");
+    m_places = new CheckList("places");
     column->addWidget(m_places, 2);
     m_piecesWords = label(tr("Clean pieces of this medium"), "strong");
-    m_pieces = checkList("pieces");
+    m_pieces = new CheckList("pieces");
     column->addWidget(m_piecesWords);
     column->addWidget(m_pieces, 1);
+    for (CheckList* list : {m_places, m_pieces}) {
+        list->setMinimumHeight(scaled(110));
+    }
     return where;
 }
 
@@ -189,8 +157,8 @@ void SowDialog::wireSignals()
     connect(m_variety, &QComboBox::currentIndexChanged, this, &SowDialog::showVariety);
     connect(m_medium, &QComboBox::currentIndexChanged, this, &SowDialog::showMedium);
     connect(m_count, &QSpinBox::valueChanged, this, [this] {
-        proposeChecks(*m_places);
-        proposeChecks(*m_pieces);
+        m_places->checkFirst(m_count->value());
+        m_pieces->checkFirst(m_count->value());
         showDates();
     });
     connect(m_day, &QDateEdit::dateChanged, this, &SowDialog::showDates);
@@ -202,23 +170,20 @@ void SowDialog::wireSignals()
 void SowDialog::fillChoices()
 {
     for (const Variety& each : m_journal.varieties().all().value_or(std::vector<Variety>())) {
-        m_variety->addItem(QString::fromStdString(each.name),
-                           static_cast<qlonglong>(each.id.value));
+        addChoice(*m_variety, QString::fromStdString(each.name), each.id);
     }
     m_media = m_journal.media().all().value_or(std::vector<Medium>());
     for (const Medium& each : m_media) {
-        m_medium->addItem(markerIcon(each.marker), QString::fromStdString(each.name),
-                          static_cast<qlonglong>(each.id.value));
+        addChoice(*m_medium, QString::fromStdString(each.name), each.id, markerIcon(each.marker));
     }
     fillTrials();
 }
 
 void SowDialog::fillTrials()
 {
-    m_trial->addItem(tr("none"), qlonglong{0});
+    m_trial->addItem(tr("none"));
     for (const Trial& each : m_journal.trials().all().value_or(std::vector<Trial>())) {
-        m_trial->addItem(QString::fromStdString(each.code + "  " + each.name),
-                         static_cast<qlonglong>(each.id.value));
+        addChoice(*m_trial, QString::fromStdString(each.code + "  " + each.name), each.id);
     }
 }
 
@@ -226,7 +191,7 @@ void SowDialog::showVariety()
 {
     m_protocol.reset();
     m_lot->clear();
-    m_lot->addItem(tr("not written down"), qlonglong{0});
+    m_lot->addItem(tr("not written down"));
     const auto id = chosen<VarietyId>(*m_variety);
     if (!id) {
         return;
@@ -239,9 +204,9 @@ void SowDialog::showVariety()
     for (const SeedLotStock& stock :
          m_journal.varieties().lots(*id).value_or(std::vector<SeedLotStock>())) {
         const QString lotName = QString::fromStdString(stock.lot.lotNumber);
-        m_lot->addItem(stock.left ? tr("%1, %2 left").arg(lotName, text.mass(*stock.left, 0))
-                                  : lotName,
-                       static_cast<qlonglong>(stock.lot.id.value));
+        addChoice(*m_lot,
+                  stock.left ? tr("%1, %2 left").arg(lotName, text.mass(*stock.left, 0)) : lotName,
+                  stock.lot.id);
     }
     m_lot->setCurrentIndex(m_lot->count() > 1 ? 1 : 0);
     m_soak->setVisible(m_protocol && soakMinutes(*m_protocol) > 0);
@@ -283,30 +248,21 @@ void SowDialog::showMedium()
             ++dirty;
             continue;
         }
-        addCheck(*m_pieces,
-                 tr("piece %1, %n use(s)", nullptr, record.uses).arg(record.piece.number),
-                 record.piece.id.value);
+        m_pieces->addCheck(tr("piece %1, %n use(s)", nullptr, record.uses).arg(record.piece.number),
+                           record.piece.id.value);
     }
     m_piecesWords->setText(dirty > 0 ? tr("Clean pieces (%n more to be sanitised)", nullptr, dirty)
                                      : tr("Clean pieces of this medium"));
-    proposeChecks(*m_pieces);
+    m_pieces->checkFirst(m_count->value());
 }
 
 void SowDialog::showPlaces()
 {
     m_places->clear();
     for (const Spot& spot : m_journal.room().freeSpots().value_or(std::vector<Spot>())) {
-        addCheck(*m_places, nameOf(std::optional(spot)), spot.place.value);
+        m_places->addCheck(nameOf(std::optional(spot)), spot.place.value);
     }
-    proposeChecks(*m_places);
-}
-
-// The first ones, as many as trays: the grower may choose others.
-void SowDialog::proposeChecks(QListWidget& list) const
-{
-    for (int i = 0; i < list.count(); ++i) {
-        list.item(i)->setCheckState(i < m_count->value() ? Qt::Checked : Qt::Unchecked);
-    }
+    m_places->checkFirst(m_count->value());
 }
 
 Moment SowDialog::at() const
@@ -365,9 +321,9 @@ Result<SowingDraft> SowDialog::draft() const
     made.seedPerTray = *seed;
     made.at = at();
     made.startsWithSoak = m_soak->isVisible() && m_soak->isChecked();
-    made.places = checkedIds<PlaceId>(*m_places);
+    made.places = m_places->checked<PlaceId>();
     if (medium()->isReusable) {
-        made.pieces = checkedIds<PieceId>(*m_pieces);
+        made.pieces = m_pieces->checked<PieceId>();
     }
     made.trial = chosen<TrialId>(*m_trial);
     if (m_block->value() > 0) {

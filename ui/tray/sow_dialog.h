@@ -10,13 +10,13 @@ class QDateEdit;
 class QFormLayout;
 class QLabel;
 class QLineEdit;
-class QListWidget;
 class QPushButton;
 class QSpinBox;
 class QTimeEdit;
 
 namespace plumule::ui {
 
+class CheckList;
 class NumberField;
 
 // Sows one tray or many at once. It proposes free places and clean pieces; the sowing day may be
@@ -41,7 +41,6 @@ private:
     void showVariety();
     void showMedium();
     void showPlaces();
-    void proposeChecks(QListWidget& list) const;
     void showDates();
     void sowForHarvest();
     void refuse(const QString& words);
@@ -70,8 +69,8 @@ private:
     QSpinBox* m_block = nullptr;
     QLineEdit* m_person = nullptr;
     QLineEdit* m_code = nullptr;
-    QListWidget* m_places = nullptr;
-    QListWidget* m_pieces = nullptr;
+    CheckList* m_places = nullptr;
+    CheckList* m_pieces = nullptr;
     QLabel* m_piecesWords = nullptr;
     QLabel* m_refusal = nullptr;
     QPushButton* m_sow = nullptr;

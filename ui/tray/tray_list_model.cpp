@@ -1,9 +1,6 @@
 #include "ui/tray/tray_list_model.h"
 
 #include "ui/medium/marker.h"
-#include "ui/widget/theme.h"
-
-#include <QCoreApplication>
 
 namespace plumule::ui {
 namespace {
@@ -24,101 +21,55 @@ QString doingText(const Tray& tray, const StagePlan& plan)
 }
 
 TrayListModel::TrayListModel(QObject* parent)
-    : QAbstractTableModel(parent)
+    : RowsModel(columnsIn(UnitText(), Date()), parent)
 {}
 
 void TrayListModel::show(std::vector<TrayListRow> rows, UnitText units, Date today)
 {
-    beginResetModel();
-    m_rows = std::move(rows);
-    m_units = units;
-    m_today = today;
-    endResetModel();
+    RowsModel::show(columnsIn(units, today), std::move(rows));
 }
 
-const TrayListRow& TrayListModel::row(int index) const
+std::vector<RowColumn<TrayListRow>> TrayListModel::columnsIn(UnitText units, Date today)
 {
-    return m_rows[static_cast<std::size_t>(index)];
-}
-
-int TrayListModel::rowCount(const QModelIndex& parent) const
-{
-    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
-}
-
-int TrayListModel::columnCount(const QModelIndex& parent) const
-{
-    return parent.isValid() ? 0 : int(Columns);
-}
-
-QString TrayListModel::textOf(const TrayListRow& row, int column) const
-{
-    const Tray& tray = row.record.tray;
-    switch (column) {
-    case Code:
-        return QString::fromStdString(tray.code);
-    case VarietyName:
-        return QString::fromStdString(row.record.variety);
-    case MediumName:
-        return QString::fromStdString(row.record.medium.name);
-    case Place:
-        return row.spot ? nameOf(row.spot) : kNothing;
-    case StageNow:
-        return doingText(tray, row.plan);
-    case Day:
-        return QString::number(dayCount(tray.sownOn, tray.endedOn.value_or(m_today)));
-    case Harvest:
-        return tray.endedOn ? longDateText(*tray.endedOn)
-                            : tr("due %1").arg(shortDayText(row.plan.harvest.date));
-    case Yield:
-        return row.yield ? m_units.mass(*row.yield) : kNothing;
-    case TrialCode:
-        return QString::fromStdString(row.record.trialCode.value_or(""));
-    default:
-        return {};
+    using Row = TrayListRow;
+    std::vector<RowColumn<Row>> columns(Columns);
+    columns[Code] = {tr("Tray"),
+                     [](const Row& row) { return QString::fromStdString(row.record.tray.code); }};
+    columns[Code].isStrong = true;
+    columns[VarietyName] = {
+        tr("Variety"), [](const Row& row) { return QString::fromStdString(row.record.variety); }};
+    columns[MediumName] = {tr("Medium"), [](const Row& row) {
+                               return QString::fromStdString(row.record.medium.name);
+                           }};
+    columns[MediumName].icon = [](const Row& row) { return markerIcon(row.record.medium.marker); };
+    columns[Place] = {tr("Place"),
+                      [](const Row& row) { return row.spot ? nameOf(row.spot) : kNothing; }};
+    columns[StageNow] = {tr("Stage"),
+                         [](const Row& row) { return doingText(row.record.tray, row.plan); }};
+    columns[Day] = {tr("Day"),
+                    [today](const Row& row) {
+                        const Tray& tray = row.record.tray;
+                        return QString::number(dayCount(tray.sownOn, tray.endedOn.value_or(today)));
+                    },
+                    Qt::AlignRight};
+    columns[Harvest] = {tr("Harvest"), [](const Row& row) {
+                            const auto& endedOn = row.record.tray.endedOn;
+                            return endedOn ? longDateText(*endedOn)
+                                           : tr("due %1").arg(shortDayText(row.plan.harvest.date));
+                        }};
+    columns[Yield] = {
+        tr("Yield"),
+        [units](const Row& row) { return row.yield ? units.mass(*row.yield) : kNothing; },
+        Qt::AlignRight};
+    columns[TrialCode] = {tr("Trial"), [](const Row& row) {
+                              return QString::fromStdString(row.record.trialCode.value_or(""));
+                          }};
+    for (RowColumn<Row>& column : columns) {
+        column.ink = [](const Row& row) {
+            return row.record.tray.state == TrayState::Growing ? QColor() : ui::palette().mutedInk;
+        };
     }
-}
-
-QVariant TrayListModel::data(const QModelIndex& index, int role) const
-{
-    const TrayListRow& shown = row(index.row());
-    const bool isNumber = index.column() == Day || index.column() == Yield;
-    switch (role) {
-    case Qt::DisplayRole:
-        return textOf(shown, index.column());
-    case Qt::DecorationRole:
-        return index.column() == MediumName ? QVariant(markerIcon(shown.record.medium.marker))
-                                            : QVariant();
-    case Qt::TextAlignmentRole:
-        return isNumber ? QVariant(Qt::AlignRight | Qt::AlignVCenter)
-                        : QVariant(Qt::AlignLeft | Qt::AlignVCenter);
-    case Qt::FontRole:
-        return index.column() == Code ? QVariant(uiFont(1.0, QFont::DemiBold)) : QVariant();
-    case Qt::ForegroundRole:
-        return shown.record.tray.state == TrayState::Growing ? QVariant()
-                                                             : QVariant(ui::palette().mutedInk);
-    default:
-        return {};
-    }
-}
-
-QVariant TrayListModel::headerData(int section, Qt::Orientation orientation, int role) const
-{
-    if (orientation != Qt::Horizontal) {
-        return {};
-    }
-    if (role == Qt::TextAlignmentRole) {
-        return section == Day || section == Yield ? QVariant(Qt::AlignRight | Qt::AlignVCenter)
-                                                  : QVariant(Qt::AlignLeft | Qt::AlignVCenter);
-    }
-    if (role != Qt::DisplayRole) {
-        return {};
-    }
-    const QStringList heads{tr("Tray"), tr("Variety"), tr("Medium"), tr("Place"), tr("Stage"),
-                            tr("Day"),  tr("Harvest"), tr("Yield"),  tr("Trial")};
-    return heads.value(section);
+    return columns;
 }
 
 } // namespace plumule::ui
-
-#include "moc_tray_list_model.cpp"

@@ -2,15 +2,16 @@
 
 #include "core/journal/tray/tray_entries.h"
 #include "ui/text/text.h"
+#include "ui/widget/rows_model.h"
 
-#include <QAbstractTableModel>
+#include <QCoreApplication>
 
 namespace plumule::ui {
 
 // The trays of the list, as the journal gave them.
-class TrayListModel : public QAbstractTableModel
+class TrayListModel : public RowsModel<TrayListRow>
 {
-    Q_OBJECT
+    Q_DECLARE_TR_FUNCTIONS(TrayListModel)
 
 public:
     enum Column
@@ -30,20 +31,9 @@ public:
     explicit TrayListModel(QObject* parent = nullptr);
 
     void show(std::vector<TrayListRow> rows, UnitText units, Date today);
-    [[nodiscard]] const TrayListRow& row(int index) const;
-
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation,
-                                      int role) const override;
 
 private:
-    [[nodiscard]] QString textOf(const TrayListRow& row, int column) const;
-
-    std::vector<TrayListRow> m_rows;
-    UnitText m_units;
-    Date m_today;
+    [[nodiscard]] static std::vector<RowColumn<TrayListRow>> columnsIn(UnitText units, Date today);
 };
 
 // "in light", "harvested", "discarded": what a tray is doing.

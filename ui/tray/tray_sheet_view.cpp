@@ -1,13 +1,14 @@
 #include "ui/tray/tray_sheet_view.h"
 
 #include "ui/chart/chart_view.h"
+#include "ui/page/undoing.h"
 #include "ui/tray/stage_strip.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
 #include <QBoxLayout>
-#include <QComboBox>
 #include <QLineEdit>
 #include <QScrollArea>
 
@@ -107,7 +108,9 @@ Card* TraySheetView::buildHeights()
     m_height->setMaximumWidth(scaled(120));
     m_readFrom = new QComboBox;
     m_readFrom->setObjectName("readFrom");
-    m_readFrom->addItems({nameOf(ReadFrom::Surface), nameOf(ReadFrom::Rim)});
+    for (const ReadFrom from : {ReadFrom::Surface, ReadFrom::Rim}) {
+        addChoice(*m_readFrom, nameOf(from), from);
+    }
     auto* note = button(tr("Note the height"));
     note->setObjectName("addHeight");
     auto* row = new FlowLayout;
@@ -215,14 +218,7 @@ bool TraySheetView::done(const Result<T>& result)
         m_services.messages.refuse(sentence(result.error()));
         return false;
     }
-    if (const auto latest = m_journal.nextUndo()) {
-        Journal& journal = m_journal;
-        MessageBar& messages = m_services.messages;
-        messages.tell(sentence(*latest), tr("Undo"), [&journal, &messages] {
-            const auto undone = journal.undo();
-            messages.tell(undone ? tr("Taken back.") : sentence(undone.error()));
-        });
-    }
+    tellLast(m_journal, m_services.messages);
     return true;
 }
 
@@ -265,8 +261,8 @@ void TraySheetView::addHeight()
         m_height->markWrong(true);
         return;
     }
-    const ReadFrom from = m_readFrom->currentIndex() == 1 ? ReadFrom::Rim : ReadFrom::Surface;
-    if (done(m_journal.trays().noteHeight(m_tray, **length, from, now()))) {
+    if (done(m_journal.trays().noteHeight(m_tray, **length, chosenOf<ReadFrom>(*m_readFrom),
+                                          now()))) {
         m_height->clear();
     }
 }

@@ -4,6 +4,7 @@
 #include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/tray/tray_sheet_view.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
@@ -30,27 +31,6 @@ QComboBox* choice(const char* name, const QString& all, const QString& accessibl
     box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     box->setMinimumContentsLength(10);
     return box;
-}
-
-// Keeps the chosen item while the list is filled anew.
-void refill(QComboBox& box, const std::vector<std::pair<QString, qint64>>& items)
-{
-    const QSignalBlocker quiet(&box);
-    const QVariant chosen = box.currentData();
-    while (box.count() > 1) {
-        box.removeItem(1);
-    }
-    for (const auto& [name, id] : items) {
-        box.addItem(name, id);
-    }
-    box.setCurrentIndex(std::max(0, chosen.isValid() ? box.findData(chosen) : 0));
-}
-
-template <class IdType>
-std::optional<IdType> chosenId(const QComboBox& box)
-{
-    const QVariant data = box.currentData();
-    return data.isValid() ? std::optional(IdType{data.toLongLong()}) : std::nullopt;
 }
 
 } // namespace
@@ -133,9 +113,9 @@ QWidget* TraysPage::buildFilters()
     m_search->setPlaceholderText(tr("Search code, variety, medium, lot, trial"));
     m_search->setClearButtonEnabled(true);
     m_state = choice("state", tr("All trays"), tr("State"));
-    m_state->addItem(tr("growing"), int(TrayState::Growing));
-    m_state->addItem(tr("harvested"), int(TrayState::Harvested));
-    m_state->addItem(tr("discarded"), int(TrayState::Discarded));
+    for (const TrayState state : {TrayState::Growing, TrayState::Harvested, TrayState::Discarded}) {
+        addChoice(*m_state, nameOf(state), state);
+    }
     m_variety = choice("variety", tr("All varieties"), tr("Variety"));
     m_medium = choice("medium", tr("All media"), tr("Medium"));
     m_trial = choice("trial", tr("All trials"), tr("Trial"));
@@ -175,40 +155,36 @@ void TraysPage::wireSignals()
 
 void TraysPage::fillChoices()
 {
-    std::vector<std::pair<QString, qint64>> items;
-    if (const auto varieties = journal().varieties().all(true)) {
-        for (const Variety& each : *varieties) {
-            items.emplace_back(QString::fromStdString(each.name), each.id.value);
+    refill(*m_variety, [this] {
+        m_variety->addItem(tr("All varieties"));
+        for (const Variety& each :
+             journal().varieties().all(true).value_or(std::vector<Variety>())) {
+            addChoice(*m_variety, QString::fromStdString(each.name), each.id);
         }
-    }
-    refill(*m_variety, items);
-    items.clear();
-    if (const auto media = journal().media().all(true)) {
-        for (const Medium& each : *media) {
-            items.emplace_back(QString::fromStdString(each.name), each.id.value);
+    });
+    refill(*m_medium, [this] {
+        m_medium->addItem(tr("All media"));
+        for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+            addChoice(*m_medium, QString::fromStdString(each.name), each.id);
         }
-    }
-    refill(*m_medium, items);
-    items.clear();
-    if (const auto trials = journal().trials().all()) {
-        for (const Trial& each : *trials) {
-            items.emplace_back(QString::fromStdString(each.code + " " + each.name), each.id.value);
+    });
+    refill(*m_trial, [this] {
+        m_trial->addItem(tr("All trials"));
+        for (const Trial& each : journal().trials().all().value_or(std::vector<Trial>())) {
+            addChoice(*m_trial, QString::fromStdString(each.code + " " + each.name), each.id);
         }
-    }
-    refill(*m_trial, items);
+    });
 }
 
 TrayFilter TraysPage::filter() const
 {
-    TrayFilter chosen;
-    chosen.text = m_search->text().toStdString();
-    if (m_state->currentData().isValid()) {
-        chosen.state = static_cast<TrayState>(m_state->currentData().toInt());
-    }
-    chosen.variety = chosenId<VarietyId>(*m_variety);
-    chosen.medium = chosenId<MediumId>(*m_medium);
-    chosen.trial = chosenId<TrialId>(*m_trial);
-    return chosen;
+    TrayFilter made;
+    made.text = m_search->text().toStdString();
+    made.state = chosen<TrayState>(*m_state);
+    made.variety = chosen<VarietyId>(*m_variety);
+    made.medium = chosen<MediumId>(*m_medium);
+    made.trial = chosen<TrialId>(*m_trial);
+    return made;
 }
 
 void TraysPage::reload()

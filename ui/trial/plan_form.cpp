@@ -2,11 +2,11 @@
 
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDateEdit>
 #include <QMenu>
 #include <QSpinBox>
@@ -20,20 +20,6 @@ void setWords(QLabel& words, const QString& text)
 {
     words.setText(text);
     words.setVisible(!text.isEmpty());
-}
-
-template <class IdType>
-std::optional<IdType> idIn(const QComboBox& box)
-{
-    const qint64 id = box.currentData().toLongLong();
-    return id == 0 ? std::nullopt : std::optional(IdType{id});
-}
-
-template <class IdType>
-void chooseId(QComboBox& box, std::optional<IdType> id)
-{
-    box.setCurrentIndex(
-        std::max(0, box.findData(static_cast<qlonglong>(id.value_or(IdType()).value))));
 }
 
 } // namespace
@@ -78,13 +64,11 @@ void PlanForm::fillChoices()
     if (const auto layout = m_journal.room().layout()) {
         m_units = layout->room.units;
     }
-    const auto variety = idIn<VarietyId>(*m_variety);
-    m_variety->clear();
-    for (const Variety& each : m_journal.varieties().all().value_or(std::vector<Variety>())) {
-        m_variety->addItem(QString::fromStdString(each.name),
-                           static_cast<qlonglong>(each.id.value));
-    }
-    chooseId(*m_variety, variety);
+    refill(*m_variety, [this] {
+        for (const Variety& each : m_journal.varieties().all().value_or(std::vector<Variety>())) {
+            addChoice(*m_variety, QString::fromStdString(each.name), each.id);
+        }
+    });
     m_mediaMenu->clear();
     for (const Medium& each : m_journal.media().all().value_or(std::vector<Medium>())) {
         QAction* choice = m_mediaMenu->addAction(QString::fromStdString(each.name));
@@ -97,10 +81,16 @@ void PlanForm::fillChoices()
 
 void PlanForm::fillLots()
 {
-    const auto kept = idIn<SeedLotId>(*m_lot);
-    m_lot->clear();
-    m_lot->addItem(tr("not written down"), qlonglong{0});
-    const auto variety = idIn<VarietyId>(*m_variety);
+    const bool isKept = refill(*m_lot, [this] { addLots(); });
+    if (!isKept) {
+        m_lot->setCurrentIndex(std::min(1, m_lot->count() - 1));
+    }
+}
+
+void PlanForm::addLots()
+{
+    m_lot->addItem(tr("not written down"));
+    const auto variety = chosen<VarietyId>(*m_variety);
     if (!variety) {
         return;
     }
@@ -111,19 +101,16 @@ void PlanForm::fillLots()
             continue;
         }
         const QString number = QString::fromStdString(stock.lot.lotNumber);
-        m_lot->addItem(stock.left ? tr("%1, %2 left").arg(number, text.mass(*stock.left, 0))
-                                  : number,
-                       static_cast<qlonglong>(stock.lot.id.value));
+        addChoice(*m_lot,
+                  stock.left ? tr("%1, %2 left").arg(number, text.mass(*stock.left, 0)) : number,
+                  stock.lot.id);
     }
-    const int index = m_lot->findData(static_cast<qlonglong>(kept.value_or(SeedLotId()).value));
-    m_lot->setCurrentIndex(index > 0 ? index : std::min(1, m_lot->count() - 1));
 }
 
 // A soak is offered where the variety's protocol has one.
 void PlanForm::showProtocol(bool setsSeed)
 {
-    const auto protocol =
-        m_journal.varieties().protocol(idIn<VarietyId>(*m_variety).value_or(VarietyId()));
+    const auto protocol = m_journal.varieties().protocol(chosenOf<VarietyId>(*m_variety));
     const bool soaks = protocol && std::any_of(protocol->stages.begin(), protocol->stages.end(),
                                                [](const ProtocolStage& each) {
                                                    return each.stage == Stage::Soak;
@@ -188,21 +175,20 @@ void PlanForm::showMedia()
 
 void PlanForm::fillControls()
 {
-    const auto kept = idIn<MediumId>(*m_control);
-    m_control->clear();
-    m_control->addItem(tr("none"), qlonglong{0});
-    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
-        if (std::find(m_media.begin(), m_media.end(), each.id) != m_media.end()) {
-            m_control->addItem(markerIcon(each.marker), QString::fromStdString(each.name),
-                               static_cast<qlonglong>(each.id.value));
+    refill(*m_control, [this] {
+        m_control->addItem(tr("none"));
+        for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+            if (std::find(m_media.begin(), m_media.end(), each.id) != m_media.end()) {
+                addChoice(*m_control, QString::fromStdString(each.name), each.id,
+                          markerIcon(each.marker));
+            }
         }
-    }
-    chooseId(*m_control, kept);
+    });
 }
 
 Design PlanForm::design() const
 {
-    return static_cast<Design>(m_design->currentData().toInt());
+    return chosenOf<Design>(*m_design);
 }
 
 // A design that settles a number shows it and lets nobody change it.
@@ -243,7 +229,7 @@ std::vector<Treatment> PlanForm::treatments() const
         treatments.push_back(treatment);
     };
     for (const MediumId medium : m_media) {
-        if (m_feeding->currentData().toBool()) {
+        if (chosenOf<bool>(*m_feeding)) {
             add(medium, Feeding::Nutrient);
             add(medium, Feeding::NoNutrient);
         } else {
@@ -270,12 +256,12 @@ void PlanForm::setDraft(const TrialDraft& draft)
                         : QString::fromStdString(draft.trial.name));
     m_question->setText(QString::fromStdString(draft.trial.question));
     m_question->setCursorPosition(0);
-    m_feeding->setCurrentIndex(isFedBothWays ? 1 : 0);
+    choose(*m_feeding, isFedBothWays);
     showMedia();
-    chooseId(*m_control, draft.trial.control);
-    chooseId(*m_variety, std::optional(draft.plan.variety));
+    choose(*m_control, draft.trial.control);
+    choose(*m_variety, draft.plan.variety);
     fillLots();
-    chooseId(*m_lot, draft.plan.seedLot);
+    choose(*m_lot, draft.plan.seedLot);
     showMass(*m_seed, draft.plan.seedPerTray, m_units);
     showMass(*m_margin, draft.trial.margin, m_units);
     showMass(*m_spread, draft.plan.spread, m_units);
@@ -283,7 +269,7 @@ void PlanForm::setDraft(const TrialDraft& draft)
     const QSignalBlocker noEach(m_each);
     m_blocks->setValue(draft.plan.blocks);
     m_each->setValue(draft.plan.traysEach);
-    m_design->setCurrentIndex(std::max(0, m_design->findData(int(draft.plan.design))));
+    choose(*m_design, draft.plan.design);
     m_day->setDate(toQDate(draft.plan.sowOn));
     m_time->setTime(QTime(0, 0).addSecs(draft.plan.sowMinute * 60));
     m_soak->setChecked(draft.plan.startsWithSoak);
@@ -311,9 +297,9 @@ Result<TrialDraft> PlanForm::draft() const
     const QString name = m_name->text().trimmed();
     draft.trial.name = (name.isEmpty() ? m_question->text().trimmed() : name).toStdString();
     draft.trial.margin = *margin;
-    draft.trial.control = idIn<MediumId>(*m_control);
-    draft.plan.variety = idIn<VarietyId>(*m_variety).value_or(VarietyId());
-    draft.plan.seedLot = idIn<SeedLotId>(*m_lot);
+    draft.trial.control = chosen<MediumId>(*m_control);
+    draft.plan.variety = chosenOf<VarietyId>(*m_variety);
+    draft.plan.seedLot = chosen<SeedLotId>(*m_lot);
     draft.plan.seedPerTray = *seed;
     draft.plan.spread = *spread;
     draft.plan.design = design();

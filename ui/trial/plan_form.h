@@ -49,6 +49,7 @@ private:
     void buildSize(QVBoxLayout& column);
     void wireSignals();
     void fillLots();
+    void addLots();
     void fillControls();
     void showProtocol(bool setsSeed);
     void showMedia();

@@ -2,11 +2,11 @@
 #include "ui/trial/plan_form.h"
 
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDateEdit>
 #include <QGridLayout>
 #include <QMenu>
@@ -102,8 +102,8 @@ void PlanForm::buildQuestion(QVBoxLayout& column)
     new FlowLayout(m_mediaNames);
     m_control = choiceBox("planControl", tr("Control"));
     m_feeding = choiceBox("planFeeding", tr("Feeding"));
-    m_feeding->addItem(tr("by protocol"), false);
-    m_feeding->addItem(tr("fed and unfed"), true);
+    addChoice(*m_feeding, tr("by protocol"), false);
+    addChoice(*m_feeding, tr("fed and unfed"), true);
     m_name = named(new QLineEdit, "planName", tr("Short name"));
     m_name->setPlaceholderText(tr("as the question"));
     auto* top = new QHBoxLayout;
@@ -147,9 +147,9 @@ void PlanForm::buildSize(QVBoxLayout& column)
         field->setMaximumWidth(QWIDGETSIZE_MAX);
     }
     m_design = choiceBox("planDesign", tr("Layout"));
-    m_design->addItem(tr("blocks, one a shelf"), int(Design::RandomizedBlocks));
-    m_design->addItem(tr("completely random"), int(Design::CompletelyRandom));
-    m_design->addItem(tr("Latin square"), int(Design::LatinSquare));
+    addChoice(*m_design, tr("blocks, one a shelf"), Design::RandomizedBlocks);
+    addChoice(*m_design, tr("completely random"), Design::CompletelyRandom);
+    addChoice(*m_design, tr("Latin square"), Design::LatinSquare);
     m_blocks = named(new QSpinBox, "planBlocks", tr("Blocks"));
     m_blocks->setRange(2, 50);
     m_each = named(new QSpinBox, "planEach", tr("Trays of each"));

@@ -2,10 +2,10 @@
 
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
@@ -76,13 +76,11 @@ void TrialDialog::fill()
     m_question->setText(QString::fromStdString(m_trial.question));
     m_note->setText(QString::fromStdString(m_trial.note));
     showMass(*m_margin, m_trial.margin, m_units);
-    m_control->addItem(tr("none"), qlonglong{0});
+    m_control->addItem(tr("none"));
     for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
-        m_control->addItem(markerIcon(each.marker), QString::fromStdString(each.name),
-                           static_cast<qlonglong>(each.id.value));
+        addChoice(*m_control, QString::fromStdString(each.name), each.id, markerIcon(each.marker));
     }
-    m_control->setCurrentIndex(std::max(0, m_control->findData(static_cast<qlonglong>(
-                                               m_trial.control.value_or(MediumId()).value))));
+    choose(*m_control, m_trial.control);
 }
 
 void TrialDialog::save()
@@ -98,8 +96,7 @@ void TrialDialog::save()
     m_trial.question = m_question->text().trimmed().toStdString();
     m_trial.note = m_note->text().trimmed().toStdString();
     m_trial.margin = *margin;
-    const qint64 control = m_control->currentData().toLongLong();
-    m_trial.control = control == 0 ? std::nullopt : std::optional(MediumId{control});
+    m_trial.control = chosen<MediumId>(*m_control);
     const auto saved = m_journal.trials().save(m_trial);
     if (!saved) {
         m_refusal->setText(sentence(saved.error()));

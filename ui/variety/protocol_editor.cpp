@@ -2,19 +2,17 @@
 
 #include "ui/text/text.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
 namespace {
-
-constexpr int kNoWater = -1;
 
 int minutesAUnit(Stage stage)
 {
@@ -25,10 +23,10 @@ QComboBox* waterBox(bool mayBeAutomatic)
 {
     auto* box = new QComboBox;
     if (mayBeAutomatic) {
-        box->addItem(ProtocolEditor::tr("the same, but nutrient becomes pH-set"), kNoWater);
+        box->addItem(ProtocolEditor::tr("the same, but nutrient becomes pH-set"));
     }
     for (const WaterKind water : {WaterKind::Plain, WaterKind::PhSet, WaterKind::Nutrient}) {
-        box->addItem(nameOf(water), int(water));
+        addChoice(*box, nameOf(water), water);
     }
     return box;
 }
@@ -82,7 +80,7 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day")});
     row.method = narrow(new QComboBox);
     for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
-        row.method->addItem(nameOf(method), int(method));
+        addChoice(*row.method, nameOf(method), method);
     }
     row.amount = new NumberField;
     row.amount->setObjectName(key + "Amount");
@@ -133,11 +131,10 @@ void ProtocolEditor::show(const std::vector<ProtocolStage>& stages, UnitSystem u
         row.isUsed->setChecked(isUsed);
         row.length->setValue(double(shown.lengthMinutes) / minutesAUnit(row.stage));
         row.waterings->setCurrentIndex(shown.wateringsPerDay);
-        row.method->setCurrentIndex(row.method->findData(int(shown.method)));
+        choose(*row.method, shown.method);
         showVolume(*row.amount, shown.amount, units);
-        row.water->setCurrentIndex(row.water->findData(int(shown.water)));
-        row.waterOnNutrient->setCurrentIndex(row.waterOnNutrient->findData(
-            shown.waterOnNutrientBearing ? int(*shown.waterOnNutrientBearing) : kNoWater));
+        choose(*row.water, shown.water);
+        choose(*row.waterOnNutrient, shown.waterOnNutrientBearing);
         row.cue->setText(QString::fromStdString(shown.cue));
         showUsed(row);
     }
@@ -161,13 +158,10 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
         stage.stage = row.stage;
         stage.lengthMinutes = qRound(row.length->value() * minutesAUnit(row.stage));
         stage.wateringsPerDay = row.waterings->currentIndex();
-        stage.method = static_cast<WateringMethod>(row.method->currentData().toInt());
+        stage.method = chosenOf<WateringMethod>(*row.method);
         stage.amount = *amount;
-        stage.water = static_cast<WaterKind>(row.water->currentData().toInt());
-        const int onNutrient = row.waterOnNutrient->currentData().toInt();
-        if (onNutrient != kNoWater) {
-            stage.waterOnNutrientBearing = static_cast<WaterKind>(onNutrient);
-        }
+        stage.water = chosenOf<WaterKind>(*row.water);
+        stage.waterOnNutrientBearing = chosen<WaterKind>(*row.waterOnNutrient);
         stage.cue = row.cue->text().trimmed().toStdString();
         stages.push_back(stage);
     }

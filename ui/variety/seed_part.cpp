@@ -1,12 +1,12 @@
 #include "ui/variety/seed_part.h"
 
 #include "ui/widget/amount_field.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDateEdit>
 #include <QFormLayout>
 #include <QVBoxLayout>
@@ -100,14 +100,14 @@ std::vector<SeedLotStock> SeedPart::lots() const
 
 void SeedPart::reload()
 {
-    const QVariant kept = m_variety->currentData();
-    m_variety->clear();
     std::map<VarietyId, QString> names;
-    for (const Variety& each : journal().varieties().all(true).value_or(std::vector<Variety>())) {
-        names[each.id] = QString::fromStdString(each.name);
-        m_variety->addItem(names[each.id], static_cast<qlonglong>(each.id.value));
-    }
-    m_variety->setCurrentIndex(std::max(0, m_variety->findData(kept)));
+    refill(*m_variety, [&] {
+        for (const Variety& each :
+             journal().varieties().all(true).value_or(std::vector<Variety>())) {
+            names[each.id] = QString::fromStdString(each.name);
+            addChoice(*m_variety, names[each.id], each.id);
+        }
+    });
     std::vector<MasterDetail::Item> items;
     for (const SeedLotStock& each : lots()) {
         items.push_back({each.lot.id.value,
@@ -141,7 +141,7 @@ void SeedPart::show(qint64 id)
     m_shown = lot;
     m_shownIn = room().units;
     if (stock) {
-        m_variety->setCurrentIndex(m_variety->findData(static_cast<qlonglong>(lot.variety.value)));
+        choose(*m_variety, lot.variety);
     }
     m_number->setText(QString::fromStdString(lot.lotNumber));
     m_supplier->setText(QString::fromStdString(lot.supplier));
@@ -170,7 +170,7 @@ void SeedPart::save()
     }
     SeedLot lot;
     lot.id = SeedLotId{m_records->chosen()};
-    lot.variety = VarietyId{m_variety->currentData().toLongLong()};
+    lot.variety = chosenOf<VarietyId>(*m_variety);
     lot.lotNumber = m_number->text().trimmed().toStdString();
     lot.supplier = m_supplier->text().trimmed().toStdString();
     if (m_boughtOn->date() != m_boughtOn->minimumDate()) {

@@ -115,11 +115,10 @@ void RoundPage::putOff(TrayId tray)
         return;
     }
     const RoundKey again = roundShowing(m_room, sheet->plan.spans[*sheet->plan.current].end);
-    services().messages.tell(tr("%1: not yet. It is asked again %2; harvest now on %3.")
-                                 .arg(QString::fromStdString(decision.code),
-                                      roundWords(again, journal().clock().today()),
-                                      dayText(sheet->plan.harvest.date)),
-                             tr("Undo"), [this] { undoLast(); });
+    tellDone(tr("%1: not yet. It is asked again %2; harvest now on %3.")
+                 .arg(QString::fromStdString(decision.code),
+                      roundWords(again, journal().clock().today()),
+                      dayText(sheet->plan.harvest.date)));
 }
 
 void RoundPage::decideByKey(bool isReady)

@@ -6,7 +6,6 @@
 #include "ui/widget/widgets.h"
 
 #include <QPainter>
-#include <QStyle>
 
 #include <limits>
 
@@ -101,11 +100,7 @@ void NumberField::setRange(double low, double high)
 
 void NumberField::markWrong(bool isWrong)
 {
-    if (property("wrong").toBool() != isWrong) {
-        setProperty("wrong", isWrong);
-        style()->unpolish(this);
-        style()->polish(this);
-    }
+    ui::markWrong(*this, isWrong);
 }
 
 void NumberField::paintEvent(QPaintEvent* event)

@@ -28,6 +28,24 @@ public:
     void setItems(const std::vector<Item>& items);
     void choose(const std::vector<qint64>& ids);
     [[nodiscard]] const std::vector<qint64>& chosen() const { return m_chosen; }
+    template <class IdType>
+    void chooseIds(const std::vector<IdType>& ids)
+    {
+        std::vector<qint64> numbers;
+        for (const IdType id : ids) {
+            numbers.push_back(id.value);
+        }
+        choose(numbers);
+    }
+    template <class IdType>
+    [[nodiscard]] std::vector<IdType> chosenIds() const
+    {
+        std::vector<IdType> ids;
+        for (const qint64 id : m_chosen) {
+            ids.push_back(IdType{id});
+        }
+        return ids;
+    }
 
 Q_SIGNALS:
     void chosenByHand();

@@ -1,10 +1,8 @@
 #pragma once
 
-#include <QAbstractTableModel>
-#include <QIcon>
-#include <QStringList>
+#include "ui/widget/rows_model.h"
 
-#include <vector>
+#include <QStringList>
 
 namespace plumule::ui {
 
@@ -17,10 +15,8 @@ struct TextRow
 };
 
 // A small table of words and numbers that are worded already.
-class TextTable : public QAbstractTableModel
+class TextTable : public RowsModel<TextRow>
 {
-    Q_OBJECT
-
 public:
     explicit TextTable(QObject* parent = nullptr);
 
@@ -28,20 +24,6 @@ public:
     // stand at the right.
     void show(const QStringList& header, std::vector<TextRow> rows, int rightFrom = 1,
               int leftFrom = 1000);
-
-    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
-    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation,
-                                      int role) const override;
-
-private:
-    [[nodiscard]] bool isRight(int column) const;
-
-    QStringList m_header;
-    std::vector<TextRow> m_rows;
-    int m_rightFrom = 1;
-    int m_leftFrom = 1000;
 };
 
 } // namespace plumule::ui

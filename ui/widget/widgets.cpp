@@ -5,6 +5,7 @@
 
 #include <QButtonGroup>
 #include <QFormLayout>
+#include <QLineEdit>
 #include <QScrollArea>
 #include <QStyle>
 #include <QVBoxLayout>
@@ -37,6 +38,15 @@ void setRole(QWidget* widget, const char* role)
     widget->style()->unpolish(widget);
     widget->style()->polish(widget);
     widget->update();
+}
+
+void markWrong(QLineEdit& field, bool isWrong)
+{
+    if (field.property("wrong").toBool() != isWrong) {
+        field.setProperty("wrong", isWrong);
+        field.style()->unpolish(&field);
+        field.style()->polish(&field);
+    }
 }
 
 QFrame* rule()

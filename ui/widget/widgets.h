@@ -10,6 +10,7 @@ class QBoxLayout;
 class QFormLayout;
 class QButtonGroup;
 class QHBoxLayout;
+class QLineEdit;
 class QScrollArea;
 class QVBoxLayout;
 
@@ -23,6 +24,8 @@ class FlowLayout;
 [[nodiscard]] QPushButton* button(const QString& text, const char* role = "");
 // Sets the role of a widget that may be shown already.
 void setRole(QWidget* widget, const char* role);
+// Shows that what stands in a field can't be used, or that it can.
+void markWrong(QLineEdit& field, bool isWrong);
 [[nodiscard]] QFrame* rule();
 // Labels beside their fields, with the house's spacing.
 [[nodiscard]] QFormLayout* fieldForm();

@@ -3,10 +3,10 @@
 #include "core/journal/journal.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/text/text.h"
+#include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QComboBox>
 #include <QFormLayout>
 #include <QLineEdit>
 #include <QSpinBox>
@@ -85,7 +85,9 @@ QWidget* FirstStart::buildNew()
     m_evening = timeBox(18 * 60, "evening");
     m_units = new QComboBox;
     m_units->setObjectName("units");
-    m_units->addItems({tr("metric (g, mL, mm)"), tr("US customary (oz, fl oz, in)")});
+    for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::UsCustomary}) {
+        addChoice(*m_units, nameOf(units), units);
+    }
     m_currency = new QLineEdit(QStringLiteral("EUR"));
     m_currency->setObjectName("currency");
     form->addRow(tr("Name of the room"), m_name);
@@ -131,7 +133,7 @@ RoomPlan FirstStart::plan() const
 {
     RoomPlan made;
     made.room.name = m_name->text().trimmed().toStdString();
-    made.room.units = m_units->currentIndex() == 0 ? UnitSystem::Metric : UnitSystem::UsCustomary;
+    made.room.units = chosenOf<UnitSystem>(*m_units);
     made.room.currency = m_currency->text().trimmed().toStdString();
     made.room.morningMinute = minuteOf(*m_morning);
     made.room.eveningMinute = minuteOf(*m_evening);

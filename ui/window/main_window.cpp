@@ -1,6 +1,7 @@
 #include "ui/window/main_window.h"
 
 #include "ui/harvest/weigh_page.h"
+#include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
@@ -158,9 +159,9 @@ void MainWindow::wireKeys()
         connect(key, &QShortcut::activated, this, [this, i] { showPageAt(i); });
     }
     connect(new QShortcut(QKeySequence::Undo, this), &QShortcut::activated, this,
-            &MainWindow::undo);
+            [this] { takeBack(m_journal, *m_messages); });
     connect(new QShortcut(QKeySequence::Redo, this), &QShortcut::activated, this,
-            &MainWindow::redo);
+            [this] { doAgain(m_journal, *m_messages); });
     m_scanner = new BurstReader(
         [this](const QString& text) {
             return m_journal.trays().find(text.toStdString()).has_value();
@@ -300,26 +301,6 @@ void MainWindow::weigh(const QString& code)
             scale->take(code);
         }
     }
-}
-
-void MainWindow::undo()
-{
-    const auto undone = m_journal.undo();
-    if (!undone) {
-        m_messages->refuse(sentence(undone.error()));
-        return;
-    }
-    m_messages->tell(tr("Taken back: %1").arg(sentence(*undone)), tr("Redo"), [this] { redo(); });
-}
-
-void MainWindow::redo()
-{
-    const auto redone = m_journal.redo();
-    if (!redone) {
-        m_messages->refuse(sentence(redone.error()));
-        return;
-    }
-    m_messages->tell(sentence(*redone), tr("Undo"), [this] { undo(); });
 }
 
 } // namespace plumule::ui

@@ -51,8 +51,6 @@ private:
     void setBadge(int index, int count);
     void openTray(TrayId tray);
     void weigh(const QString& code);
-    void undo();
-    void redo();
 
     Journal& m_journal;
     Ask& m_ask;

@@ -1,0 +1,75 @@
+#include "tests/ui/support/growing.h"
+#include "ui/page/undoing.h"
+
+namespace plumule::ui {
+namespace {
+
+class UndoingTest : public GrowingTest
+{
+protected:
+    void pressAction(const QString& expected)
+    {
+        auto* action = messages.findChild<QPushButton*>("messageAction");
+        ASSERT_NE(action, nullptr);
+        ASSERT_TRUE(action->isVisibleTo(&messages));
+        ASSERT_EQ(action->text(), expected);
+        action->click();
+    }
+    [[nodiscard]] QString roomName()
+    {
+        return QString::fromStdString(journal->room().layout()->room.name);
+    }
+    void rename(const char* name)
+    {
+        Room room = journal->room().layout()->room;
+        room.name = name;
+        ASSERT_TRUE(journal->room().changeRoom(room));
+    }
+};
+
+TEST_F(UndoingTest, SaysNothingWhereNothingWasDone)
+{
+    tellLast(*journal, messages);
+    EXPECT_EQ(messages.text(), "");
+    takeBack(*journal, messages);
+    EXPECT_TRUE(messages.isRefusal());
+}
+
+TEST_F(UndoingTest, TakesBackAndDoesAgain)
+{
+    rename("North room");
+    tellLast(*journal, messages);
+    EXPECT_FALSE(messages.text().isEmpty());
+    pressAction("Undo");
+    EXPECT_TRUE(messages.text().startsWith("Taken back"));
+    EXPECT_EQ(roomName(), "Test room");
+    pressAction("Redo");
+    EXPECT_EQ(roomName(), "North room");
+    pressAction("Undo");
+    EXPECT_EQ(roomName(), "Test room");
+}
+
+TEST_F(UndoingTest, TheBarsButtonIsOfTheActItSpeaksOf)
+{
+    const auto sown = journal->trays().sow(broccoli(1, kTwoDaysAgo));
+    ASSERT_TRUE(sown.has_value());
+    tellDone(*journal, messages, "Sown, in words of the page's own.");
+    EXPECT_EQ(messages.text(), "Sown, in words of the page's own.");
+    rename("North room");
+    pressAction("Undo");
+    EXPECT_EQ(roomName(), "North room") << "what came after it stands";
+    EXPECT_FALSE(journal->trays().find("BR001").has_value());
+}
+
+TEST_F(UndoingTest, SaysWhyItIsRefused)
+{
+    rename("North room");
+    tellLast(*journal, messages);
+    rename("South room");
+    pressAction("Undo");
+    EXPECT_TRUE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_EQ(roomName(), "South room");
+}
+
+} // namespace
+} // namespace plumule::ui

@@ -1,0 +1,57 @@
+#include "ui/page/undoing.h"
+
+#include "ui/page/message_bar.h"
+#include "ui/text/text.h"
+
+#include <QCoreApplication>
+
+namespace plumule::ui {
+namespace {
+
+void offerUndo(Journal& journal, MessageBar& messages, const QString& done, HistoryId act)
+{
+    messages.tell(done, QCoreApplication::translate("Undoing", "Undo"),
+                  [&journal, &messages, act] { takeBack(journal, messages, act); });
+}
+
+} // namespace
+
+void tellLast(Journal& journal, MessageBar& messages)
+{
+    if (const auto latest = journal.nextUndo()) {
+        offerUndo(journal, messages, sentence(*latest), latest->id);
+    }
+}
+
+void tellDone(Journal& journal, MessageBar& messages, const QString& done)
+{
+    if (const auto latest = journal.nextUndo()) {
+        offerUndo(journal, messages, done, latest->id);
+    } else {
+        messages.tell(done);
+    }
+}
+
+void takeBack(Journal& journal, MessageBar& messages, HistoryId act)
+{
+    const auto undone = journal.undo(act);
+    if (!undone) {
+        messages.refuse(sentence(undone.error()));
+        return;
+    }
+    messages.tell(QCoreApplication::translate("Undoing", "Taken back: %1").arg(sentence(*undone)),
+                  QCoreApplication::translate("Undoing", "Redo"),
+                  [&journal, &messages] { doAgain(journal, messages); });
+}
+
+void doAgain(Journal& journal, MessageBar& messages)
+{
+    const auto redone = journal.redo();
+    if (!redone) {
+        messages.refuse(sentence(redone.error()));
+        return;
+    }
+    offerUndo(journal, messages, sentence(*redone), redone->id);
+}
+
+} // namespace plumule::ui
