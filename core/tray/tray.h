@@ -163,7 +163,7 @@ struct TrayRecord
 // Which trays a list shows. Empty fields do not restrict.
 struct TrayFilter
 {
-    std::string text; // in code, variety, medium, trial or seed lot; letter case does not matter
+    std::string text; // in code, variety, medium, trial, seed lot, reasons, notes; any letter case
     std::optional<TrayState> state;
     std::optional<VarietyId> variety;
     std::optional<MediumId> medium;

@@ -95,11 +95,17 @@ public:
     void addText(const std::string& text)
     {
         m_values.push_back(text);
-        m_sql += (m_sql.empty() ? "WHERE " : " AND ") +
+        const std::string sought = ", lower(?" + std::to_string(m_values.size()) + ")) > 0";
+        m_sql += (m_sql.empty() ? "WHERE (" : " AND (") +
                  std::string("instr(lower(t.code || char(10) || v.name || char(10) || m.name || "
                              "char(10) || coalesce(l.lot_number, '') || char(10) || "
-                             "coalesce(tr.code || char(10) || tr.name, '')), lower(?") +
-                 std::to_string(m_values.size()) + ")) > 0";
+                             "coalesce(tr.code || char(10) || tr.name, '') || char(10) || "
+                             "coalesce(t.discard_reason, '') || char(10) || "
+                             "coalesce(t.set_aside_reason, ''))") +
+                 sought +
+                 " OR EXISTS (SELECT 1 FROM tray_note n WHERE n.tray_id = t.id AND "
+                 "instr(lower(n.text)" +
+                 sought + "))";
     }
     [[nodiscard]] const std::string& sql() const { return m_sql; }
     [[nodiscard]] const std::vector<Cell>& values() const { return m_values; }
@@ -285,6 +291,13 @@ std::vector<TrayRecord> TrayRepository::growingAt(Moment at) const
              {cellOf(at.date - kLongestLife), cellOf(at.date + kLongestSoak), cellOf(at.date)});
     addPlaces(found, at);
     return found;
+}
+
+bool TrayRepository::hasAny(TrayState state) const
+{
+    Statement statement = m_database.prepare("SELECT 1 FROM tray WHERE state = ?1 LIMIT 1");
+    statement.bind(std::string(toText(state)));
+    return statement.step();
 }
 
 std::vector<std::string> TrayRepository::codesWithPrefix(const std::string& prefix) const

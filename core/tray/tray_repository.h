@@ -42,6 +42,7 @@ public:
     // before it; each with the place it stood at at that moment (once ended: last stood at).
     [[nodiscard]] std::vector<TrayRecord> growingAt(Moment at) const;
 
+    [[nodiscard]] bool hasAny(TrayState state) const;
     // Every code that begins with the prefix; letter case does not matter.
     [[nodiscard]] std::vector<std::string> codesWithPrefix(const std::string& prefix) const;
 

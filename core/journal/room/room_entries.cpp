@@ -49,6 +49,38 @@ Done takePlacesFromEnd(RoomRepository& rooms, const std::vector<Place>& places, 
     return {};
 }
 
+Done setPlaces(RoomRepository& rooms, ShelfId shelf, int count)
+{
+    if (auto checked = checkPlaceCount(count); !checked) {
+        return checked;
+    }
+    const auto places = rooms.places(shelf);
+    int number = places.empty() ? 0 : places.back().number;
+    for (int i = static_cast<int>(places.size()); i < count; ++i) {
+        Place place{{}, shelf, ++number};
+        rooms.insert(place);
+    }
+    return takePlacesFromEnd(rooms, places, static_cast<std::size_t>(count));
+}
+
+Done changeShelf(RoomRepository& rooms, const ShelfDraft& draft)
+{
+    if (!rooms.find(draft.shelf.id)) {
+        return fail(ErrorKind::NotFound, "shelf", draft.shelf.name);
+    }
+    if (!rooms.find(draft.shelf.rack)) {
+        return fail(ErrorKind::NotFound, "rack");
+    }
+    Shelf changed = draft.shelf;
+    changed.name = trimmed(draft.shelf.name);
+    return checkName(rooms.shelves(changed.rack), changed, "shelf.name")
+        .and_then([&] { return checkLight(changed); })
+        .and_then([&]() -> Done {
+            rooms.update(changed);
+            return setPlaces(rooms, changed.id, draft.places);
+        });
+}
+
 } // namespace
 
 Result<RoomLayout> RoomEntries::layout()
@@ -56,7 +88,7 @@ Result<RoomLayout> RoomEntries::layout()
     return m_ledger.ask([](Database& database) { return RoomRepository(database).layout(); });
 }
 
-Result<Room> RoomEntries::changeRoom(const Room& room)
+Result<Room> RoomEntries::changeRoom(const Room& room, const std::vector<ShelfDraft>& shelves)
 {
     return m_ledger.record("room.change",
                            [&](Database& database, std::string& subject) -> Result<Room> {
@@ -70,6 +102,11 @@ Result<Room> RoomEntries::changeRoom(const Room& room)
                                changed.currency = trimmed(room.currency);
                                subject = changed.name;
                                rooms.update(changed);
+                               for (const ShelfDraft& each : shelves) {
+                                   if (auto done = changeShelf(rooms, each); !done) {
+                                       return refused(done);
+                                   }
+                               }
                                return changed;
                            });
 }
@@ -150,32 +187,6 @@ Result<Shelf> RoomEntries::addShelf(RackId rack, const std::string& name, int pl
         });
 }
 
-Result<Shelf> RoomEntries::changeShelf(const Shelf& shelf)
-{
-    return m_ledger.record(
-        "shelf.change", [&](Database& database, std::string& subject) -> Result<Shelf> {
-            RoomRepository rooms(database);
-            if (!rooms.find(shelf.id)) {
-                return fail(ErrorKind::NotFound, "shelf", shelf.name);
-            }
-            if (!rooms.find(shelf.rack)) {
-                return fail(ErrorKind::NotFound, "rack");
-            }
-            Shelf changed = shelf;
-            changed.name = trimmed(shelf.name);
-            subject = shelfWords(rooms, changed);
-            const Done checked =
-                checkName(rooms.shelves(shelf.rack), changed, "shelf.name").and_then([&] {
-                    return checkLight(changed);
-                });
-            if (!checked) {
-                return refused(checked);
-            }
-            rooms.update(changed);
-            return changed;
-        });
-}
-
 Done RoomEntries::removeShelf(ShelfId shelf)
 {
     return m_ledger.record("shelf.remove", [&](Database& database, std::string& subject) -> Done {
@@ -191,29 +202,6 @@ Done RoomEntries::removeShelf(ShelfId shelf)
         rooms.remove(shelf);
         return {};
     });
-}
-
-Done RoomEntries::setPlaces(ShelfId shelf, int count)
-{
-    return m_ledger.record(
-        "shelf.set_places", [&](Database& database, std::string& subject) -> Done {
-            RoomRepository rooms(database);
-            const auto found = rooms.find(shelf);
-            if (!found) {
-                return fail(ErrorKind::NotFound, "shelf");
-            }
-            subject = shelfWords(rooms, *found);
-            if (auto checked = checkPlaceCount(count); !checked) {
-                return checked;
-            }
-            const auto places = rooms.places(shelf);
-            int number = places.empty() ? 0 : places.back().number;
-            for (int i = static_cast<int>(places.size()); i < count; ++i) {
-                Place place{{}, shelf, ++number};
-                rooms.insert(place);
-            }
-            return takePlacesFromEnd(rooms, places, static_cast<std::size_t>(count));
-        });
 }
 
 Result<std::vector<Spot>> RoomEntries::freeSpots()

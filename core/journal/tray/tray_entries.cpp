@@ -68,6 +68,15 @@ Result<std::vector<TrayListRow>> TrayEntries::list(const TrayFilter& filter)
     });
 }
 
+bool TrayEntries::hasAny(TrayState state)
+{
+    return m_ledger
+        .ask([&](Database& database) -> Result<bool> {
+            return TrayRepository(database).hasAny(state);
+        })
+        .value_or(false);
+}
+
 Result<TraySheet> TrayEntries::sheet(TrayId tray)
 {
     return m_ledger.ask([&](Database& database) -> Result<TraySheet> {

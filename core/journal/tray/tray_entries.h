@@ -45,6 +45,8 @@ public:
 
     // Newest sowing first, then by code.
     [[nodiscard]] Result<std::vector<TrayListRow>> list(const TrayFilter& filter);
+    // Whether there is a tray in that state; false too where that can't be read.
+    [[nodiscard]] bool hasAny(TrayState state);
     [[nodiscard]] Result<TraySheet> sheet(TrayId tray);
     // Letter case and blanks around do not matter. NotFound.
     [[nodiscard]] Result<TrayId> find(const std::string& code);

@@ -276,5 +276,27 @@ TEST(TrayIdsTest, IdsAreWrittenAsAJsonList)
     EXPECT_EQ(idList({{7}, {1099511627777}}), "[7,1099511627777]");
 }
 
+TEST_F(TrayRepositoryTest, TheTextIsSoughtInNotesAndReasonsToo)
+{
+    Tray discarded = storeTrayCalled("BR001", kToday - 2);
+    trays.end(discarded, TrayState::Discarded, {kToday, 600});
+    discarded.discardReason = "Mould on the stems";
+    discarded.state = TrayState::Discarded;
+    trays.update(discarded);
+    const Tray noted = storeTrayCalled("BR002", kToday - 1);
+    TrayNote note;
+    note.tray = noted.id;
+    note.on = kToday;
+    note.text = "leaning, no mould";
+    trays.insert(note);
+    TrayFilter filter;
+    filter.text = "MOULD";
+    EXPECT_EQ(codes(trays.records(filter)), (Codes{"BR002", "BR001"}));
+    filter.text = "leaning";
+    EXPECT_EQ(codes(trays.records(filter)), (Codes{"BR002"}));
+    filter.state = TrayState::Discarded;
+    EXPECT_TRUE(trays.records(filter).empty()) << "both hold or it is not shown";
+}
+
 } // namespace
 } // namespace plumule

@@ -171,7 +171,7 @@ TEST_F(ReviewAnswersTest, CostsATrayAsItsOwnSheetDoes)
     Shelf shelf = layout.shelves.front();
     shelf.lightMilliwatts = 60'000;
     shelf.lightMinutes = 960;
-    ASSERT_TRUE(journal->room().changeShelf(shelf));
+    ASSERT_TRUE(journal->room().changeRoom(layout.room, {{shelf, layout.placesOn(shelf.id)}}));
     clock.set({sown, 490});
     const TrayId tray = sow(mix, sown);
     ASSERT_TRUE(journal->trays().moveTo(tray, layout.spots().front().place, {sown, 490}));

@@ -100,15 +100,17 @@ TEST_F(RoomEntriesTest, AnUnusedRackIsRemovedWithItsShelves)
 TEST_F(RoomEntriesTest, WhatTraysHaveStoodOnStays)
 {
     const Spot spot = layout().spots().front();
+    const Shelf shelf = layout().shelves.front();
     const TrayId tray = sowAt(spot.place);
     ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now() + 60));
     expectRefused(ErrorKind::InUse, "rack",
                   [&] { return journal->room().removeRack(spot.rackId); });
     expectRefused(ErrorKind::InUse, "shelf",
                   [&] { return journal->room().removeShelf(spot.shelfId); });
-    expectRefused(ErrorKind::InUse, "place",
-                  [&] { return journal->room().setPlaces(spot.shelfId, 0); });
-    EXPECT_TRUE(journal->room().setPlaces(spot.shelfId, 1)) << "the unused end may go";
+    expectRefused(ErrorKind::InUse, "place", [&] {
+        return journal->room().changeRoom(layout().room, {{shelf, 0}});
+    });
+    EXPECT_TRUE(journal->room().changeRoom(layout().room, {{shelf, 1}})) << "the unused end may go";
 }
 
 TEST_F(RoomEntriesTest, AGrowingTrayTakesItsPlace)
@@ -139,15 +141,14 @@ TEST_F(RoomEntriesTest, LightOfAShelfIsKept)
     Shelf shelf = layout().shelves[2];
     shelf.lightMilliwatts = 60'000;
     shelf.lightMinutes = 16 * 60;
-    expectUndoable([&] { return journal->room().changeShelf(shelf); });
+    const auto change = [&] { return journal->room().changeRoom(layout().room, {{shelf, 4}}); };
+    expectUndoable(change);
     EXPECT_EQ(layout().shelves[2], shelf);
     shelf.lightMinutes = 25 * 60;
-    expectRefused(ErrorKind::Invalid, "shelf.light_minutes",
-                  [&] { return journal->room().changeShelf(shelf); });
+    expectRefused(ErrorKind::Invalid, "shelf.light_minutes", change);
     shelf.lightMinutes = 0;
     shelf.name = "2";
-    expectRefused(ErrorKind::Duplicate, "shelf.name",
-                  [&] { return journal->room().changeShelf(shelf); });
+    expectRefused(ErrorKind::Duplicate, "shelf.name", change);
 }
 
 TEST_F(RoomEntriesTest, AnUnusedShelfIsRemoved)
@@ -159,15 +160,39 @@ TEST_F(RoomEntriesTest, AnUnusedShelfIsRemoved)
 
 TEST_F(RoomEntriesTest, PlacesAreAddedAndTakenAtTheEnd)
 {
-    const ShelfId shelf = layout().shelves[0].id;
-    expectUndoable([&] { return journal->room().setPlaces(shelf, 5); });
-    EXPECT_EQ(layout().placesOn(shelf), 5);
+    const Shelf shelf = layout().shelves[0];
+    const auto give = [&](int places) {
+        return journal->room().changeRoom(layout().room, {{shelf, places}});
+    };
+    expectUndoable([&] { return give(5); });
+    EXPECT_EQ(layout().placesOn(shelf.id), 5);
     EXPECT_EQ(layout().spots().at(4).number, 5);
-    expectUndoable([&] { return journal->room().setPlaces(shelf, 2); });
-    EXPECT_EQ(layout().placesOn(shelf), 2);
-    expectRefused(ErrorKind::Invalid, "shelf.places",
-                  [&] { return journal->room().setPlaces(shelf, -1); });
-    EXPECT_TRUE(journal->room().setPlaces(shelf, 2)) << "already so";
+    expectUndoable([&] { return give(2); });
+    EXPECT_EQ(layout().placesOn(shelf.id), 2);
+    expectRefused(ErrorKind::Invalid, "shelf.places", [&] { return give(-1); });
+    EXPECT_TRUE(give(2)) << "already so";
+}
+
+TEST_F(RoomEntriesTest, TheRoomAndItsShelvesChangeAsOneActOrNotAtAll)
+{
+    const RoomLayout before = layout();
+    Room room = before.room;
+    room.name = "Cellar";
+    Shelf first = before.shelves[0];
+    first.lightMilliwatts = 40'000;
+    Shelf second = before.shelves[1];
+    second.lightMinutes = 25 * 60;
+    expectRefused(ErrorKind::Invalid, "shelf.light_minutes", [&] {
+        return journal->room().changeRoom(room, {{first, 5}, {second, 3}});
+    });
+    EXPECT_EQ(layout(), before);
+    second.lightMinutes = 16 * 60;
+    ASSERT_TRUE(journal->room().changeRoom(room, {{first, 5}, {second, 2}}));
+    EXPECT_EQ(layout().room.name, "Cellar");
+    EXPECT_EQ(layout().placesOn(first.id), 5);
+    EXPECT_EQ(layout().placesOn(second.id), 2);
+    ASSERT_TRUE(journal->undo());
+    EXPECT_EQ(layout(), before);
 }
 
 TEST_F(RoomEntriesTest, UndoRefusesWhereATrayWasPutThereSince)

@@ -26,12 +26,12 @@ protected:
              [=, this] { return errorOf(journal->room().removeRack(layout.racks[1].id)); }},
             {"shelf",
              [=, this] { return errorOf(journal->room().addShelf(layout.racks[0].id, "Z", 1)); }},
-            {"shelf change",
-             [=, this] { return errorOf(journal->room().changeShelf(layout.shelves[0])); }},
             {"shelf removal",
              [=, this] { return errorOf(journal->room().removeShelf(layout.shelves[0].id)); }},
             {"places",
-             [=, this] { return errorOf(journal->room().setPlaces(layout.shelves[1].id, 9)); }},
+             [=, this] {
+                 return errorOf(journal->room().changeRoom(layout.room, {{layout.shelves[1], 9}}));
+             }},
             {"variety",
              [=, this] {
                  return errorOf(journal->varieties().save({dill, {}}));
