@@ -26,6 +26,28 @@ void DialogAsk::confirm(QWidget* parent, const QString& title, const QString& qu
     box->open();
 }
 
+void DialogAsk::unsaved(QWidget* parent, const QString& question, Yes save, Yes leave)
+{
+    auto* box = new QMessageBox(parent);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    box->setWindowTitle(tr("Not saved"));
+    box->setText(question);
+    QPushButton* saves = box->addButton(tr("Save"), QMessageBox::AcceptRole);
+    QPushButton* leaves = box->addButton(tr("Leave without saving"), QMessageBox::DestructiveRole);
+    box->addButton(QMessageBox::Cancel);
+    box->setDefaultButton(saves);
+    QObject::connect(
+        box, &QMessageBox::buttonClicked, box,
+        [saves, leaves, save = std::move(save), leave = std::move(leave)](QAbstractButton* press) {
+            if (press == saves) {
+                save();
+            } else if (press == leaves) {
+                leave();
+            }
+        });
+    box->open();
+}
+
 void DialogAsk::line(QWidget* parent, const QString& title, const QString& label,
                      const QString& preset, Answered answered)
 {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QCoreApplication>
 #include <QString>
 #include <QStringList>
 
@@ -23,6 +24,8 @@ public:
     // Calls `yes` when agreed. `action` is what the agreeing button says ("Discard the tray").
     virtual void confirm(QWidget* parent, const QString& title, const QString& question,
                          const QString& action, Yes yes) = 0;
+    // Something typed is not saved: calls `save` or `leave`, or neither where the grower stays.
+    virtual void unsaved(QWidget* parent, const QString& question, Yes save, Yes leave) = 0;
     // Calls `answered` with a text that is not empty.
     virtual void line(QWidget* parent, const QString& title, const QString& label,
                       const QString& preset, Answered answered) = 0;
@@ -36,9 +39,12 @@ public:
 // Asks with dialogs.
 class DialogAsk : public Ask
 {
+    Q_DECLARE_TR_FUNCTIONS(DialogAsk)
+
 public:
     void confirm(QWidget* parent, const QString& title, const QString& question,
                  const QString& action, Yes yes) override;
+    void unsaved(QWidget* parent, const QString& question, Yes save, Yes leave) override;
     void line(QWidget* parent, const QString& title, const QString& label, const QString& preset,
               Answered answered) override;
     void fileToOpen(QWidget* parent, const QString& title, const QString& filter,

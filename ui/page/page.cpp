@@ -11,7 +11,7 @@ Page::Page(Journal& journal, Services services, QWidget* parent)
     , m_journal(journal)
     , m_services(services)
 {
-    setObjectName("page");
+    setProperty("role", "page");
     setAttribute(Qt::WA_StyledBackground);
 }
 

@@ -33,10 +33,16 @@ public:
     [[nodiscard]] virtual QString name() const = 0;
     // Which concepts its snapshot depends on.
     [[nodiscard]] virtual bool concerns(Concept about) const = 0;
+    // Whether something was typed that isn't saved and would be lost with the page.
+    [[nodiscard]] virtual bool hasUnsaved() const { return false; }
     // Reads again and shows.
     virtual void reload() = 0;
     // Puts the focus where work begins.
     virtual void begin();
+    // Puts the focus where one searches; false where the page has no such place.
+    virtual bool find() { return false; }
+    // Asks for a printer, for the page's own sheet; false where it has none now.
+    virtual bool print() { return false; }
 
     // A change was announced: reads again soon, or when shown next. Many in a row count as one.
     void noteChange();

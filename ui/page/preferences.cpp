@@ -20,6 +20,7 @@ const std::vector<Row>& preferenceTable()
         {Preference::FontScale, "fontScale", 1.0},
         {Preference::ScaleUnit, "scale/unit", QStringLiteral("g")},
         {Preference::LastTare, "scale/tare", 0},
+        {Preference::WindowPlace, "window/place", QByteArray()},
         {Preference::LabelPaper, "labels/paper", QString()},
     };
     return rows;

@@ -18,6 +18,7 @@ enum class Preference
     FontScale,   // 0.8 to 2
     ScaleUnit,   // "g" or "oz"
     LastTare,    // mg, of the bowl on the scale
+    WindowPlace, // as QWidget::saveGeometry()
     LabelPaper   // what labels are printed on, one line; empty: the standard sheet
 };
 

@@ -3,6 +3,8 @@
 #include "ui/page/page.h"
 #include "ui/page/undoing.h"
 
+#include <functional>
+
 namespace plumule::ui {
 
 // One part of the Set-up page: forms over one concept. It reads again when told, and says what it
@@ -22,7 +24,29 @@ public:
     [[nodiscard]] virtual bool concerns(Concept about) const = 0;
     virtual void reload() = 0;
 
+    // Whether something was typed that isn't saved.
+    [[nodiscard]] virtual bool hasUnsaved() const { return false; }
+    // Saves it; false, and said why, where that is refused.
+    virtual bool saveTyped() { return true; }
+
 protected:
+    // Goes on at once, or where something isn't saved after asking what shall become of it.
+    void leaveThen(std::function<void()> go)
+    {
+        if (!hasUnsaved()) {
+            go();
+            return;
+        }
+        m_services.ask.unsaved(
+            this, tr("What you typed under %1 is not saved. Save it first?").arg(name()),
+            [this, go] {
+                if (saveTyped()) {
+                    go();
+                }
+            },
+            go);
+    }
+
     [[nodiscard]] Journal& journal() const { return m_journal; }
     [[nodiscard]] const Services& services() const { return m_services; }
     [[nodiscard]] Room room() const

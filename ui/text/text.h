@@ -26,6 +26,8 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(ReadFrom from);
 [[nodiscard]] QString nameOf(PriceItem item); // "electricity"
 [[nodiscard]] QString nameOf(UnitSystem units);
+// What a room of those units usually reckons in, unless a currency of another kind was written.
+[[nodiscard]] QString proposedCurrency(const QString& written, UnitSystem units);
 // What the price is for: "a kilowatt-hour".
 [[nodiscard]] QString unitOf(PriceItem item, bool isLooseMix);
 // "A3 · place 2"; "no place" where there is none.

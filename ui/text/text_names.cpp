@@ -161,6 +161,17 @@ QString nameOf(UnitSystem units)
                                        : words("US customary (oz, fl oz, in)");
 }
 
+QString proposedCurrency(const QString& written, UnitSystem units)
+{
+    const QString metric = QStringLiteral("EUR");
+    const QString customary = QStringLiteral("USD");
+    const QString trimmed = written.trimmed();
+    if (!trimmed.isEmpty() && trimmed != metric && trimmed != customary) {
+        return written;
+    }
+    return units == UnitSystem::Metric ? metric : customary;
+}
+
 QString unitOf(PriceItem item, bool isLooseMix)
 {
     switch (item) {

@@ -1,5 +1,6 @@
 #include "ui/widget/master_detail.h"
 
+#include "ui/widget/form_panel.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -16,56 +17,94 @@ MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(scaled(16));
+    row->addWidget(buildList(newName));
+    QVBoxLayout* inner = nullptr;
+    row->addWidget(scrolling(inner), 1);
+    inner->addWidget(buildForm());
+    m_below = new QVBoxLayout;
+    m_below->setSpacing(scaled(14));
+    inner->addLayout(m_below);
+    inner->addStretch(1);
+}
 
-    auto* listCard = new Card;
+QWidget* MasterDetail::buildList(const QString& newName)
+{
+    auto* card = new Card;
     m_list = new QListWidget;
     m_list->setObjectName("records");
     m_list->setFixedWidth(std::min(scaled(236), 270));
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setTextElideMode(Qt::ElideRight);
-    auto* begin = button(newName);
-    begin->setObjectName("newRecord");
-    listCard->body()->addWidget(m_list, 1);
-    listCard->body()->addWidget(begin);
-    row->addWidget(listCard);
+    auto* make = button(newName);
+    make->setObjectName("newRecord");
+    card->body()->addWidget(m_list, 1);
+    card->body()->addWidget(make);
+    connect(make, &QPushButton::clicked, this, [this] { takeChoice(0); });
+    connect(m_list, &QListWidget::currentItemChanged, this, [this](const QListWidgetItem* item) {
+        if (item != nullptr) {
+            takeChoice(item->data(Qt::UserRole).toLongLong());
+        }
+    });
+    return card;
+}
 
-    QVBoxLayout* inner = nullptr;
-    auto* area = scrolling(inner);
+QWidget* MasterDetail::buildForm()
+{
+    m_panel = new FormPanel;
+    auto* column = new QVBoxLayout(m_panel);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(scaled(14));
     auto* card = new Card;
     m_form = fieldForm();
     card->body()->addLayout(m_form);
-    auto* buttons = new QHBoxLayout;
+    m_record = new QVBoxLayout;
+    m_record->setSpacing(scaled(14));
+    column->addWidget(card);
+    column->addLayout(m_record);
+    column->addWidget(buildButtons());
+    connect(m_panel, &FormPanel::entered, this, &MasterDetail::saveAsked);
+    return m_panel;
+}
+
+QWidget* MasterDetail::buildButtons()
+{
+    auto* bar = new QWidget;
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(scaled(18), 0, scaled(18), 0);
     m_remove = button(tr("Remove…"), "danger");
     m_remove->setObjectName("removeRecord");
     auto* save = button(tr("Save"), "primary");
     save->setObjectName("saveRecord");
-    buttons->addWidget(m_remove);
-    buttons->addStretch(1);
-    buttons->addWidget(save);
-    card->body()->addSpacing(scaled(6));
-    card->body()->addLayout(buttons);
-    inner->addWidget(card);
-    m_below = new QVBoxLayout;
-    m_below->setSpacing(scaled(14));
-    inner->addLayout(m_below);
-    inner->addStretch(1);
-    row->addWidget(area, 1);
-
-    connect(begin, &QPushButton::clicked, this, [this] {
-        choose(0);
-        m_isNew = true;
-        Q_EMIT chosenByHand(0);
-    });
+    row->addWidget(m_remove);
+    row->addStretch(1);
+    row->addWidget(save);
     connect(save, &QPushButton::clicked, this, &MasterDetail::saveAsked);
     connect(m_remove, &QPushButton::clicked, this, &MasterDetail::removeAsked);
-    connect(m_list, &QListWidget::currentItemChanged, this, [this](const QListWidgetItem* item) {
-        if (item != nullptr) {
-            m_chosen = item->data(Qt::UserRole).toLongLong();
-            m_isNew = false;
-            m_remove->setEnabled(true);
-            Q_EMIT chosenByHand(m_chosen);
-        }
-    });
+    return bar;
+}
+
+// By hand: another record was pressed, or New.
+void MasterDetail::takeChoice(qint64 id)
+{
+    if (!m_panel->isChanged() || !m_mayLeave) {
+        begin(id);
+        return;
+    }
+    // The list stays where the form is until it may go on. Queued: it is still choosing.
+    QMetaObject::invokeMethod(
+        this,
+        [this, id] {
+            showChosen();
+            m_mayLeave([this, id] { begin(id); });
+        },
+        Qt::QueuedConnection);
+}
+
+void MasterDetail::begin(qint64 id)
+{
+    choose(id);
+    m_isNew = id == 0;
+    Q_EMIT chosenByHand(id);
 }
 
 void MasterDetail::setItems(const std::vector<Item>& items)
@@ -88,21 +127,24 @@ void MasterDetail::setItems(const std::vector<Item>& items)
 
 void MasterDetail::choose(qint64 id)
 {
-    const QSignalBlocker quiet(m_list);
     m_chosen = id;
     m_isNew = false;
-    m_list->setCurrentRow(-1);
-    for (int i = 0; i < m_list->count(); ++i) {
-        if (m_list->item(i)->data(Qt::UserRole).toLongLong() == id) {
-            m_list->setCurrentRow(i);
-        }
-    }
+    showChosen();
     m_remove->setEnabled(id != 0);
 }
 
-void MasterDetail::setRemovable(bool isRemovable)
+void MasterDetail::showChosen()
 {
-    m_remove->setVisible(isRemovable);
+    const QSignalBlocker quiet(m_list);
+    int row = -1;
+    for (int i = 0; i < m_list->count(); ++i) {
+        if (m_list->item(i)->data(Qt::UserRole).toLongLong() == m_chosen) {
+            row = i;
+        }
+    }
+    if (row != m_list->currentRow()) {
+        m_list->setCurrentRow(row);
+    }
 }
 
 } // namespace plumule::ui

@@ -7,7 +7,7 @@ namespace {
 
 // %page% and the like stand for colours, %8px% for scaled lengths, %1.4em% for scaled type.
 const char* const kSheet = R"(
-QMainWindow, QDialog, QWidget#page { background: %page%; }
+QMainWindow, QDialog, QWidget[role="page"] { background: %page%; }
 QLabel { background: transparent; color: %ink%; }
 QLabel[role="title"] { font-size: %1.75em%; font-weight: 600; }
 QLabel[role="subtitle"] { color: %mutedInk%; }
@@ -45,38 +45,41 @@ QPushButton[role="segment"] { border-radius: 0; margin: 0; }
 QPushButton[role="segment"][end="first"] { border-top-left-radius: %7px%; border-bottom-left-radius: %7px%; }
 QPushButton[role="segment"][end="last"] { border-top-right-radius: %7px%; border-bottom-right-radius: %7px%; }
 QPushButton[role="segment"][end="only"] { border-radius: %7px%; }
+QPushButton[role="segment"]:focus { border: 2px solid %accent%; padding: %7px% %13px%; }
 QPushButton[role="segment"]:checked { background: %accent%; color: %accentInk%; border-color: %accent%; font-weight: 600; }
+QPushButton[role="segment"]:checked:focus { border-color: %ink%; }
 QPushButton[role="nav"] { background: transparent; color: %sidebarInk%; border: 2px solid transparent; text-align: left;
   padding: %8px% %12px%; min-height: %22px%; border-radius: %8px%; }
 QPushButton[role="nav"]:hover { background: rgba(255, 255, 255, 22); }
 QPushButton[role="nav"]:focus { border-color: %sidebarMuted%; }
 QPushButton[role="nav"]:checked { background: %chosenPage%; color: %ink%; font-weight: 600; }
 
-QLineEdit, QTextEdit, QPlainTextEdit, QSpinBox, QDoubleSpinBox, QComboBox, QDateEdit, QTimeEdit, QDateTimeEdit {
+QLineEdit, QTextEdit, QPlainTextEdit, QSpinBox, QDoubleSpinBox, QComboBox {
   background: %field%; color: %ink%; border: 1px solid %fieldEdge%; border-radius: %7px%; padding: %6px% %9px%;
   min-height: %22px%; selection-background-color: %accent%; selection-color: %accentInk%; }
-QLineEdit:focus, QTextEdit:focus, QPlainTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QComboBox:focus,
-QDateEdit:focus, QTimeEdit:focus, QDateTimeEdit:focus { border: 2px solid %accent%; padding: %5px% %8px%; }
+QLineEdit:focus, QTextEdit:focus, QPlainTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus, QComboBox:focus { border: 2px solid %accent%; padding: %5px% %8px%; }
 QLineEdit[wrong="true"] { border: 2px solid %warning%; }
 QLineEdit:read-only { background: %page%; }
+QComboBox { combobox-popup: 0; }
 QComboBox::drop-down { border: none; width: %26px%; }
 QComboBox::down-arrow { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; }
-QDateEdit { min-width: %112px%; }
-QDateEdit::drop-down { border: none; width: %26px%; }
 QPushButton::menu-indicator { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; subcontrol-position: right center; right: %8px%; }
 QPushButton[role="menu"] { padding-right: %30px%; }
-QDateEdit::down-arrow { image: url(:/icons/chevron.svg); width: %14px%; height: %14px%; }
 QComboBox QAbstractItemView { background: %card%; color: %ink%; border: 1px solid %fieldEdge%;
   selection-background-color: %selection%; selection-color: %ink%; outline: none; }
-QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button,
-QTimeEdit::up-button, QTimeEdit::down-button { width: 0; border: none; }
+QSpinBox::up-button, QSpinBox::down-button, QDoubleSpinBox::up-button, QDoubleSpinBox::down-button { width: 0; border: none; }
 QCheckBox, QRadioButton { spacing: %8px%; background: transparent; color: %ink%; }
-QCheckBox::indicator { width: %20px%; height: %20px%; border: 2px solid %fieldEdge%; border-radius: %5px%; background: %field%; }
-QCheckBox::indicator:checked { background: %accent%; border-color: %accent%; image: url(:/icons/tick.svg); }
-QCheckBox::indicator:focus { border-color: %accent%; }
+QCheckBox::indicator, QListView::indicator, QTableView::indicator, QTreeView::indicator, QMenu::indicator {
+  width: %20px%; height: %20px%; border: 2px solid %mutedInk%; border-radius: %5px%; background: %field%; }
+QCheckBox::indicator:checked, QListView::indicator:checked, QTableView::indicator:checked, QTreeView::indicator:checked,
+QMenu::indicator:checked { background: %accent%; border-color: %accent%; image: url(:/icons/tick.svg); }
+QCheckBox:focus { color: %accent%; }
+QCheckBox::indicator:focus { border-color: %accent%; background: %selection%; }
+QCheckBox::indicator:checked:focus { border-color: %ink%; background: %accent%; }
 
 QTableView, QTreeView, QListView { background: %card%; color: %ink%; border: none; gridline-color: %rule%;
   selection-background-color: %selection%; selection-color: %ink%; outline: none; alternate-background-color: %page%; }
+QTableView:focus, QTreeView:focus, QListView:focus { border: 2px solid %accent%; border-radius: %5px%; }
 QTableView::item, QListView::item, QTreeView::item { padding: %6px% %8px%; border: none; }
 QTableView::item:selected, QListView::item:selected, QTreeView::item:selected { background: %selection%; color: %ink%; }
 QListView::item { border-radius: %6px%; }
@@ -95,14 +98,18 @@ QProgressBar::chunk { background: %accent%; border-radius: %4px%; }
 QTabBar::tab { background: transparent; color: %mutedInk%; padding: %9px% %14px%; border: none; border-bottom: %3px% solid transparent; }
 QTabBar::tab:selected { color: %ink%; font-weight: 600; border-bottom-color: %accent%; }
 QTabBar::tab:focus { color: %accent%; }
+QTabBar::tab:selected:focus { background: %selection%; }
 QTabWidget::pane { border: none; }
 QToolTip { background: %card%; color: %ink%; border: 1px solid %fieldEdge%; padding: %6px%; }
 QMenu { background: %card%; color: %ink%; border: 1px solid %fieldEdge%; padding: %4px%; }
 QMenu::item { padding: %8px% %22px%; border-radius: %5px%; }
 QMenu::item:selected { background: %selection%; }
-QWidget#sidebar { background: %sidebar%; }
-QWidget#sidebar QLabel { color: %sidebarInk%; }
-QWidget#sidebar QLabel[role="muted"] { color: %sidebarMuted%; }
+QToolButton { background: transparent; color: %ink%; border: 1px solid transparent; border-radius: %5px%; padding: %3px%; }
+QToolButton:hover { background: %selection%; }
+QToolButton:focus { border: 2px solid %accent%; }
+QWidget[role="sidebar"] { background: %sidebar%; }
+QWidget[role="sidebar"] QLabel { color: %sidebarInk%; }
+QWidget[role="sidebar"] QLabel[role="muted"] { color: %sidebarMuted%; }
 QLabel[role="badge"] { background: %badge%; color: %badgeInk%; border-radius: %7px%; padding: %1px% %7px%; font-weight: 600; font-size: %0.85em%; }
 QSplitter::handle { background: transparent; }
 )";

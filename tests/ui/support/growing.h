@@ -135,8 +135,6 @@ protected:
         const QWidget* focus = QApplication::focusWidget();
         return focus == nullptr ? QString() : focus->objectName();
     }
-    static void click(QWidget* widget) { QTest::mouseClick(widget, Qt::LeftButton); }
-    static bool soon(const std::function<bool()>& holds) { return QTest::qWaitFor(holds, 3000); }
     static QStringList textsIn(const QWidget& within)
     {
         QStringList texts;

@@ -36,14 +36,6 @@ protected:
         settleDown();
         return part;
     }
-    // Lets what was queued by a change happen, what that queues, and the layout after it.
-    static void settleDown()
-    {
-        for (int round = 0; round < 5; ++round) {
-            QTest::qWait(1);
-        }
-    }
-
     using GrowingTest::press;
     static void press(QWidget& within, const char* button)
     {
@@ -52,17 +44,6 @@ protected:
         ASSERT_TRUE(found->isEnabled()) << button;
         click(found);
         settleDown();
-    }
-    // Writes over what stands in a field, key by key.
-    static void write(QWidget& within, const char* field, const QString& text)
-    {
-        auto* found = find<QLineEdit>(within, field);
-        ASSERT_NE(found, nullptr);
-        found->setFocus();
-        found->selectAll();
-        QTest::keyClick(found, Qt::Key_Delete);
-        QTest::keyClicks(found, text);
-        ASSERT_EQ(found->text(), text);
     }
     static QString textOf(QWidget& within, const char* field)
     {

@@ -3,11 +3,15 @@
 #include "core/journal/journal.h"
 #include "ui/page/page.h"
 
+#include <QApplication>
+#include <QLineEdit>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QTimer>
 #include <QWidget>
 #include <gtest/gtest.h>
 
+#include <functional>
 #include <optional>
 
 namespace plumule::ui {
@@ -16,7 +20,14 @@ namespace plumule::ui {
 class ScriptedAsk : public Ask
 {
 public:
+    enum class Unsaved
+    {
+        Save,
+        Leave,
+        Stay
+    };
     bool agrees = true;
+    Unsaved whenUnsaved = Unsaved::Stay;
     QString lineAnswer;
     QString fileAnswer;
     QStringList questions; // what was asked
@@ -27,6 +38,15 @@ public:
         questions << question;
         if (agrees) {
             yes();
+        }
+    }
+    void unsaved(QWidget*, const QString& question, Yes save, Yes leave) override
+    {
+        questions << question;
+        if (whenUnsaved == Unsaved::Save) {
+            save();
+        } else if (whenUnsaved == Unsaved::Leave) {
+            leave();
         }
     }
     void line(QWidget*, const QString& title, const QString&, const QString&,
@@ -90,6 +110,36 @@ protected:
         widget.resize(size);
         widget.show();
         ASSERT_TRUE(QTest::qWaitForWindowExposed(&widget));
+    }
+    static void click(QWidget* widget) { QTest::mouseClick(widget, Qt::LeftButton); }
+    // Whether it holds within three seconds; events go on meanwhile.
+    static bool soon(const std::function<bool()>& holds) { return QTest::qWaitFor(holds, 3000); }
+    // Lets what was queued by now happen, what that queues, and the layout after it.
+    static void settleDown()
+    {
+        for (int round = 0; round < 4; ++round) {
+            bool isThrough = false;
+            // A timer of no time comes after all that is queued before it.
+            QTimer::singleShot(0, qApp, [&isThrough] { isThrough = true; });
+            EXPECT_TRUE(soon([&isThrough] { return isThrough; }));
+        }
+    }
+    // Writes over what stands in a field, key by key, and stays in it.
+    static void write(QWidget& within, const char* field, const QString& text)
+    {
+        auto* found = find<QLineEdit>(within, field);
+        ASSERT_NE(found, nullptr);
+        found->setFocus();
+        found->selectAll();
+        QTest::keyClick(found, Qt::Key_Delete);
+        QTest::keyClicks(found, text);
+        ASSERT_EQ(found->text(), text);
+    }
+    // Writes over it and leaves it with Tab.
+    static void give(QWidget& within, const char* field, const QString& text)
+    {
+        write(within, field, text);
+        QTest::keyClick(find<QLineEdit>(within, field), Qt::Key_Tab);
     }
     template <class Widget>
     static Widget* find(QWidget& within, const char* name)
