@@ -20,46 +20,46 @@ QString lookUp(const QHash<QString, const char*>& table, const std::string& key)
     return found == table.cend() ? QString(plain).replace('_', ' ') : words(found.value());
 }
 
+// By the key of a spec.
+const QHash<QString, const char*> kChartTitles = {
+    {"yield_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a tray; adjusted means")},
+    {"cost_per_gram_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Cost per gram by medium, each dot a tray")},
+    {"height_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Height by medium, each dot a tray; adjusted means")},
+    {"height_curves", QT_TRANSLATE_NOOP("Charts", "Height by day, with fitted curves")},
+    {"height_by_day", QT_TRANSLATE_NOOP("Charts", "Height above the medium, mean of the trays")},
+    {"cost_by_uses", QT_TRANSLATE_NOOP("Charts", "Cost per gram as a piece is used again")},
+    {"trial_so_far", QT_TRANSLATE_NOOP("Charts", "This trial so far")},
+    {"tray_heights", QT_TRANSLATE_NOOP("Charts", "Height above the medium")},
+    {"ratings_by_medium",
+     QT_TRANSLATE_NOOP("Charts", "Ratings by medium, each dot a taster; the mean marked")},
+    {"yield_per_area_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Yield per area by medium, each dot a tray; adjusted means")},
+    {"yield_per_seed_adjusted",
+     QT_TRANSLATE_NOOP("Charts",
+                       "Yield per gram of seed by medium, each dot a tray; adjusted means")},
+    {"yield_per_day_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Yield per day by medium, each dot a tray; adjusted means")},
+    {"days_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Days to harvest by medium, each dot a tray; adjusted means")},
+    {"residue_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Residue by medium, each dot a tray; adjusted means")},
+    {"evenness_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Variation of height within a tray, by medium; adjusted means")},
+    {"work_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Work by medium, each dot a tray; adjusted means")},
+    {"power_curve", QT_TRANSLATE_NOOP("Charts", "Chance of telling two media apart")},
+    {"yield_by_uses",
+     QT_TRANSLATE_NOOP("Charts", "Yield as pieces are used again, each dot a tray")},
+    {"seasons_beside", QT_TRANSLATE_NOOP("Charts", "Yield by medium, season by season")},
+};
+
 } // namespace
 
 QString chartTitle(const ChartSpec& spec)
 {
-    static const QHash<QString, const char*> kTitles = {
-        {"yield_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a tray; adjusted means")},
-        {"cost_per_gram_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Cost per gram by medium, each dot a tray")},
-        {"height_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Height by medium, each dot a tray; adjusted means")},
-        {"height_curves", QT_TRANSLATE_NOOP("Charts", "Height by day, with fitted curves")},
-        {"height_by_day",
-         QT_TRANSLATE_NOOP("Charts", "Height above the medium, mean of the trays")},
-        {"cost_by_uses", QT_TRANSLATE_NOOP("Charts", "Cost per gram as a piece is used again")},
-        {"trial_so_far", QT_TRANSLATE_NOOP("Charts", "This trial so far")},
-        {"tray_heights", QT_TRANSLATE_NOOP("Charts", "Height above the medium")},
-        {"ratings_by_medium",
-         QT_TRANSLATE_NOOP("Charts", "Ratings by medium, each dot a taster; the mean marked")},
-        {"yield_per_area_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Yield per area by medium, each dot a tray; adjusted means")},
-        {"yield_per_seed_adjusted",
-         QT_TRANSLATE_NOOP("Charts",
-                           "Yield per gram of seed by medium, each dot a tray; adjusted means")},
-        {"yield_per_day_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Yield per day by medium, each dot a tray; adjusted means")},
-        {"days_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Days to harvest by medium, each dot a tray; adjusted means")},
-        {"residue_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Residue by medium, each dot a tray; adjusted means")},
-        {"evenness_adjusted",
-         QT_TRANSLATE_NOOP("Charts",
-                           "Variation of height within a tray, by medium; adjusted means")},
-        {"work_adjusted",
-         QT_TRANSLATE_NOOP("Charts", "Work by medium, each dot a tray; adjusted means")},
-        {"power_curve", QT_TRANSLATE_NOOP("Charts", "Chance of telling two media apart")},
-        {"yield_by_uses",
-         QT_TRANSLATE_NOOP("Charts", "Yield as pieces are used again, each dot a tray")},
-        {"seasons_beside", QT_TRANSLATE_NOOP("Charts", "Yield by medium, season by season")},
-    };
     const QString key = QString::fromStdString(spec.key);
     if (key.endsWith("_differences")) {
         return words("Differences between media, with their 95% intervals and the margin");
@@ -67,7 +67,7 @@ QString chartTitle(const ChartSpec& spec)
     if (key.endsWith("_by_block")) {
         return words("Block by block, each dot a tray");
     }
-    return lookUp(kTitles, spec.key);
+    return lookUp(kChartTitles, spec.key);
 }
 
 QString axisTitle(const ChartAxis& axis)

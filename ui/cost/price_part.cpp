@@ -2,11 +2,11 @@
 
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QDateEdit>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
@@ -49,19 +49,13 @@ QString labourName(LabourKind kind)
 } // namespace
 
 PricePart::PricePart(Journal& journal, Services services, QWidget* parent)
-    : SetupPart(journal, services, parent)
+    : RecordPart(journal, services, tr("New price"), parent)
 {
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    m_records = new MasterDetail(tr("New price"));
-    column->addWidget(m_records);
     buildForm();
     buildLabour();
-    connect(m_records, &MasterDetail::chosenByHand, this, &PricePart::show);
-    connect(m_records, &MasterDetail::saveAsked, this, &PricePart::save);
-    connect(m_records, &MasterDetail::removeAsked, this, &PricePart::remove);
-    connect(m_item, &QComboBox::currentIndexChanged, this, &PricePart::showUnit);
-    connect(m_medium, &QComboBox::currentIndexChanged, this, &PricePart::showUnit);
+    connect(m_item, &QComboBox::currentIndexChanged, this, &PricePart::fillUnits);
+    connect(m_medium, &QComboBox::currentIndexChanged, this, &PricePart::fillUnits);
+    connect(m_unit, &QComboBox::activated, this, &PricePart::turnAmount);
 }
 
 QString PricePart::name() const
@@ -83,19 +77,20 @@ void PricePart::buildForm()
     }
     m_medium = new QComboBox;
     m_medium->setObjectName("priceMedium");
-    m_from = new QDateEdit;
-    m_from->setObjectName("priceFrom");
-    m_from->setCalendarPopup(true);
-    m_from->setDisplayFormat("d MMM yyyy");
+    m_from = new DateField("priceFrom");
     m_amount = new NumberField;
     m_amount->setObjectName("priceAmount");
-    m_unit = label(QString(), "muted");
+    m_unit = new QComboBox;
+    m_unit->setObjectName("priceUnit");
+    m_unit->setAccessibleName(tr("What the price is for"));
     QFormLayout* form = m_records->form();
     form->addRow(tr("Price of"), m_item);
     form->addRow(tr("Medium"), m_medium);
     form->addRow(tr("From"), m_from);
-    form->addRow(tr("Price"), m_amount);
-    form->addRow(QString(), m_unit);
+    auto* priced = new QHBoxLayout;
+    priced->addWidget(m_amount);
+    priced->addWidget(m_unit, 1);
+    form->addRow(tr("Price"), priced);
     auto* words = label(tr("A price holds from its day until the next one of the same thing. Seed "
                            "has its price with "
                            "its lot."),
@@ -148,21 +143,27 @@ void PricePart::show(qint64 id)
         }
     }
     // What is being typed stays, unless the record itself changed.
-    if (m_shown == price) {
+    if (m_shown == price && m_shownIn == room().units) {
         return;
     }
     m_shown = price;
+    m_shownIn = room().units;
     choose(*m_item, price.item);
     if (price.medium) {
         choose(*m_medium, price.medium);
     }
-    m_from->setDate(toQDate(price.from));
-    showMoney(*m_amount, id == 0 ? std::nullopt : std::optional(price.amount),
-              QString::fromStdString(room().currency));
-    showUnit();
+    m_from->setDate(price.from);
+    fillUnits();
+    m_unit->setCurrentIndex(0);
+    m_perUnit = unit().stored;
+    m_amount->setUnit(QString::fromStdString(room().currency));
+    m_amount->setNumber(id == 0 ? std::nullopt : std::optional(inUnits(price.amount) * m_perUnit),
+                        4);
+    settleForm();
 }
 
-void PricePart::showUnit()
+// What the chosen thing may be priced by, in the room's units.
+void PricePart::fillUnits()
 {
     const auto item = chosenOf<PriceItem>(*m_item);
     m_medium->setEnabled(item == PriceItem::Medium);
@@ -172,7 +173,29 @@ void PricePart::showUnit()
             isLooseMix = each.form == MediumForm::LooseMix;
         }
     }
-    m_unit->setText(unitOf(item, isLooseMix));
+    m_units = priceUnits(item, isLooseMix, room().units);
+    const QString kept = m_unit->currentText();
+    m_unit->clear();
+    for (const PriceUnit& each : m_units) {
+        m_unit->addItem(each.name);
+    }
+    m_unit->setCurrentIndex(std::max(0, m_unit->findText(kept)));
+    m_perUnit = unit().stored;
+}
+
+const PriceUnit& PricePart::unit() const
+{
+    return m_units[static_cast<std::size_t>(std::max(0, m_unit->currentIndex()))];
+}
+
+// The same price, for another measure of the thing.
+void PricePart::turnAmount()
+{
+    const auto typed = m_amount->number();
+    if (typed && *typed) {
+        m_amount->setNumber(**typed / m_perUnit * unit().stored, 4);
+    }
+    m_perUnit = unit().stored;
 }
 
 void PricePart::showLabour()
@@ -239,13 +262,17 @@ void PricePart::saveLabour(LabourKind kind, NumberField& field)
     }
 }
 
-void PricePart::save()
+bool PricePart::save()
 {
-    const auto amount = moneyIn(*m_amount);
+    if (!m_from->requireDate()) {
+        services().messages.refuse(howToWriteADay());
+        return false;
+    }
+    const auto amount = m_amount->number();
     if (!amount || !*amount) {
         m_amount->markWrong(true);
         services().messages.refuse(tr("Please give a price, such as 4.20."));
-        return;
+        return false;
     }
     Price price;
     price.id = PriceId{m_records->chosen()};
@@ -253,12 +280,15 @@ void PricePart::save()
     if (price.item == PriceItem::Medium) {
         price.medium = chosenOf<MediumId>(*m_medium);
     }
-    price.from = fromQDate(m_from->date());
-    price.amount = **amount;
+    price.from = *m_from->date();
+    price.amount = money(**amount / unit().stored);
     const auto saved = journal().costs().savePrice(price);
-    if (settle(saved, tr("Saved the price."))) {
-        m_records->choose(saved->id.value);
+    if (!settle(saved, tr("Saved the price."))) {
+        return false;
     }
+    m_records->choose(saved->id.value);
+    settleForm();
+    return true;
 }
 
 void PricePart::remove()

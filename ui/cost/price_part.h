@@ -1,19 +1,18 @@
 #pragma once
 
-#include "ui/page/setup_part.h"
+#include "ui/page/record_part.h"
+#include "ui/text/price_units.h"
 
 class QComboBox;
-class QDateEdit;
 class QFormLayout;
-class QLabel;
 
 namespace plumule::ui {
 
-class MasterDetail;
+class DateField;
 class NumberField;
 
 // Dated prices, and the minutes that each kind of work takes.
-class PricePart : public SetupPart
+class PricePart : public RecordPart
 {
     Q_OBJECT
 
@@ -27,23 +26,28 @@ public:
 private:
     void buildForm();
     void buildLabour();
-    void show(qint64 id);
-    void showUnit();
+    void show(qint64 id) override;
+    void forget() override { m_shown.reset(); }
+    void fillUnits();
+    void turnAmount();
+    [[nodiscard]] const PriceUnit& unit() const;
     void showLabour();
-    void save();
-    void remove();
+    bool save() override;
+    void remove() override;
     void saveLabour(LabourKind kind, NumberField& field);
     [[nodiscard]] std::vector<Price> prices() const;
 
-    MasterDetail* m_records = nullptr;
     QComboBox* m_item = nullptr;
     QComboBox* m_medium = nullptr;
-    QDateEdit* m_from = nullptr;
+    DateField* m_from = nullptr;
     NumberField* m_amount = nullptr;
-    QLabel* m_unit = nullptr;
+    QComboBox* m_unit = nullptr;
     QFormLayout* m_labour = nullptr;
+    std::vector<PriceUnit> m_units; // as m_unit lists them
+    double m_perUnit = 1;           // of the unit that the amount is shown for
     std::vector<LabourTask> m_shownLabour;
     std::optional<Price> m_shown;
+    UnitSystem m_shownIn = UnitSystem::Metric;
     std::vector<Medium> m_media;
 };
 

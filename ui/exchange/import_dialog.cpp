@@ -32,6 +32,7 @@ QTableWidget* tableOf(const QStringList& heads, int rows)
     table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     table->setShowGrid(false);
+    table->setMinimumHeight(scaled(200));
     table->horizontalHeader()->setStretchLastSection(true);
     table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     return table;
@@ -83,18 +84,14 @@ void ImportDialog::begin(Journal& journal, Services services, QWidget* parent)
 
 ImportDialog::ImportDialog(Journal& journal, Services services, const QString& file,
                            QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(services.ask, "importDialog", tr("Import a table of trays"), parent)
     , m_journal(journal)
     , m_services(services)
     , m_file(file)
 {
-    setObjectName("importDialog");
-    setWindowTitle(tr("Import a table of trays"));
-    resize(scaled(760), scaled(560));
-    m_column = new QVBoxLayout(this);
-    m_column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    m_column->setSpacing(scaled(12));
-    m_column->addWidget(label(QFileInfo(file).fileName(), "title"));
+    wish({scaled(760), scaled(560)});
+    leaveFreely();
+    body()->addWidget(label(QFileInfo(file).fileName(), "strong"));
     const auto preview = m_journal.exchange().preview(file.toStdString());
     if (preview) {
         m_preview = *preview;
@@ -129,7 +126,7 @@ void ImportDialog::buildSummary()
     auto* words = label(lines.join('\n'));
     words->setObjectName("importSummary");
     words->setWordWrap(true);
-    m_column->addWidget(words);
+    body()->addWidget(words);
 }
 
 void ImportDialog::buildRows()
@@ -148,9 +145,9 @@ void ImportDialog::buildRows()
              tray.harvested ? QString::fromStdString(toIso(*tray.harvested)) : QString(),
              massCell(tray.net), QString::fromStdString(tray.trial.value_or(""))});
     }
-    m_column->addWidget(table, 1);
+    body()->addWidget(table, 1);
     if (shown < static_cast<int>(m_preview.trays.size())) {
-        m_column->addWidget(label(tr("The first %1 rows are shown.").arg(shown), "muted"));
+        body()->addWidget(label(tr("The first %1 rows are shown.").arg(shown), "muted"));
     }
 }
 
@@ -167,24 +164,16 @@ void ImportDialog::buildFaults()
     }
     table->resizeColumnToContents(0);
     table->resizeColumnToContents(1);
-    m_column->addWidget(table, 1);
+    body()->addWidget(table, 1);
 }
 
 void ImportDialog::buildButtons()
 {
-    auto* row = new QHBoxLayout;
-    row->addStretch(1);
-    auto* leave = button(tr("Leave it"));
-    leave->setObjectName("importLeave");
-    m_import = button(tr("Import"), "primary");
-    m_import->setObjectName("importRun");
-    m_import->setEnabled(m_preview.isClean() && !m_preview.trays.empty());
-    m_import->setDefault(true);
-    row->addWidget(leave);
-    row->addWidget(m_import);
-    m_column->addLayout(row);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
-    connect(m_import, &QPushButton::clicked, this, &ImportDialog::runImport);
+    connect(addButton(tr("Leave it"), "importLeave"), &QPushButton::clicked, this,
+            &QDialog::reject);
+    auto* import = addButton(tr("Import"), "importRun", "primary");
+    import->setEnabled(m_preview.isClean() && !m_preview.trays.empty());
+    connect(import, &QPushButton::clicked, this, &ImportDialog::runImport);
 }
 
 void ImportDialog::runImport()

@@ -1,17 +1,14 @@
 #pragma once
 
 #include "core/exchange/tray_import.h"
+#include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
-
-#include <QDialog>
-
-class QVBoxLayout;
 
 namespace plumule::ui {
 
 // Shows what a table of trays would bring in before anything is written: rows, new names, columns
 // left out, and every fault with its line. The import is one step and is undone as one.
-class ImportDialog : public QDialog
+class ImportDialog : public FormDialog
 {
     Q_OBJECT
 
@@ -33,8 +30,6 @@ private:
     Services m_services;
     QString m_file;
     ImportPreview m_preview;
-    QPushButton* m_import = nullptr;
-    QVBoxLayout* m_column = nullptr;
 };
 
 } // namespace plumule::ui

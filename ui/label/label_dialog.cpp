@@ -11,7 +11,6 @@
 #include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QPainter>
-#include <QScreen>
 #include <QSpinBox>
 #include <QVBoxLayout>
 
@@ -23,6 +22,8 @@ namespace {
 // Usual sizes of labels on a roll, mm (common practice, no source).
 constexpr std::array<std::pair<int, int>, 5> kRolls{
     {{62, 29}, {57, 32}, {50, 30}, {40, 30}, {100, 50}}};
+
+constexpr int kBesideWidth = 640;
 
 enum StockChoice
 {
@@ -45,35 +46,40 @@ QHBoxLayout* pairOf(QWidget* first, QWidget* second)
 
 LabelDialog::LabelDialog(Journal& journal, Services services, const std::vector<TrayId>& trays,
                          QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(services.ask, "labelDialog", tr("Labels"), parent)
     , m_services(services)
 {
-    setObjectName("labelDialog");
-    setWindowTitle(tr("Labels"));
+    wish({scaled(820), scaled(600)});
+    leaveFreely();
     if (auto labels = labelsFor(journal, trays)) {
         m_labels = std::move(*labels);
     } else {
         m_services.messages.refuse(sentence(labels.error()));
     }
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->setSpacing(scaled(12));
-    column->addWidget(label(tr("Labels"), "title"));
     m_summary = label(QString(), "muted");
     m_summary->setObjectName("labelSummary");
     m_summary->setWordWrap(true);
-    column->addWidget(m_summary);
-    auto* row = new QHBoxLayout;
-    row->setSpacing(scaled(24));
-    row->addWidget(buildFields(), 0, Qt::AlignTop);
+    body()->addWidget(m_summary);
+    m_beside = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_beside->setSpacing(scaled(24));
+    m_beside->addWidget(buildFields(), 0, Qt::AlignTop);
     m_preview = new LabelPreview;
-    row->addWidget(m_preview, 1);
-    column->addLayout(row, 1);
-    column->addWidget(buildButtons());
+    m_preview->setMinimumHeight(scaled(260));
+    m_beside->addWidget(m_preview, 1);
+    body()->addLayout(m_beside, 1);
+    buildButtons();
     fill(labelPaperFrom(m_services.preferences.get(Preference::LabelPaper).toString()));
     wireSignals();
     showPaper();
-    resize(QSize(scaled(820), scaled(600)).boundedTo(screen()->availableSize() * 0.95));
+}
+
+void LabelDialog::resizeEvent(QResizeEvent* event)
+{
+    FormDialog::resizeEvent(event);
+    const bool wasBeside = m_beside->direction() == QBoxLayout::LeftToRight;
+    m_beside->setDirection(standsBeside(width(), scaled(kBesideWidth), wasBeside)
+                               ? QBoxLayout::LeftToRight
+                               : QBoxLayout::TopToBottom);
 }
 
 QDoubleSpinBox* LabelDialog::lengthField(const char* name, const QString& accessibleName)
@@ -157,24 +163,11 @@ QWidget* LabelDialog::buildRollFields()
     return fields;
 }
 
-QWidget* LabelDialog::buildButtons()
+void LabelDialog::buildButtons()
 {
-    auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    auto* leave = button(tr("Close"));
-    leave->setObjectName("labelClose");
-    m_print = button(tr("Print…"));
-    m_print->setObjectName("labelPrint");
-    m_save = button(tr("Save PDF…"), "primary");
-    m_save->setObjectName("labelSave");
-    m_save->setDefault(true);
-    row->addStretch(1);
-    row->addWidget(leave);
-    row->addWidget(m_print);
-    row->addWidget(m_save);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
-    return bar;
+    connect(addButton(tr("Close"), "labelClose"), &QPushButton::clicked, this, &QDialog::reject);
+    m_print = addButton(tr("Print…"), "labelPrint");
+    m_save = addButton(tr("Save PDF…"), "labelSave", "primary");
 }
 
 void LabelDialog::wireSignals()

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "ui/label/label_sheet.h"
+#include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
-#include <QDialog>
-
+class QBoxLayout;
 class QComboBox;
 class QDoubleSpinBox;
 class QSpinBox;
@@ -15,7 +15,7 @@ class LabelPreview;
 
 // Labels for trays: the paper they are printed on, how they will look, a PDF or a printer. The
 // paper is remembered, the labels skipped are not.
-class LabelDialog : public QDialog
+class LabelDialog : public FormDialog
 {
     Q_OBJECT
 
@@ -27,11 +27,14 @@ public:
     // As the fields have it, sound or not.
     [[nodiscard]] LabelPaper paper() const;
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QWidget* buildFields();
     QWidget* buildSheetFields();
     QWidget* buildRollFields();
-    QWidget* buildButtons();
+    void buildButtons();
     QDoubleSpinBox* lengthField(const char* name, const QString& accessibleName);
     QSpinBox* countField(const char* name, const QString& accessibleName, int from, int to);
     void wireSignals();
@@ -58,6 +61,7 @@ private:
     QDoubleSpinBox* m_down = nullptr;
     QDoubleSpinBox* m_wide = nullptr;
     QDoubleSpinBox* m_high = nullptr;
+    QBoxLayout* m_beside = nullptr;
     QLabel* m_summary = nullptr;
     LabelPreview* m_preview = nullptr;
     QPushButton* m_save = nullptr;

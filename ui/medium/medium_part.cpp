@@ -3,6 +3,7 @@
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -16,20 +17,10 @@
 namespace plumule::ui {
 
 MediumPart::MediumPart(Journal& journal, Services services, QWidget* parent)
-    : SetupPart(journal, services, parent)
+    : RecordPart(journal, services, tr("New medium"), parent)
 {
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    m_records = new MasterDetail(tr("New medium"));
-    column->addWidget(m_records);
     buildForm();
     buildPieces();
-    connect(m_records, &MasterDetail::chosenByHand, this, [this](qint64 id) {
-        show(id);
-        showPieces();
-    });
-    connect(m_records, &MasterDetail::saveAsked, this, &MediumPart::save);
-    connect(m_records, &MasterDetail::removeAsked, this, &MediumPart::remove);
 }
 
 QString MediumPart::name() const
@@ -88,26 +79,12 @@ void MediumPart::buildPieces()
     m_piecesCard = new Card(tr("Pieces"));
     m_pieces = new QListWidget;
     m_pieces->setObjectName("pieces");
+    m_pieces->setAccessibleName(tr("Pieces"));
     m_pieces->setSelectionMode(QAbstractItemView::ExtendedSelection);
     m_pieces->setMinimumHeight(scaled(150));
-    m_newPieces = new QSpinBox;
-    m_newPieces->setObjectName("newPieces");
-    m_newPieces->setRange(1, 200);
-    auto* add = button(tr("Add pieces"));
-    add->setObjectName("addPieces");
-    m_method = new QLineEdit(tr("washed, then sanitised by the label"));
-    m_method->setObjectName("sanitiseMethod");
-    auto* sanitised = button(tr("The chosen are sanitised"));
-    sanitised->setObjectName("sanitise");
-    auto* retired = button(tr("Retire the chosen…"));
-    auto* first = new QHBoxLayout;
-    first->addWidget(m_newPieces);
-    first->addWidget(add);
-    first->addStretch(1);
-    first->addWidget(retired);
-    auto* second = new QHBoxLayout;
-    second->addWidget(m_method, 1);
-    second->addWidget(sanitised);
+    m_piecesCard->body()->addWidget(m_pieces);
+    m_piecesCard->body()->addLayout(buildPieceActs());
+    m_piecesCard->body()->addLayout(buildSanitising());
     auto* caution = new Card(tr("Mind"), "caution");
     auto* words =
         label(tr("Clean before you sanitise. Peroxide and chlorine burn skin and eyes: gloves and "
@@ -115,14 +92,40 @@ void MediumPart::buildPieces()
                  "sanitised like hard plastic: heat them or discard them. Mould means discard."));
     words->setWordWrap(true);
     caution->body()->addWidget(words);
-    m_piecesCard->body()->addWidget(m_pieces);
-    m_piecesCard->body()->addLayout(first);
-    m_piecesCard->body()->addLayout(second);
     m_piecesCard->body()->addWidget(caution);
     m_records->below()->addWidget(m_piecesCard);
+}
+
+QLayout* MediumPart::buildPieceActs()
+{
+    m_newPieces = new QSpinBox;
+    m_newPieces->setObjectName("newPieces");
+    m_newPieces->setAccessibleName(tr("How many pieces"));
+    m_newPieces->setRange(1, 200);
+    auto* add = button(tr("Add pieces"));
+    add->setObjectName("addPieces");
+    auto* retired = button(tr("Retire the chosen…"));
+    auto* row = new FlowLayout;
+    row->addWidget(m_newPieces);
+    row->addWidget(add);
+    row->addWidget(retired);
     connect(add, &QPushButton::clicked, this, &MediumPart::addPieces);
-    connect(sanitised, &QPushButton::clicked, this, &MediumPart::sanitise);
     connect(retired, &QPushButton::clicked, this, &MediumPart::retire);
+    return row;
+}
+
+QLayout* MediumPart::buildSanitising()
+{
+    m_method = new QLineEdit(tr("washed, then sanitised by the label"));
+    m_method->setObjectName("sanitiseMethod");
+    m_method->setAccessibleName(tr("How they were sanitised"));
+    auto* sanitised = button(tr("The chosen are sanitised"));
+    sanitised->setObjectName("sanitise");
+    auto* row = new QHBoxLayout;
+    row->addWidget(m_method, 1);
+    row->addWidget(sanitised);
+    connect(sanitised, &QPushButton::clicked, this, &MediumPart::sanitise);
+    return row;
 }
 
 void MediumPart::reload()
@@ -165,6 +168,8 @@ void MediumPart::show(qint64 id)
     m_source->setText(QString::fromStdString(medium.source));
     m_note->setText(QString::fromStdString(medium.note));
     m_retired->setChecked(medium.isRetired);
+    settleForm();
+    showPieces();
 }
 
 void MediumPart::showPieces()
@@ -222,17 +227,20 @@ Result<Medium> MediumPart::typed() const
     return medium;
 }
 
-void MediumPart::save()
+bool MediumPart::save()
 {
     const auto medium = typed();
     if (!medium) {
         services().messages.refuse(sentence(medium.error()));
-        return;
+        return false;
     }
     const auto saved = journal().media().save(*medium);
-    if (settle(saved, tr("Saved %1.").arg(m_name->text()))) {
-        m_records->choose(saved->id.value);
+    if (!settle(saved, tr("Saved %1.").arg(m_name->text()))) {
+        return false;
     }
+    m_records->choose(saved->id.value);
+    settleForm();
+    return true;
 }
 
 void MediumPart::remove()

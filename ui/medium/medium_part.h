@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ui/page/setup_part.h"
+#include "ui/page/record_part.h"
 
 class QCheckBox;
 class QComboBox;
@@ -12,11 +12,10 @@ class QSpinBox;
 namespace plumule::ui {
 
 class Card;
-class MasterDetail;
 class NumberField;
 
 // Media, and the pieces of reusable ones with their uses and washings.
-class MediumPart : public SetupPart
+class MediumPart : public RecordPart
 {
     Q_OBJECT
 
@@ -30,17 +29,19 @@ public:
 private:
     void buildForm();
     void buildPieces();
-    void show(qint64 id);
+    QLayout* buildPieceActs();
+    QLayout* buildSanitising();
+    void show(qint64 id) override;
+    void forget() override { m_shown.reset(); }
     void showPieces();
-    void save();
-    void remove();
+    bool save() override;
+    void remove() override;
     void addPieces();
     void sanitise();
     void retire();
     [[nodiscard]] std::vector<PieceId> chosenPieces() const;
     [[nodiscard]] Result<Medium> typed() const;
 
-    MasterDetail* m_records = nullptr;
     QLineEdit* m_name = nullptr;
     QComboBox* m_form = nullptr;
     QCheckBox* m_nutrient = nullptr;

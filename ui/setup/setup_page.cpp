@@ -14,6 +14,8 @@
 #include <QTabBar>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace plumule::ui {
 
 SetupPage::SetupPage(Journal& journal, Services services, QWidget* parent)
@@ -56,6 +58,12 @@ QString SetupPage::name() const
 bool SetupPage::concerns(Concept about) const
 {
     return m_parts[static_cast<std::size_t>(m_tabs->currentIndex())]->concerns(about);
+}
+
+bool SetupPage::hasUnsaved() const
+{
+    return std::any_of(m_parts.begin(), m_parts.end(),
+                       [](const SetupPart* part) { return part->hasUnsaved(); });
 }
 
 void SetupPage::reload()

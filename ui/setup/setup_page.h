@@ -20,6 +20,7 @@ public:
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
+    [[nodiscard]] bool hasUnsaved() const override;
 
     [[nodiscard]] QStringList partNames() const;
     void showPart(const QString& name);

@@ -36,25 +36,10 @@ void RatingsView::show(const SeasonFilter& filter)
     int closed = 0;
     const auto rows = m_journal.tastings().list().value_or(std::vector<PanelRow>());
     for (const PanelRow& row : rows) {
-        if (!isWithin(row.panel, filter)) {
-            continue;
+        if (isWithin(row.panel, filter)) {
+            open += row.panel.isOpen() ? 1 : 0;
+            closed += !row.panel.isOpen() && addAnswer(row.panel) ? 1 : 0;
         }
-        if (row.panel.isOpen()) {
-            ++open;
-            continue;
-        }
-        const auto result = m_journal.tastings().result(row.panel.id);
-        if (!result) {
-            continue;
-        }
-        ++closed;
-        m_panels->addWidget(
-            label(QStringLiteral("%1  ·  %2")
-                      .arg(QString::fromStdString(row.panel.name), longDateText(row.panel.on)),
-                  "heading"));
-        auto* answer = new TastingAnswer(m_services);
-        answer->show(*result);
-        m_panels->addWidget(answer);
     }
     if (closed == 0) {
         m_panels->addWidget(label(tr("No tasting was closed in this span."), "heading"));
@@ -69,6 +54,21 @@ void RatingsView::show(const SeasonFilter& filter)
         m_panels->addWidget(words);
     }
     m_panels->addStretch(1);
+}
+
+bool RatingsView::addAnswer(const Panel& panel)
+{
+    const auto result = m_journal.tastings().result(panel.id);
+    if (!result) {
+        return false;
+    }
+    m_panels->addWidget(label(
+        QStringLiteral("%1  ·  %2").arg(QString::fromStdString(panel.name), longDateText(panel.on)),
+        "heading"));
+    auto* answer = new TastingAnswer(m_services);
+    answer->show(*result);
+    m_panels->addWidget(answer);
+    return true;
 }
 
 } // namespace plumule::ui

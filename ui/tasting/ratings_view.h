@@ -20,6 +20,9 @@ public:
     void show(const SeasonFilter& filter);
 
 private:
+    // False where there is none to be had.
+    bool addAnswer(const Panel& panel);
+
     Journal& m_journal;
     Services m_services;
     QVBoxLayout* m_panels = nullptr;

@@ -5,14 +5,13 @@
 #include "ui/tasting/tasting_text.h"
 #include "ui/widget/check_list.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QDateEdit>
 #include <QFormLayout>
 #include <QLineEdit>
 #include <QPlainTextEdit>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -52,35 +51,28 @@ std::vector<std::string> linesIn(const QPlainTextEdit& field)
 
 TastingDialog::TastingDialog(Journal& journal, Services services, const PanelDraft& draft,
                              QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(services.ask, "tastingDialog",
+                 draft.panel.id.isStored() ? tr("Change the tasting") : tr("Plan a tasting"),
+                 parent)
     , m_journal(journal)
     , m_services(services)
     , m_draft(draft)
 {
-    setObjectName("tastingDialog");
-    const bool isNew = !draft.panel.id.isStored();
-    setWindowTitle(isNew ? tr("Plan a tasting") : tr("Change the tasting"));
-    resize(scaled(620), scaled(680));
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->addWidget(label(windowTitle(), "title"));
-    QVBoxLayout* inner = nullptr;
-    column->addWidget(scrolling(inner), 1);
-    buildFields(*inner);
-    buildButtons(*column);
+    wish({scaled(620), scaled(680)});
+    makeFields();
+    buildRows();
+    addCancel();
+    connect(addButton(tr("Draw the order and save"), "panelSave", "primary"), &QPushButton::clicked,
+            this, &TastingDialog::save);
     wireSignals();
     fill();
 }
 
-void TastingDialog::buildFields(QVBoxLayout& column)
+void TastingDialog::makeFields()
 {
-    auto* form = fieldForm();
     m_name = new QLineEdit;
     m_name->setObjectName("panelName");
-    m_on = new QDateEdit;
-    m_on->setObjectName("panelOn");
-    m_on->setCalendarPopup(true);
-    m_on->setDisplayFormat("d MMM yyyy");
+    m_on = new DateField("panelOn");
     m_method = new QComboBox;
     m_method->setObjectName("panelMethod");
     for (const TastingMethod method :
@@ -96,6 +88,11 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     m_tasters = linesField("panelTasters", tr("Tasters, one a line"));
     m_note = new QLineEdit;
     m_note->setObjectName("panelNote");
+}
+
+void TastingDialog::buildRows()
+{
+    auto* form = fieldForm();
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Day"), m_on);
     form->addRow(tr("Method"), m_method);
@@ -104,41 +101,21 @@ void TastingDialog::buildFields(QVBoxLayout& column)
     form->addRow(tr("Attributes,\none a line"), m_attributes);
     form->addRow(tr("Tasters,\none a line"), m_tasters);
     form->addRow(tr("Note"), m_note);
-    column.addLayout(form);
+    body()->addLayout(form);
     m_facts = label(QString(), "muted");
     m_facts->setObjectName("panelFacts");
     m_facts->setWordWrap(true);
-    column.addWidget(m_facts);
+    body()->addWidget(m_facts);
     auto* caution = label(tr("Ask everybody about allergies first, and serve only what you would "
                              "eat: clean, and nothing with mould. Local food rules come first."),
                           "muted");
     caution->setWordWrap(true);
-    column.addWidget(caution);
-    column.addStretch(1);
-}
-
-void TastingDialog::buildButtons(QVBoxLayout& column)
-{
-    m_refusal = label(QString(), "warning");
-    m_refusal->setObjectName("panelRefusal");
-    m_refusal->setWordWrap(true);
-    column.addWidget(m_refusal);
-    auto* row = new QHBoxLayout;
-    m_leave = button(tr("Cancel"));
-    m_leave->setObjectName("panelCancel");
-    m_save = button(tr("Draw the order and save"), "primary");
-    m_save->setObjectName("panelSave");
-    m_save->setDefault(true);
-    row->addStretch(1);
-    row->addWidget(m_leave);
-    row->addWidget(m_save);
-    column.addLayout(row);
+    body()->addWidget(caution);
+    body()->addStretch(1);
 }
 
 void TastingDialog::wireSignals()
 {
-    connect(m_leave, &QPushButton::clicked, this, &QDialog::reject);
-    connect(m_save, &QPushButton::clicked, this, &TastingDialog::save);
     connect(m_method, &QComboBox::currentIndexChanged, this, &TastingDialog::showFacts);
     connect(m_media, &CheckList::itemChanged, this, &TastingDialog::showFacts);
     connect(m_tasters, &QPlainTextEdit::textChanged, this, &TastingDialog::showFacts);
@@ -148,7 +125,7 @@ void TastingDialog::fill()
 {
     const QSignalBlocker quiet(m_media);
     m_name->setText(QString::fromStdString(m_draft.panel.name));
-    m_on->setDate(toQDate(m_draft.panel.on));
+    m_on->setDate(m_draft.panel.on);
     choose(*m_method, m_draft.panel.method);
     m_note->setText(QString::fromStdString(m_draft.panel.note));
     for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
@@ -173,7 +150,7 @@ PanelDraft TastingDialog::typed() const
 {
     PanelDraft draft = m_draft;
     draft.panel.name = m_name->text().toStdString();
-    draft.panel.on = fromQDate(m_on->date());
+    draft.panel.on = m_on->date().value_or(m_draft.panel.on);
     draft.panel.method = chosenOf<TastingMethod>(*m_method);
     draft.panel.note = m_note->text().toStdString();
     draft.media = m_media->checked<MediumId>();
@@ -214,9 +191,13 @@ void TastingDialog::showFacts()
 
 void TastingDialog::save()
 {
+    if (!m_on->requireDate()) {
+        refuse(howToWriteADay());
+        return;
+    }
     const auto kept = m_journal.tastings().save(typed());
     if (!kept) {
-        m_refusal->setText(sentence(kept.error()));
+        refuse(sentence(kept.error()));
         return;
     }
     m_services.messages.tell(tr("Saved the tasting %1; its orders and codes are drawn.")

@@ -1,21 +1,19 @@
 #pragma once
 
+#include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
-#include <QDialog>
-
 class QComboBox;
-class QDateEdit;
 class QLineEdit;
 class QPlainTextEdit;
-class QVBoxLayout;
 
 namespace plumule::ui {
 
 class CheckList;
+class DateField;
 
 // Plans a blind tasting, or changes one that has no scores yet.
-class TastingDialog : public QDialog
+class TastingDialog : public FormDialog
 {
     Q_OBJECT
 
@@ -27,8 +25,8 @@ Q_SIGNALS:
     void saved(plumule::PanelId panel);
 
 private:
-    void buildFields(QVBoxLayout& column);
-    void buildButtons(QVBoxLayout& column);
+    void makeFields();
+    void buildRows();
     void wireSignals();
     void fill();
     // What the fields say.
@@ -40,7 +38,7 @@ private:
     Services m_services;
     PanelDraft m_draft;
     QLineEdit* m_name = nullptr;
-    QDateEdit* m_on = nullptr;
+    DateField* m_on = nullptr;
     QComboBox* m_method = nullptr;
     QLabel* m_methodWords = nullptr;
     CheckList* m_media = nullptr;
@@ -48,9 +46,6 @@ private:
     QPlainTextEdit* m_tasters = nullptr;
     QLineEdit* m_note = nullptr;
     QLabel* m_facts = nullptr;
-    QLabel* m_refusal = nullptr;
-    QPushButton* m_save = nullptr;
-    QPushButton* m_leave = nullptr;
 };
 
 } // namespace plumule::ui

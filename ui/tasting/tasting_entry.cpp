@@ -9,7 +9,6 @@
 
 #include <QHeaderView>
 #include <QLineEdit>
-#include <QStyle>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -20,13 +19,6 @@ namespace {
 
 constexpr int kMostMissingLines = 8;
 constexpr int kFirstValueColumn = 3;
-
-void markField(QLineEdit& field, bool isWrong)
-{
-    field.setProperty("wrong", isWrong);
-    field.style()->unpolish(&field);
-    field.style()->polish(&field);
-}
 
 // A name above its field.
 QWidget* named(const QString& name, QLineEdit* field, int wide)
@@ -81,7 +73,7 @@ void TastingEntry::buildFields()
     card->body()->addWidget(m_said);
     layout()->addWidget(card);
     connect(m_codeField, &QLineEdit::returnPressed, this, &TastingEntry::takeCode);
-    connect(m_codeField, &QLineEdit::textEdited, this, [this] { markField(*m_codeField, false); });
+    connect(m_codeField, &QLineEdit::textEdited, this, [this] { markWrong(*m_codeField, false); });
 }
 
 void TastingEntry::buildTable()
@@ -152,7 +144,7 @@ void TastingEntry::buildValues()
         field->setMaxLength(2);
         field->setEnabled(false);
         connect(field, &QLineEdit::returnPressed, this, [this, i] { takeValue(i); });
-        connect(field, &QLineEdit::textEdited, this, [field] { markField(*field, false); });
+        connect(field, &QLineEdit::textEdited, this, [field] { markWrong(*field, false); });
         m_values->layout()->addWidget(named(attributeName(m_shown.attributes[i]), field, 92));
         m_valueFields.push_back(field);
     }
@@ -167,7 +159,7 @@ void TastingEntry::takeCode()
     }
     const Serving* serving = servingWith(m_shown, code);
     if (serving == nullptr) {
-        markField(*m_codeField, true);
+        markWrong(*m_codeField, true);
         say(tr("There is no code %1 in this tasting.").arg(QString::fromStdString(code)), true);
         m_codeField->selectAll();
         return;
@@ -192,7 +184,7 @@ void TastingEntry::showServing(const Serving& serving)
         const Score* score = scoreOf(m_shown, serving.id, m_shown.attributes[i].id);
         m_valueFields[i]->setEnabled(true);
         m_valueFields[i]->setText(score != nullptr ? QString::number(score->value) : QString());
-        markField(*m_valueFields[i], false);
+        markWrong(*m_valueFields[i], false);
         if (score == nullptr && !isFound) {
             first = i;
             isFound = true;
@@ -266,7 +258,7 @@ bool TastingEntry::keepValue(std::size_t attribute)
                                                             static_cast<int>(*value))
                                : Result<EnteredScore>(tl::unexpected<Error>(value.error()));
     if (!entered) {
-        markField(field, true);
+        markWrong(field, true);
         field.selectAll();
         say(sentence(entered.error()), true);
         return false;
@@ -306,30 +298,11 @@ void TastingEntry::say(const QString& words, bool isWrong)
 
 void TastingEntry::showTable()
 {
-    std::set<std::string> clashing;
-    for (const RankTwice& twice : ranksTwice(m_shown)) {
-        clashing.insert(twice.codes.begin(), twice.codes.end());
-    }
-    std::vector<TextRow> rows;
     QStringList header{tr("Taster"), tr("Served"), tr("Code")};
     for (const PanelAttribute& attribute : m_shown.attributes) {
         header << attributeName(attribute);
     }
-    for (const Serving& serving : m_shown.servings) {
-        TextRow row;
-        row.cells = {QString::fromStdString(tasterOf(m_shown, serving)->name),
-                     QString::number(serving.turn), QString::fromStdString(serving.code)};
-        for (const PanelAttribute& attribute : m_shown.attributes) {
-            const Score* score = scoreOf(m_shown, serving.id, attribute.id);
-            const QString value =
-                score == nullptr ? QString()
-                                 : (isTriangle() ? tr("named") : QString::number(score->value));
-            row.cells << value;
-        }
-        row.isWarned = clashing.count(serving.code) > 0;
-        rows.push_back(std::move(row));
-    }
-    m_model->show(header, std::move(rows));
+    m_model->show(header, tableRows());
     auto* head = m_table->horizontalHeader();
     for (int column = 0; column < m_model->columnCount(); ++column) {
         head->setSectionResizeMode(column, column > 0 && column < kFirstValueColumn
@@ -337,6 +310,34 @@ void TastingEntry::showTable()
                                                : QHeaderView::Stretch);
     }
     fitHeight(*m_table);
+    showMissing();
+}
+
+std::vector<TextRow> TastingEntry::tableRows() const
+{
+    std::set<std::string> clashing;
+    for (const RankTwice& twice : ranksTwice(m_shown)) {
+        clashing.insert(twice.codes.begin(), twice.codes.end());
+    }
+    std::vector<TextRow> rows;
+    for (const Serving& serving : m_shown.servings) {
+        TextRow row;
+        row.cells = {QString::fromStdString(tasterOf(m_shown, serving)->name),
+                     QString::number(serving.turn), QString::fromStdString(serving.code)};
+        for (const PanelAttribute& attribute : m_shown.attributes) {
+            const Score* score = scoreOf(m_shown, serving.id, attribute.id);
+            row.cells << (score == nullptr ? QString()
+                          : isTriangle()   ? tr("named")
+                                           : QString::number(score->value));
+        }
+        row.isWarned = clashing.count(serving.code) > 0;
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+void TastingEntry::showMissing()
+{
     m_count->setText(
         tr("%1 of %2 scores are in").arg(m_shown.scores.size()).arg(scoresWanted(m_shown)));
     QStringList missing = missingWords(missingScores(m_shown));

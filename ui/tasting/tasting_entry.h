@@ -2,14 +2,13 @@
 
 #include "core/journal/tasting/tasting_entries.h"
 #include "ui/page/page.h"
+#include "ui/widget/text_table.h"
 #include "ui/widget/widgets.h"
 
 class QLineEdit;
 class QTableView;
 
 namespace plumule::ui {
-
-class TextTable;
 
 // Types the scores of an open tasting in by code, by the keyboard alone: the code, Enter, a value
 // for each attribute, each with Enter, the next code. It is never told what is under a code.
@@ -40,6 +39,8 @@ private:
     void nameOddOne(const Serving& serving);
     void say(const QString& words, bool isWrong);
     void showTable();
+    [[nodiscard]] std::vector<TextRow> tableRows() const;
+    void showMissing();
     [[nodiscard]] bool isTriangle() const;
 
     Journal& m_journal;

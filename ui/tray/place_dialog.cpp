@@ -9,14 +9,12 @@
 
 namespace plumule::ui {
 
-PlaceDialog::PlaceDialog(const std::vector<Spot>& spots, QWidget* parent)
-    : QDialog(parent)
+PlaceDialog::PlaceDialog(Ask& ask, const std::vector<Spot>& spots, QWidget* parent)
+    : FormDialog(ask, "placeDialog", tr("Move to another place"), parent)
 {
-    setObjectName("placeDialog");
-    setWindowTitle(tr("Move to another place"));
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->addWidget(label(tr("Free places, in walking order"), "heading"));
+    wish({scaled(420), scaled(420)});
+    leaveFreely();
+    body()->addWidget(label(tr("Free places, in walking order"), "muted"));
     auto* list = new QListWidget;
     list->setObjectName("placeList");
     for (const Spot& spot : spots) {
@@ -26,17 +24,10 @@ PlaceDialog::PlaceDialog(const std::vector<Spot>& spots, QWidget* parent)
     auto* nowhere = new QListWidgetItem(tr("off the racks"), list);
     nowhere->setData(Qt::UserRole, qlonglong{0});
     list->setCurrentRow(0);
-    column->addWidget(list);
-    auto* row = new QHBoxLayout;
-    row->addStretch(1);
-    auto* leave = button(tr("Cancel"));
-    auto* move = button(tr("Move"), "primary");
-    move->setObjectName("placeMove");
-    move->setDefault(true);
-    row->addWidget(leave);
-    row->addWidget(move);
-    column->addLayout(row);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
+    list->setAccessibleName(tr("Free places, in walking order"));
+    body()->addWidget(list, 1);
+    addCancel();
+    auto* move = addButton(tr("Move"), "placeMove", "primary");
     const auto take = [this, list] {
         if (const auto* item = list->currentItem()) {
             Q_EMIT chosen(item->data(Qt::UserRole).toLongLong());
@@ -44,7 +35,7 @@ PlaceDialog::PlaceDialog(const std::vector<Spot>& spots, QWidget* parent)
         }
     };
     connect(move, &QPushButton::clicked, this, take);
-    connect(list, &QListWidget::itemActivated, this, take);
+    connect(list, &QListWidget::itemDoubleClicked, this, take);
 }
 
 } // namespace plumule::ui

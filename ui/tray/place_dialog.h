@@ -2,17 +2,17 @@
 
 #include "core/room/room.h"
 
-#include <QDialog>
+#include "ui/page/form_dialog.h"
 
 namespace plumule::ui {
 
 // Asks for a free place.
-class PlaceDialog : public QDialog
+class PlaceDialog : public FormDialog
 {
     Q_OBJECT
 
 public:
-    PlaceDialog(const std::vector<Spot>& spots, QWidget* parent = nullptr);
+    PlaceDialog(Ask& ask, const std::vector<Spot>& spots, QWidget* parent = nullptr);
 
 Q_SIGNALS:
     void chosen(qint64 place); // 0: off the racks

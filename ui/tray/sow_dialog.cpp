@@ -4,152 +4,38 @@
 #include "ui/widget/amount_field.h"
 #include "ui/widget/check_list.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/theme.h"
+#include "ui/widget/time_field.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QDateEdit>
-#include <QFormLayout>
 #include <QSpinBox>
-#include <QTimeEdit>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
-namespace {
-
-QComboBox* listField(const char* name)
-{
-    auto* box = new QComboBox;
-    box->setObjectName(name);
-    return box;
-}
-
-QDateEdit* dayField(const char* name)
-{
-    auto* field = new QDateEdit;
-    field->setObjectName(name);
-    field->setCalendarPopup(true);
-    field->setDisplayFormat("ddd d MMM yyyy");
-    return field;
-}
-
-} // namespace
-
 SowDialog::SowDialog(Journal& journal, Services services, QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(services.ask, "sowDialog", tr("Sow"), parent)
     , m_journal(journal)
-    , m_services(services)
 {
-    setObjectName("sowDialog");
-    setWindowTitle(tr("Sow"));
-    resize(scaled(860), scaled(620));
     if (const auto layout = m_journal.room().layout()) {
         m_units = layout->room.units;
     }
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->addWidget(label(tr("Sow"), "title"));
-    auto* row = new QHBoxLayout;
-    row->setSpacing(scaled(24));
-    row->addWidget(buildWhat(), 3);
-    row->addWidget(buildWhere(), 2);
-    column->addLayout(row, 1);
-    column->addWidget(buildButtons());
+    makeFields();
+    m_columns = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_columns->setSpacing(scaled(24));
+    m_columns->addWidget(buildWhat(), 3);
+    m_columns->addWidget(buildWhere(), 2);
+    body()->addLayout(m_columns, 1);
+    wish({scaled(860), scaled(620)});
+    addCancel();
+    connect(addButton(tr("Sow"), "sowNow", "primary"), &QPushButton::clicked, this,
+            &SowDialog::sow);
     fillChoices();
     wireSignals();
     showVariety();
     showMedium();
     showPlaces();
-}
-
-QWidget* SowDialog::buildWhat()
-{
-    auto* what = new QWidget;
-    m_form = fieldForm();
-    what->setLayout(m_form);
-    const Moment now = m_journal.clock().now();
-    m_variety = listField("variety");
-    m_lot = listField("lot");
-    m_medium = listField("medium");
-    m_count = new QSpinBox;
-    m_count->setObjectName("count");
-    m_count->setRange(1, 400);
-    m_seed = new NumberField;
-    m_seed->setObjectName("seed");
-    m_day = dayField("day");
-    m_day->setDate(toQDate(now.date));
-    m_time = new QTimeEdit(QTime(0, 0).addSecs(now.minute * 60));
-    m_time->setDisplayFormat("HH:mm");
-    m_soak = new QCheckBox(tr("begin with the soak now"));
-    m_soak->setObjectName("soak");
-    m_harvest = dayField("harvest");
-    m_dates = label(QString(), "muted");
-    m_dates->setObjectName("dates");
-    m_dates->setWordWrap(true);
-    m_trial = listField("trial");
-    m_block = new QSpinBox;
-    m_block->setObjectName("block");
-    m_block->setRange(0, 99);
-    m_block->setSpecialValueText(tr("none"));
-    m_person = new QLineEdit;
-    m_person->setObjectName("person");
-    m_code = new QLineEdit;
-    m_code->setObjectName("code");
-    auto* when = new QHBoxLayout;
-    when->addWidget(m_day, 1);
-    when->addWidget(m_time);
-    m_form->addRow(tr("Variety"), m_variety);
-    m_form->addRow(tr("Seed lot"), m_lot);
-    m_form->addRow(tr("Medium"), m_medium);
-    m_form->addRow(tr("Trays"), m_count);
-    m_form->addRow(tr("Seed a tray"), m_seed);
-    m_form->addRow(tr("Sown on"), when);
-    m_form->addRow(QString(), m_soak);
-    m_form->addRow(tr("To be cut on"), m_harvest);
-    m_form->addRow(QString(), m_dates);
-    m_form->addRow(tr("Trial"), m_trial);
-    m_form->addRow(tr("Block"), m_block);
-    m_form->addRow(tr("Sown by"), m_person);
-    m_form->addRow(tr("Code"), m_code);
-    return what;
-}
-
-QWidget* SowDialog::buildWhere()
-{
-    auto* where = new QWidget;
-    auto* column = new QVBoxLayout(where);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->addWidget(label(tr("Places, in walking order"), "strong"));
-    m_places = new CheckList("places");
-    column->addWidget(m_places, 2);
-    m_piecesWords = label(tr("Clean pieces of this medium"), "strong");
-    m_pieces = new CheckList("pieces");
-    column->addWidget(m_piecesWords);
-    column->addWidget(m_pieces, 1);
-    for (CheckList* list : {m_places, m_pieces}) {
-        list->setMinimumHeight(scaled(110));
-    }
-    return where;
-}
-
-QWidget* SowDialog::buildButtons()
-{
-    auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    m_refusal = label(QString(), "warning");
-    m_refusal->setObjectName("refusal");
-    m_refusal->setWordWrap(true);
-    auto* leave = button(tr("Cancel"));
-    m_sow = button(tr("Sow"), "primary");
-    m_sow->setObjectName("sowNow");
-    m_sow->setDefault(true);
-    row->addWidget(m_refusal, 1);
-    row->addWidget(leave);
-    row->addWidget(m_sow);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
-    connect(m_sow, &QPushButton::clicked, this, &SowDialog::sow);
-    return bar;
 }
 
 void SowDialog::wireSignals()
@@ -161,10 +47,10 @@ void SowDialog::wireSignals()
         m_pieces->checkFirst(m_count->value());
         showDates();
     });
-    connect(m_day, &QDateEdit::dateChanged, this, &SowDialog::showDates);
-    connect(m_time, &QTimeEdit::timeChanged, this, &SowDialog::showDates);
+    connect(m_day, &DateField::dateGiven, this, &SowDialog::showDates);
+    connect(m_time, &TimeField::timeGiven, this, &SowDialog::showDates);
     connect(m_soak, &QCheckBox::toggled, this, &SowDialog::showDates);
-    connect(m_harvest, &QDateEdit::userDateChanged, this, &SowDialog::sowForHarvest);
+    connect(m_harvest, &DateField::dateGiven, this, &SowDialog::sowForHarvest);
 }
 
 void SowDialog::fillChoices()
@@ -267,7 +153,8 @@ void SowDialog::showPlaces()
 
 Moment SowDialog::at() const
 {
-    return {fromQDate(m_day->date()), QTime(0, 0).secsTo(m_time->time()) / 60};
+    const Moment now = m_journal.clock().now();
+    return {m_day->date().value_or(now.date), m_time->minute().value_or(now.minute)};
 }
 
 void SowDialog::showDates()
@@ -286,20 +173,20 @@ void SowDialog::showDates()
                  .arg(dayText(harvest.date))
                  .arg(dayCount(sownAt.date, harvest.date));
     m_dates->setText(words.join(' '));
-    const QSignalBlocker quiet(m_harvest);
-    m_harvest->setDate(toQDate(harvest.date));
+    m_harvest->setDate(harvest.date);
 }
 
 void SowDialog::sowForHarvest()
 {
-    if (!m_protocol) {
+    const auto wanted = m_harvest->date();
+    if (!m_protocol || !wanted) {
         return;
     }
-    const SowingTimes times =
-        timesForHarvest(*m_protocol, {fromQDate(m_harvest->date()), at().minute});
+    const SowingTimes times = timesForHarvest(*m_protocol, {*wanted, at().minute});
     const Moment begin = m_soak->isChecked() && times.soak ? *times.soak : times.sow;
-    m_day->setDate(toQDate(begin.date));
-    m_time->setTime(QTime(0, 0).addSecs(begin.minute * 60));
+    m_day->setDate(begin.date);
+    m_time->setMinute(begin.minute);
+    showDates();
 }
 
 Result<SowingDraft> SowDialog::draft() const
@@ -338,13 +225,14 @@ Result<SowingDraft> SowDialog::draft() const
     return made;
 }
 
-void SowDialog::refuse(const QString& words)
-{
-    m_refusal->setText(words);
-}
-
 void SowDialog::sow()
 {
+    const bool hasDay = m_day->requireDate();
+    const bool hasTime = m_time->requireTime();
+    if (!hasDay || !hasTime) {
+        refuse(hasDay ? howToWriteATime() : howToWriteADay());
+        return;
+    }
     const auto made = draft();
     if (!made) {
         refuse(sentence(made.error()));

@@ -1,27 +1,25 @@
 #pragma once
 
+#include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
-#include <QDialog>
-
+class QBoxLayout;
 class QCheckBox;
 class QComboBox;
-class QDateEdit;
-class QFormLayout;
 class QLabel;
 class QLineEdit;
-class QPushButton;
 class QSpinBox;
-class QTimeEdit;
 
 namespace plumule::ui {
 
 class CheckList;
+class DateField;
 class NumberField;
+class TimeField;
 
 // Sows one tray or many at once. It proposes free places and clean pieces; the sowing day may be
 // set by the day the trays shall be cut.
-class SowDialog : public QDialog
+class SowDialog : public FormDialog
 {
     Q_OBJECT
 
@@ -31,10 +29,13 @@ public:
 Q_SIGNALS:
     void sown(int trays);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void makeFields();
     QWidget* buildWhat();
     QWidget* buildWhere();
-    QWidget* buildButtons();
     void wireSignals();
     void fillChoices();
     void fillTrials();
@@ -43,27 +44,25 @@ private:
     void showPlaces();
     void showDates();
     void sowForHarvest();
-    void refuse(const QString& words);
     void sow();
     [[nodiscard]] Result<SowingDraft> draft() const;
     [[nodiscard]] std::optional<Medium> medium() const;
     [[nodiscard]] Moment at() const;
 
     Journal& m_journal;
-    Services m_services;
     UnitSystem m_units = UnitSystem::Metric;
     std::optional<Protocol> m_protocol;
     std::vector<Medium> m_media;
-    QFormLayout* m_form = nullptr;
+    QBoxLayout* m_columns = nullptr;
     QComboBox* m_variety = nullptr;
     QComboBox* m_lot = nullptr;
     QComboBox* m_medium = nullptr;
     QSpinBox* m_count = nullptr;
     NumberField* m_seed = nullptr;
-    QDateEdit* m_day = nullptr;
-    QTimeEdit* m_time = nullptr;
+    DateField* m_day = nullptr;
+    TimeField* m_time = nullptr;
     QCheckBox* m_soak = nullptr;
-    QDateEdit* m_harvest = nullptr;
+    DateField* m_harvest = nullptr;
     QLabel* m_dates = nullptr;
     QComboBox* m_trial = nullptr;
     QSpinBox* m_block = nullptr;
@@ -72,8 +71,6 @@ private:
     CheckList* m_places = nullptr;
     CheckList* m_pieces = nullptr;
     QLabel* m_piecesWords = nullptr;
-    QLabel* m_refusal = nullptr;
-    QPushButton* m_sow = nullptr;
 };
 
 } // namespace plumule::ui

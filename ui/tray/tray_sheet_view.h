@@ -43,6 +43,7 @@ private:
     Card* buildPhotos();
     void buildActions();
 
+    [[nodiscard]] QStringList headWords(const TraySheet& sheet) const;
     void showHead(const TraySheet& sheet);
     void showStages(const TraySheet& sheet);
     void showHeights(const TraySheet& sheet);

@@ -63,11 +63,10 @@ ChartSpec heightSpec(const TraySheet& sheet)
 
 } // namespace
 
-void TraySheetView::showHead(const TraySheet& sheet)
+// What the tray is, where it stands and what it is doing.
+QStringList TraySheetView::headWords(const TraySheet& sheet) const
 {
     const Tray& tray = sheet.record.tray;
-    const bool isGrowing = tray.state == TrayState::Growing;
-    m_head->setTitle(QString::fromStdString(tray.code));
     QStringList words{QString::fromStdString(sheet.record.variety),
                       QString::fromStdString(sheet.record.medium.name)};
     if (sheet.record.pieceNumber) {
@@ -80,7 +79,7 @@ void TraySheetView::showHead(const TraySheet& sheet)
         words << tr("%1 of seed").arg(m_units.mass(*tray.seed));
     }
     words << tr("sown %1").arg(longDateText(tray.sownOn));
-    if (isGrowing) {
+    if (tray.state == TrayState::Growing) {
         words << nameOf(sheet.spot);
     }
     if (sheet.record.trialName) {
@@ -93,7 +92,15 @@ void TraySheetView::showHead(const TraySheet& sheet)
     if (tray.setAsideReason) {
         words << tr("set aside: %1").arg(QString::fromStdString(*tray.setAsideReason));
     }
-    m_head->setSubtitle(words.join("  ·  "));
+    return words;
+}
+
+void TraySheetView::showHead(const TraySheet& sheet)
+{
+    const Tray& tray = sheet.record.tray;
+    const bool isGrowing = tray.state == TrayState::Growing;
+    m_head->setTitle(QString::fromStdString(tray.code));
+    m_head->setSubtitle(headWords(sheet).join("  ·  "));
     const bool hasNext =
         isGrowing && sheet.plan.current && *sheet.plan.current + 1 < sheet.plan.spans.size();
     m_moveOn->setVisible(hasNext);
@@ -151,7 +158,7 @@ void TraySheetView::correctStart(Stage stage)
 {
     for (const StageSpan& span : m_sheet->plan.spans) {
         if (span.stage == stage) {
-            auto* dialog = new StartDialog(nameOf(stage), span.start, this);
+            auto* dialog = new StartDialog(m_services.ask, nameOf(stage), span.start, this);
             dialog->setAttribute(Qt::WA_DeleteOnClose);
             connect(dialog, &StartDialog::chosen, this, [this, stage](Date on, int minute) {
                 done(m_journal.trays().correctStart(m_tray, stage, {on, minute}));
@@ -168,7 +175,7 @@ void TraySheetView::moveToPlace()
         m_services.messages.refuse(sentence(spots.error()));
         return;
     }
-    auto* dialog = new PlaceDialog(*spots, this);
+    auto* dialog = new PlaceDialog(m_services.ask, *spots, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &PlaceDialog::chosen, this, [this](qint64 place) {
         const auto target = place == 0 ? std::nullopt : std::optional(PlaceId{place});

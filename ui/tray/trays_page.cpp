@@ -6,6 +6,7 @@
 #include "ui/tray/tray_sheet_view.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_table.h"
 #include "ui/widget/theme.h"
 
 #include <QApplication>
@@ -18,9 +19,12 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <array>
 
 namespace plumule::ui {
 namespace {
+
+constexpr std::array kColumnWidths{84, 150, 170, 124, 110, 52, 108, 84, 60};
 
 QComboBox* choice(const char* name, const QString& all, const QString& accessibleName)
 {
@@ -64,43 +68,43 @@ QWidget* TraysPage::buildList()
     auto* column = new QVBoxLayout(list);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(12));
-    m_head = new PageHead(tr("Trays"));
-    auto* sow = button(tr("Sow…"), "primary");
-    sow->setObjectName("sow");
-    connect(sow, &QPushButton::clicked, this, &TraysPage::openSowing);
-    m_labels = button(tr("Labels…"));
-    m_labels->setObjectName("labels");
-    m_labels->setToolTip(tr("Labels for the trays that are selected, else for all that are listed "
-                            "and growing. Ctrl and Shift select several."));
-    connect(m_labels, &QPushButton::clicked, this, &TraysPage::openLabels);
-    m_head->addControl(m_labels);
-    m_head->addControl(sow);
+    buildHead();
     column->addWidget(m_head);
     column->addWidget(buildFilters());
     auto* card = new Card;
-    m_model = new TrayListModel(this);
-    m_table = new QTableView;
-    m_table->setObjectName("trays");
-    m_table->setAccessibleName(tr("Trays"));
-    m_table->setModel(m_model);
-    m_table->setShowGrid(false);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
-    m_table->setTabKeyNavigation(false);
-    m_table->verticalHeader()->hide();
-    m_table->verticalHeader()->setDefaultSectionSize(scaled(38));
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
-    m_table->horizontalHeader()->setStretchLastSection(true);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    const int widths[] = {84, 150, 170, 124, 110, 52, 108, 84, 60};
-    for (int column_ = 0; column_ < TrayListModel::Columns; ++column_) {
-        m_table->setColumnWidth(column_, scaled(widths[column_]));
-    }
+    buildTable();
     m_empty = label(tr("No tray fits. Change the search, or sow one."), "muted");
     card->body()->addWidget(m_empty);
     card->body()->addWidget(m_table, 1);
     column->addWidget(card, 1);
     return list;
+}
+
+void TraysPage::buildHead()
+{
+    m_head = new PageHead(tr("Trays"));
+    auto* sow = button(tr("Sow…"), "primary");
+    sow->setObjectName("sow");
+    m_labels = button(tr("Labels…"));
+    m_labels->setObjectName("labels");
+    m_labels->setToolTip(tr("Labels for the trays that are selected, else for all that are listed "
+                            "and growing. Ctrl and Shift select several."));
+    m_head->addControl(m_labels);
+    m_head->addControl(sow);
+    connect(sow, &QPushButton::clicked, this, &TraysPage::openSowing);
+    connect(m_labels, &QPushButton::clicked, this, &TraysPage::openLabels);
+}
+
+void TraysPage::buildTable()
+{
+    m_model = new TrayListModel(this);
+    m_table = plainTable(m_model, "trays", tr("Trays"));
+    m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
+    m_table->horizontalHeader()->setStretchLastSection(true);
+    for (int i = 0; i < TrayListModel::Columns; ++i) {
+        m_table->setColumnWidth(i, scaled(kColumnWidths[static_cast<std::size_t>(i)]));
+    }
 }
 
 QWidget* TraysPage::buildFilters()
@@ -110,7 +114,7 @@ QWidget* TraysPage::buildFilters()
     m_search = new QLineEdit;
     m_search->setObjectName("search");
     m_search->setAccessibleName(tr("Search"));
-    m_search->setPlaceholderText(tr("Search code, variety, medium, lot, trial"));
+    m_search->setPlaceholderText(tr("Search code, variety, lot, trial, notes"));
     m_search->setClearButtonEnabled(true);
     m_state = choice("state", tr("All trays"), tr("State"));
     for (const TrayState state : {TrayState::Growing, TrayState::Harvested, TrayState::Discarded}) {
@@ -217,6 +221,22 @@ void TraysPage::begin()
     if (m_stack->currentWidget() != m_sheet) {
         m_search->setFocus();
     }
+}
+
+bool TraysPage::find()
+{
+    openList();
+    m_search->selectAll();
+    return true;
+}
+
+bool TraysPage::print()
+{
+    if (traysToLabel().empty()) {
+        return false;
+    }
+    openLabels();
+    return true;
 }
 
 void TraysPage::openSheet(TrayId tray)

@@ -25,10 +25,12 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     void begin() override;
+    bool find() override;
+    bool print() override;
 
     void openSheet(TrayId tray);
-    void openList();
     void openSowing();
+    void openList();
     void openLabels();
 
 protected:
@@ -37,6 +39,8 @@ protected:
 
 private:
     QWidget* buildList();
+    void buildHead();
+    void buildTable();
     QWidget* buildFilters();
     void wireSignals();
     void fillChoices();

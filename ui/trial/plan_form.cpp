@@ -3,14 +3,14 @@
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
+#include "ui/widget/time_field.h"
 
 #include <QCheckBox>
-#include <QDateEdit>
 #include <QMenu>
 #include <QSpinBox>
-#include <QTimeEdit>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -51,8 +51,8 @@ void PlanForm::wireSignals()
         Q_EMIT changed();
     });
     connect(m_each, &QSpinBox::valueChanged, this, &PlanForm::changed);
-    connect(m_day, &QDateEdit::dateChanged, this, &PlanForm::changed);
-    connect(m_time, &QTimeEdit::timeChanged, this, &PlanForm::changed);
+    connect(m_day, &DateField::dateGiven, this, &PlanForm::changed);
+    connect(m_time, &TimeField::timeGiven, this, &PlanForm::changed);
     connect(m_soak, &QCheckBox::clicked, this, &PlanForm::changed);
     connect(m_mediaMenu, &QMenu::triggered, this, [this](const QAction* choice) {
         chooseMedium(MediumId{choice->data().toLongLong()}, choice->isChecked());
@@ -270,8 +270,8 @@ void PlanForm::setDraft(const TrialDraft& draft)
     m_blocks->setValue(draft.plan.blocks);
     m_each->setValue(draft.plan.traysEach);
     choose(*m_design, draft.plan.design);
-    m_day->setDate(toQDate(draft.plan.sowOn));
-    m_time->setTime(QTime(0, 0).addSecs(draft.plan.sowMinute * 60));
+    m_day->setDate(draft.plan.sowOn);
+    m_time->setMinute(draft.plan.sowMinute);
     m_soak->setChecked(draft.plan.startsWithSoak);
     showProtocol(false);
     showDesign();
@@ -293,6 +293,12 @@ Result<TrialDraft> PlanForm::draft() const
             return tl::unexpected<Error>(read->error());
         }
     }
+    if (!m_day->requireDate()) {
+        return fail(ErrorKind::Invalid, "date", m_day->text().toStdString());
+    }
+    if (!m_time->requireTime()) {
+        return fail(ErrorKind::Invalid, "time", m_time->text().toStdString());
+    }
     draft.trial.question = m_question->text().trimmed().toStdString();
     const QString name = m_name->text().trimmed();
     draft.trial.name = (name.isEmpty() ? m_question->text().trimmed() : name).toStdString();
@@ -305,8 +311,8 @@ Result<TrialDraft> PlanForm::draft() const
     draft.plan.design = design();
     draft.plan.blocks = m_blocks->value();
     draft.plan.traysEach = m_each->value();
-    draft.plan.sowOn = fromQDate(m_day->date());
-    draft.plan.sowMinute = QTime(0, 0).secsTo(m_time->time()) / 60;
+    draft.plan.sowOn = *m_day->date();
+    draft.plan.sowMinute = *m_time->minute();
     draft.plan.startsWithSoak = m_soak->isChecked();
     return draft;
 }

@@ -3,25 +3,26 @@
 #include "core/trial/trial_plan.h"
 #include "core/variety/variety.h"
 #include "ui/page/page.h"
+#include "ui/widget/form_panel.h"
 #include "ui/widget/widgets.h"
 
 #include <optional>
 
 class QCheckBox;
 class QComboBox;
-class QDateEdit;
 class QLineEdit;
 class QMenu;
 class QSpinBox;
-class QTimeEdit;
 
 namespace plumule::ui {
 
+class DateField;
 class NumberField;
+class TimeField;
 
 // What a trial asks and how it is grown: every field of a plan but the places. It holds the draft
 // that its fields were filled from and gives it back changed.
-class PlanForm : public QWidget
+class PlanForm : public FormPanel
 {
     Q_OBJECT
 
@@ -73,8 +74,8 @@ private:
     QComboBox* m_variety = nullptr;
     QComboBox* m_lot = nullptr;
     NumberField* m_seed = nullptr;
-    QDateEdit* m_day = nullptr;
-    QTimeEdit* m_time = nullptr;
+    DateField* m_day = nullptr;
+    TimeField* m_time = nullptr;
     QCheckBox* m_soak = nullptr;
     QLineEdit* m_person = nullptr;
     NumberField* m_margin = nullptr;

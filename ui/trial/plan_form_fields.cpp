@@ -3,15 +3,15 @@
 
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
+#include "ui/widget/time_field.h"
 
 #include <QCheckBox>
-#include <QDateEdit>
 #include <QGridLayout>
 #include <QMenu>
 #include <QSpinBox>
-#include <QTimeEdit>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -76,7 +76,7 @@ QLabel* smallWords(const char* name)
 } // namespace
 
 PlanForm::PlanForm(Journal& journal, QWidget* parent)
-    : QWidget(parent)
+    : FormPanel(parent)
     , m_journal(journal)
 {
     auto* column = new QVBoxLayout(this);
@@ -121,11 +121,10 @@ void PlanForm::buildSowing(QVBoxLayout& column)
     m_variety = choiceBox("planVariety", tr("Variety"));
     m_lot = choiceBox("planLot", tr("Seed lot"));
     m_seed = named(new NumberField, "planSeed", tr("Seed a tray"));
-    m_day = named(new QDateEdit, "planDay", tr("Day of sowing"));
-    m_day->setCalendarPopup(true);
-    m_day->setDisplayFormat("ddd d MMM");
-    m_time = named(new QTimeEdit, "planTime", tr("Time of sowing"));
-    m_time->setDisplayFormat("HH:mm");
+    m_day = new DateField("planDay");
+    m_day->setAccessibleName(tr("Day of sowing"));
+    m_time = new TimeField("planTime");
+    m_time->setAccessibleName(tr("Time of sowing"));
     m_soak = named(new QCheckBox(tr("begin with the soak")), "planSoak", tr("Begin with the soak"));
     m_person = named(new QLineEdit, "planPerson", tr("Sown by"));
     column.addLayout(side({under(tr("Variety"), m_variety), under(tr("Seed lot"), m_lot),

@@ -83,7 +83,7 @@ void PlanView::buildHead()
     for (QPushButton* each : {back, m_remove, m_prepare, m_keep, m_sow}) {
         m_head->addControl(each);
     }
-    connect(back, &QPushButton::clicked, this, &PlanView::left);
+    connect(back, &QPushButton::clicked, this, &PlanView::leave);
 }
 
 QWidget* PlanView::buildQuestion()
@@ -177,20 +177,24 @@ void PlanView::wireSignals()
     connect(m_grid, &LayoutGrid::exchangeAsked, this, &PlanView::exchange);
     connect(m_grid, &LayoutGrid::chosenChanged, this, &PlanView::fillFreePlaces);
     connect(m_keep, &QPushButton::clicked, this, &PlanView::keep);
+    connect(m_form, &FormPanel::entered, m_keep, &QPushButton::click);
     connect(m_sow, &QPushButton::clicked, this, &PlanView::askToSow);
-    connect(m_remove, &QPushButton::clicked, this, [this] {
-        m_services.ask.confirm(
-            this, tr("Remove the plan"),
-            tr("Remove trial %1 and its plan?").arg(QString::fromStdString(m_draft.trial.code)),
-            tr("Remove"), [this] {
-                const auto removed = m_journal.trials().remove(m_draft.trial.id);
-                if (!removed) {
-                    m_services.messages.refuse(sentence(removed.error()));
-                    return;
-                }
-                Q_EMIT left();
-            });
-    });
+    connect(m_remove, &QPushButton::clicked, this, &PlanView::remove);
+}
+
+void PlanView::remove()
+{
+    m_services.ask.confirm(
+        this, tr("Remove the plan"),
+        tr("Remove trial %1 and its plan?").arg(QString::fromStdString(m_draft.trial.code)),
+        tr("Remove"), [this] {
+            const auto removed = m_journal.trials().remove(m_draft.trial.id);
+            if (!removed) {
+                m_services.messages.refuse(sentence(removed.error()));
+                return;
+            }
+            Q_EMIT left();
+        });
 }
 
 UnitText PlanView::units() const
@@ -210,6 +214,30 @@ void PlanView::begin(const TrialDraft& draft)
                             : tr("New trial"));
     m_remove->setVisible(isKept);
     follow();
+    m_begun = m_draft;
+    m_form->settle();
+}
+
+bool PlanView::hasUnsaved() const
+{
+    return m_form->isChanged() || m_draft.trays != m_begun.trays ||
+           m_draft.plan.drawNumber != m_begun.plan.drawNumber;
+}
+
+void PlanView::leave()
+{
+    if (!hasUnsaved()) {
+        Q_EMIT left();
+        return;
+    }
+    m_services.ask.unsaved(
+        this, tr("What you changed in this plan is not kept. Keep it first?"),
+        [this] {
+            if (keep()) {
+                Q_EMIT left();
+            }
+        },
+        [this] { Q_EMIT left(); });
 }
 
 void PlanView::reload()
@@ -311,93 +339,11 @@ void PlanView::fillFreePlaces(int tile)
     m_move->setEnabled(!m_free->isEmpty());
 }
 
-void PlanView::keep()
-{
-    follow();
-    const auto kept_ = m_journal.trials().savePlan(m_draft);
-    if (!kept_) {
-        m_services.messages.refuse(sentence(kept_.error()));
-        return;
-    }
-    m_services.messages.tell(
-        tr("Kept the plan of trial %1.").arg(QString::fromStdString(kept_->trial.code)));
-    begin(*kept_);
-    Q_EMIT kept(kept_->trial.id);
-}
-
-// What is short, or sown on another day than planned, is said before and not after.
-void PlanView::askToSow()
-{
-    follow();
-    QStringList doubts;
-    for (const Supply& supply : m_preparation.supplies) {
-        if (supply.isShort()) {
-            doubts << tr("%1: %2 needed, %3 there.")
-                          .arg(nameOf(supply), supplyText(supply.kind, supply.needed, units()),
-                               supplyText(supply.kind, *supply.inStock, units()));
-        }
-    }
-    const Date today = m_journal.clock().today();
-    if (m_draft.plan.sowOn != today) {
-        doubts << tr("The plan says %1, and today is %2.")
-                      .arg(dayText(m_draft.plan.sowOn), dayText(today));
-    }
-    if (doubts.isEmpty()) {
-        sow();
-        return;
-    }
-    m_services.ask.confirm(this, tr("Sow the trial"),
-                           doubts.join('\n') + '\n' + tr("Sow all the same, now?"), tr("Sow now"),
-                           [this] { sow(); });
-}
-
-void PlanView::sow()
-{
-    const QString person = m_form->person();
-    const auto sownBy = person.isEmpty() ? std::nullopt : std::optional(person.toStdString());
-    const auto trays = m_journal.trials().sow(m_draft, m_journal.clock().now(), sownBy);
-    if (!trays) {
-        m_services.messages.refuse(sentence(trays.error()));
-        return;
-    }
-    const auto sheet = m_journal.trays().sheet(trays->front());
-    if (sheet && sheet->record.tray.trial) {
-        Q_EMIT sown(*sheet->record.tray.trial);
-    }
-}
-
 void PlanView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
     m_columns->setDirection(width() >= scaled(720) ? QBoxLayout::LeftToRight
                                                    : QBoxLayout::TopToBottom);
-}
-
-void PlanView::savePrepSheet()
-{
-    m_services.ask.fileToSave(this, tr("Save the preparation sheet"),
-                              QString::fromStdString(m_draft.trial.code) + " prepare.pdf",
-                              tr("Pages (*.pdf)"), [this](const QString& path) {
-                                  const auto sheet = prepSheetOf(m_journal, m_draft);
-                                  if (!sheet) {
-                                      m_services.messages.refuse(sentence(sheet.error()));
-                                  } else if (!writePrepSheet(*sheet, path)) {
-                                      m_services.messages.refuse(sentence(
-                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
-                                  } else {
-                                      m_services.messages.tell(tr("Saved %1.").arg(path));
-                                  }
-                              });
-}
-
-void PlanView::printThePrepSheet()
-{
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
-        const auto sheet = prepSheetOf(m_journal, m_draft);
-        if (!sheet || !printPrepSheet(*sheet, printer)) {
-            m_services.messages.refuse(tr("The printer did not take the sheet."));
-        }
-    });
 }
 
 } // namespace plumule::ui

@@ -3,6 +3,7 @@
 #include "core/journal/trial/trial_entries.h"
 #include "core/review/fairness/fairness.h"
 #include "ui/page/page.h"
+#include "ui/trial/layout_grid.h"
 #include "ui/widget/widgets.h"
 
 class QBoxLayout;
@@ -13,7 +14,6 @@ class QTimer;
 namespace plumule::ui {
 
 class ChartView;
-class LayoutGrid;
 class NumberField;
 class PlanForm;
 class TextTable;
@@ -31,6 +31,12 @@ public:
     // Something in the journal changed: stock, places, media.
     void reload();
     [[nodiscard]] const TrialDraft& draft() const { return m_draft; }
+    // Whether the plan differs from the one that is kept.
+    [[nodiscard]] bool hasUnsaved() const;
+    // Asks for a printer; false where nothing can be sown yet.
+    bool printThePrepSheet();
+    // Back to the list; asks first where something isn't kept.
+    void leave();
 
 Q_SIGNALS:
     void left();
@@ -54,18 +60,22 @@ private:
     void moveTo(int tile, PlaceId place);
     void showOutlook();
     void showLayout();
+    [[nodiscard]] std::vector<LayoutGrid::Row> layoutRows() const;
+    [[nodiscard]] QString layoutWords() const;
     void showSupplies();
     void showFairness();
-    void keep();
+    // False, and said why, where it is refused.
+    bool keep();
+    void remove();
     void askToSow();
     void sow();
     void savePrepSheet();
-    void printThePrepSheet();
     [[nodiscard]] UnitText units() const;
 
     Journal& m_journal;
     Services m_services;
     TrialDraft m_draft; // as shown
+    TrialDraft m_begun; // as it was kept, or newly begun
     Preparation m_preparation;
     std::optional<Error> m_fault; // why it can't be sown as it stands
     PageHead* m_head = nullptr;

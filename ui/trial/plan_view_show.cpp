@@ -39,6 +39,17 @@ QStringList codesToCome(Journal& journal, VarietyId variety, std::size_t count)
     return codes;
 }
 
+LayoutTile::Content tileOf(const QString& code, const Medium& medium, const QString& feeding,
+                           const std::optional<Spot>& spot, bool isMoved)
+{
+    QStringList said{code, QString::fromStdString(medium.name), feeding, nameOf(spot),
+                     isMoved ? PlanView::tr("moved by hand") : QString()};
+    said.removeAll(QString());
+    return {
+        code, medium.marker, feeding, isMoved ? PlanView::tr("moved") : QString(), said.join(", "),
+        false};
+}
+
 } // namespace
 
 void PlanView::showOutlook()
@@ -73,6 +84,13 @@ void PlanView::showLayout()
         fillFreePlaces(-1);
         return;
     }
+    m_grid->show(layoutRows(), true);
+    m_layoutWords->setText(layoutWords());
+}
+
+// A row a block; where there are no blocks, a row a shelf.
+std::vector<LayoutGrid::Row> PlanView::layoutRows() const
+{
     std::map<PlaceId, Spot> spots;
     if (const auto layout = m_journal.room().layout()) {
         for (const Spot& spot : layout->spots()) {
@@ -85,37 +103,36 @@ void PlanView::showLayout()
     }
     const QStringList codes = codesToCome(m_journal, m_draft.plan.variety, m_draft.trays.size());
     std::vector<LayoutGrid::Row> rows;
-    int moved = 0;
     int block = 0;
     for (std::size_t i = 0; i < m_draft.trays.size(); ++i) {
         const PlannedTray& tray = m_draft.trays[i];
         const Treatment& treatment = m_draft.treatments[static_cast<std::size_t>(tray.treatment)];
-        const Spot spot = tray.place ? spots[*tray.place] : Spot();
-        const QString shelf = QString::fromStdString(spot.rack + spot.shelf);
+        const auto spot = tray.place ? std::optional(spots[*tray.place]) : std::nullopt;
+        const QString shelf = spot ? QString::fromStdString(spot->rack + spot->shelf) : QString();
         if (rows.empty() || tray.block != block ||
             (m_draft.plan.design == Design::CompletelyRandom && rows.back().name != shelf)) {
             rows.push_back({shelf, {}});
             block = tray.block;
         }
-        const Medium& medium = media[treatment.medium];
-        QStringList said{codes.value(static_cast<qsizetype>(i)),
-                         QString::fromStdString(medium.name), nameOf(treatment.feeding),
-                         nameOf(tray.place ? std::optional(spot) : std::nullopt),
-                         tray.isMoved ? tr("moved by hand") : QString()};
-        said.removeAll(QString());
-        moved += tray.isMoved ? 1 : 0;
-        rows.back().tiles.push_back(
-            {codes.value(static_cast<qsizetype>(i)), medium.marker, nameOf(treatment.feeding),
-             tray.isMoved ? tr("moved") : QString(), said.join(", "), false});
+        rows.back().tiles.push_back(tileOf(codes.value(static_cast<qsizetype>(i)),
+                                           media[treatment.medium], nameOf(treatment.feeding), spot,
+                                           tray.isMoved));
     }
-    m_grid->show(rows, true);
-    QString words =
-        tr("Draw %1 · the same number draws the same places again.").arg(m_draft.plan.drawNumber);
+    return rows;
+}
+
+QString PlanView::layoutWords() const
+{
+    QStringList words{
+        tr("Draw %1 · the same number draws the same places again.").arg(m_draft.plan.drawNumber)};
+    const auto moved = std::count_if(m_draft.trays.begin(), m_draft.trays.end(),
+                                     [](const PlannedTray& tray) { return tray.isMoved; });
     if (moved > 0) {
-        words += ' ' + tr("%n tray(s) moved by hand: chance did not place them.", nullptr, moved);
+        words << tr("%n tray(s) moved by hand: chance did not place them.", nullptr,
+                    static_cast<int>(moved));
     }
-    words += ' ' + tr("Press one tray and then another to change them about.");
-    m_layoutWords->setText(words);
+    words << tr("Press one tray and then another to change them about.");
+    return words.join(' ');
 }
 
 void PlanView::showSupplies()

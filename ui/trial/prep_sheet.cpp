@@ -72,6 +72,34 @@ std::vector<PlannedShelf> plannedShelves(const PrepSheet& sheet)
     return shelves;
 }
 
+// A planned tray on its shelf.
+struct ShelfCell
+{
+    QString place;
+    QString name;
+    int marker = 0;
+};
+
+ShelfCell shelfCell(const PrepSheet& sheet, const Spot& spot, const PlannedTray& tray)
+{
+    const Medium* medium = mediumOf(sheet, tray);
+    const Treatment& treatment = sheet.draft.treatments[std::size_t(tray.treatment)];
+    return {prep("place %1").arg(spot.number) + (tray.isMoved ? prep(", moved") : QString()),
+            treatmentName(sheet, treatment), medium != nullptr ? medium->marker : 0};
+}
+
+void drawShelfCell(const PaperPen& pen, QRectF box, const ShelfCell& cell)
+{
+    pen.painter().setPen(QPen(kPaperRule, 0.8 * pen.scale()));
+    pen.painter().setBrush(Qt::NoBrush);
+    pen.painter().drawRoundedRect(pen.onDevice(box), 3 * pen.scale(), 3 * pen.scale());
+    drawMarker(pen, {box.x() + 11, box.y() + 12}, cell.marker, 9);
+    pen.text({box.x() + 20, box.y() + 4, box.width() - 22, 16}, cell.place, 8.5, QFont::Normal,
+             kPaperMuted);
+    pen.text({box.x() + 5, box.y() + 19, box.width() - 8, 20}, cell.name, 8, QFont::Normal,
+             kPaperInk, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+}
+
 class PrepMaker
 {
 public:
@@ -210,21 +238,9 @@ private:
     {
         for (std::size_t first = 0; first < shelf.trays.size(); first += inRow) {
             const auto last = std::min(first + inRow, shelf.trays.size());
-            struct Cell
-            {
-                QString place;
-                QString name;
-                int marker;
-            };
-            std::vector<Cell> cells;
+            std::vector<ShelfCell> cells;
             for (std::size_t i = first; i < last; ++i) {
-                const auto& [spot, tray] = shelf.trays[i];
-                const Medium* medium = mediumOf(m_sheet, *tray);
-                const QString moved = tray->isMoved ? prep(", moved") : QString();
-                cells.push_back(
-                    {prep("place %1").arg(spot.number) + moved,
-                     treatmentName(m_sheet, m_sheet.draft.treatments[std::size_t(tray->treatment)]),
-                     medium ? medium->marker : 0});
+                cells.push_back(shelfCell(m_sheet, shelf.trays[i].first, *shelf.trays[i].second));
             }
             const QString name = first == 0 ? shelf.name : QString();
             add(50, [=](const PaperPen& pen, QRectF at) {
@@ -233,18 +249,8 @@ private:
                          Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap);
                 const double wide = (at.width() - left) / double(inRow);
                 double x = at.x() + left;
-                for (const Cell& cell : cells) {
-                    const QRectF box(x, at.y() + 8, wide - 6, 40);
-                    pen.painter().setPen(QPen(kPaperRule, 0.8 * pen.scale()));
-                    pen.painter().setBrush(Qt::NoBrush);
-                    pen.painter().drawRoundedRect(pen.onDevice(box), 3 * pen.scale(),
-                                                  3 * pen.scale());
-                    drawMarker(pen, {box.x() + 11, box.y() + 12}, cell.marker, 9);
-                    pen.text({box.x() + 20, box.y() + 4, box.width() - 22, 16}, cell.place, 8.5,
-                             QFont::Normal, kPaperMuted);
-                    pen.text({box.x() + 5, box.y() + 19, box.width() - 8, 20}, cell.name, 8,
-                             QFont::Normal, kPaperInk,
-                             Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
+                for (const ShelfCell& cell : cells) {
+                    drawShelfCell(pen, {x, at.y() + 8, wide - 6, 40}, cell);
                     x += wide;
                 }
             });

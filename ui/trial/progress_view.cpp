@@ -18,6 +18,14 @@ namespace {
 
 constexpr int kMostLacks = 5;
 
+QString blockName(const TrialTray& tray)
+{
+    const QString shelf =
+        tray.spot ? QString::fromStdString(tray.spot->rack + tray.spot->shelf) : QString();
+    return shelf.isEmpty() ? ProgressView::tr("Block %1").arg(tray.block)
+                           : ProgressView::tr("%1 · %2").arg(tray.block).arg(shelf);
+}
+
 } // namespace
 
 ProgressView::ProgressView(Journal& journal, Services, QWidget* parent)
@@ -83,37 +91,45 @@ void ProgressView::showTrays()
         }
     }
     std::vector<LayoutGrid::Row> rows;
-    std::map<MediumId, Medium> media;
     int block = 0;
-    int harvested = 0;
-    int discarded = 0;
     for (const TrialTray& tray : m_shown.trays) {
         if (rows.empty() || tray.block != block) {
             block = tray.block;
-            const QString shelf =
-                tray.spot ? QString::fromStdString(tray.spot->rack + tray.spot->shelf) : QString();
-            rows.push_back(
-                {shelf.isEmpty() ? tr("Block %1").arg(block) : tr("%1 · %2").arg(block).arg(shelf),
-                 {}});
+            rows.push_back({blockName(tray), {}});
         }
-        const Tray& sown = tray.record.tray;
-        harvested += sown.state == TrayState::Harvested ? 1 : 0;
-        discarded += sown.state == TrayState::Discarded ? 1 : 0;
-        media.emplace(tray.record.medium.id, tray.record.medium);
-        const QString code = QString::fromStdString(sown.code);
+        const QString code = QString::fromStdString(tray.record.tray.code);
         QStringList said{code, QString::fromStdString(tray.record.medium.name), standOf(tray),
                          nameOf(tray.feeding), nameOf(tray.spot)};
         said.removeAll(QString());
         rows.back().tiles.push_back({code, tray.record.medium.marker, nameOf(tray.feeding),
-                                     standOf(tray), said.join(", "), lacking.count(sown.id) > 0});
+                                     standOf(tray), said.join(", "),
+                                     lacking.count(tray.record.tray.id) > 0});
     }
     m_grid->show(rows, false);
-    const int growing = static_cast<int>(m_shown.trays.size()) - harvested - discarded;
-    QStringList counts{tr("%1 growing").arg(growing), tr("%1 harvested").arg(harvested)};
-    if (discarded > 0) {
-        counts << tr("%1 discarded").arg(discarded);
+    showCounts();
+    showLegend();
+}
+
+void ProgressView::showCounts()
+{
+    std::map<TrayState, int> count;
+    for (const TrialTray& tray : m_shown.trays) {
+        ++count[tray.record.tray.state];
+    }
+    QStringList counts{tr("%1 growing").arg(count[TrayState::Growing]),
+                       tr("%1 harvested").arg(count[TrayState::Harvested])};
+    if (count[TrayState::Discarded] > 0) {
+        counts << tr("%1 discarded").arg(count[TrayState::Discarded]);
     }
     m_counts->setText(counts.join("  ·  "));
+}
+
+void ProgressView::showLegend()
+{
+    std::map<MediumId, Medium> media;
+    for (const TrialTray& tray : m_shown.trays) {
+        media.emplace(tray.record.medium.id, tray.record.medium);
+    }
     clearLayout(m_legend->layout());
     for (const auto& [id, medium] : media) {
         auto* chip = new QWidget;

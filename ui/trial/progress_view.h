@@ -23,6 +23,8 @@ Q_SIGNALS:
 
 private:
     void showTrays();
+    void showCounts();
+    void showLegend();
     void showLacks();
     [[nodiscard]] QString standOf(const TrialTray& tray) const;
 

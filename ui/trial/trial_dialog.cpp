@@ -11,59 +11,51 @@
 
 namespace plumule::ui {
 
+namespace {
+
+QLineEdit* lineNamed(const char* name)
+{
+    auto* field = new QLineEdit;
+    field->setObjectName(QString::fromLatin1(name));
+    return field;
+}
+
+} // namespace
+
 TrialDialog::TrialDialog(Journal& journal, Services services, const Trial& trial, QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(services.ask, "trialDialog", tr("Change the trial"), parent)
     , m_journal(journal)
     , m_services(services)
     , m_trial(trial)
 {
-    setObjectName("trialDialog");
-    setWindowTitle(tr("Change the trial"));
-    setMinimumWidth(scaled(520));
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->addWidget(label(tr("Change the trial"), "title"));
+    wish({scaled(520), 0});
+    buildFields();
+    connect(addLeftButton(tr("Remove"), "trialRemove", "danger"), &QPushButton::clicked, this,
+            &TrialDialog::remove);
+    addCancel();
+    connect(addButton(tr("Save"), "trialSave", "primary"), &QPushButton::clicked, this,
+            &TrialDialog::save);
+    fill();
+}
+
+void TrialDialog::buildFields()
+{
     auto* form = fieldForm();
-    const auto line = [](const char* name) {
-        auto* field = new QLineEdit;
-        field->setObjectName(name);
-        return field;
-    };
-    m_code = line("trialCode");
-    m_name = line("trialName");
-    m_question = line("trialQuestion");
+    m_code = lineNamed("trialCode");
+    m_name = lineNamed("trialName");
+    m_question = lineNamed("trialQuestion");
     m_margin = new NumberField;
     m_margin->setObjectName("trialMargin");
     m_control = new QComboBox;
     m_control->setObjectName("trialControl");
-    m_note = line("trialNote");
+    m_note = lineNamed("trialNote");
     form->addRow(tr("Code"), m_code);
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Question"), m_question);
     form->addRow(tr("Difference that matters"), m_margin);
     form->addRow(tr("Control"), m_control);
     form->addRow(tr("Note"), m_note);
-    column->addLayout(form);
-    m_refusal = label(QString(), "warning");
-    m_refusal->setWordWrap(true);
-    m_refusal->setObjectName("trialRefusal");
-    column->addWidget(m_refusal);
-    auto* row = new QHBoxLayout;
-    auto* removing = button(tr("Remove"), "danger");
-    removing->setObjectName("trialRemove");
-    auto* leave = button(tr("Cancel"));
-    auto* saving = button(tr("Save"), "primary");
-    saving->setObjectName("trialSave");
-    saving->setDefault(true);
-    row->addWidget(removing);
-    row->addStretch(1);
-    row->addWidget(leave);
-    row->addWidget(saving);
-    column->addLayout(row);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
-    connect(saving, &QPushButton::clicked, this, &TrialDialog::save);
-    connect(removing, &QPushButton::clicked, this, &TrialDialog::remove);
-    fill();
+    body()->addLayout(form);
 }
 
 void TrialDialog::fill()
@@ -88,7 +80,7 @@ void TrialDialog::save()
     const auto margin = massIn(*m_margin, m_units);
     m_margin->markWrong(!margin);
     if (!margin) {
-        m_refusal->setText(sentence(margin.error()));
+        refuse(sentence(margin.error()));
         return;
     }
     m_trial.code = m_code->text().trimmed().toStdString();
@@ -99,7 +91,7 @@ void TrialDialog::save()
     m_trial.control = chosen<MediumId>(*m_control);
     const auto saved = m_journal.trials().save(m_trial);
     if (!saved) {
-        m_refusal->setText(sentence(saved.error()));
+        refuse(sentence(saved.error()));
         return;
     }
     m_services.messages.tell(tr("Saved trial %1.").arg(QString::fromStdString(saved->code)));
@@ -112,7 +104,7 @@ void TrialDialog::remove()
                            tr("Remove"), [this] {
                                const auto removed = m_journal.trials().remove(m_trial.id);
                                if (!removed) {
-                                   m_refusal->setText(sentence(removed.error()));
+                                   refuse(sentence(removed.error()));
                                    return;
                                }
                                accept();

@@ -1,9 +1,8 @@
 #pragma once
 
 #include "core/trial/trial.h"
+#include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
-
-#include <QDialog>
 
 class QComboBox;
 class QLineEdit;
@@ -13,7 +12,7 @@ namespace plumule::ui {
 class NumberField;
 
 // Changes what a trial asks: code, name, question, margin, control, note. Its trays stay.
-class TrialDialog : public QDialog
+class TrialDialog : public FormDialog
 {
     Q_OBJECT
 
@@ -21,6 +20,7 @@ public:
     TrialDialog(Journal& journal, Services services, const Trial& trial, QWidget* parent = nullptr);
 
 private:
+    void buildFields();
     void fill();
     void save();
     void remove();
@@ -35,7 +35,6 @@ private:
     NumberField* m_margin = nullptr;
     QComboBox* m_control = nullptr;
     QLineEdit* m_note = nullptr;
-    QLabel* m_refusal = nullptr;
 };
 
 } // namespace plumule::ui

@@ -1,7 +1,6 @@
 #include "ui/trial/trial_view.h"
 
 #include "ui/label/label_dialog.h"
-#include "ui/report/report_task.h"
 #include "ui/tasting/tasting_view.h"
 #include "ui/trial/answer_view.h"
 #include "ui/trial/plan_text.h"
@@ -147,13 +146,22 @@ void TrialView::showWhatWasRead()
     }
 }
 
+ReportContent TrialView::reportContent() const
+{
+    return [trial = m_shown.trial.id](Journal& own, const plumule::Progress& progress) {
+        return trialReportFacts(own, trial, progress).map(trialReport);
+    };
+}
+
 void TrialView::makeReport(const QString& ending)
 {
-    const QString preset = QString::fromStdString(m_shown.trial.code) + ending;
-    ui::makeReport(this, m_services, m_journal, preset,
-                   [trial = m_shown.trial.id](Journal& own, const plumule::Progress& progress) {
-                       return trialReportFacts(own, trial, progress).map(trialReport);
-                   });
+    ui::makeReport(this, m_services, m_journal, QString::fromStdString(m_shown.trial.code) + ending,
+                   reportContent());
+}
+
+void TrialView::printTheReport()
+{
+    printReport(this, m_services, m_journal, reportContent());
 }
 
 } // namespace plumule::ui

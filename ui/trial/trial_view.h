@@ -2,6 +2,7 @@
 
 #include "core/journal/trial/trial_entries.h"
 #include "ui/page/page.h"
+#include "ui/report/report_task.h"
 
 class QMenu;
 class QStackedWidget;
@@ -33,6 +34,7 @@ public:
     void show(TrialId trial);
     void showPart(Part part);
     void reload();
+    void printTheReport();
 
 Q_SIGNALS:
     void left();
@@ -44,6 +46,7 @@ private:
     // False, and said, where the trial is gone or can't be read.
     bool read();
     void showWhatWasRead();
+    [[nodiscard]] ReportContent reportContent() const;
     void makeReport(const QString& ending);
 
     Journal& m_journal;

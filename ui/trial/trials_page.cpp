@@ -112,6 +112,20 @@ void TrialsPage::begin()
     }
 }
 
+bool TrialsPage::hasUnsaved() const
+{
+    return m_stack->currentWidget() == m_plan && m_plan->hasUnsaved();
+}
+
+bool TrialsPage::print()
+{
+    if (m_stack->currentWidget() == m_trial) {
+        m_trial->printTheReport();
+        return true;
+    }
+    return m_stack->currentWidget() == m_plan && m_plan->printThePrepSheet();
+}
+
 void TrialsPage::reload()
 {
     reloadList();
@@ -199,7 +213,11 @@ void TrialsPage::openTrial(TrialId trial)
 void TrialsPage::keyPressEvent(QKeyEvent* event)
 {
     if (event->key() == Qt::Key_Escape && m_stack->currentIndex() != 0) {
-        openList();
+        if (m_stack->currentWidget() == m_plan) {
+            m_plan->leave();
+        } else {
+            openList();
+        }
         return;
     }
     Page::keyPressEvent(event);

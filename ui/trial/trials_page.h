@@ -26,6 +26,8 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     void begin() override;
+    [[nodiscard]] bool hasUnsaved() const override;
+    bool print() override;
 
     void openList();
     void openNew();

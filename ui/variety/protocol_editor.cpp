@@ -64,11 +64,11 @@ ProtocolEditor::ProtocolEditor(QWidget* parent)
     }
 }
 
-QWidget* ProtocolEditor::buildRow(Row& row)
+void ProtocolEditor::makeFields(Row& row)
 {
     const QString key = QString::fromLatin1(toText(row.stage));
-    auto* card = new Card;
-    row.isUsed = new QCheckBox(nameOf(row.stage));
+    const QString stageName = nameOf(row.stage);
+    row.isUsed = new QCheckBox(stageName);
     row.isUsed->setObjectName(key + "Used");
     row.isUsed->setFont(uiFont(1.0, QFont::DemiBold));
     row.length = new QDoubleSpinBox;
@@ -78,23 +78,28 @@ QWidget* ProtocolEditor::buildRow(Row& row)
     row.length->setSuffix(row.stage == Stage::Soak ? tr(" hours") : tr(" days"));
     row.waterings = narrow(new QComboBox);
     row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day")});
+    row.waterings->setAccessibleName(tr("Waterings a day, %1").arg(stageName));
     row.method = narrow(new QComboBox);
     for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
         addChoice(*row.method, nameOf(method), method);
     }
+    row.method->setAccessibleName(tr("Way of watering, %1").arg(stageName));
     row.amount = new NumberField;
     row.amount->setObjectName(key + "Amount");
     row.amount->setPlaceholderText(tr("not measured"));
+    row.amount->setAccessibleName(tr("Amount a tray, %1").arg(stageName));
     row.water = narrow(waterBox(false));
+    row.water->setAccessibleName(tr("Water, %1").arg(stageName));
     row.waterOnNutrient = narrow(waterBox(true));
     row.cue = new QLineEdit;
     row.cue->setObjectName(key + "Cue");
     row.cue->setPlaceholderText(tr("what to look for before moving on"));
-    const QString stageName = nameOf(row.stage);
-    row.waterings->setAccessibleName(tr("Waterings a day, %1").arg(stageName));
-    row.method->setAccessibleName(tr("Way of watering, %1").arg(stageName));
-    row.amount->setAccessibleName(tr("Amount a tray, %1").arg(stageName));
-    row.water->setAccessibleName(tr("Water, %1").arg(stageName));
+}
+
+QWidget* ProtocolEditor::buildRow(Row& row)
+{
+    makeFields(row);
+    auto* card = new Card;
     row.fields = new QWidget;
     auto* form = fieldForm();
     row.fields->setLayout(form);

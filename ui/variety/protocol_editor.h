@@ -44,6 +44,7 @@ private:
         ProtocolStageId id;
     };
 
+    void makeFields(Row& row);
     QWidget* buildRow(Row& row);
     void showUsed(Row& row);
 

@@ -2,29 +2,22 @@
 
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QDateEdit>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
 
 SeedPart::SeedPart(Journal& journal, Services services, QWidget* parent)
-    : SetupPart(journal, services, parent)
+    : RecordPart(journal, services, tr("New seed lot"), parent)
 {
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    m_records = new MasterDetail(tr("New seed lot"));
-    column->addWidget(m_records);
     buildForm();
     buildCounting();
-    connect(m_records, &MasterDetail::chosenByHand, this, &SeedPart::show);
-    connect(m_records, &MasterDetail::saveAsked, this, &SeedPart::save);
-    connect(m_records, &MasterDetail::removeAsked, this, &SeedPart::remove);
 }
 
 QString SeedPart::name() const
@@ -44,12 +37,8 @@ void SeedPart::buildForm()
     m_number = new QLineEdit;
     m_number->setObjectName("lotNumber");
     m_supplier = new QLineEdit;
-    m_boughtOn = new QDateEdit;
-    m_boughtOn->setCalendarPopup(true);
-    m_boughtOn->setDisplayFormat("d MMM yyyy");
-    // The earliest day stands for a purchase whose day nobody wrote down.
-    m_boughtOn->setMinimumDate(QDate(1970, 1, 1));
-    m_boughtOn->setSpecialValueText(tr("not written down"));
+    m_boughtOn = new DateField("lotBoughtOn");
+    m_boughtOn->setPlaceholderText(tr("not written down"));
     m_bought = new NumberField;
     m_bought->setObjectName("lotBought");
     m_price = new NumberField;
@@ -145,18 +134,17 @@ void SeedPart::show(qint64 id)
     }
     m_number->setText(QString::fromStdString(lot.lotNumber));
     m_supplier->setText(QString::fromStdString(lot.supplier));
-    m_boughtOn->setDate(lot.boughtOn ? toQDate(*lot.boughtOn)
-                        : id == 0    ? toQDate(journal().clock().today())
-                                     : m_boughtOn->minimumDate());
+    m_boughtOn->setDate(id == 0 ? std::optional(journal().clock().today()) : lot.boughtOn);
     showMass(*m_bought, lot.bought, m_shownIn);
     showMoney(*m_price, lot.price, QString::fromStdString(room().currency));
     m_germination->setNumber(lot.germinationPercent, 1);
     m_note->setText(QString::fromStdString(lot.note));
     m_usedUp->setChecked(lot.isUsedUp);
     showMass(*m_found, std::nullopt, m_shownIn);
+    settleForm();
 }
 
-void SeedPart::save()
+bool SeedPart::save()
 {
     const auto bought = massIn(*m_bought, m_shownIn);
     const auto price = moneyIn(*m_price);
@@ -164,27 +152,30 @@ void SeedPart::save()
     m_bought->markWrong(!bought);
     m_price->markWrong(!price);
     m_germination->markWrong(!germination);
-    if (!bought || !price || !germination) {
+    const bool isDayWrong = m_boughtOn->isUnreadable();
+    markWrong(*m_boughtOn, isDayWrong);
+    if (!bought || !price || !germination || isDayWrong) {
         services().messages.refuse(tr("Please check the marked fields."));
-        return;
+        return false;
     }
     SeedLot lot;
     lot.id = SeedLotId{m_records->chosen()};
     lot.variety = chosenOf<VarietyId>(*m_variety);
     lot.lotNumber = m_number->text().trimmed().toStdString();
     lot.supplier = m_supplier->text().trimmed().toStdString();
-    if (m_boughtOn->date() != m_boughtOn->minimumDate()) {
-        lot.boughtOn = fromQDate(m_boughtOn->date());
-    }
+    lot.boughtOn = m_boughtOn->date();
     lot.bought = *bought;
     lot.price = *price;
     lot.germinationPercent = *germination;
     lot.note = m_note->text().trimmed().toStdString();
     lot.isUsedUp = m_usedUp->isChecked();
     const auto saved = journal().varieties().saveLot(lot);
-    if (settle(saved, tr("Saved lot %1.").arg(m_number->text()))) {
-        m_records->choose(saved->id.value);
+    if (!settle(saved, tr("Saved lot %1.").arg(m_number->text()))) {
+        return false;
     }
+    m_records->choose(saved->id.value);
+    settleForm();
+    return true;
 }
 
 void SeedPart::remove()

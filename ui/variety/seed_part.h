@@ -1,20 +1,19 @@
 #pragma once
 
-#include "ui/page/setup_part.h"
+#include "ui/page/record_part.h"
 
 class QCheckBox;
 class QComboBox;
-class QDateEdit;
 class QLabel;
 class QLineEdit;
 
 namespace plumule::ui {
 
-class MasterDetail;
+class DateField;
 class NumberField;
 
 // Seed lots: one purchase of one variety's seed, with what is left of it.
-class SeedPart : public SetupPart
+class SeedPart : public RecordPart
 {
     Q_OBJECT
 
@@ -28,17 +27,17 @@ public:
 private:
     void buildForm();
     void buildCounting();
-    void show(qint64 id);
-    void save();
-    void remove();
+    void show(qint64 id) override;
+    void forget() override { m_shown.reset(); }
+    bool save() override;
+    void remove() override;
     void count();
     [[nodiscard]] std::vector<SeedLotStock> lots() const;
 
-    MasterDetail* m_records = nullptr;
     QComboBox* m_variety = nullptr;
     QLineEdit* m_number = nullptr;
     QLineEdit* m_supplier = nullptr;
-    QDateEdit* m_boughtOn = nullptr;
+    DateField* m_boughtOn = nullptr;
     NumberField* m_bought = nullptr;
     NumberField* m_price = nullptr;
     NumberField* m_germination = nullptr;

@@ -13,16 +13,9 @@
 namespace plumule::ui {
 
 VarietyPart::VarietyPart(Journal& journal, Services services, QWidget* parent)
-    : SetupPart(journal, services, parent)
+    : RecordPart(journal, services, tr("New variety"), parent)
 {
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    m_records = new MasterDetail(tr("New variety"));
-    column->addWidget(m_records);
     buildForm();
-    connect(m_records, &MasterDetail::chosenByHand, this, &VarietyPart::show);
-    connect(m_records, &MasterDetail::saveAsked, this, &VarietyPart::save);
-    connect(m_records, &MasterDetail::removeAsked, this, &VarietyPart::remove);
 }
 
 QString VarietyPart::name() const
@@ -56,8 +49,8 @@ void VarietyPart::buildForm()
     form->addRow(tr("Note"), m_note);
     form->addRow(QString(), m_retired);
     m_protocol = new ProtocolEditor;
-    m_records->below()->addWidget(label(tr("Protocol, stage by stage"), "heading"));
-    m_records->below()->addWidget(m_protocol);
+    m_records->record()->addWidget(label(tr("Protocol, stage by stage"), "heading"));
+    m_records->record()->addWidget(m_protocol);
 }
 
 void VarietyPart::reload()
@@ -97,12 +90,13 @@ void VarietyPart::show(qint64 id)
     m_note->setText(QString::fromStdString(variety.note));
     m_retired->setChecked(variety.isRetired);
     m_protocol->show(protocol->stages, m_shownIn);
+    settleForm();
     if (id == 0) {
         m_name->setFocus();
     }
 }
 
-void VarietyPart::save()
+bool VarietyPart::save()
 {
     Protocol made;
     const auto seed = massIn(*m_seed, m_shownIn);
@@ -110,7 +104,7 @@ void VarietyPart::save()
     if (!seed || !stages) {
         m_seed->markWrong(!seed);
         services().messages.refuse(sentence(seed ? stages.error() : seed.error()));
-        return;
+        return false;
     }
     made.variety.id = VarietyId{m_records->chosen()};
     made.variety.name = m_name->text().trimmed().toStdString();
@@ -121,10 +115,13 @@ void VarietyPart::save()
     made.variety.isRetired = m_retired->isChecked();
     made.stages = *stages;
     const auto saved = journal().varieties().save(made);
-    if (settle(saved, tr("Saved %1.").arg(m_name->text()))) {
-        m_shown = *saved;
-        m_records->choose(saved->variety.id.value);
+    if (!settle(saved, tr("Saved %1.").arg(m_name->text()))) {
+        return false;
     }
+    m_shown = *saved;
+    m_records->choose(saved->variety.id.value);
+    settleForm();
+    return true;
 }
 
 void VarietyPart::remove()

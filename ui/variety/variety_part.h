@@ -1,18 +1,17 @@
 #pragma once
 
-#include "ui/page/setup_part.h"
+#include "ui/page/record_part.h"
 
 class QCheckBox;
 class QLineEdit;
 
 namespace plumule::ui {
 
-class MasterDetail;
 class NumberField;
 class ProtocolEditor;
 
 // Varieties and their protocols.
-class VarietyPart : public SetupPart
+class VarietyPart : public RecordPart
 {
     Q_OBJECT
 
@@ -25,11 +24,11 @@ public:
 
 private:
     void buildForm();
-    void show(qint64 id);
-    void save();
-    void remove();
+    void show(qint64 id) override;
+    void forget() override { m_shown.reset(); }
+    bool save() override;
+    void remove() override;
 
-    MasterDetail* m_records = nullptr;
     QLineEdit* m_name = nullptr;
     QLineEdit* m_prefix = nullptr;
     NumberField* m_seed = nullptr;

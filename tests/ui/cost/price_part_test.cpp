@@ -1,8 +1,6 @@
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/cost/price_part.h"
 
-#include <QDateEdit>
-
 namespace plumule::ui {
 namespace {
 
@@ -30,7 +28,7 @@ TEST_F(PricePartTest, SavesADatedPriceOfAMedium)
     choose(*part, "priceItem", "medium");
     EXPECT_TRUE(find<QComboBox>(*part, "priceMedium")->isEnabled());
     choose(*part, "priceMedium", "Steel mesh");
-    find<QDateEdit>(*part, "priceFrom")->setDate(QDate(2026, 3, 1));
+    give(*part, "priceFrom", "1 Mar");
     write(*part, "priceAmount", "14,5");
     press(*part, "saveRecord");
     EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
@@ -167,6 +165,36 @@ TEST_F(PricePartTest, KeepsWhatIsBeingTypedWhenSomethingElseChanges)
     settleDown();
     EXPECT_EQ(textOf(*part, "priceAmount"), "0.2");
     EXPECT_EQ(find<QComboBox>(*part, "priceItem")->currentText(), "packaging");
+}
+
+TEST_F(PricePartTest, InUsUnitsAPriceIsGivenByTheCubicFootQuartOrPound)
+{
+    useUsUnits();
+    const auto part = openPart<PricePart>();
+    press(*part, "newRecord");
+    choose(*part, "priceItem", "medium");
+    choose(*part, "priceMedium", "Coir mix");
+    auto* unit = find<QComboBox>(*part, "priceUnit");
+    EXPECT_EQ(unit->currentText(), "a cubic foot");
+    write(*part, "priceAmount", "12");
+    press(*part, "saveRecord");
+    ASSERT_EQ(prices().size(), 1U) << messages.text().toStdString();
+    // A cubic foot is 28.316846592 L, by definition.
+    EXPECT_EQ(prices().front().amount, money(12 / 28.316846592));
+    EXPECT_NEAR(textOf(*part, "priceAmount").toDouble(), 12, 0.002);
+    const Money before = prices().front().amount;
+    press(*part, "saveRecord");
+    EXPECT_EQ(prices().front().amount, before) << "what was not touched stays exact";
+    unit->setFocus();
+    press(Qt::Key_Down);
+    ASSERT_EQ(unit->currentText(), "a quart");
+    EXPECT_NEAR(textOf(*part, "priceAmount").toDouble(), 12 / 28.316846592 * 0.946352946, 1e-3);
+    press(*part, "saveRecord");
+    EXPECT_EQ(prices().front().amount, before) << "another measure is no other price";
+    choose(*part, "priceItem", "waste");
+    EXPECT_EQ(unit->currentText(), "a pound of residue");
+    choose(*part, "priceItem", "electricity");
+    EXPECT_EQ(unit->currentText(), "a kilowatt-hour");
 }
 
 } // namespace

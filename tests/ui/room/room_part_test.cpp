@@ -2,7 +2,6 @@
 #include "ui/room/room_part.h"
 
 #include <QSpinBox>
-#include <QTimeEdit>
 
 #include <stdexcept>
 
@@ -40,8 +39,8 @@ TEST_F(RoomPartTest, SavesTheRoom)
     const auto part = openPart<RoomPart>();
     EXPECT_EQ(textOf(*part, "roomName"), "Test room");
     write(*part, "roomName", "Cellar");
-    find<QTimeEdit>(*part, "roomMorning")->setTime(QTime(6, 30));
-    find<QTimeEdit>(*part, "roomEvening")->setTime(QTime(19, 15));
+    give(*part, "roomMorning", "6:30");
+    give(*part, "roomEvening", "19:15");
     press(*part, "saveRoom");
     EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
     EXPECT_EQ(layout().room.name, "Cellar");
@@ -77,52 +76,107 @@ TEST_F(RoomPartTest, RefusesAnEveningBeforeTheMorningAndARoomWithoutAName)
 {
     const auto part = openPart<RoomPart>();
     const Room before = layout().room;
-    find<QTimeEdit>(*part, "roomEvening")->setTime(QTime(6, 0));
+    give(*part, "roomEvening", "6:00");
     press(*part, "saveRoom");
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_TRUE(messages.text().contains("morning before evening"));
-    find<QTimeEdit>(*part, "roomEvening")->setTime(QTime(18, 0));
+    give(*part, "roomEvening", "18:00");
     write(*part, "roomName", "");
     press(*part, "saveRoom");
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_EQ(layout().room, before);
 }
 
-TEST_F(RoomPartTest, ChangesThePlacesOfAShelf)
+TEST_F(RoomPartTest, OneSaveSavesTheRoomAndItsShelvesAsOneAct)
 {
     const auto part = openPart<RoomPart>();
-    ASSERT_EQ(layout().placesOn(firstShelf()), 4);
+    const RoomLayout before = layout();
+    ASSERT_EQ(before.placesOn(firstShelf()), 4);
+    write(*part, "roomName", "Cellar");
     placesField(*part)->setValue(6);
-    settleDown();
+    const QString shelf = QString::number(firstShelf().value);
+    write(*part, ("watts" + shelf).toLatin1(), "36.5");
+    write(*part, ("hours" + shelf).toLatin1(), "16");
+    EXPECT_TRUE(part->hasUnsaved());
+    press(*part, "saveRoom");
+    EXPECT_FALSE(part->hasUnsaved());
+    EXPECT_EQ(layout().room.name, "Cellar");
     EXPECT_EQ(layout().placesOn(firstShelf()), 6);
+    EXPECT_EQ(layout().shelves.front().lightMilliwatts, 36'500);
+    EXPECT_EQ(layout().shelves.front().lightMinutes, 16 * 60);
     EXPECT_EQ(placesField(*part)->value(), 6);
     pressMessageAction();
-    EXPECT_EQ(layout().placesOn(firstShelf()), 4);
+    EXPECT_EQ(layout(), before) << "one Save is one act";
     EXPECT_EQ(placesField(*part)->value(), 4);
+    EXPECT_EQ(textOf(*part, "roomName"), "Test room");
 }
 
-TEST_F(RoomPartTest, KeepsPlacesThatTraysStoodOnAndShowsThemAgain)
+TEST_F(RoomPartTest, EnterSavesWhereverTheFocusIs)
+{
+    const auto part = openPart<RoomPart>();
+    const QString shelf = QString::number(firstShelf().value);
+    write(*part, ("hours" + shelf).toLatin1(), "12");
+    press(Qt::Key_Return);
+    settleDown();
+    EXPECT_EQ(layout().shelves.front().lightMinutes, 12 * 60);
+    EXPECT_EQ(nameOfFocus(), "hours" + shelf) << "and it stays there";
+    placesField(*part)->setFocus();
+    press(Qt::Key_Up);
+    press(Qt::Key_Return);
+    settleDown();
+    EXPECT_EQ(layout().placesOn(firstShelf()), 5);
+    find<QComboBox>(*part, "roomUnits")->setFocus();
+    press(Qt::Key_Down);
+    press(Qt::Key_Return);
+    settleDown();
+    EXPECT_EQ(layout().room.units, UnitSystem::UsCustomary);
+}
+
+TEST_F(RoomPartTest, KeepsPlacesThatTraysStoodOnAndWhatWasTyped)
 {
     const auto trays = sow(broccoli(4, kTwoDaysAgo));
     ASSERT_EQ(trays.size(), 4U);
     const auto part = openPart<RoomPart>();
     placesField(*part)->setValue(2);
-    EXPECT_TRUE(soon([&] { return messages.isRefusal(); }));
-    settleDown();
+    write(*part, "roomName", "Cellar");
+    press(*part, "saveRoom");
+    EXPECT_TRUE(messages.isRefusal());
     EXPECT_EQ(layout().placesOn(firstShelf()), 4);
-    EXPECT_EQ(placesField(*part)->value(), 4);
+    EXPECT_EQ(layout().room.name, "Test room") << "all of it or nothing";
+    EXPECT_EQ(textOf(*part, "roomName"), "Cellar");
+    EXPECT_TRUE(part->hasUnsaved());
 }
 
-TEST_F(RoomPartTest, KeepsTheFocusOnThePlacesWhileTheyAreChangedByKeys)
+TEST_F(RoomPartTest, AsksBeforeWhatIsTypedMakesWayForAnotherAct)
 {
     const auto part = openPart<RoomPart>();
-    placesField(*part)->setFocus();
+    const auto racks = layout().racks.size();
+    write(*part, "roomName", "Cellar");
+    ask.lineAnswer = "Window";
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Stay;
+    press(*part, "addRack");
+    EXPECT_EQ(ask.questions.size(), 1);
+    EXPECT_EQ(layout().racks.size(), racks);
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Save;
+    press(*part, "addRack");
+    EXPECT_EQ(layout().racks.size(), racks + 1);
+    EXPECT_EQ(layout().room.name, "Cellar");
+}
+
+TEST_F(RoomPartTest, ProposesTheCurrencyOfTheUnits)
+{
+    const auto part = openPart<RoomPart>();
+    auto* units = find<QComboBox>(*part, "roomUnits");
+    units->setFocus();
+    EXPECT_EQ(textOf(*part, "roomCurrency"), "EUR");
+    press(Qt::Key_Down);
+    EXPECT_EQ(textOf(*part, "roomCurrency"), "USD");
     press(Qt::Key_Up);
-    EXPECT_TRUE(soon([&] { return layout().placesOn(firstShelf()) == 5; }));
-    settleDown();
-    ASSERT_TRUE(nameOfFocus().startsWith("places")) << nameOfFocus().toStdString();
-    press(Qt::Key_Up);
-    EXPECT_TRUE(soon([&] { return layout().placesOn(firstShelf()) == 6; }));
+    EXPECT_EQ(textOf(*part, "roomCurrency"), "EUR");
+    write(*part, "roomCurrency", "CHF");
+    units->setFocus();
+    press(Qt::Key_Down);
+    EXPECT_EQ(textOf(*part, "roomCurrency"), "CHF") << "what the grower wrote stays";
 }
 
 TEST_F(RoomPartTest, AddsARackAndRemovesIt)

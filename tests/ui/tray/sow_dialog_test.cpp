@@ -1,9 +1,9 @@
 #include "tests/ui/support/growing.h"
 #include "ui/tray/sow_dialog.h"
+#include "ui/widget/date_field.h"
 
 #include <QCheckBox>
 #include <QComboBox>
-#include <QDateEdit>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QSignalSpy>
@@ -158,8 +158,8 @@ TEST_F(SowDialogTest, TheDayOfTheCutSetsTheDayOfSowing)
     pick("variety", "Broccoli");
     // Twelve days: three under weight, one in blackout, eight in light.
     EXPECT_TRUE(dates().contains("Tuesday 24 March, day 13")) << dates().toStdString();
-    find<QDateEdit>(*dialog, "harvest")->setDate(QDate(2026, 3, 31));
-    EXPECT_EQ(find<QDateEdit>(*dialog, "day")->date(), QDate(2026, 3, 19));
+    give(*dialog, "harvest", "31 Mar");
+    EXPECT_EQ(find<DateField>(*dialog, "day")->date(), date(2026, 3, 19));
     EXPECT_TRUE(dates().contains("Tuesday 31 March"));
     sowNow();
     ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();

@@ -2,8 +2,8 @@
 #include "ui/tray/place_dialog.h"
 #include "ui/tray/stage_strip.h"
 #include "ui/tray/start_dialog.h"
+#include "ui/widget/date_field.h"
 
-#include <QDateTimeEdit>
 #include <QListWidget>
 #include <QSignalSpy>
 
@@ -159,9 +159,9 @@ TEST_F(TrayPageTest, CorrectsWhenAStageBegan)
     click(correct);
     auto* dialog = find<StartDialog>(*page, "startDialog");
     ASSERT_NE(dialog, nullptr);
-    auto* field = find<QDateTimeEdit>(*dialog, "startField");
-    EXPECT_EQ(field->date(), QDate(2026, 3, 4));
-    field->setDateTime(QDateTime(QDate(2026, 3, 5), QTime(9, 0), Qt::UTC));
+    EXPECT_EQ(find<DateField>(*dialog, "startDay")->date(), date(2026, 3, 4));
+    give(*dialog, "startDay", "2026-03-05");
+    give(*dialog, "startTime", "9");
     click(find<QPushButton>(*dialog, "startSave"));
     const TraySheet known = sheetOf("BR001");
     EXPECT_EQ(known.plan.spans.back().start, (Moment{date(2026, 3, 5), 9 * 60}));
@@ -175,8 +175,7 @@ TEST_F(TrayPageTest, RefusesAStartBeforeTheStageBeforeIt)
     openSheetOf("BR001");
     click(buttonSaying("Correct when " + nameOf(Stage::Light) + " began"));
     auto* dialog = find<StartDialog>(*page, "startDialog");
-    find<QDateTimeEdit>(*dialog, "startField")
-        ->setDateTime(QDateTime(QDate(2026, 3, 1), QTime(9, 0), Qt::UTC));
+    give(*dialog, "startDay", "2026-03-01");
     click(find<QPushButton>(*dialog, "startSave"));
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_EQ(sheetOf("BR001").plan.spans.back().start.date, date(2026, 3, 4));

@@ -172,5 +172,20 @@ TEST_F(TrayPageTest, AModelOfNothingHasItsHeads)
     }
 }
 
+TEST_F(TrayPageTest, SearchFindsNotesAndWhyATrayWasDiscarded)
+{
+    const auto trays = sow(broccoli(3, kTwoDaysAgo));
+    ASSERT_EQ(trays.size(), 3U);
+    ASSERT_TRUE(journal->trays().discard(trays[1], "Mould on the stems", clock.now()));
+    ASSERT_TRUE(journal->trays().writeNote(trays[2], "leaning to the window", clock.now()));
+    open();
+    find<QLineEdit>(*page, "search")->setText("mould");
+    EXPECT_EQ(shown(TrayListModel::Code), QStringList("BR002"));
+    find<QLineEdit>(*page, "search")->setText("Leaning");
+    EXPECT_EQ(shown(TrayListModel::Code), QStringList("BR003"));
+    find<QLineEdit>(*page, "search")->setText("slugs");
+    EXPECT_TRUE(shown(TrayListModel::Code).isEmpty());
+}
+
 } // namespace
 } // namespace plumule::ui

@@ -9,7 +9,6 @@
 #include "ui/trial/trials_page.h"
 
 #include <QComboBox>
-#include <QDateEdit>
 #include <QFile>
 #include <QLineEdit>
 #include <QMenu>
@@ -261,7 +260,7 @@ TEST_F(TrialsPageTest, SowsThePlanAsOneActAndTakesItBackAsOne)
     page = openPage<TrialsPage>();
     click(find<QPushButton>(*page, "newTrial"));
     setField("planQuestion", "Which bed?");
-    find<QDateEdit>(*page, "planDay")->setDate(QDate(2026, 3, 12));
+    give(*page, "planDay", "2026-03-12");
     settle();
     ASSERT_EQ(draft().trays.size(), 8U);
     const auto before = journal->trays().list({})->size();
@@ -355,7 +354,7 @@ TEST_F(TrialsPageTest, ChangesWhatATrialAsks)
     question->setText("Asked anew?");
     find<QLineEdit>(*dialog, "trialMargin")->setText("none");
     click(find<QPushButton>(*dialog, "trialSave"));
-    EXPECT_FALSE(find<QLabel>(*dialog, "trialRefusal")->text().isEmpty());
+    EXPECT_FALSE(find<QLabel>(*dialog, "refusal")->text().isEmpty());
     find<QLineEdit>(*dialog, "trialMargin")->setText("33");
     click(find<QPushButton>(*dialog, "trialSave"));
     const auto trials = journal->trials().all().value();
@@ -427,6 +426,28 @@ TEST_F(TrialsPageTest, FitsItsNarrowestWindow)
         QTest::qWait(0);
         EXPECT_LE(page->minimumSizeHint().width(), 816);
     }
+}
+
+TEST_F(TrialsPageTest, AsksBeforeAChangedPlanIsLeft)
+{
+    openPlan();
+    EXPECT_FALSE(page->hasUnsaved());
+    press(Qt::Key_Escape);
+    EXPECT_TRUE(ask.questions.isEmpty()) << "nothing was changed";
+    EXPECT_TRUE(find<QTableView>(*page, "trials")->isVisible());
+
+    click(find<QPushButton>(*page, "newTrial"));
+    write(*page, "planQuestion", "Which bed?");
+    settle();
+    EXPECT_TRUE(page->hasUnsaved());
+    click(find<QPushButton>(*page, "planBack"));
+    EXPECT_EQ(ask.questions.size(), 1);
+    EXPECT_FALSE(find<QTableView>(*page, "trials")->isVisible());
+    const auto before = journal->trials().all()->size();
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Save;
+    click(find<QPushButton>(*page, "planBack"));
+    EXPECT_EQ(journal->trials().all()->size(), before + 1);
+    EXPECT_TRUE(find<QTableView>(*page, "trials")->isVisible());
 }
 
 } // namespace

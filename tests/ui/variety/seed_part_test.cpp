@@ -171,5 +171,27 @@ TEST_F(SeedPartTest, RemovesALotThatNothingHangsOn)
     EXPECT_TRUE(recordsOf(*part).isEmpty());
 }
 
+TEST_F(SeedPartTest, ADayOfPurchaseIsTypedOrLeftOpenButNeverGuessed)
+{
+    const auto part = openPart<SeedPart>();
+    press(*part, "newRecord");
+    choose(*part, "lotVariety", "Broccoli");
+    write(*part, "lotNumber", "B-77");
+    write(*part, "lotBoughtOn", "some time");
+    press(*part, "saveRecord");
+    EXPECT_TRUE(messages.isRefusal());
+    const auto bought = [&] {
+        const auto lots = journal->varieties().lots(std::nullopt, true);
+        return lots->back().lot.boughtOn;
+    };
+    give(*part, "lotBoughtOn", "2026-02-03");
+    press(*part, "saveRecord");
+    ASSERT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_EQ(bought(), date(2026, 2, 3));
+    give(*part, "lotBoughtOn", "");
+    press(*part, "saveRecord");
+    EXPECT_EQ(bought(), std::nullopt);
+}
+
 } // namespace
 } // namespace plumule::ui

@@ -216,5 +216,47 @@ TEST_F(VarietyPartTest, OffersNoUndoOfSomethingElseWhenNothingChanged)
         << "the undo of a save that changed nothing took back an earlier act";
 }
 
+TEST_F(VarietyPartTest, AsksBeforeWhatIsTypedMakesWayForAnotherRecord)
+{
+    const auto part = openPart<VarietyPart>();
+    chooseRecord(*part, "Broccoli");
+    settleDown();
+    EXPECT_FALSE(part->hasUnsaved());
+    write(*part, "varietyName", "Broccoli, early");
+    EXPECT_TRUE(part->hasUnsaved());
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Stay;
+    chooseRecord(*part, "Radish");
+    settleDown();
+    ASSERT_EQ(ask.questions.size(), 1);
+    EXPECT_EQ(textOf(*part, "varietyName"), "Broccoli, early");
+    EXPECT_EQ(find<QListWidget>(*part, "records")->currentItem()->text(), "Broccoli");
+
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Leave;
+    chooseRecord(*part, "Radish");
+    settleDown();
+    EXPECT_EQ(textOf(*part, "varietyName"), "Radish");
+    EXPECT_FALSE(protocolNamed("Broccoli, early"));
+
+    write(*part, "varietyName", "Radish, red");
+    ask.whenUnsaved = ScriptedAsk::Unsaved::Save;
+    press(*part, "newRecord");
+    EXPECT_TRUE(protocolNamed("Radish, red"));
+    EXPECT_EQ(textOf(*part, "varietyName"), "");
+    EXPECT_FALSE(part->hasUnsaved());
+}
+
+TEST_F(VarietyPartTest, EnterSavesFromAFieldOfTheProtocolToo)
+{
+    const auto part = openPart<VarietyPart>();
+    chooseRecord(*part, "Broccoli");
+    settleDown();
+    write(*part, "lightCue", "first true leaves");
+    press(Qt::Key_Return);
+    settleDown();
+    EXPECT_EQ(protocolNamed("Broccoli")->stages.back().cue, "first true leaves");
+    EXPECT_FALSE(part->hasUnsaved());
+    EXPECT_EQ(nameOfFocus(), "lightCue");
+}
+
 } // namespace
 } // namespace plumule::ui
