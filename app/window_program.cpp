@@ -11,7 +11,6 @@
 #include <QCommandLineParser>
 #include <QDateTime>
 #include <QDir>
-#include <QFileInfo>
 #include <QLocale>
 #include <QStandardPaths>
 
@@ -52,10 +51,14 @@ public:
     void start()
     {
         const QString last = m_preferences.get(ui::Preference::LastJournal).toString();
-        if (!last.isEmpty() && QFileInfo::exists(last) && openFile(last)) {
+        const auto opened = last.isEmpty() ? Result<void>() : openFile(last);
+        if (!last.isEmpty() && opened) {
             return;
         }
         showFirstStart();
+        if (!opened) {
+            m_firstStart->explain(last, opened.error());
+        }
     }
 
     void applyLook()
@@ -98,7 +101,6 @@ private:
     void buildWindow()
     {
         m_window = std::make_unique<ui::MainWindow>(*m_journal, m_ask, m_preferences);
-        m_window->resize(1440, 900);
         // Queued: the window that asks is replaced by the answer.
         QObject::connect(
             m_window.get(), &ui::MainWindow::journalAsked, this,
@@ -111,9 +113,12 @@ private:
         QObject::connect(
             m_window.get(), &ui::MainWindow::lookChanged, this,
             [this] {
+                const QString page = m_window->pageShown();
+                m_window->hide();
                 applyLook();
                 m_window.reset();
                 buildWindow();
+                m_window->showPage(page);
             },
             Qt::QueuedConnection);
         m_window->show();

@@ -1,5 +1,6 @@
 #include "ui/report/report_task.h"
 
+#include "ui/paper/printing.h"
 #include "ui/report/report_html.h"
 #include "ui/report/report_pdf.h"
 #include "ui/report/report_text.h"
@@ -42,6 +43,23 @@ void writeInBackground(const ReportJob& job, const Result<Report>& content, QWid
         parent, [job](const Done& done) { tellDone(job, done); });
 }
 
+// Off the window's thread, on a connection of its own.
+void makeContent(QWidget* parent, const Services& services, Journal& journal, ReportContent content,
+                 std::function<void(const Result<Report>&)> then)
+{
+    services.tasks.run(
+        inReport("Making the report"),
+        [&clock = journal.clock(), path = journal.path(),
+         content = std::move(content)](const Progress& progress) -> Result<Report> {
+            const auto opened = Journal::open(path, clock, Access::ReadOnly);
+            if (!opened) {
+                return tl::unexpected<Error>(opened.error());
+            }
+            return content(**opened, progress);
+        },
+        parent, std::move(then));
+}
+
 } // namespace
 
 Done writeReport(const QString& path, const Report& report, const std::vector<DrawnChart>& charts,
@@ -60,25 +78,33 @@ void makeReport(QWidget* parent, const Services& services, Journal& journal, con
 {
     const bool isHtml = preset.endsWith(".html");
     const auto layout = journal.room().layout();
-    services.ask.fileToSave(
-        parent, inReport("Save the report"), preset,
-        isHtml ? inReport("Web page (*.html)") : inReport("PDF (*.pdf)"),
-        [=, &clock = journal.clock(), journalPath = journal.path()](const QString& path) {
-            const ReportJob job{services, path, layout ? layout->room.units : UnitSystem::Metric};
-            services.tasks.run(
-                inReport("Making the report"),
-                [journalPath, &clock, content](const Progress& progress) -> Result<Report> {
-                    const auto opened = Journal::open(journalPath, clock, Access::ReadOnly);
-                    if (!opened) {
-                        return tl::unexpected<Error>(opened.error());
+    const UnitSystem units = layout ? layout->room.units : UnitSystem::Metric;
+    services.ask.fileToSave(parent, inReport("Save the report"), preset,
+                            isHtml ? inReport("Web page (*.html)") : inReport("PDF (*.pdf)"),
+                            [=, &journal](const QString& path) {
+                                const ReportJob job{services, path, units};
+                                makeContent(parent, services, journal, content,
+                                            [job, parent](const Result<Report>& report) {
+                                                writeInBackground(job, report, parent);
+                                            });
+                            });
+}
+
+void printReport(QWidget* parent, const Services& services, Journal& journal, ReportContent content)
+{
+    makeContent(parent, services, journal, std::move(content),
+                [parent, services](const Result<Report>& report) {
+                    if (!report) {
+                        services.messages.refuse(sentence(report.error()));
+                        return;
                     }
-                    return content(**opened, progress);
-                },
-                parent,
-                [job, parent](const Result<Report>& report) {
-                    writeInBackground(job, report, parent);
+                    askPrinter(parent, [services, report = *report](QPagedPaintDevice& printer) {
+                        if (!printReport(printer, report, chartsOf(report))) {
+                            services.messages.refuse(
+                                inReport("The printer did not take the report."));
+                        }
+                    });
                 });
-        });
 }
 
 } // namespace plumule::ui

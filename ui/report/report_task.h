@@ -21,5 +21,8 @@ using ReportContent = std::function<Result<Report>(Journal&, const Progress&)>;
 // bar that can be stopped, and tells. `parent` may be gone by then.
 void makeReport(QWidget* parent, const Services& services, Journal& journal, const QString& preset,
                 ReportContent content);
+// Makes it the same way, and then asks for a printer.
+void printReport(QWidget* parent, const Services& services, Journal& journal,
+                 ReportContent content);
 
 } // namespace plumule::ui

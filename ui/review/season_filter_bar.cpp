@@ -2,33 +2,20 @@
 
 #include "ui/widget/choice_box.h"
 #include "ui/widget/choice_menu.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/widgets.h"
 
-#include <QDateEdit>
-
 namespace plumule::ui {
-namespace {
-
-QDateEdit* dayField(const char* name)
-{
-    auto* field = new QDateEdit;
-    field->setObjectName(name);
-    field->setDisplayFormat("d MMM yyyy");
-    field->setCalendarPopup(true);
-    field->setKeyboardTracking(false);
-    return field;
-}
-
-} // namespace
-
 SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     : QWidget(parent)
     , m_journal(journal)
 {
     auto* row = new FlowLayout(this);
-    m_from = dayField("from");
-    m_to = dayField("to");
+    m_from = new DateField("from");
+    m_from->setAccessibleName(tr("Harvested from"));
+    m_to = new DateField("to");
+    m_to->setAccessibleName(tr("Harvested to"));
     m_varieties = new ChoiceMenu(tr("All varieties"), tr("%1 varieties"));
     m_varieties->setObjectName("varieties");
     m_trials = new ChoiceMenu(tr("All trials"), tr("%1 trials"));
@@ -58,17 +45,16 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     }
     row->addWidget(m_beside);
     connect(m_beside, &QComboBox::activated, this, &SeasonFilterBar::changed);
-    for (QDateEdit* field : {m_from, m_to}) {
-        connect(field, &QDateEdit::dateChanged, this, &SeasonFilterBar::changed);
+    for (DateField* field : {m_from, m_to}) {
+        connect(field, &DateField::dateGiven, this, &SeasonFilterBar::changed);
     }
 }
 
 void SeasonFilterBar::setFilter(const SeasonFilter& filter)
 {
-    const QSignalBlocker noFrom(m_from);
-    const QSignalBlocker noTo(m_to);
-    m_from->setDate(toQDate(filter.from));
-    m_to->setDate(toQDate(filter.to));
+    m_span = {filter.from, filter.to};
+    m_from->setDate(filter.from);
+    m_to->setDate(filter.to);
     m_varieties->chooseIds(filter.varieties);
     m_trials->chooseIds(filter.trials);
     m_shelves->chooseIds(filter.shelves);
@@ -77,8 +63,8 @@ void SeasonFilterBar::setFilter(const SeasonFilter& filter)
 SeasonFilter SeasonFilterBar::filter() const
 {
     SeasonFilter filter;
-    filter.from = fromQDate(m_from->date());
-    filter.to = fromQDate(m_to->date());
+    filter.from = m_from->date().value_or(m_span.first);
+    filter.to = m_to->date().value_or(m_span.second);
     filter.varieties = m_varieties->chosenIds<VarietyId>();
     filter.trials = m_trials->chosenIds<TrialId>();
     filter.shelves = m_shelves->chosenIds<ShelfId>();

@@ -4,11 +4,11 @@
 #include "ui/page/page.h"
 
 class QComboBox;
-class QDateEdit;
 
 namespace plumule::ui {
 
 class ChoiceMenu;
+class DateField;
 
 // Which trays are reviewed together, and which seasons stand beside them.
 class SeasonFilterBar : public QWidget
@@ -30,8 +30,9 @@ Q_SIGNALS:
 
 private:
     Journal& m_journal;
-    QDateEdit* m_from = nullptr;
-    QDateEdit* m_to = nullptr;
+    std::pair<Date, Date> m_span; // as last set, for a day that can't be read
+    DateField* m_from = nullptr;
+    DateField* m_to = nullptr;
     ChoiceMenu* m_varieties = nullptr;
     ChoiceMenu* m_trials = nullptr;
     ChoiceMenu* m_shelves = nullptr;

@@ -1,7 +1,6 @@
 #include "ui/review/season_page.h"
 
 #include "ui/page/table_card.h"
-#include "ui/report/report_task.h"
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
@@ -269,12 +268,22 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
     m_leftOut->setText(leftOutText(review));
 }
 
+ReportContent SeasonPage::reportContent() const
+{
+    return [filter = m_filterBar->filter()](Journal& own, const Progress& progress) {
+        return seasonReportFacts(own, filter, progress).map(seasonReport);
+    };
+}
+
 void SeasonPage::makeReport(const QString& ending)
 {
-    ui::makeReport(this, services(), journal(), "season" + ending,
-                   [filter = m_filterBar->filter()](Journal& own, const Progress& progress) {
-                       return seasonReportFacts(own, filter, progress).map(seasonReport);
-                   });
+    ui::makeReport(this, services(), journal(), "season" + ending, reportContent());
+}
+
+bool SeasonPage::print()
+{
+    printReport(this, services(), journal(), reportContent());
+    return true;
 }
 
 } // namespace plumule::ui

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "ui/page/page.h"
+#include "ui/report/report_task.h"
 #include "ui/review/season_answer.h"
 #include "ui/widget/widgets.h"
 
@@ -31,6 +32,7 @@ public:
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
+    bool print() override;
 
     void showMetric(Response response);
     // What tasters said instead of what scales did.
@@ -47,6 +49,7 @@ private:
     void showChoice();
     [[nodiscard]] SeasonQuestion question() const;
     void show(const Result<SeasonAnswer>& answer);
+    [[nodiscard]] ReportContent reportContent() const;
     void makeReport(const QString& ending);
 
     PageHead* m_head = nullptr;

@@ -4,13 +4,14 @@
 #include "ui/exchange/sample_room.h"
 #include "ui/text/text.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
+#include "ui/widget/time_field.h"
 #include "ui/widget/widgets.h"
 
 #include <QFormLayout>
 #include <QLineEdit>
 #include <QSpinBox>
-#include <QTimeEdit>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -25,51 +26,82 @@ QSpinBox* countBox(int value, int highest, const char* name)
     return box;
 }
 
-QTimeEdit* timeBox(int minute, const char* name)
-{
-    auto* box = new QTimeEdit(QTime(0, 0).addSecs(minute * 60));
-    box->setDisplayFormat("HH:mm");
-    box->setObjectName(name);
-    return box;
-}
-
-int minuteOf(const QTimeEdit& box)
-{
-    return QTime(0, 0).secsTo(box.time()) / 60;
-}
-
 QString withEnding(const QString& path)
 {
     return path.endsWith(".plumule") ? path : path + ".plumule";
 }
 
+// What helps where the journal that was open last can't be opened.
+QString whatToDo(ErrorKind kind)
+{
+    switch (kind) {
+    case ErrorKind::NotFound:
+    case ErrorKind::FileGone:
+        return FirstStart::tr("It was moved or renamed, or its drive is not connected: connect it "
+                              "and try again, or open the journal where it is now.");
+    case ErrorKind::Damaged:
+        return FirstStart::tr("Keep the file as it is, and open your latest backup.");
+    case ErrorKind::NewerVersion:
+        return FirstStart::tr("Install that Plumule again, or open a backup made before it.");
+    case ErrorKind::NotAJournal:
+        return FirstStart::tr("Another file stands in its place: open a backup, or the journal "
+                              "where it is now.");
+    default:
+        return FirstStart::tr("Check that the file and its folder may be read, and try again.");
+    }
+}
+
 } // namespace
 
 FirstStart::FirstStart(const Clock& clock, Ask& ask, QWidget* parent)
-    : QDialog(parent)
+    : FormDialog(ask, "firstStart", tr("Begin a journal"), parent)
     , m_clock(clock)
     , m_ask(ask)
 {
     setWindowTitle(tr("Plumule"));
     setWindowIcon(QIcon(QStringLiteral(":/icons/plumule.svg")));
-    setMinimumWidth(scaled(620));
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(28), scaled(24), scaled(28), scaled(24));
-    column->setSpacing(scaled(14));
-    column->addWidget(label(tr("Begin a journal"), "title"));
+    wish({scaled(640), 0});
+    leaveFreely();
     auto* words =
         label(tr("One file that is yours: it holds every tray, watering and weight of your "
                  "grow room, and stays on this computer."),
               "subtitle");
     words->setWordWrap(true);
-    column->addWidget(words);
-    column->addWidget(buildNew());
-    column->addWidget(buildOthers());
-    m_refusal = label(QString(), "warning");
-    m_refusal->setObjectName("refusal");
-    m_refusal->setWordWrap(true);
-    m_refusal->hide();
-    column->addWidget(m_refusal);
+    body()->addWidget(buildTrouble());
+    body()->addWidget(words);
+    body()->addWidget(buildNew());
+    body()->addWidget(buildOthers());
+    body()->addStretch(1);
+}
+
+QWidget* FirstStart::buildTrouble()
+{
+    auto* card = new Card(tr("Your journal could not be opened"), "caution");
+    m_trouble = card;
+    m_troubleWords = label(QString());
+    m_troubleWords->setObjectName("troubleWords");
+    m_troubleWords->setWordWrap(true);
+    auto* again = button(tr("Try again"), "primary");
+    again->setObjectName("tryAgain");
+    auto* other = button(tr("Open a backup or another place…"));
+    other->setObjectName("openBackup");
+    auto* row = new FlowLayout;
+    row->addWidget(again);
+    row->addWidget(other);
+    card->body()->addWidget(m_troubleWords);
+    card->body()->addLayout(row);
+    card->hide();
+    connect(again, &QPushButton::clicked, this, [this] { Q_EMIT chosen(m_lastPath); });
+    connect(other, &QPushButton::clicked, this, &FirstStart::openExisting);
+    return card;
+}
+
+void FirstStart::explain(const QString& path, const Error& why)
+{
+    m_lastPath = path;
+    m_troubleWords->setText(
+        QStringLiteral("%1\n%2 %3").arg(path, sentence(why), whatToDo(why.kind)));
+    m_trouble->show();
 }
 
 QWidget* FirstStart::buildNew()
@@ -81,8 +113,10 @@ QWidget* FirstStart::buildNew()
     m_racks = countBox(2, 50, "racks");
     m_shelves = countBox(4, 20, "shelves");
     m_places = countBox(4, 40, "places");
-    m_morning = timeBox(7 * 60, "morning");
-    m_evening = timeBox(18 * 60, "evening");
+    m_morning = new TimeField("morning");
+    m_morning->setMinute(7 * 60);
+    m_evening = new TimeField("evening");
+    m_evening->setMinute(18 * 60);
     m_units = new QComboBox;
     m_units->setObjectName("units");
     for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::UsCustomary}) {
@@ -102,12 +136,19 @@ QWidget* FirstStart::buildNew()
     auto* make = button(tr("Make the journal…"), "primary");
     make->setObjectName("makeNew");
     make->setDefault(true);
+    connect(panel(), &FormPanel::entered, make, &QPushButton::click);
     auto* row = new QHBoxLayout;
     row->addStretch(1);
     row->addWidget(make);
     card->body()->addLayout(row);
     connect(make, &QPushButton::clicked, this, &FirstStart::makeNew);
+    connect(m_units, &QComboBox::activated, this, &FirstStart::proposeCurrency);
     return card;
+}
+
+void FirstStart::proposeCurrency()
+{
+    m_currency->setText(proposedCurrency(m_currency->text(), chosenOf<UnitSystem>(*m_units)));
 }
 
 QWidget* FirstStart::buildOthers()
@@ -135,8 +176,8 @@ RoomPlan FirstStart::plan() const
     made.room.name = m_name->text().trimmed().toStdString();
     made.room.units = chosenOf<UnitSystem>(*m_units);
     made.room.currency = m_currency->text().trimmed().toStdString();
-    made.room.morningMinute = minuteOf(*m_morning);
-    made.room.eveningMinute = minuteOf(*m_evening);
+    made.room.morningMinute = m_morning->minute().value_or(made.room.morningMinute);
+    made.room.eveningMinute = m_evening->minute().value_or(made.room.eveningMinute);
     made.racks = m_racks->value();
     made.shelvesPerRack = m_shelves->value();
     made.placesPerShelf = m_places->value();
@@ -150,7 +191,14 @@ void FirstStart::makeNew()
         m_name->setFocus();
         return;
     }
-    if (minuteOf(*m_morning) >= minuteOf(*m_evening)) {
+    for (TimeField* field : {m_morning, m_evening}) {
+        if (!field->requireTime()) {
+            refuse(howToWriteATime());
+            field->setFocus();
+            return;
+        }
+    }
+    if (*m_morning->minute() >= *m_evening->minute()) {
         refuse(tr("The morning round comes before the evening round."));
         m_morning->setFocus();
         return;
@@ -194,12 +242,6 @@ void FirstStart::makeSampleAt(const QString& path)
     }
     made->reset();
     Q_EMIT chosen(path);
-}
-
-void FirstStart::refuse(const QString& sentence)
-{
-    m_refusal->setText(sentence);
-    m_refusal->show();
 }
 
 } // namespace plumule::ui

@@ -1,5 +1,7 @@
 #include "ui/window/main_window.h"
 
+#include "ui/exchange/import_dialog.h"
+#include "ui/exchange/sample_room.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
@@ -10,16 +12,25 @@
 #include "ui/widget/burst.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
+#include "ui/window/begin_bar.h"
+#include "ui/window/help_dialog.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QProgressBar>
+#include <QScreen>
 #include <QShortcut>
 #include <QStackedWidget>
 
 namespace plumule::ui {
+namespace {
+
+constexpr QSize kSmallestWindow{900, 600};
+constexpr QSize kUsualWindow{1440, 900};
+
+} // namespace
 
 MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWidget* parent)
     : QMainWindow(parent)
@@ -47,6 +58,7 @@ MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWi
     });
     showHeader();
     showPageAt(0);
+    restorePlace();
 }
 
 MainWindow::~MainWindow()
@@ -62,9 +74,16 @@ void MainWindow::buildFrame()
     auto* row = new QHBoxLayout(frame);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
+    row->addWidget(buildSidebar());
+    row->addWidget(buildBeside(), 1);
+    setCentralWidget(frame);
+    setMinimumSize(kSmallestWindow);
+}
 
+QWidget* MainWindow::buildSidebar()
+{
     auto* sidebar = new QWidget;
-    sidebar->setObjectName("sidebar");
+    sidebar->setProperty("role", "sidebar");
     sidebar->setAttribute(Qt::WA_StyledBackground);
     // Large type needs the room beside it more than here.
     sidebar->setFixedWidth(std::min(scaled(208), 240));
@@ -88,11 +107,15 @@ void MainWindow::buildFrame()
     side->addLayout(m_navigation);
     side->addStretch(1);
     side->addWidget(m_readOnly);
+    return sidebar;
+}
 
-    auto* main = new QWidget;
-    main->setObjectName("page");
-    main->setAttribute(Qt::WA_StyledBackground);
-    auto* column = new QVBoxLayout(main);
+QWidget* MainWindow::buildBeside()
+{
+    auto* beside = new QWidget;
+    beside->setProperty("role", "page");
+    beside->setAttribute(Qt::WA_StyledBackground);
+    auto* column = new QVBoxLayout(beside);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     m_stack = new QStackedWidget;
@@ -102,11 +125,57 @@ void MainWindow::buildFrame()
     foot->setContentsMargins(scaled(28), 0, scaled(28), scaled(12));
     foot->addWidget(m_work);
     foot->addWidget(m_messages);
+    auto* top = new QVBoxLayout;
+    top->setContentsMargins(scaled(28), scaled(14), scaled(28), 0);
+    m_begin = new BeginBar;
+    top->addWidget(m_begin);
+    column->addLayout(top);
     column->addWidget(m_stack, 1);
     column->addLayout(foot);
-    row->addWidget(sidebar);
-    row->addWidget(main, 1);
-    setCentralWidget(frame);
+    wireBegin();
+    return beside;
+}
+
+void MainWindow::wireBegin()
+{
+    connect(m_begin, &BeginBar::sowAsked, this, [this] {
+        for (Page* each : m_pages) {
+            if (auto* trays = qobject_cast<TraysPage*>(each)) {
+                showPage(trays->name());
+                trays->openSowing();
+            }
+        }
+    });
+    connect(m_begin, &BeginBar::importAsked, this, [this] {
+        ImportDialog::begin(m_journal, {m_ask, *m_messages, m_preferences, *m_tasks}, this);
+    });
+    connect(m_begin, &BeginBar::sampleAsked, this, [this] {
+        m_ask.fileToSave(this, tr("Where shall the sample be kept?"), tr("Sample room.plumule"),
+                         tr("Plumule journals (*.plumule)"), [this](const QString& path) {
+                             auto made = makeSampleJournal(path, m_journal.clock());
+                             if (!made) {
+                                 m_messages->refuse(sentence(made.error()));
+                                 return;
+                             }
+                             made->reset();
+                             Q_EMIT journalAsked(path);
+                         });
+    });
+}
+
+// Only where the page in front has nothing to show because nothing was ever grown for it.
+void MainWindow::showBegin()
+{
+    const QString page = pageShown();
+    const bool isRound = page == tr("Round");
+    const bool isSeason = page == tr("Season");
+    QString words;
+    if (isRound && !m_journal.trays().hasAny(TrayState::Growing)) {
+        words = tr("Nothing grows here yet.");
+    } else if (isSeason && !m_journal.trays().hasAny(TrayState::Harvested)) {
+        words = tr("No tray was harvested yet, so there is nothing to compare.");
+    }
+    m_begin->say(words);
 }
 
 void MainWindow::buildPages()
@@ -118,8 +187,11 @@ void MainWindow::buildPages()
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
     auto* setup = new SetupPage(m_journal, services);
-    connect(setup, &SetupPage::journalAsked, this, &MainWindow::journalAsked);
-    connect(setup, &SetupPage::lookChanged, this, &MainWindow::lookChanged);
+    connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
+        leaveThen([this, path] { Q_EMIT journalAsked(path); });
+    });
+    connect(setup, &SetupPage::lookChanged, this,
+            [this] { leaveThen([this] { Q_EMIT lookChanged(); }); });
     addPage(setup);
 }
 
@@ -158,10 +230,22 @@ void MainWindow::wireKeys()
             new QShortcut(QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this);
         connect(key, &QShortcut::activated, this, [this, i] { showPageAt(i); });
     }
-    connect(new QShortcut(QKeySequence::Undo, this), &QShortcut::activated, this,
-            [this] { takeBack(m_journal, *m_messages); });
-    connect(new QShortcut(QKeySequence::Redo, this), &QShortcut::activated, this,
-            [this] { doAgain(m_journal, *m_messages); });
+    const auto act = [this](const QKeySequence& keys, auto done) {
+        connect(new QShortcut(keys, this), &QShortcut::activated, this, done);
+    };
+    act(QKeySequence::Find, [this] { find(); });
+    act(QKeySequence::Print, [this] { print(); });
+    act(QKeySequence::Refresh, [this] { readAgain(); });
+    act(QKeySequence::HelpContents, [this] { help(); });
+    act(QKeySequence::Undo, [this] { takeBack(m_journal, *m_messages); });
+    act(QKeySequence::Redo, [this] { doAgain(m_journal, *m_messages); });
+    wireScanner();
+    qApp->installEventFilter(this);
+    qApp->installEventFilter(m_scanner);
+}
+
+void MainWindow::wireScanner()
+{
     m_scanner = new BurstReader(
         [this](const QString& text) {
             return m_journal.trays().find(text.toStdString()).has_value();
@@ -178,8 +262,6 @@ void MainWindow::wireKeys()
             openTray(*tray);
         }
     });
-    qApp->installEventFilter(this);
-    qApp->installEventFilter(m_scanner);
 }
 
 // A field that has nothing typed to take back would keep these keys to itself all the same.
@@ -229,8 +311,53 @@ void MainWindow::showEvent(QShowEvent* event)
 {
     QMainWindow::showEvent(event);
     QMetaObject::invokeMethod(
-        this, [this] { m_pages[static_cast<std::size_t>(m_stack->currentIndex())]->begin(); },
-        Qt::QueuedConnection);
+        this, [this] { inFront().begin(); }, Qt::QueuedConnection);
+}
+
+void MainWindow::restorePlace()
+{
+    const QByteArray place = m_preferences.get(Preference::WindowPlace).toByteArray();
+    if (place.isEmpty() || !restoreGeometry(place)) {
+        resize(kUsualWindow.boundedTo(screen()->availableSize()).expandedTo(kSmallestWindow));
+    }
+}
+
+void MainWindow::hideEvent(QHideEvent* event)
+{
+    m_preferences.set(Preference::WindowPlace, saveGeometry());
+    QMainWindow::hideEvent(event);
+}
+
+void MainWindow::leaveThen(std::function<void()> go)
+{
+    QStringList unsaved;
+    for (const Page* each : m_pages) {
+        if (each->hasUnsaved()) {
+            unsaved << each->name();
+        }
+    }
+    if (unsaved.isEmpty()) {
+        go();
+        return;
+    }
+    m_ask.confirm(
+        this, tr("Not saved"),
+        tr("What you typed under %1 is not saved. Leave it all the same?").arg(unsaved.join(", ")),
+        tr("Leave without saving"), std::move(go));
+}
+
+void MainWindow::closeEvent(QCloseEvent* event)
+{
+    if (m_mayClose) {
+        QMainWindow::closeEvent(event);
+        return;
+    }
+    event->ignore();
+    leaveThen([this] {
+        m_mayClose = true;
+        // Queued: an answer may come from within the question's own close.
+        QMetaObject::invokeMethod(this, &QWidget::close, Qt::QueuedConnection);
+    });
 }
 
 void MainWindow::showHeader()
@@ -239,12 +366,14 @@ void MainWindow::showHeader()
         m_roomName->setText(QString::fromStdString(layout->room.name));
     }
     m_readOnly->setVisible(m_journal.isReadOnly());
+    showBegin();
 }
 
 void MainWindow::showPageAt(int index)
 {
     m_buttons[static_cast<std::size_t>(index)]->setChecked(true);
     m_stack->setCurrentIndex(index);
+    showBegin();
     m_pages[static_cast<std::size_t>(index)]->begin();
 }
 
@@ -276,6 +405,16 @@ Page* MainWindow::page(const QString& name) const
     return nullptr;
 }
 
+Page& MainWindow::inFront() const
+{
+    return *m_pages[static_cast<std::size_t>(m_stack->currentIndex())];
+}
+
+QString MainWindow::pageShown() const
+{
+    return inFront().name();
+}
+
 void MainWindow::setBadge(int index, int count)
 {
     QLabel* badge = m_badges[static_cast<std::size_t>(index)];
@@ -291,6 +430,40 @@ void MainWindow::openTray(TrayId tray)
             trays->openSheet(tray);
         }
     }
+}
+
+void MainWindow::find()
+{
+    if (inFront().find()) {
+        return;
+    }
+    for (Page* each : m_pages) {
+        if (auto* trays = qobject_cast<TraysPage*>(each)) {
+            showPage(trays->name());
+            trays->find();
+        }
+    }
+}
+
+void MainWindow::print()
+{
+    if (!inFront().print()) {
+        m_messages->tell(tr("There is no sheet to print of this page. The round, a trial's plan, "
+                            "the season and labels of trays have one."));
+    }
+}
+
+void MainWindow::readAgain()
+{
+    inFront().reload();
+    m_messages->tell(tr("Read again from the journal."));
+}
+
+void MainWindow::help()
+{
+    auto* help = new HelpDialog(m_ask, this);
+    help->setAttribute(Qt::WA_DeleteOnClose);
+    help->open();
 }
 
 void MainWindow::weigh(const QString& code)

@@ -11,6 +11,7 @@ class QProgressBar;
 
 namespace plumule::ui {
 
+class BeginBar;
 class BurstReader;
 
 // The window: pages at the left, the chosen one beside them, the message bar below. It tells pages
@@ -26,6 +27,7 @@ public:
     // By the name shown in the list, "Round".
     void showPage(const QString& name);
     [[nodiscard]] QStringList pageNames() const;
+    [[nodiscard]] QString pageShown() const;
     [[nodiscard]] Page* page(const QString& name) const;
     [[nodiscard]] MessageBar& messages() { return *m_messages; }
     [[nodiscard]] Tasks& tasks() { return *m_tasks; }
@@ -36,19 +38,32 @@ Q_SIGNALS:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
-
-protected:
     void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+    void closeEvent(QCloseEvent* event) override;
 
 private:
     void buildFrame();
+    QWidget* buildSidebar();
+    QWidget* buildBeside();
+    void wireBegin();
+    void showBegin();
     void buildPages();
     void addPage(Page* page);
     void wireKeys();
+    void wireScanner();
     void wireWork();
     void showPageAt(int index);
     void showHeader();
     void setBadge(int index, int count);
+    void restorePlace();
+    // Goes on at once, or after asking where something typed would be lost.
+    void leaveThen(std::function<void()> go);
+    [[nodiscard]] Page& inFront() const;
+    void find();
+    void print();
+    void readAgain();
+    void help();
     void openTray(TrayId tray);
     void weigh(const QString& code);
 
@@ -57,6 +72,7 @@ private:
     Preferences& m_preferences;
     Tasks* m_tasks = nullptr;
     MessageBar* m_messages = nullptr;
+    BeginBar* m_begin = nullptr;
     QVBoxLayout* m_navigation = nullptr;
     QLabel* m_roomName = nullptr;
     QLabel* m_readOnly = nullptr;
@@ -69,6 +85,7 @@ private:
     std::vector<QLabel*> m_badges;
     BurstReader* m_scanner = nullptr;
     int m_listener = 0;
+    bool m_mayClose = false;
 };
 
 } // namespace plumule::ui

@@ -9,7 +9,6 @@
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
-#include <QDateEdit>
 #include <QFile>
 #include <QFileInfo>
 #include <QLineEdit>
@@ -150,12 +149,12 @@ TEST_F(SeasonPageTest, CountsOnlyTheDaysThatAreAskedFor)
 {
     bringIn(PLUMULE_REFERENCES "/plant_weights_as_trays.csv");
     const auto page = openSeason();
-    find<QDateEdit>(*page, "from")->setDate(QDate(2026, 1, 20));
+    give(*page, "from", "2026-01-20");
     waitForAnswer();
     EXPECT_EQ(page->answer()->review.trays, 0);
     EXPECT_EQ(numbers(*page)->rowCount(), 0);
     EXPECT_TRUE(answerText(*page).contains("No tray was harvested in this span."));
-    find<QDateEdit>(*page, "from")->setDate(QDate(2026, 1, 19));
+    give(*page, "from", "2026-01-19");
     waitForAnswer();
     EXPECT_EQ(page->answer()->review.trays, 30);
 }
@@ -393,7 +392,7 @@ TEST_F(SeasonPageTest, ShowsWhatTastersSaidOfTheSpan)
     page->showRatings();
     const auto said = [&] { return textsIn(*page).join(' '); };
     EXPECT_TRUE(said().contains("Radish tasting")) << said().toStdString();
-    find<QDateEdit>(*page, "to")->setDate(QDate(2025, 4, 1));
+    give(*page, "to", "2025-04-01");
     EXPECT_TRUE(soon([&] { return said().contains("No tasting was closed"); }));
 }
 

@@ -6,7 +6,6 @@
 #include <QLineEdit>
 #include <QSignalSpy>
 #include <QSpinBox>
-#include <QTimeEdit>
 
 namespace plumule::ui {
 namespace {
@@ -25,14 +24,6 @@ protected:
         start->activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(start.get()));
     }
-    void write(const char* field, const QString& text)
-    {
-        auto* line = find<QLineEdit>(*start, field);
-        line->setFocus();
-        line->selectAll();
-        press(Qt::Key_Delete);
-        type(text);
-    }
     [[nodiscard]] QString refusal()
     {
         auto* words = find<QLabel>(*start, "refusal");
@@ -49,13 +40,13 @@ protected:
 TEST_F(FirstStartTest, MakesANewJournalAsAsked)
 {
     openStart();
-    write("roomName", "Back room");
+    write(*start, "roomName", "Back room");
     find<QSpinBox>(*start, "racks")->setValue(3);
     find<QSpinBox>(*start, "shelves")->setValue(5);
     find<QSpinBox>(*start, "places")->setValue(2);
-    find<QTimeEdit>(*start, "morning")->setTime(QTime(6, 30));
+    give(*start, "morning", "6:30");
     find<QComboBox>(*start, "units")->setCurrentIndex(1);
-    write("currency", "USD");
+    write(*start, "currency", "USD");
     ask.fileAnswer = folder.path() + "/Back room"; // its ending is added
     click(find<QPushButton>(*start, "makeNew"));
     ASSERT_EQ(chosen->count(), 1) << refusal().toStdString();
@@ -75,7 +66,7 @@ TEST_F(FirstStartTest, MakesANewJournalAsAsked)
 TEST_F(FirstStartTest, RefusesARoomWithoutAName)
 {
     openStart();
-    write("roomName", "  ");
+    write(*start, "roomName", "  ");
     click(find<QPushButton>(*start, "makeNew"));
     EXPECT_EQ(refusal(), "Please give the room a name.");
     EXPECT_EQ(nameOfFocus(), "roomName");
@@ -86,7 +77,7 @@ TEST_F(FirstStartTest, RefusesARoomWithoutAName)
 TEST_F(FirstStartTest, RefusesAnEveningBeforeTheMorning)
 {
     openStart();
-    find<QTimeEdit>(*start, "morning")->setTime(QTime(19, 0));
+    give(*start, "morning", "19:00");
     click(find<QPushButton>(*start, "makeNew"));
     EXPECT_TRUE(refusal().contains("morning round comes before"));
     EXPECT_TRUE(ask.questions.isEmpty());
@@ -138,6 +129,48 @@ TEST_F(FirstStartTest, MakesTheInventedSampleRoom)
     ASSERT_NE(opened, nullptr);
     EXPECT_GT(opened->trays().list({})->size(), 100U);
     EXPECT_FALSE(textsIn(*start).filter("is invented").isEmpty());
+}
+
+TEST_F(FirstStartTest, SaysWhyTheLastJournalCantBeOpenedAndWhatToDo)
+{
+    openStart();
+    auto* words = find<QLabel>(*start, "troubleWords");
+    EXPECT_FALSE(words->isVisible());
+    const std::pair<ErrorKind, const char*> table[] = {
+        {ErrorKind::NotFound, "drive is not connected"},
+        {ErrorKind::Damaged, "latest backup"},
+        {ErrorKind::NewerVersion, "Install that Plumule again"},
+        {ErrorKind::NotAJournal, "Another file stands in its place"},
+        {ErrorKind::Unreadable, "may be read"},
+    };
+    for (const auto& [kind, advice] : table) {
+        start->explain("/room/green.plumule", {kind, "journal", {}});
+        EXPECT_TRUE(words->isVisible());
+        EXPECT_TRUE(words->text().contains("/room/green.plumule"));
+        EXPECT_TRUE(words->text().contains(advice)) << words->text().toStdString();
+        EXPECT_FALSE(sentence({kind, "journal", {}}).isEmpty());
+        EXPECT_TRUE(words->text().contains(sentence({kind, "journal", {}})));
+    }
+    click(find<QPushButton>(*start, "tryAgain"));
+    ASSERT_EQ(chosen->count(), 1);
+    EXPECT_EQ(chosen->front().front().toString(), "/room/green.plumule");
+    ask.fileAnswer = folder.path() + "/backup.plumule";
+    click(find<QPushButton>(*start, "openBackup"));
+    ASSERT_EQ(chosen->count(), 2);
+    EXPECT_EQ(chosen->back().front().toString(), ask.fileAnswer);
+}
+
+TEST_F(FirstStartTest, UsUnitsProposeDollars)
+{
+    openStart();
+    auto* units = find<QComboBox>(*start, "units");
+    units->setFocus();
+    press(Qt::Key_Down);
+    EXPECT_EQ(find<QLineEdit>(*start, "currency")->text(), "USD");
+    write(*start, "currency", "CAD");
+    units->setFocus();
+    press(Qt::Key_Up);
+    EXPECT_EQ(find<QLineEdit>(*start, "currency")->text(), "CAD");
 }
 
 } // namespace

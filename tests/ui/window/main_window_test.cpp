@@ -133,7 +133,7 @@ TEST_F(WindowTest, AScannedLabelIsNoCommandOnTheRacksPage)
     scan("BR001");
     EXPECT_EQ(shownPage(), "Trays");
     EXPECT_TRUE(sheetShows("BR001"));
-    QTest::qWait(120);
+    settleDown();
     const StagePlan plan = sheetOf("BR001").plan;
     EXPECT_EQ(plan.spans[plan.current.value()].stage, Stage::UnderWeight);
     EXPECT_EQ(journal->watering().roundNow()->doneCount(), 0);
@@ -238,7 +238,7 @@ TEST_F(WindowTest, ShowsLongWorkAndStopsIt)
         [](const Progress& progress) -> Result<int> {
             while (!progress.isStopped()) {
                 progress.report(0.5);
-                std::this_thread::sleep_for(std::chrono::milliseconds(2));
+                std::this_thread::yield();
             }
             return fail(ErrorKind::Cancelled, "work");
         },
@@ -247,6 +247,133 @@ TEST_F(WindowTest, ShowsLongWorkAndStopsIt)
     EXPECT_TRUE(textsIn(*window).contains("Counting leaves"));
     click(find<QPushButton>(*window, "workStop"));
     EXPECT_TRUE(soon([&] { return wasStopped && !bar->isVisible(); }));
+}
+
+TEST_F(WindowTest, RemembersItsSizeAndIsNeverSmallerThanItCanBeUsed)
+{
+    openWindow({1100, 700});
+    window->resize(1010, 640);
+    window->close();
+    window.reset();
+    MainWindow again(*journal, ask, preferences);
+    EXPECT_EQ(again.size(), QSize(1010, 640));
+    EXPECT_EQ(again.minimumSize(), QSize(900, 600));
+}
+
+TEST_F(WindowTest, AsksBeforeItClosesOverSomethingThatIsNotSaved)
+{
+    openWindow();
+    window->showPage("Set-up");
+    settleDown();
+    write(pageOf("Set-up"), "roomName", "Cellar");
+    ask.agrees = false;
+    window->close();
+    settleDown();
+    EXPECT_TRUE(window->isVisible());
+    ASSERT_EQ(ask.questions.size(), 1);
+    EXPECT_TRUE(ask.questions.front().contains("Set-up"));
+    ask.agrees = true;
+    window->close();
+    EXPECT_TRUE(soon([&] { return !window->isVisible(); }));
+}
+
+TEST_F(WindowTest, ClosesAtOnceWhereAllIsSaved)
+{
+    openWindow();
+    window->showPage("Set-up");
+    settleDown();
+    window->close();
+    EXPECT_TRUE(soon([&] { return !window->isVisible(); }));
+    EXPECT_TRUE(ask.questions.isEmpty());
+}
+
+TEST_F(WindowTest, CtrlFSearchesTheTraysFromEveryPage)
+{
+    growDueTrays(2);
+    openWindow();
+    for (const QString& name : window->pageNames()) {
+        window->showPage(name);
+        settleDown();
+        if (QApplication::focusWidget() == nullptr) {
+            window->setFocus();
+        }
+        pressCtrl(Qt::Key_F);
+        EXPECT_EQ(shownPage(), "Trays") << name.toStdString();
+        EXPECT_EQ(nameOfFocus(), "search") << name.toStdString();
+    }
+    type("BR002");
+    pressCtrl(Qt::Key_F);
+    type("BR001");
+    EXPECT_EQ(fieldText("Trays", "search"), "BR001") << "typed over what was sought before";
+}
+
+TEST_F(WindowTest, F1ShowsTheKeysAndTheWords)
+{
+    openWindow();
+    press(Qt::Key_F1);
+    auto* help = find<QDialog>(*window, "helpDialog");
+    ASSERT_NE(help, nullptr);
+    EXPECT_TRUE(help->isVisible());
+    const QString all = textsIn(*help).join(' ');
+    for (const char* word : {"Ctrl+F", "F5", "F4", "residue", "protocol", "margin"}) {
+        EXPECT_TRUE(all.contains(word)) << word;
+    }
+    QTest::keyClick(help, Qt::Key_Escape);
+    EXPECT_FALSE(help->isVisible());
+}
+
+TEST_F(WindowTest, F5ReadsTheJournalAgain)
+{
+    openWindow();
+    press(Qt::Key_F5);
+    EXPECT_EQ(window->messages().text(), "Read again from the journal.");
+}
+
+TEST_F(WindowTest, CtrlPPrintsTheSheetOfThePageOrSaysThatThereIsNone)
+{
+    growDueTrays(2);
+    openWindow();
+    window->showPage("Trays");
+    settleDown();
+    pressCtrl(Qt::Key_P);
+    EXPECT_TRUE(find<QDialog>(*window, "labelDialog")->isVisible());
+    QTest::keyClick(find<QDialog>(*window, "labelDialog"), Qt::Key_Escape);
+    window->showPage("Set-up");
+    settleDown();
+    find<QLineEdit>(pageOf("Set-up"), "roomName")->setFocus();
+    pressCtrl(Qt::Key_P);
+    EXPECT_TRUE(window->messages().text().contains("no sheet to print"));
+}
+
+TEST_F(WindowTest, AnEmptyRoomIsToldHowToBegin)
+{
+    openWindow();
+    auto* bar = find<QWidget>(*window, "beginBar");
+    EXPECT_TRUE(bar->isVisible());
+    window->showPage("Trays");
+    EXPECT_FALSE(bar->isVisible());
+    window->showPage("Season");
+    EXPECT_TRUE(bar->isVisible());
+    EXPECT_TRUE(find<QLabel>(*window, "beginWords")->text().contains("nothing to compare"));
+    click(find<QPushButton>(*window, "beginImport"));
+    EXPECT_EQ(ask.questions, QStringList("Import a table of trays"));
+    const QSignalSpy asked(window.get(), &MainWindow::journalAsked);
+    ask.fileAnswer = folder.path() + "/sample.plumule";
+    click(find<QPushButton>(*window, "beginSample"));
+    ASSERT_EQ(asked.count(), 1) << window->messages().text().toStdString();
+    EXPECT_TRUE(QFile::exists(ask.fileAnswer));
+    window->showPage("Round");
+    click(find<QPushButton>(*window, "beginSow"));
+    EXPECT_TRUE(find<QDialog>(*window, "sowDialog")->isVisible());
+}
+
+TEST_F(WindowTest, ARoomWithTraysIsNot)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openWindow();
+    EXPECT_FALSE(find<QWidget>(*window, "beginBar")->isVisible());
+    window->showPage("Season");
+    EXPECT_TRUE(find<QWidget>(*window, "beginBar")->isVisible()) << "none was harvested";
 }
 
 } // namespace

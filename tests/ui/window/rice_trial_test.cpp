@@ -4,7 +4,6 @@
 #include "ui/trial/trials_page.h"
 
 #include <QComboBox>
-#include <QDateEdit>
 #include <QFile>
 #include <QMenu>
 #include <QSpinBox>
@@ -21,13 +20,6 @@ protected:
     [[nodiscard]] TrialsPage& trials()
     {
         return *qobject_cast<TrialsPage*>(window->page("Trials"));
-    }
-    void write(QWidget& within, const char* field, const QString& text)
-    {
-        auto* line = find<QLineEdit>(within, field);
-        line->setFocus();
-        line->selectAll();
-        QTest::keyClicks(line, text);
     }
     void nameTheRates()
     {
@@ -68,7 +60,7 @@ protected:
         write(trials(), "planQuestion", "Does the seeding rate change the yield?");
         find<QSpinBox>(trials(), "planBlocks")->setValue(4);
         find<QSpinBox>(trials(), "planEach")->setValue(4);
-        find<QDateEdit>(trials(), "planDay")->setDate(toQDate(clock.today()));
+        give(trials(), "planDay", QString::fromStdString(toIso(clock.today())));
         auto* sow = find<QPushButton>(trials(), "planSow");
         ASSERT_TRUE(soon([&] { return sow->text() == "Sow these 24 trays" && sow->isEnabled(); }))
             << find<QLabel>(trials(), "layoutWords")->text().toStdString();

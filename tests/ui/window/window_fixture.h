@@ -27,7 +27,7 @@ protected:
         ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
         // Work begins when the window has come up.
         ASSERT_TRUE(soon([] { return QApplication::focusWidget() != nullptr; }));
-        QTest::qWait(1);
+        settleDown();
     }
     void scan(const QString& code)
     {

@@ -1,0 +1,94 @@
+#include "ui/window/help_dialog.h"
+
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QFormLayout>
+#include <QVBoxLayout>
+
+namespace plumule::ui {
+namespace {
+
+using Lines = std::vector<std::pair<QString, QString>>;
+
+Lines keysEverywhere()
+{
+    return {{"Ctrl+1 … 6", HelpDialog::tr("the pages, from the top")},
+            {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
+            {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
+            {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},
+            {"F5", HelpDialog::tr("read the journal again")},
+            {"Enter", HelpDialog::tr("save the fields that the focus is in")},
+            {"Esc", HelpDialog::tr("back, or leave what is asked as it was")},
+            {HelpDialog::tr("a scanner"), HelpDialog::tr("opens the tray whose label it reads")}};
+}
+
+Lines keysOfRound()
+{
+    return {{HelpDialog::tr("Space"), HelpDialog::tr("tick the tray in hand, or untick it")},
+            {"S", HelpDialog::tr("tick its whole shelf")},
+            {"R, N", HelpDialog::tr("ready, or not yet, for a tray that is asked about")},
+            {"U", HelpDialog::tr("take back")},
+            {"P", HelpDialog::tr("print the round")}};
+}
+
+Lines keysOfScale()
+{
+    return {{"Enter", HelpDialog::tr("record, and on to the next tray")},
+            {"F2", HelpDialog::tr("correct what was weighed last")},
+            {"F4", HelpDialog::tr("whether it is the last cut")},
+            {"F6", HelpDialog::tr("harvest or residue")}};
+}
+
+Lines words()
+{
+    return {
+        {HelpDialog::tr("medium"),
+         HelpDialog::tr("what the roots grow in: a loose mix, a mat or a mesh; inert, or bearing "
+                        "nutrients; for one use or for many")},
+        {HelpDialog::tr("piece"), HelpDialog::tr("one mat or mesh that is washed and used again")},
+        {HelpDialog::tr("protocol"),
+         HelpDialog::tr("the stages of a variety, each with its length, its watering and its cue")},
+        {HelpDialog::tr("cue"), HelpDialog::tr("what to look for before a tray is moved on")},
+        {HelpDialog::tr("round"),
+         HelpDialog::tr("the watering of one morning or evening, in walking order")},
+        {HelpDialog::tr("residue"),
+         HelpDialog::tr("what is left in the tray after cutting, weighed wet")},
+        {HelpDialog::tr("block"),
+         HelpDialog::tr("trays of a trial that stand under the same conditions, usually a shelf")},
+        {HelpDialog::tr("margin"),
+         HelpDialog::tr("the smallest difference that would change what you do")},
+        {HelpDialog::tr("day of a tray"), HelpDialog::tr("the day of sowing is day 1")}};
+}
+
+QWidget* listOf(const QString& heading, const Lines& lines)
+{
+    auto* card = new Card(heading);
+    auto* form = fieldForm();
+    for (const auto& [name, meaning] : lines) {
+        auto* words = label(meaning);
+        words->setWordWrap(true);
+        form->addRow(label(name, "strong"), words);
+    }
+    card->body()->addLayout(form);
+    return card;
+}
+
+} // namespace
+
+HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
+    : FormDialog(ask, "helpDialog", tr("Keys and words"), parent)
+{
+    wish({scaled(640), scaled(720)});
+    leaveFreely();
+    body()->addWidget(listOf(tr("Everywhere"), keysEverywhere()));
+    body()->addWidget(listOf(tr("On the round"), keysOfRound()));
+    body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
+    body()->addWidget(listOf(tr("Words"), words()));
+    connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,
+            &QDialog::accept);
+}
+
+} // namespace plumule::ui
+
+#include "moc_help_dialog.cpp"
