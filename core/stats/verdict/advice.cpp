@@ -31,6 +31,7 @@ Advice sowingsNeeded(const AdviceGround& ground)
             ground.cellVariance * ground.cellDf / chiSquareQuantile(0.5, ground.cellDf);
         advice.trialVariance = std::max(0.0, upper - ground.trayVariance / ground.harmonicTrays);
     }
+    advice.isAtLeast = !(ground.cellDf > 0);
     const double variance = advice.trialVariance + ground.trayVariance / ground.traysEach;
     const int first = std::max(kFewestAdvised, ground.sowings + 1);
     for (int sowings = first; sowings <= ground.sowings + kMostSowingsMore; ++sowings) {
@@ -41,6 +42,29 @@ Advice sowingsNeeded(const AdviceGround& ground)
         }
     }
     return advice;
+}
+
+std::optional<Advice> adviceFor(const MediaAnswer& answer, const VerdictAsk& ask, double traysEach)
+{
+    AdviceGround ground;
+    if (answer.scope == AnswerScope::NextSowing) {
+        ground.cellVariance = answer.variance.value_or(0);
+        ground.cellDf = answer.variance ? answer.df : 0;
+    }
+    if (ground.cellDf <= 0 && !answer.trayVariance) {
+        return std::nullopt;
+    }
+    // Without trays to tell their own spread all of a cell's counts as its sowing's.
+    ground.trayVariance = answer.trayVariance.value_or(0);
+    ground.harmonicTrays = answer.harmonicTrays;
+    ground.traysEach = traysEach;
+    ground.media = static_cast<std::size_t>(
+        std::count_if(answer.means.begin(), answer.means.end(),
+                      [](const MediumMean& mean) { return mean.trays > 0; }));
+    ground.sowings = answer.sowings;
+    ground.margin = ask.margin;
+    ground.sideMetrics = ask.sideMetrics;
+    return ground.media < 2 ? std::nullopt : std::optional(sowingsNeeded(ground));
 }
 
 } // namespace plumule::stats

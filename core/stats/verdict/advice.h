@@ -1,7 +1,6 @@
 #pragma once
 
-#include <cstddef>
-#include <optional>
+#include "core/stats/verdict/media_answer.h"
 
 namespace plumule::stats {
 
@@ -26,11 +25,18 @@ struct Advice
     std::optional<int> sowings;
     std::optional<int> moreSowings;
     double trialVariance = 0; // medium × sowing, as supposed
+    // How far media do unlike from sowing to sowing isn't known yet: it may take more.
+    bool isAtLeast = false;
 };
 
 // The fewest sowings N above those so far with (c(M, ν, 4 %/N) + t(0.8; ν)) √(2v/N) ≤ margin, ν =
 // (N − 1)(M − 1): told apart four times in five. v is a cell's variance, its medium × sowing part
 // from s² at the median of its chi-square. Media from 2, trays above 0, margin above 0.
 [[nodiscard]] Advice sowingsNeeded(const AdviceGround& ground);
+
+// From an answer, with so many trays a cell in the sowings to come. None where trays or cells give
+// no spread to go by, or fewer than two media have any.
+[[nodiscard]] std::optional<Advice> adviceFor(const MediaAnswer& answer, const VerdictAsk& ask,
+                                              double traysEach);
 
 } // namespace plumule::stats

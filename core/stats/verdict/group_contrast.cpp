@@ -85,9 +85,9 @@ private:
         return group;
     }
 
-    [[nodiscard]] GroupPair pairOf(std::size_t a, std::size_t b) const
+    [[nodiscard]] GroupContrast pairOf(std::size_t a, std::size_t b) const
     {
-        GroupPair result;
+        GroupContrast result;
         result.a = a;
         result.b = b;
         if (m_groups[a].empty() || m_groups[b].empty()) {
@@ -121,7 +121,7 @@ private:
         return result;
     }
 
-    static void takeReason(GroupPair& group, const PairAnswer& pair)
+    static void takeReason(GroupContrast& group, const PairAnswer& pair)
     {
         if (pair.why && !group.why) {
             group.why = pair.why;
@@ -136,7 +136,7 @@ private:
 
 } // namespace
 
-std::optional<Interval> GroupPair::interval() const
+std::optional<Interval> GroupContrast::interval() const
 {
     return difference && halfWidth ? std::optional(Interval{*difference, *halfWidth})
                                    : std::nullopt;

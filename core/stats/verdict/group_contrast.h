@@ -6,7 +6,7 @@ namespace plumule::stats {
 
 // Two groups of media against each other, from an answer's pairs: difference and half-width are the
 // means of those of the pairs across. No level is spent: Tukey's bound holds for contrasts.
-struct GroupPair
+struct GroupContrast
 {
     std::size_t a = 0; // indices of groups
     std::size_t b = 0;
@@ -31,7 +31,7 @@ struct GroupMean
 struct GroupAnswer
 {
     std::vector<GroupMean> groups;
-    std::vector<GroupPair> pairs; // (0,1), (0,2) … (1,2) …
+    std::vector<GroupContrast> pairs; // (0,1), (0,2) … (1,2) …
 };
 
 // Groups hold media's numbers; a medium stands in one group at most. Members without trays count

@@ -111,9 +111,7 @@ private:
         if (!m_answer.variance) {
             return;
         }
-        if (m_media > 2) {
-            takeOwnVariance(ground, pooled(own));
-        }
+        takeOwnVariance(ground, pooled(own));
         takeInterval(pair, ground);
     }
 

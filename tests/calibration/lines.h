@@ -1,0 +1,19 @@
+#pragma once
+
+#include "line.h"
+
+// The rooms by subject; allSections() puts them in the table's order.
+namespace plumule::calibration {
+
+[[nodiscard]] Section promisedRooms(); // false verdicts at most 5 % (6 %, 0)
+[[nodiscard]] Section promisedCosts();
+[[nodiscard]] Section power();
+[[nodiscard]] Section oneTrial();
+[[nodiscard]] Section seasons();
+[[nodiscard]] Section plans();
+[[nodiscard]] Section varieties();
+[[nodiscard]] Section growers();
+[[nodiscard]] Section otherQuestions(); // groups, metrics, discards, payback
+[[nodiscard]] Section whatBreaksIt();
+
+} // namespace plumule::calibration
