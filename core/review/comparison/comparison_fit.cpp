@@ -95,7 +95,7 @@ Result<Attempt> tryPlan(const ComparisonColumns& columns, const ModelPlan& plan)
     Attempt attempt;
     attempt.plan = plan;
     attempt.mixed = *fit;
-    attempt.estimator = fit->estimator(stats::DfMethod::KenwardRoger);
+    attempt.estimator = fit->estimator();
     return finished(std::move(attempt));
 }
 
@@ -167,7 +167,7 @@ void addMixedTests(std::vector<ModelTerm>& terms, const stats::MixedModel& fit)
         if (term.place != TermPlace::Fixed) {
             continue;
         }
-        if (const auto test = fit.termTest(columnOf(term.part), stats::DfMethod::KenwardRoger)) {
+        if (const auto test = fit.termTest(columnOf(term.part))) {
             term.f = test->f;
             term.p = test->p;
             term.df1 = test->df1;
@@ -268,8 +268,7 @@ std::optional<Interaction> interactionOf(const ComparisonColumns& columns,
     const std::string name = std::string(column::kMedium) + ":" + columnOf(with);
     if (hasRandom(plan)) {
         const auto fit = stats::MixedModel::fit(columns.table, description);
-        const auto test =
-            fit ? fit->termTest(name, stats::DfMethod::KenwardRoger) : Result<stats::FTest>();
+        const auto test = fit ? fit->termTest(name) : Result<stats::FTest>();
         return fit && test ? std::optional(clearOrNot(with, test->f, test->df1, test->df2, test->p))
                            : std::nullopt;
     }

@@ -31,7 +31,7 @@ void fitCurveTo(HeightFit& fit)
         days.push_back(reading.day);
         heights.push_back(reading.height);
     }
-    const auto report = stats::growthReport(days, heights, std::nullopt, daysAlong(days));
+    const auto report = stats::growthReport(days, heights, {{}, daysAlong(days), {}});
     if (!report) {
         fit.why = report.error();
         return;

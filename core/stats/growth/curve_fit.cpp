@@ -1,6 +1,7 @@
 #include "core/stats/growth/curve_fit.h"
 
 #include "core/stats/probability/distributions.h"
+#include "core/stats/probability/plain_checks.h"
 
 #include <Eigen/Dense>
 #include <algorithm>
@@ -166,10 +167,9 @@ Ending minimise(const CurveResiduals& residuals, const std::vector<double>& star
 
 Done checkPoints(const CurveModel& model, std::span<const double> x, std::span<const double> y)
 {
-    const auto finite = [](double value) { return std::isfinite(value); };
     if (x.size() != y.size())
         return fail(ErrorKind::Invalid, "curve.lengths");
-    if (!std::all_of(x.begin(), x.end(), finite) || !std::all_of(y.begin(), y.end(), finite))
+    if (!allFinite(x) || !allFinite(y))
         return fail(ErrorKind::Invalid, "curve.values");
     const std::size_t parameters = model.parameterNames.size();
     assert(parameters > 0 && parameters <= kMostParameters);
@@ -196,9 +196,11 @@ CurveFit described(const CurveModelPtr& model, const Ending& ending, std::size_t
     if (fit.rss > 0) {
         const auto count = static_cast<double>(n);
         const auto counted = static_cast<double>(fit.estimates.size() + 1);
-        fit.aic = count * (std::log(2 * std::numbers::pi * fit.rss / count) + 1) + 2 * counted;
-        if (count - counted - 1 > 0)
-            fit.aicc = *fit.aic + 2 * counted * (counted + 1) / (count - counted - 1);
+        const double aic =
+            count * (std::log(2 * std::numbers::pi * fit.rss / count) + 1) + 2 * counted;
+        if (count - counted - 1 > 0) {
+            fit.aicc = aic + 2 * counted * (counted + 1) / (count - counted - 1);
+        }
     }
     return fit;
 }
@@ -238,11 +240,6 @@ double CurveFit::covarianceOf(std::size_t a, std::size_t b) const
 double CurveFit::se(std::size_t parameter) const
 {
     return std::sqrt(covarianceOf(parameter, parameter));
-}
-
-double CurveFit::correlation(std::size_t a, std::size_t b) const
-{
-    return a == b ? 1 : covarianceOf(a, b) / (se(a) * se(b));
 }
 
 Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
@@ -294,22 +291,15 @@ CurvePoint curveAt(const CurveFit& fit, double x, double level)
     CurvePoint point;
     point.x = x;
     point.fit = fit.model->value(x, fit.estimates, gradient);
-    const double variance = deltaVariance(fit, gradient);
-    point.se = std::sqrt(variance);
+    point.se = std::sqrt(deltaVariance(fit, gradient));
     const double reach = reachOf(fit, point.se, level);
-    const double readingReach =
-        reachOf(fit, std::sqrt(variance + fit.residualSd * fit.residualSd), level);
     point.lower = point.fit - reach;
     point.upper = point.fit + reach;
-    point.readingLower = point.fit - readingReach;
-    point.readingUpper = point.fit + readingReach;
     return point;
 }
 
 Result<CurveEstimate> topRate(const CurveFit& fit, double level)
 {
-    if (!fit.model->topRate)
-        return fail(ErrorKind::NotEstimable, "curve." + fit.model->name);
     std::vector<double> gradient(fit.estimates.size());
     const double rate = fit.model->topRate(fit.estimates, gradient);
     return derived(fit, rate, gradient, level);
@@ -319,8 +309,6 @@ Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction, double l
 {
     if (!(fraction > 0 && fraction < 1))
         return fail(ErrorKind::Invalid, "curve.fraction", std::to_string(fraction));
-    if (!fit.model->xAtFraction)
-        return fail(ErrorKind::NotEstimable, "curve." + fit.model->name);
     std::vector<double> gradient(fit.estimates.size());
     const double x = fit.model->xAtFraction(fraction, fit.estimates, gradient);
     return derived(fit, x, gradient, level);
@@ -329,10 +317,7 @@ Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction, double l
 Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level)
 {
     const CurveModel& model = *fit.model;
-    if (!model.xAtFraction || !model.slope)
-        return fail(ErrorKind::NotEstimable, "curve." + model.name);
-    const double lower = model.lowerLevel(fit.estimates);
-    const double fraction = (y - lower) / (model.upperLevel(fit.estimates) - lower);
+    const double fraction = y / fit.estimates.front();
     if (!(fraction > 0 && fraction < 1))
         return fail(ErrorKind::NotEstimable, "curve.height", std::to_string(y));
     const double x = model.xAtFraction(fraction, fit.estimates, {});

@@ -20,7 +20,7 @@ struct CurveEstimate
     double upper = 0;
 };
 
-// The curve at one x: interval of the mean (the band, by the delta method) and of a new reading.
+// The curve at one x with the interval of the mean (the band, by the delta method).
 struct CurvePoint
 {
     double x = 0;
@@ -28,8 +28,6 @@ struct CurvePoint
     double se = 0;
     double lower = 0;
     double upper = 0;
-    double readingLower = 0;
-    double readingUpper = 0;
 };
 
 // A curve fitted by least squares.
@@ -43,14 +41,12 @@ struct CurveFit
     int df = 0;
     double rss = 0;
     double residualSd = 0;
-    // Akaike's, with the variance counted as a parameter; unknown for a fit without residuals.
-    std::optional<double> aic;
-    // With the small-sample correction (Hurvich and Tsai 1989); unknown where n ≤ parameters + 2.
+    // Akaike's, with the variance counted as a parameter and the small-sample correction (Hurvich
+    // and Tsai 1989); unknown for a fit without residuals and where n ≤ parameters + 2.
     std::optional<double> aicc;
 
     [[nodiscard]] double covarianceOf(std::size_t a, std::size_t b) const;
     [[nodiscard]] double se(std::size_t parameter) const;
-    [[nodiscard]] double correlation(std::size_t a, std::size_t b) const;
 };
 
 // Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen) from each start in turn until one
@@ -67,13 +63,13 @@ struct CurveFit
                                               double level = 0.95);
 [[nodiscard]] CurvePoint curveAt(const CurveFit& fit, double x, double level = 0.95);
 
-// Derived numbers by the delta method. NotEstimable where the curve has none (no steepest point,
-// a height it never reaches).
+// Derived numbers by the delta method. NotEstimable where the curve has none.
 [[nodiscard]] Result<CurveEstimate> topRate(const CurveFit& fit, double level = 0.95);
 // The x at which the curve has done that fraction of its way, 0 < fraction < 1.
 [[nodiscard]] Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction,
                                                 double level = 0.95);
-// The x at which the curve reaches the height y.
+// The x at which the curve reaches the height y; NotEstimable with subject "curve.height" for one
+// that it never reaches.
 [[nodiscard]] Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level = 0.95);
 
 } // namespace plumule::stats

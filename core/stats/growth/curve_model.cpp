@@ -19,16 +19,6 @@ void fill(Gradient gradient, std::initializer_list<double> derivatives)
         std::copy(derivatives.begin(), derivatives.end(), gradient.begin());
 }
 
-double zero(Parameters)
-{
-    return 0;
-}
-
-double first(Parameters p)
-{
-    return p[0];
-}
-
 // 1/(1+exp(z)) and its fall per unit of z, without inf·0 where exp(z) overflows.
 struct LogisticStep
 {
@@ -86,8 +76,6 @@ CurveModel located(std::string name, LogisticStep (*step)(double), double (*odds
         fill(gradient, {0, 1, odds(fraction)});
         return p[1] + p[2] * odds(fraction);
     };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
     return model;
 }
 
@@ -127,155 +115,6 @@ CurveModel richards()
         fill(gradient, {0, 1 / p[2], -x / p[2], -oddsByD / p[2]});
         return x;
     };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
-    return model;
-}
-
-CurveModel logisticByRate()
-{
-    CurveModel model;
-    model.name = "logistic by rate";
-    model.parameterNames = {"A", "b", "c"};
-    model.value = [](double x, Parameters p, Gradient gradient) {
-        const auto [share, fall] = logisticStep(p[1] - p[2] * x);
-        fill(gradient, {share, -p[0] * fall, p[0] * fall * x});
-        return p[0] * share;
-    };
-    model.slope = [](double x, Parameters p) {
-        return p[0] * p[2] * logisticStep(p[1] - p[2] * x).fall;
-    };
-    model.topRate = [](Parameters p, Gradient gradient) {
-        fill(gradient, {p[2] / 4, 0, p[0] / 4});
-        return p[0] * p[2] / 4;
-    };
-    model.xAtFraction = [](double fraction, Parameters p, Gradient gradient) {
-        const double x = (p[1] + logOdds(fraction)) / p[2];
-        fill(gradient, {0, 1 / p[2], -x / p[2]});
-        return x;
-    };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
-    return model;
-}
-
-CurveModel gompertzByRate()
-{
-    CurveModel model;
-    model.name = "gompertz by rate";
-    model.parameterNames = {"A", "k", "ti"};
-    model.value = [](double x, Parameters p, Gradient gradient) {
-        const auto [share, fall] = gompertzStep(-p[1] * (x - p[2]));
-        fill(gradient, {share, p[0] * fall * (x - p[2]), -p[0] * fall * p[1]});
-        return p[0] * share;
-    };
-    model.slope = [](double x, Parameters p) {
-        return p[0] * p[1] * gompertzStep(-p[1] * (x - p[2])).fall;
-    };
-    model.topRate = [](Parameters p, Gradient gradient) {
-        fill(gradient, {p[1] / std::numbers::e, p[0] / std::numbers::e, 0});
-        return p[0] * p[1] / std::numbers::e;
-    };
-    model.xAtFraction = [](double fraction, Parameters p, Gradient gradient) {
-        const double odds = gompertzOdds(fraction);
-        fill(gradient, {0, -odds / (p[1] * p[1]), 1});
-        return p[2] + odds / p[1];
-    };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
-    return model;
-}
-
-CurveModel saturation()
-{
-    CurveModel model;
-    model.name = "saturation";
-    model.parameterNames = {"A", "k"};
-    model.value = [](double x, Parameters p, Gradient gradient) {
-        const double grown = -std::expm1(-p[1] * x);
-        fill(gradient, {grown, p[0] * x * std::exp(-p[1] * x)});
-        return p[0] * grown;
-    };
-    model.slope = [](double x, Parameters p) { return p[0] * p[1] * std::exp(-p[1] * x); };
-    model.xAtFraction = [](double fraction, Parameters p, Gradient gradient) {
-        const double x = -std::log1p(-fraction) / p[1];
-        fill(gradient, {0, -x / p[1]});
-        return x;
-    };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
-    return model;
-}
-
-CurveModel fourParameterLogistic()
-{
-    CurveModel model;
-    model.name = "four-parameter logistic";
-    model.parameterNames = {"A", "B", "xmid", "scal"};
-    model.value = [](double x, Parameters p, Gradient gradient) {
-        const double z = (p[2] - x) / p[3];
-        const auto [share, fall] = logisticStep(z);
-        const double byZ = -(p[1] - p[0]) * fall;
-        fill(gradient, {1 - share, share, byZ / p[3], -byZ * z / p[3]});
-        return p[0] + (p[1] - p[0]) * share;
-    };
-    model.slope = [](double x, Parameters p) {
-        return (p[1] - p[0]) * logisticStep((p[2] - x) / p[3]).fall / p[3];
-    };
-    model.topRate = [](Parameters p, Gradient gradient) {
-        const double rate = (p[1] - p[0]) / (4 * p[3]);
-        fill(gradient, {-1 / (4 * p[3]), 1 / (4 * p[3]), 0, -rate / p[3]});
-        return rate;
-    };
-    model.xAtFraction = [](double fraction, Parameters p, Gradient gradient) {
-        fill(gradient, {0, 0, 1, logOdds(fraction)});
-        return p[2] + p[3] * logOdds(fraction);
-    };
-    model.lowerLevel = first;
-    model.upperLevel = [](Parameters p) { return p[1]; };
-    return model;
-}
-
-double chapmanRichardsValue(double x, Parameters p, Gradient gradient)
-{
-    const double grown = -std::expm1(-p[1] * x);
-    if (grown == 0 && p[2] > 0) {
-        fill(gradient, {0, 0, 0});
-        return 0;
-    }
-    const double share = std::pow(grown, p[2]);
-    fill(gradient, {share, p[0] * p[2] * share / grown * x * std::exp(-p[1] * x),
-                    p[0] * share * std::log(grown)});
-    return p[0] * share;
-}
-
-CurveModel chapmanRichards()
-{
-    CurveModel model;
-    model.name = "chapman-richards";
-    model.parameterNames = {"A", "k", "p"};
-    model.value = chapmanRichardsValue;
-    model.slope = [](double x, Parameters p) {
-        const double grown = -std::expm1(-p[1] * x);
-        return p[0] * p[1] * p[2] * std::pow(grown, p[2] - 1) * std::exp(-p[1] * x);
-    };
-    model.topRate = [](Parameters p, Gradient gradient) {
-        if (!(p[2] > 1))
-            return kNone;
-        const double shape = std::pow(1 - 1 / p[2], p[2] - 1);
-        const double byP = std::log1p(-1 / p[2]) + 1 / p[2];
-        fill(gradient, {p[1] * shape, p[0] * shape, p[0] * p[1] * shape * byP});
-        return p[0] * p[1] * shape;
-    };
-    model.xAtFraction = [](double fraction, Parameters p, Gradient gradient) {
-        const double grown = std::pow(fraction, 1 / p[2]);
-        const double x = -std::log1p(-grown) / p[1];
-        const double grownByP = -grown * std::log(fraction) / (p[2] * p[2]);
-        fill(gradient, {0, -x / p[1], grownByP / ((1 - grown) * p[1])});
-        return x;
-    };
-    model.lowerLevel = zero;
-    model.upperLevel = first;
     return model;
 }
 
@@ -302,36 +141,6 @@ const CurveModelPtr& gompertzCurve()
 const CurveModelPtr& richardsCurve()
 {
     static const CurveModelPtr model = shared(richards());
-    return model;
-}
-
-const CurveModelPtr& logisticCurveByRate()
-{
-    static const CurveModelPtr model = shared(logisticByRate());
-    return model;
-}
-
-const CurveModelPtr& gompertzCurveByRate()
-{
-    static const CurveModelPtr model = shared(gompertzByRate());
-    return model;
-}
-
-const CurveModelPtr& saturationCurve()
-{
-    static const CurveModelPtr model = shared(saturation());
-    return model;
-}
-
-const CurveModelPtr& fourParameterLogisticCurve()
-{
-    static const CurveModelPtr model = shared(fourParameterLogistic());
-    return model;
-}
-
-const CurveModelPtr& chapmanRichardsCurve()
-{
-    static const CurveModelPtr model = shared(chapmanRichards());
     return model;
 }
 

@@ -1,5 +1,7 @@
 #include "core/stats/growth/growth_fit.h"
 
+#include "core/stats/probability/plain_checks.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -127,8 +129,7 @@ Done checkReadings(std::span<const double> x, std::span<const double> y)
 {
     if (x.empty() || y.empty())
         return fail(ErrorKind::TooFew, "curve.points", "0");
-    if (x.size() == y.size() &&
-        std::all_of(y.begin(), y.end(), [&y](double value) { return value == y.front(); }))
+    if (x.size() == y.size() && allAlike(y))
         return fail(ErrorKind::Invalid, "curve.constant");
     return {};
 }
@@ -173,20 +174,20 @@ Result<BestGrowth> fitBestGrowth(std::span<const double> x, std::span<const doub
     if (x.size() >= 7)
         curves.push_back(GrowthCurve::Richards);
     std::optional<BestGrowth> best;
-    std::vector<BestGrowth::Rival> rivals;
+    std::optional<Error> firstError;
     for (const GrowthCurve curve : curves) {
         Result<CurveFit> fit = fitGrowth(curve, x, y);
         if (!fit) {
-            rivals.push_back({curve, std::nullopt, fit.error()});
+            firstError = firstError.value_or(fit.error());
             continue;
         }
-        rivals.push_back({curve, fit->aicc, std::nullopt});
-        if (!best || isBetter(*fit, best->fit))
-            best = BestGrowth{curve, std::move(*fit), {}};
+        if (!best || isBetter(*fit, best->fit)) {
+            best = BestGrowth{curve, std::move(*fit)};
+        }
     }
-    if (!best)
-        return tl::unexpected(*rivals.front().error);
-    best->rivals = std::move(rivals);
+    if (!best) {
+        return tl::unexpected(*firstError);
+    }
     return *std::move(best);
 }
 

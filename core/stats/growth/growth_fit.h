@@ -23,20 +23,12 @@ enum class GrowthCurve
 [[nodiscard]] Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x,
                                          std::span<const double> y);
 
-// The curve of least AICc (of least sum of squares among equals where AICc is unknown).
+// The curve of least AICc (of least sum of squares among equals where AICc is unknown); Richards
+// takes part from seven readings on, where its AICc exists.
 struct BestGrowth
 {
     GrowthCurve curve = GrowthCurve::Logistic;
     CurveFit fit;
-    // The curves that were compared and how each fared; Richards takes part from seven readings
-    // on, where its AICc exists.
-    struct Rival
-    {
-        GrowthCurve curve = GrowthCurve::Logistic;
-        std::optional<double> aicc;
-        std::optional<Error> error;
-    };
-    std::vector<Rival> rivals;
 };
 
 // Errors: that of the first curve, when none of them can be fitted.

@@ -10,8 +10,22 @@
 
 namespace plumule::stats {
 
-// What `plumule growth` prints: the fitted curve with everything a grower asks of it. Intervals are
-// at `level`, by Student's t on `df`.
+struct GrowthAsk
+{
+    std::optional<GrowthCurve> curve; // none: the best by AICc
+    std::vector<double> at;           // x at which the curve is wanted
+    std::vector<double> heights;      // y whose x is wanted
+    double level = 0.95;              // of the intervals
+};
+
+// When the curve reaches a height; nothing where it never does.
+struct TimeToHeight
+{
+    double height = 0;
+    std::optional<CurveEstimate> x;
+};
+
+// A fitted curve with everything a grower asks of it. Intervals are by Student's t on `df`.
 struct GrowthReport
 {
     struct Parameter
@@ -29,20 +43,17 @@ struct GrowthReport
     std::optional<double> aicc;
     std::vector<Parameter> parameters;
     std::vector<CurvePoint> at;
+    std::vector<TimeToHeight> toHeight;
     CurveEstimate topRate;
     CurveEstimate xAt90pct;
     // False while the last reading lies before 90 % of the fitted full height: A, and what hangs on
     // it, is then foretold rather than seen.
     bool fullHeightSeen = false;
-    // Filled where the best of several was asked for.
-    std::vector<BestGrowth::Rival> rivals;
 };
 
-// `curve` empty asks for the best by AICc. Errors: those of fitGrowth and fitBestGrowth; Invalid
-// with subject "curve.at" for a place that is not finite, "curve.level" for a level outside (0, 1).
+// Errors: those of fitGrowth and fitBestGrowth; Invalid with subject "curve.at" for a place or
+// "curve.height" for a height that is not finite, "curve.level" for a level outside (0, 1).
 [[nodiscard]] Result<GrowthReport> growthReport(std::span<const double> x,
-                                                std::span<const double> y,
-                                                std::optional<GrowthCurve> curve,
-                                                std::span<const double> at, double level = 0.95);
+                                                std::span<const double> y, const GrowthAsk& ask);
 
 } // namespace plumule::stats

@@ -1,5 +1,7 @@
 #include "core/stats/model/compare_table.h"
 
+#include "core/stats/samples/letter_display.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -77,6 +79,7 @@ private:
     void checkTerms(const std::vector<AnovaRow>& rows);
     void checkNormality(const std::vector<double>& residuals);
     Done comparePairs(const Estimator& fit);
+    void letterMeans();
     Done compareControl(const Estimator& fit);
     Done compareContrasts(const Estimator& fit);
 
@@ -129,7 +132,7 @@ Done Comparison::fitMixed()
     m_result.residual.sd = std::sqrt(fit->residualVariance());
     for (const DesignTerm& term : m_design->terms()) {
         AnovaRow row{term.name, 0, std::nullopt, {}, {}, {}};
-        if (const auto test = fit->termTest(term.name, DfMethod::KenwardRoger)) {
+        if (const auto test = fit->termTest(term.name)) {
             row.df = test->df1;
             row.f = test->f;
             row.p = test->p;
@@ -140,7 +143,7 @@ Done Comparison::fitMixed()
     }
     checkTerms(m_result.termsType3);
     checkNormality(fit->residuals());
-    return compareMeans(*fit->estimator(DfMethod::KenwardRoger));
+    return compareMeans(*fit->estimator());
 }
 
 void Comparison::checkTerms(const std::vector<AnovaRow>& rows)
@@ -191,7 +194,29 @@ Done Comparison::comparePairs(const Estimator& fit)
             warn(CompareNote::PairNotEstimable, named.a + " - " + named.b);
         m_result.pairs.push_back(std::move(named));
     }
+    letterMeans();
     return {};
+}
+
+void Comparison::letterMeans()
+{
+    std::vector<std::pair<std::size_t, std::size_t>> differing;
+    for (const ComparedPair& pair : m_result.pairs) {
+        if (!pair.numbers.pTukey) {
+            return;
+        }
+        if (*pair.numbers.lowerTukey > 0 || *pair.numbers.upperTukey < 0) {
+            differing.emplace_back(pair.numbers.a, pair.numbers.b);
+        }
+    }
+    std::vector<double> means;
+    for (const MarginalMean& mean : m_result.means) {
+        if (!mean.mean) {
+            return;
+        }
+        means.push_back(*mean.mean);
+    }
+    m_result.letters = letterDisplay(means, differing);
 }
 
 Done Comparison::compareControl(const Estimator& fit)
@@ -204,8 +229,7 @@ Done Comparison::compareControl(const Estimator& fit)
     const auto found = againstControl(fit, m_result.means, *control, m_request.level);
     if (!found)
         return tl::unexpected(found.error());
-    m_result.dunnettCritical = found->critical;
-    for (const ControlComparison& one : found->comparisons)
+    for (const ControlComparison& one : *found)
         m_result.againstControl.push_back({m_levels[one.level], one});
     return {};
 }

@@ -100,9 +100,11 @@ struct TableComparison
     ResidualPart residual;
     std::optional<double> rSquared;
     std::vector<MarginalMean> means;
+    // One a mean: two share a letter where the interval of their difference (Tukey) holds 0, "a"
+    // stands with the highest. Empty where some pair cannot be judged.
+    std::vector<std::string> letters;
     std::vector<ComparedPair> pairs;
     std::vector<ComparedToControl> againstControl;
-    std::optional<double> dunnettCritical;
     std::vector<ContrastTest> contrasts;
     std::optional<VarianceRatio> welch;
     std::optional<KruskalWallis> kruskal;

@@ -32,11 +32,6 @@ Done checkLevel(double level)
     return {};
 }
 
-double dfOf(const ContrastTest& test)
-{
-    return test.df.value_or(kInfiniteDf);
-}
-
 // The Tukey part of a pair; one quantile serves all pairs that share their df.
 class TukeyFamily
 {
@@ -48,7 +43,7 @@ public:
 
     Done fill(PairComparison& pair)
     {
-        const double df = dfOf(pair.raw);
+        const double df = *pair.raw.df;
         const auto p =
             studentizedRangeUpper(std::abs(*pair.raw.t) * std::numbers::sqrt2, m_groups, df);
         if (!p)
@@ -93,32 +88,32 @@ Result<ManyToOne> correlationOf(const Estimator& fit, const std::vector<Weights>
     return ManyToOne::fromCorrelation(matrix, m);
 }
 
-Done fillDunnett(ControlComparisons& result, const ManyToOne& joint, double level)
+// One quantile serves the comparisons that share their df, which follow one another.
+Done fillDunnett(std::vector<ControlComparison>& comparisons, const ManyToOne& joint, double level)
 {
     double criticalDf = -1;
     double critical = 0;
-    bool oneDf = true;
-    for (ControlComparison& one : result.comparisons) {
-        if (!one.raw.t)
+    for (ControlComparison& one : comparisons) {
+        if (!one.raw.t) {
             continue;
-        const double df = dfOf(one.raw);
+        }
+        const double df = *one.raw.df;
         if (df != criticalDf) {
-            oneDf = oneDf && criticalDf < 0;
             const auto found = joint.quantile(level, df);
-            if (!found)
+            if (!found) {
                 return tl::unexpected(found.error());
+            }
             critical = *found;
             criticalDf = df;
         }
-        const auto p = joint.upper(std::abs(*one.raw.t), df);
-        if (!p)
+        const auto p = joint.upper(*one.raw.t, df);
+        if (!p) {
             return tl::unexpected(p.error());
+        }
         one.pDunnett = *p;
         one.lowerDunnett = *one.raw.estimate - critical * *one.raw.se;
         one.upperDunnett = *one.raw.estimate + critical * *one.raw.se;
     }
-    if (oneDf)
-        result.critical = critical;
     return {};
 }
 
@@ -131,16 +126,15 @@ ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
     if (!test.estimable)
         return test;
     const Estimate estimate = fit.estimate(weights);
-    const double df = estimate.df.value_or(kInfiniteDf);
     test.estimate = estimate.value;
     test.se = estimate.se;
     test.df = estimate.df;
-    const double reach = tQuantile(0.5 + level / 2, df) * estimate.se;
+    const double reach = tQuantile(0.5 + level / 2, estimate.df) * estimate.se;
     test.lower = estimate.value - reach;
     test.upper = estimate.value + reach;
     if (estimate.se > 0) {
         test.t = estimate.value / estimate.se;
-        test.p = tTwoSided(*test.t, df);
+        test.p = tTwoSided(*test.t, estimate.df);
     }
     return test;
 }
@@ -152,7 +146,7 @@ Result<std::optional<double>> equivalenceP(const ContrastTest& test, double marg
     if (!test.t)
         return std::nullopt;
     const double nearest = (margin - std::abs(*test.estimate)) / *test.se;
-    return tUpper(nearest, dfOf(test));
+    return tUpper(nearest, *test.df);
 }
 
 Result<std::vector<PairComparison>> allPairs(const Estimator& fit,
@@ -183,40 +177,42 @@ Result<std::vector<PairComparison>> allPairs(const Estimator& fit,
     return pairs;
 }
 
-Result<ControlComparisons> againstControl(const Estimator& fit,
-                                          const std::vector<MarginalMean>& means,
-                                          std::size_t control, double level)
+Result<std::vector<ControlComparison>> againstControl(const Estimator& fit,
+                                                      const std::vector<MarginalMean>& means,
+                                                      std::size_t control, double level)
 {
-    if (control >= means.size())
+    if (control >= means.size()) {
         return fail(ErrorKind::Invalid, "control", std::to_string(control));
-    if (auto done = checkLevel(level); !done)
+    }
+    if (auto done = checkLevel(level); !done) {
         return tl::unexpected(done.error());
-    ControlComparisons result;
+    }
+    std::vector<ControlComparison> comparisons;
     std::vector<Weights> rows;
-    std::vector<std::optional<double>> p;
     for (std::size_t i = 0; i < means.size(); ++i) {
-        if (i == control)
+        if (i == control) {
             continue;
+        }
         ControlComparison one;
         one.level = i;
         Weights row = difference(means[i].weights, means[control].weights);
         one.raw = testContrast(fit, row, level);
-        if (one.raw.t)
+        if (one.raw.t) {
             rows.push_back(std::move(row));
-        p.push_back(one.raw.p);
-        result.comparisons.push_back(std::move(one));
+        }
+        comparisons.push_back(std::move(one));
     }
-    const auto adjusted = holmAdjusted(p);
-    for (std::size_t i = 0; i < adjusted.size(); ++i)
-        result.comparisons[i].pHolm = adjusted[i];
-    if (rows.empty())
-        return result;
+    if (rows.empty()) {
+        return comparisons;
+    }
     const auto joint = correlationOf(fit, rows);
-    if (!joint)
+    if (!joint) {
         return tl::unexpected(joint.error());
-    if (auto done = fillDunnett(result, *joint, level); !done)
+    }
+    if (auto done = fillDunnett(comparisons, *joint, level); !done) {
         return tl::unexpected(done.error());
-    return result;
+    }
+    return comparisons;
 }
 
 Result<ContrastTest> meansContrast(const Estimator& fit, const std::vector<MarginalMean>& means,

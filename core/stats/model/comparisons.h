@@ -2,10 +2,12 @@
 
 #include "core/stats/model/marginal_means.h"
 
+#include <optional>
+
 namespace plumule::stats {
 
 // A contrast of means with its own t test; the interval is for this contrast alone. Numbers are
-// missing where it is not estimable, df also where it is infinite.
+// missing where it is not estimable, t and p also where it has no standard error.
 struct ContrastTest
 {
     bool estimable = false;
@@ -41,14 +43,6 @@ struct ControlComparison
     std::optional<double> pDunnett;
     std::optional<double> lowerDunnett;
     std::optional<double> upperDunnett;
-    std::optional<double> pHolm;
-};
-
-struct ControlComparisons
-{
-    // The critical value where all contrasts have the same df.
-    std::optional<double> critical;
-    std::vector<ControlComparison> comparisons;
 };
 
 // Every pair of means, the earlier level as b: a = 1, b = 0 comes first, then a = 2, b = 0.
@@ -56,9 +50,9 @@ struct ControlComparisons
 allPairs(const Estimator& fit, const std::vector<MarginalMean>& means, double level = 0.95);
 
 // Every other mean against the one numbered `control` (Invalid "control" when out of range).
-[[nodiscard]] Result<ControlComparisons> againstControl(const Estimator& fit,
-                                                        const std::vector<MarginalMean>& means,
-                                                        std::size_t control, double level = 0.95);
+[[nodiscard]] Result<std::vector<ControlComparison>>
+againstControl(const Estimator& fit, const std::vector<MarginalMean>& means, std::size_t control,
+               double level = 0.95);
 
 // Any linear contrast, one weight a mean; weights must sum to zero (Invalid "contrast" otherwise).
 [[nodiscard]] Result<ContrastTest> meansContrast(const Estimator& fit,

@@ -2,25 +2,23 @@
 
 #include "core/stats/model/model_design.h"
 
-#include <optional>
 #include <span>
 
 namespace plumule::stats {
 
-// An estimate with its standard error; df is nullopt where the normal distribution is used.
+// An estimate with its standard error and that one's degrees of freedom.
 struct Estimate
 {
     double value = 0;
     double se = 0;
-    std::optional<double> df;
+    double df = 0;
 };
 
-// An F test; df2 is nullopt where it is infinite.
 struct FTest
 {
     double f = 0;
     double df1 = 0;
-    std::optional<double> df2;
+    double df2 = 0;
     double p = 1;
 };
 

@@ -108,10 +108,6 @@ double LinearModel::covariance(std::span<const double> a, std::span<const double
     return m_fit->meanSquare() * squares.reduced(a).dot(squares.reduced(b));
 }
 
-std::size_t LinearModel::rank() const
-{
-    return static_cast<std::size_t>(m_fit->squares.rank);
-}
 double LinearModel::residualDf() const
 {
     return m_fit->df;
@@ -135,22 +131,6 @@ std::optional<double> LinearModel::rSquared() const
     if (m_fit->totalSs <= 0)
         return std::nullopt;
     return 1 - residualSs() / m_fit->totalSs;
-}
-
-std::vector<Coefficient> LinearModel::coefficients() const
-{
-    std::vector<Coefficient> coefficients;
-    for (std::size_t column = 0; column < design().columns(); ++column) {
-        Coefficient one{design().columnNames()[column], {}, {}};
-        const std::vector<double> weights = design().coefficientWeights(column);
-        if (isEstimable(weights)) {
-            const Estimate estimated = estimate(weights);
-            one.estimate = estimated.value;
-            one.se = estimated.se;
-        }
-        coefficients.push_back(std::move(one));
-    }
-    return coefficients;
 }
 
 // The whole table is worked out on the small triangle, not on the rows again.
@@ -184,14 +164,6 @@ std::vector<AnovaRow> LinearModel::anova(SumOfSquares type) const
     return rows;
 }
 
-EffectSize LinearModel::effectSize(const AnovaRow& row) const
-{
-    const double mse = m_fit->meanSquare();
-    const double ss = row.ss.value_or(0);
-    const auto n = static_cast<double>(design().rows());
-    return {ss / (ss + residualSs()), (ss - row.df * mse) / (ss + (n - row.df) * mse)};
-}
-
 std::vector<Influence> LinearModel::influence() const
 {
     const LeastSquares& squares = m_fit->squares;
@@ -215,14 +187,6 @@ std::vector<Influence> LinearModel::influence() const
         rows.push_back(one);
     }
     return rows;
-}
-
-double relativeEfficiencyOfBlocks(double blockMs, double residualMs, std::size_t blocks,
-                                  std::size_t treatments)
-{
-    const auto r = static_cast<double>(blocks);
-    const auto t = static_cast<double>(treatments);
-    return ((r - 1) * blockMs + r * (t - 1) * residualMs) / ((r * t - 1) * residualMs);
 }
 
 } // namespace plumule::stats

@@ -3,6 +3,7 @@
 #include "core/stats/model/estimator.h"
 
 #include <memory>
+#include <optional>
 
 namespace plumule::stats {
 
@@ -27,14 +28,6 @@ struct AnovaRow
     std::optional<double> p;
 };
 
-// Both missing where the column cannot be told apart from others.
-struct Coefficient
-{
-    std::string name;
-    std::optional<double> estimate;
-    std::optional<double> se;
-};
-
 // One row's part in the fit. Studentized residuals are missing where the row has a parameter of its
 // own (leverage 1); external leaves the row itself out of the spread.
 struct Influence
@@ -44,12 +37,6 @@ struct Influence
     double leverage = 0;
     std::optional<double> internal;
     std::optional<double> external;
-};
-
-struct EffectSize
-{
-    double partialEta2 = 0;
-    double partialOmega2 = 0;
 };
 
 // Least squares by one rank-revealing QR. Copies share the fit.
@@ -67,7 +54,6 @@ public:
     [[nodiscard]] double covariance(std::span<const double> a,
                                     std::span<const double> b) const override;
 
-    [[nodiscard]] std::size_t rank() const;
     [[nodiscard]] double residualDf() const;
     [[nodiscard]] double residualSs() const;
     [[nodiscard]] double residualSd() const;
@@ -75,11 +61,7 @@ public:
     [[nodiscard]] bool isPerfect() const;
     // Missing when the response does not vary.
     [[nodiscard]] std::optional<double> rSquared() const;
-    // In treatment coding and the covariates' own units.
-    [[nodiscard]] std::vector<Coefficient> coefficients() const;
     [[nodiscard]] std::vector<AnovaRow> anova(SumOfSquares type) const;
-    // Of a row of anova(): ss / (ss + SSE), and (ss - df MSE) / (ss + (n - df) MSE).
-    [[nodiscard]] EffectSize effectSize(const AnovaRow& row) const;
     // In the order of design().usedRows().
     [[nodiscard]] std::vector<Influence> influence() const;
 
@@ -89,10 +71,5 @@ private:
 
     std::shared_ptr<const Fit> m_fit;
 };
-
-// What blocks gained over a completely random layout,
-// [(r-1) MSB + r (t-1) MSE] / [(rt-1) MSE], r blocks and t treatments (Gomez & Gomez 1984).
-[[nodiscard]] double relativeEfficiencyOfBlocks(double blockMs, double residualMs,
-                                                std::size_t blocks, std::size_t treatments);
 
 } // namespace plumule::stats

@@ -7,14 +7,7 @@
 
 namespace plumule::stats {
 
-namespace {
-
-std::optional<double> exponential(std::optional<double> value)
-{
-    return value ? std::optional(std::exp(*value)) : std::nullopt;
-}
-
-} // namespace
+namespace {} // namespace
 
 Result<std::vector<MarginalMean>> marginalMeans(const Estimator& fit, const std::string& factor,
                                                 double level)
@@ -33,8 +26,7 @@ Result<std::vector<MarginalMean>> marginalMeans(const Estimator& fit, const std:
         one.estimable = fit.isEstimable(one.weights);
         if (one.estimable) {
             const Estimate estimate = fit.estimate(one.weights);
-            const double reach =
-                tQuantile(0.5 + level / 2, estimate.df.value_or(kInfiniteDf)) * estimate.se;
+            const double reach = tQuantile(0.5 + level / 2, estimate.df) * estimate.se;
             one.mean = estimate.value;
             one.se = estimate.se;
             one.df = estimate.df;
@@ -44,12 +36,6 @@ Result<std::vector<MarginalMean>> marginalMeans(const Estimator& fit, const std:
         means.push_back(std::move(one));
     }
     return means;
-}
-
-BackTransformed fromLogarithms(std::optional<double> value, std::optional<double> lower,
-                               std::optional<double> upper)
-{
-    return {exponential(value), exponential(lower), exponential(upper)};
 }
 
 } // namespace plumule::stats

@@ -5,8 +5,7 @@
 namespace plumule::stats {
 
 // The marginal mean of one level: equal weights over the levels of the other factors, covariates at
-// their mean. Numbers are missing where the mean is not estimable. df is also missing where the
-// normal distribution is used (an asymptotic fit).
+// their mean. Numbers are missing where the mean is not estimable.
 struct MarginalMean
 {
     std::string level;
@@ -24,18 +23,5 @@ struct MarginalMean
 // the factor is not in the model, Invalid "level" outside (0, 1).
 [[nodiscard]] Result<std::vector<MarginalMean>>
 marginalMeans(const Estimator& fit, const std::string& factor, double level = 0.95);
-
-// A mean or difference of logarithms taken back: exp of the value and of its interval. The interval
-// is kept in probability; the value is the median on the scale of the data (a ratio for a
-// difference).
-struct BackTransformed
-{
-    std::optional<double> value;
-    std::optional<double> lower;
-    std::optional<double> upper;
-};
-[[nodiscard]] BackTransformed fromLogarithms(std::optional<double> value,
-                                             std::optional<double> lower,
-                                             std::optional<double> upper);
 
 } // namespace plumule::stats

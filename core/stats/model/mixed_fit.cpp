@@ -210,7 +210,7 @@ double MixedModel::Fit::logCrossDeterminant() const
 {
     MatrixXd triangle = squares.triangle();
     for (std::size_t c = 0; c < design->columns(); ++c)
-        triangle.col(static_cast<Index>(c)) /= design->coefficientWeights(c)[c];
+        triangle.col(static_cast<Index>(c)) *= design->columnScale(c);
     return logSequentialDeterminant(std::move(triangle));
 }
 

@@ -47,7 +47,7 @@ private:
     void estimateFixed();
 };
 
-// Covariance of gamma and how it moves with the variances, by one method.
+// Covariance of gamma and how it moves with the variances.
 struct FixedSpread
 {
     Eigen::MatrixXd plain;              // (X'V^-1 X)^-1
@@ -55,6 +55,6 @@ struct FixedSpread
     std::vector<Eigen::MatrixXd> slope; // d plain / d variance: residual first, then the active
     Eigen::MatrixXd varianceOfVariances;
 };
-[[nodiscard]] FixedSpread fixedSpread(const MixedModel::Fit& fit, DfMethod method);
+[[nodiscard]] FixedSpread fixedSpread(const MixedModel::Fit& fit);
 
 } // namespace plumule::stats

@@ -82,23 +82,17 @@ private:
 } // namespace
 
 // Kenward and Roger 1997, with V linear in the variances.
-FixedSpread fixedSpread(const MixedModel::Fit& fit, DfMethod method)
+FixedSpread fixedSpread(const MixedModel::Fit& fit)
 {
     FixedSpread spread{fit.covariance, fit.covariance, {}, {}};
-    if (method == DfMethod::Asymptotic)
-        return spread;
     const InverseProducts products(fit);
     std::vector<MatrixXd> single;
     for (std::size_t i = 0; i <= fit.active.size(); ++i) {
         single.push_back(products.single(i));
         spread.slope.push_back(fit.covariance * single[i] * fit.covariance);
     }
-    const RemlInformation information = remlInformation(fit.problem, fit.solution, fit.active);
-    if (method == DfMethod::Satterthwaite) {
-        spread.varianceOfVariances = 2 * information.observed.inverse();
-        return spread;
-    }
-    spread.varianceOfVariances = 2 * information.expected.inverse();
+    spread.varianceOfVariances =
+        2 * expectedInformation(fit.problem, fit.solution, fit.active).inverse();
     MatrixXd correction = MatrixXd::Zero(fit.covariance.rows(), fit.covariance.cols());
     for (std::size_t i = 0; i < single.size(); ++i) {
         for (std::size_t j = 0; j < single.size(); ++j)

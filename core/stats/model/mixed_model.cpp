@@ -17,10 +17,9 @@ using Eigen::VectorXd;
 class MixedEstimator final : public Estimator
 {
 public:
-    MixedEstimator(std::shared_ptr<const MixedModel::Fit> fit, DfMethod method)
+    explicit MixedEstimator(std::shared_ptr<const MixedModel::Fit> fit)
         : m_fit(std::move(fit))
-        , m_method(method)
-        , m_spread(fixedSpread(*m_fit, method))
+        , m_spread(fixedSpread(*m_fit))
     {}
 
     [[nodiscard]] const ModelDesign& design() const override { return *m_fit->design; }
@@ -33,11 +32,8 @@ public:
     [[nodiscard]] Estimate estimate(std::span<const double> weights) const override
     {
         const VectorXd row = m_fit->squares.reduced(weights);
-        Estimate result{row.dot(m_fit->gamma) + weights[0] * design().responseShift(),
-                        std::sqrt(row.dot(m_spread.adjusted * row)), std::nullopt};
-        if (m_method != DfMethod::Asymptotic)
-            result.df = freedom(row);
-        return result;
+        return {row.dot(m_fit->gamma) + weights[0] * design().responseShift(),
+                std::sqrt(row.dot(m_spread.adjusted * row)), freedom(row)};
     }
 
     [[nodiscard]] double covariance(std::span<const double> a,
@@ -53,12 +49,9 @@ public:
         const MatrixXd spread = rows * m_spread.adjusted * rows.transpose();
         const auto q = static_cast<double>(rows.rows());
         const double f = value.dot(spread.ldlt().solve(value)) / q;
-        FTest result{f, q, std::nullopt, 1};
-        if (m_method == DfMethod::KenwardRoger)
-            scaleKenwardRoger(rows, result);
-        else if (m_method == DfMethod::Satterthwaite)
-            result.df2 = satterthwaiteJoint(rows, spread);
-        result.p = fUpper(result.f, q, result.df2.value_or(kInfiniteDf));
+        FTest result{f, q, 0, 1};
+        scaleKenwardRoger(rows, result);
+        result.p = fUpper(result.f, q, result.df2);
         return result;
     }
 
@@ -75,10 +68,8 @@ private:
     }
 
     void scaleKenwardRoger(const MatrixXd& rows, FTest& result) const;
-    [[nodiscard]] double satterthwaiteJoint(const MatrixXd& rows, const MatrixXd& spread) const;
 
     std::shared_ptr<const MixedModel::Fit> m_fit;
-    DfMethod m_method;
     FixedSpread m_spread;
 };
 
@@ -117,31 +108,7 @@ void MixedEstimator::scaleKenwardRoger(const MatrixXd& rows, FTest& result) cons
         result.f *= df2 / (mean * (df2 - 2));
 }
 
-// The df of the principal contrasts, joined so that the mean of F is right.
-double MixedEstimator::satterthwaiteJoint(const MatrixXd& rows, const MatrixXd& spread) const
-{
-    const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(spread);
-    const MatrixXd principal = eigen.eigenvectors().transpose() * rows;
-    const auto q = static_cast<double>(rows.rows());
-    double sum = 0;
-    double lowest = kInfiniteDf;
-    double highest = 0;
-    for (Index i = 0; i < rows.rows(); ++i) {
-        const double df = freedom(principal.row(i).transpose());
-        lowest = std::min(lowest, df);
-        highest = std::max(highest, df);
-        sum += df / (df - 2);
-    }
-    if (highest - lowest < 1e-8 * highest)
-        return lowest;
-    if (lowest <= 2)
-        return 2;
-    return 2 * sum / (sum - q);
-}
-
-// The rows of a term in sum-to-zero coding, and of these the combinations the data can see. They
-// are brought to ones and zeros on the term's own dummies: Satterthwaite's joint df hangs on the
-// basis, and this is the usual one.
+// The rows of a term in sum-to-zero coding, and of these the combinations the data can see.
 MatrixXd estimableRows(const MixedModel::Fit& fit, const DesignTerm& term)
 {
     const ModelDesign& design = *fit.design;
@@ -151,7 +118,6 @@ MatrixXd estimableRows(const MixedModel::Fit& fit, const DesignTerm& term)
     const std::vector<double> transform = design.toSumToZero();
     const MatrixXd inverse = Eigen::Map<const MatrixXd>(transform.data(), size, size).inverse();
     MatrixXd rows = inverse.middleRows(first, count);
-    rows = rows.middleCols(first, count).partialPivLu().solve(rows).eval();
     const MatrixXd unseen = (rows * fit.squares.nullSpace).transpose();
     if (unseen.rows() > 0 && unseen.cwiseAbs().maxCoeff() > 1e-8) {
         Eigen::FullPivLU<MatrixXd> lu(unseen);
@@ -212,23 +178,6 @@ bool MixedModel::isSingular() const
     return m_fit->active.size() < m_fit->components.size();
 }
 
-std::vector<Coefficient> MixedModel::coefficients() const
-{
-    const auto plain = estimator(DfMethod::Asymptotic);
-    std::vector<Coefficient> coefficients;
-    for (std::size_t column = 0; column < design().columns(); ++column) {
-        Coefficient one{design().columnNames()[column], {}, {}};
-        const std::vector<double> weights = design().coefficientWeights(column);
-        if (plain->isEstimable(weights)) {
-            const Estimate estimate = plain->estimate(weights);
-            one.estimate = estimate.value;
-            one.se = estimate.se;
-        }
-        coefficients.push_back(std::move(one));
-    }
-    return coefficients;
-}
-
 std::vector<RandomEffect> MixedModel::predictedEffects(std::size_t component) const
 {
     const VectorXd residual = m_fit->randomResponse - m_fit->fixedRandom.transpose() * m_fit->gamma;
@@ -260,12 +209,12 @@ std::vector<double> MixedModel::residuals() const
     return left;
 }
 
-std::unique_ptr<Estimator> MixedModel::estimator(DfMethod method) const
+std::unique_ptr<Estimator> MixedModel::estimator() const
 {
-    return std::make_unique<MixedEstimator>(m_fit, method);
+    return std::make_unique<MixedEstimator>(m_fit);
 }
 
-Result<FTest> MixedModel::termTest(const std::string& term, DfMethod method) const
+Result<FTest> MixedModel::termTest(const std::string& term) const
 {
     const auto& terms = design().terms();
     const auto found =
@@ -275,7 +224,7 @@ Result<FTest> MixedModel::termTest(const std::string& term, DfMethod method) con
     const MatrixXd rows = estimableRows(*m_fit, *found);
     if (rows.rows() == 0)
         return fail(ErrorKind::NotEstimable, term);
-    return MixedEstimator(m_fit, method).test(rows);
+    return MixedEstimator(m_fit).test(rows);
 }
 
 } // namespace plumule::stats

@@ -1,20 +1,10 @@
 #pragma once
 
 #include "core/stats/model/estimator.h"
-#include "core/stats/model/linear_model.h"
 
 #include <memory>
 
 namespace plumule::stats {
-
-// How standard errors and degrees of freedom are found: Kenward and Roger 1997 (Biometrics 53:983,
-// adjusted covariance), Satterthwaite from the observed information, or the normal distribution.
-enum class DfMethod
-{
-    KenwardRoger,
-    Satterthwaite,
-    Asymptotic,
-};
 
 // A random intercept's share. `singular`: the likelihood is highest at variance 0; the model is
 // then the one without it, and df and covariances are taken from that.
@@ -34,7 +24,8 @@ struct RandomEffect
 };
 
 // A linear model with one or more random intercepts, by restricted maximum likelihood, profiled on
-// the ratios of the variances and solved to rounding. Copies share the fit.
+// the ratios of the variances and solved to rounding. Standard errors and degrees of freedom are by
+// Kenward and Roger 1997, Biometrics 53:983. Copies share the fit.
 class MixedModel
 {
 public:
@@ -52,17 +43,15 @@ public:
     // log|X'X| taken off, X in treatment coding: the convention of the usual REML programs.
     [[nodiscard]] double remlCriterion() const;
     [[nodiscard]] bool isSingular() const;
-    // In treatment coding, standard errors without the small-sample adjustment.
-    [[nodiscard]] std::vector<Coefficient> coefficients() const;
     // Of the component numbered.
     [[nodiscard]] std::vector<RandomEffect> predictedEffects(std::size_t component) const;
     // The response less fixed and predicted random effects, in the order of design().usedRows().
     [[nodiscard]] std::vector<double> residuals() const;
     // For marginal means and comparisons; keeps the fit alive.
-    [[nodiscard]] std::unique_ptr<Estimator> estimator(DfMethod method) const;
+    [[nodiscard]] std::unique_ptr<Estimator> estimator() const;
     // F of a fixed term after all others, in sum-to-zero coding, over what is estimable of it.
     // NotFound for an unknown term, NotEstimable when nothing is left of it.
-    [[nodiscard]] Result<FTest> termTest(const std::string& term, DfMethod method) const;
+    [[nodiscard]] Result<FTest> termTest(const std::string& term) const;
 
     struct Fit; // within core/stats: mixed_fit.h
 

@@ -102,7 +102,6 @@ Result<ModelDesign> ModelDesign::make(const DataTable& table, const ModelDescrip
     const DataTable used = table.withRows(design.m_usedRows);
     const bool onlyMainEffects = std::all_of(model.terms.begin(), model.terms.end(),
                                              [](const auto& t) { return t.size() == 1; });
-    design.m_columnNames.emplace_back("(Intercept)");
     Done done = design.takeResponse(used, model.response);
     for (std::size_t i = 0; done && i < model.terms.size(); ++i)
         done = design.addTerm(used, model.terms[i], onlyMainEffects);
@@ -160,7 +159,7 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
 
 Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates)
 {
-    DesignTerm term{joinedName(columns), columns, m_columnNames.size(), 1};
+    DesignTerm term{joinedName(columns), columns, m_columns, 1};
     if (columns.empty())
         return fail(ErrorKind::Missing, "term");
     if (termOf(columns) != nullptr)
@@ -174,25 +173,9 @@ Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bo
     }
     for (const DesignFactor* part : factorsOf(term))
         term.columnCount *= part->levels.size() - 1;
-    nameColumns(term);
+    m_columns += term.columnCount;
     m_terms.push_back(std::move(term));
     return {};
-}
-
-void ModelDesign::nameColumns(DesignTerm& term)
-{
-    for (std::size_t column = 0; column < term.columnCount; ++column) {
-        std::string name;
-        std::size_t rest = column;
-        for (const std::string& part : term.columns) {
-            name += (name.empty() ? "" : ":") + part;
-            if (const DesignFactor* of = factor(part)) {
-                name += "=" + of->levels[rest % (of->levels.size() - 1) + 1];
-                rest /= of->levels.size() - 1;
-            }
-        }
-        m_columnNames.push_back(name);
-    }
 }
 
 Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)

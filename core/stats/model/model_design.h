@@ -54,13 +54,12 @@ public:
                                                   const ModelDescription& model);
 
     [[nodiscard]] std::size_t rows() const { return m_usedRows.size(); }
-    [[nodiscard]] std::size_t columns() const { return m_columnNames.size(); }
+    [[nodiscard]] std::size_t columns() const { return m_columns; }
     // Column by column, rows() x columns().
     [[nodiscard]] const std::vector<double>& matrix() const { return m_matrix; }
     // The response less its mean: the mean is put back into every estimate.
     [[nodiscard]] const std::vector<double>& response() const { return m_response; }
     [[nodiscard]] double responseShift() const { return m_responseShift; }
-    [[nodiscard]] const std::vector<std::string>& columnNames() const { return m_columnNames; }
     [[nodiscard]] const std::vector<DesignTerm>& terms() const { return m_terms; }
     [[nodiscard]] const std::vector<DesignFactor>& factors() const { return m_factors; }
     [[nodiscard]] const std::vector<DesignCovariate>& covariates() const { return m_covariates; }
@@ -71,8 +70,8 @@ public:
     // Weights of the marginal mean at one level of a factor: equal weights over the levels of the
     // other factors, covariates at their mean.
     [[nodiscard]] std::vector<double> meanWeights(const DesignFactor& of, std::size_t level) const;
-    // Weights that give the coefficient of a column in the covariates' own units.
-    [[nodiscard]] std::vector<double> coefficientWeights(std::size_t column) const;
+    // A column in the covariates' own units is matrix()'s times this.
+    [[nodiscard]] double columnScale(std::size_t column) const;
     // The matrix in sum-to-zero coding is matrix() times this, columns() x columns() by column.
     [[nodiscard]] std::vector<double> toSumToZero() const;
     // True when `whole` is an interaction that has all parts of `part` and more.
@@ -84,7 +83,6 @@ private:
     Done addRandom(const DataTable& table, const TermColumns& columns);
     Done takeResponse(const DataTable& table, const std::string& name);
     Done checkParts() const;
-    void nameColumns(DesignTerm& term);
     void fillMatrix(const DataTable& table);
     void fillTerm(const DesignTerm& term, const std::vector<std::vector<double>>& covariateValues);
     [[nodiscard]] std::vector<double>
@@ -98,7 +96,7 @@ private:
     std::vector<double> m_matrix;
     std::vector<double> m_response;
     double m_responseShift = 0;
-    std::vector<std::string> m_columnNames;
+    std::size_t m_columns = 1; // the intercept
     std::vector<DesignTerm> m_terms;
     std::vector<DesignFactor> m_factors;
     std::vector<DesignCovariate> m_covariates;

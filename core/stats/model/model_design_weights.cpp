@@ -66,23 +66,17 @@ std::vector<double> ModelDesign::meanWeights(const DesignFactor& of, std::size_t
     return weights;
 }
 
-std::vector<double> ModelDesign::coefficientWeights(std::size_t column) const
+double ModelDesign::columnScale(std::size_t column) const
 {
-    std::vector<double> weights(columns(), 0.0);
-    weights[column] = 1;
+    double scale = 1;
     for (const DesignTerm& term : m_terms) {
-        const auto numbers = covariatesOf(term);
-        const bool here =
-            column >= term.firstColumn && column < term.firstColumn + term.columnCount;
-        for (const std::size_t k : numbers) {
-            if (here)
-                weights[column] /= m_covariates[k].scale;
-            // Only covariates outside any interaction are shifted, so they stand alone here.
-            else if (column == 0 && numbers.size() == term.columns.size() && numbers.size() == 1)
-                weights[term.firstColumn] -= m_covariates[k].shift / m_covariates[k].scale;
+        if (column >= term.firstColumn && column < term.firstColumn + term.columnCount) {
+            for (const std::size_t k : covariatesOf(term)) {
+                scale *= m_covariates[k].scale;
+            }
         }
     }
-    return weights;
+    return scale;
 }
 
 // A sum-to-zero column of a factor, in dummies d with base level 0, is d_j - d_0, that is

@@ -175,26 +175,20 @@ std::optional<VectorXd> lineSearch(const RemlProblem& problem, const VectorXd& r
     return std::nullopt;
 }
 
-RemlInformation diagonalInformation(const RemlProblem& problem, const RemlSolution& solution,
-                                    bool active)
+MatrixXd diagonalInformation(const RemlProblem& problem, const RemlSolution& solution, bool active)
 {
     const Index count = active ? 2 : 1;
     const double s2 = solution.residualVariance;
     const Eigen::ArrayXd inverse = 1 / (s2 * (1 + solution.ratios[0] * problem.diagonal.array()));
-    RemlInformation information{MatrixXd(count, count), MatrixXd(count, count)};
+    MatrixXd expected(count, count);
     for (Index j = 0; j < count; ++j) {
         for (Index k = 0; k < count; ++k) {
-            const Eigen::ArrayXd term =
-                problem.diagonal.array().pow(static_cast<double>(j + k)) * inverse.square();
-            information.expected(j, k) = term.sum();
-            information.observed(j, k) =
-                2 * (problem.data.array().square() * inverse * term).sum() - term.sum();
+            const auto power = problem.diagonal.array().pow(static_cast<double>(j + k));
+            expected(j, k) = (power * inverse.square()).sum();
         }
     }
-    const double rest = static_cast<double>(problem.restRows) / (s2 * s2);
-    information.expected(0, 0) += rest;
-    information.observed(0, 0) += 2 * problem.restSs / (s2 * s2 * s2) - rest;
-    return information;
+    expected(0, 0) += static_cast<double>(problem.restRows) / (s2 * s2);
+    return expected;
 }
 
 } // namespace
@@ -237,36 +231,30 @@ Result<RemlSolution> solveReml(const RemlProblem& problem)
     return fail(ErrorKind::NoConvergence, "random");
 }
 
-RemlInformation remlInformation(const RemlProblem& problem, const RemlSolution& solution,
-                                const std::vector<std::size_t>& active)
+MatrixXd expectedInformation(const RemlProblem& problem, const RemlSolution& solution,
+                             const std::vector<std::size_t>& active)
 {
-    if (problem.isDiagonal())
+    if (problem.isDiagonal()) {
         return diagonalInformation(problem, solution, !active.empty());
+    }
     const double s2 = solution.residualVariance;
     const auto factor = factored(problem, solution.ratios);
     const Index size = problem.data.size();
-    const auto count = static_cast<Index>(active.size()) + 1;
-    const VectorXd solved = factor.solve(problem.data) / s2;
     std::vector<MatrixXd> spread{factor.solve(MatrixXd::Identity(size, size)) / s2};
-    MatrixXd pushed(size, count);
-    pushed.col(0) = solved;
-    for (std::size_t i = 0; i < active.size(); ++i) {
-        spread.push_back(factor.solve(problem.kernels[active[i]]) / s2);
-        pushed.col(static_cast<Index>(i) + 1) = problem.kernels[active[i]] * solved;
+    for (const std::size_t k : active) {
+        spread.push_back(factor.solve(problem.kernels[k]) / s2);
     }
-    RemlInformation information{MatrixXd(count, count), MatrixXd(count, count)};
+    const auto count = static_cast<Index>(spread.size());
+    MatrixXd expected(count, count);
     for (Index j = 0; j < count; ++j) {
-        for (Index k = 0; k < count; ++k)
-            information.expected(j, k) =
-                spread[static_cast<std::size_t>(j)]
-                    .cwiseProduct(spread[static_cast<std::size_t>(k)].transpose())
-                    .sum();
+        for (Index k = 0; k < count; ++k) {
+            expected(j, k) = spread[static_cast<std::size_t>(j)]
+                                 .cwiseProduct(spread[static_cast<std::size_t>(k)].transpose())
+                                 .sum();
+        }
     }
-    information.expected(0, 0) += static_cast<double>(problem.restRows) / (s2 * s2);
-    MatrixXd quadratic = pushed.transpose() * factor.solve(pushed) / s2;
-    quadratic(0, 0) += problem.restSs / (s2 * s2 * s2);
-    information.observed = 2 * quadratic - information.expected;
-    return information;
+    expected(0, 0) += static_cast<double>(problem.restRows) / (s2 * s2);
+    return expected;
 }
 
 } // namespace plumule::stats

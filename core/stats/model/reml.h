@@ -41,15 +41,10 @@ struct RemlSolution
 // The lowest deviance over ratios >= 0. NoConvergence when the search fails.
 [[nodiscard]] Result<RemlSolution> solveReml(const RemlProblem& problem);
 
-// Second derivatives of the deviance in (residual variance, the variances numbered by `active`) and
-// their expectation.
-struct RemlInformation
-{
-    Eigen::MatrixXd observed;
-    Eigen::MatrixXd expected;
-};
-[[nodiscard]] RemlInformation remlInformation(const RemlProblem& problem,
-                                              const RemlSolution& solution,
-                                              const std::vector<std::size_t>& active);
+// Expected second derivatives of the deviance in (residual variance, the variances numbered by
+// `active`).
+[[nodiscard]] Eigen::MatrixXd expectedInformation(const RemlProblem& problem,
+                                                  const RemlSolution& solution,
+                                                  const std::vector<std::size_t>& active);
 
 } // namespace plumule::stats

@@ -5,7 +5,6 @@
 
 #include <cmath>
 #include <functional>
-#include <numeric>
 
 namespace plumule::stats {
 
@@ -29,27 +28,17 @@ Done checkWanted(double power, double alpha)
     return {};
 }
 
-double tailPower(double shift, double df, Alternative alternative, double alpha)
+// Of both tails of the two-sided test.
+double twoTailPower(double shift, double df, double alpha)
 {
-    if (alternative == Alternative::OneSided)
-        return noncentralTUpper(-tQuantile(alpha, df), df, shift);
     const double critical = -tQuantile(alpha / 2, df);
-    const double near = noncentralTUpper(critical, df, std::abs(shift));
-    if (alternative == Alternative::TwoSidedNear)
-        return near;
-    return near + noncentralTCdf(-critical, df, std::abs(shift));
-}
-
-double tDf(TDesign design, double n)
-{
-    return design == TDesign::OneSample ? n - 1 : 2 * (n - 1);
+    return noncentralTUpper(critical, df, std::abs(shift)) +
+           noncentralTCdf(-critical, df, std::abs(shift));
 }
 
 double tPowerAt(const TPlan& plan, double n, double difference)
 {
-    const double perUnit = plan.design == TDesign::OneSample ? n : n / 2;
-    return tailPower(difference / plan.sd * std::sqrt(perUnit), tDf(plan.design, n),
-                     plan.alternative, plan.alpha);
+    return twoTailPower(difference / plan.sd * std::sqrt(n / 2), 2 * (n - 1), plan.alpha);
 }
 
 double fDf2(const FPlan& plan, double n)
@@ -120,26 +109,13 @@ Result<double> tPower(const TPlan& plan, double n, double difference)
     return tPowerAt(plan, n, difference);
 }
 
-Result<double> tPowerUnequal(double n1, double n2, double difference, double sd, double alpha)
-{
-    if (const Done good = checkCommon(sd, alpha); !good)
-        return tl::unexpected(good.error());
-    if (!std::isfinite(difference))
-        return fail(ErrorKind::Invalid, "difference");
-    if (!(n1 >= 1 && n2 >= 1 && n1 + n2 > 2))
-        return fail(ErrorKind::TooFew, "count");
-    return tailPower(difference / (sd * std::sqrt(1 / n1 + 1 / n2)), n1 + n2 - 2,
-                     Alternative::TwoSidedStrict, alpha);
-}
-
 Result<double> tCountFor(const TPlan& plan, double difference, double power)
 {
     if (const Done good = checkCommon(plan.sd, plan.alpha); !good)
         return tl::unexpected(good.error());
     if (const Done good = checkWanted(power, plan.alpha); !good)
         return tl::unexpected(good.error());
-    if (!std::isfinite(difference) || difference == 0 ||
-        (plan.alternative == Alternative::OneSided && difference < 0))
+    if (!std::isfinite(difference) || difference == 0)
         return fail(ErrorKind::Invalid, "difference");
     return whereReached([&](double n) { return tPowerAt(plan, n, difference); }, 1, kMostTrays, 8,
                         power);
@@ -165,7 +141,7 @@ Result<double> tSmallestDifference(const TPlan& plan, double n, double power)
     if (const Done good = checkCount(n); !good)
         return tl::unexpected(good.error());
     // Found in units of the standard error, which puts the answer near 3 for common designs.
-    const double se = plan.sd / std::sqrt(plan.design == TDesign::OneSample ? n : n / 2);
+    const double se = plan.sd / std::sqrt(n / 2);
     const Result<double> shift =
         whereReached([&](double x) { return tPowerAt(plan, n, x * se); }, 0, 1e4, 3, power);
     if (!shift)
@@ -181,7 +157,7 @@ Result<double> tPowerOfShift(double shift, double df, double alpha)
         return fail(ErrorKind::Invalid, "difference");
     if (!(df >= 1))
         return fail(ErrorKind::TooFew, "count");
-    return tailPower(shift, df, Alternative::TwoSidedStrict, alpha);
+    return twoTailPower(shift, df, alpha);
 }
 
 Result<double> tShiftFor(double power, double df, double alpha)
@@ -192,21 +168,8 @@ Result<double> tShiftFor(double power, double df, double alpha)
         return tl::unexpected(good.error());
     if (!(df >= 1))
         return fail(ErrorKind::TooFew, "count");
-    const auto powerAt = [&](double shift) {
-        return tailPower(shift, df, Alternative::TwoSidedStrict, alpha);
-    };
+    const auto powerAt = [&](double shift) { return twoTailPower(shift, df, alpha); };
     return whereReached(powerAt, 0, 1e4, 3, power);
-}
-
-Result<double> fPower(const FPlan& plan, double n, std::span<const double> effects)
-{
-    if (effects.size() != static_cast<std::size_t>(plan.groups))
-        return fail(ErrorKind::Invalid, "effects");
-    const double mean = std::accumulate(effects.begin(), effects.end(), 0.0) / plan.groups;
-    double squares = 0;
-    for (const double effect : effects)
-        squares += (effect - mean) * (effect - mean);
-    return fPowerForVariance(plan, n, squares / (plan.groups - 1));
 }
 
 Result<double> fPowerForVariance(const FPlan& plan, double n, double variance)

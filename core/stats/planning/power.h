@@ -11,33 +11,14 @@
 // left, NoConvergence when a wanted power is out of reach.
 namespace plumule::stats {
 
-enum class TDesign
-{
-    OneSample, // also paired: n pairs, sd of the differences
-    TwoSamples,
-};
-
-// Strict counts both tails of the two-sided test, the honest power; Near only the tail on the side
-// of the difference, as tables usually have it.
-enum class Alternative
-{
-    TwoSidedStrict,
-    TwoSidedNear,
-    OneSided,
-};
-
+// Two media: two-sided, both tails counted, n trays each.
 struct TPlan
 {
-    TDesign design = TDesign::TwoSamples;
-    Alternative alternative = Alternative::TwoSidedStrict;
     double sd = 1;
     double alpha = 0.05;
 };
 
-// n is per group, or the number of pairs.
 [[nodiscard]] Result<double> tPower(const TPlan& plan, double n, double difference);
-[[nodiscard]] Result<double> tPowerUnequal(double n1, double n2, double difference, double sd,
-                                           double alpha = 0.05);
 // The exact count for that power, and the next whole one that reaches it (at least 2).
 [[nodiscard]] Result<double> tCountFor(const TPlan& plan, double difference, double power);
 [[nodiscard]] Result<int> tWholeCountFor(const TPlan& plan, double difference, double power);
@@ -58,9 +39,6 @@ struct FPlan
     bool blocks = false;
 };
 
-// `effects` are the groups' means or shifts, one a group; only their spread about their mean
-// counts.
-[[nodiscard]] Result<double> fPower(const FPlan& plan, double n, std::span<const double> effects);
 // Spread given as the variance of the group means with divisor groups - 1.
 [[nodiscard]] Result<double> fPowerForVariance(const FPlan& plan, double n, double variance);
 [[nodiscard]] Result<double> fCountForVariance(const FPlan& plan, double variance, double power);

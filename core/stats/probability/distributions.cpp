@@ -45,56 +45,6 @@ bool goodProbability(double p)
     return p >= 0 && p <= 1;
 }
 
-// Continued fractions below are summed from the front (modified Lentz). Source: DLMF 1.12 and 3.10.
-class Lentz
-{
-public:
-    explicit Lentz(double first)
-        : m_value(first)
-        , m_c(first)
-    {}
-    // Adds the term a / (b + ...); true once the value stands still.
-    bool add(double a, double b)
-    {
-        m_d = 1 / (b + a * m_d);
-        m_c = b + a / m_c;
-        const double step = m_c * m_d;
-        m_value *= step;
-        return std::abs(step - 1) < 1e-16;
-    }
-    [[nodiscard]] double value() const { return m_value; }
-
-private:
-    double m_value;
-    double m_c;
-    double m_d = 0;
-};
-
-// log I_x(a, b) for x below the mean a/(a+b): DLMF 8.17.22.
-double logBetaTail(double x, double y, double a, double b)
-{
-    Lentz fraction(1);
-    for (int m = 0; m < 100000; ++m) {
-        const double am = a + m;
-        const double odd = -am * (am + b) * x / ((am + m) * (am + m + 1));
-        const double even = (m + 1) * (b - m - 1) * x / ((am + m + 1) * (am + m + 2));
-        if (fraction.add(odd, 1) || fraction.add(even, 1))
-            break;
-    }
-    const double logBeta = std::lgamma(a) + std::lgamma(b) - std::lgamma(a + b);
-    return a * std::log(x) + b * std::log(y) - std::log(a) - logBeta - std::log(fraction.value());
-}
-
-// log Q(a, x) for x above a: DLMF 8.9.2 in its even form.
-double logGammaTail(double a, double x)
-{
-    Lentz fraction(x + 1 - a);
-    for (int m = 1; m < 100000; ++m)
-        if (fraction.add(m * (a - m), x + 1 - a + 2 * m))
-            break;
-    return a * std::log(x) - x - std::lgamma(a) - std::log(fraction.value());
-}
-
 } // namespace
 
 double normalDensity(double z)
@@ -151,17 +101,6 @@ double tQuantile(double p, double df)
     return boost::math::quantile(StudentT(df), p);
 }
 
-double fCdf(double f, double df1, double df2)
-{
-    if (!goodDf(df1) || !goodDf(df2) || std::isnan(f))
-        return kNaN;
-    if (f <= 0)
-        return 0;
-    if (std::isinf(df2))
-        return chiSquareCdf(f * df1, df1);
-    return std::isinf(f) ? 1 : boost::math::cdf(FisherF(df1, df2), f);
-}
-
 double fUpper(double f, double df1, double df2)
 {
     if (!goodDf(df1) || !goodDf(df2) || std::isnan(f))
@@ -171,19 +110,6 @@ double fUpper(double f, double df1, double df2)
     if (std::isinf(df2))
         return chiSquareUpper(f * df1, df1);
     return std::isinf(f) ? 0 : boost::math::cdf(boost::math::complement(FisherF(df1, df2), f));
-}
-
-double fUpperLog(double f, double df1, double df2)
-{
-    const double upper = fUpper(f, df1, df2);
-    if (std::isnan(upper) || upper > 1e-200)
-        return std::log(upper);
-    if (std::isinf(f))
-        return -kInfiniteDf;
-    if (std::isinf(df2))
-        return logGammaTail(df1 / 2, f * df1 / 2);
-    const double whole = df2 + df1 * f;
-    return logBetaTail(df2 / whole, df1 * f / whole, df2 / 2, df1 / 2);
 }
 
 double fQuantile(double p, double df1, double df2)
@@ -249,12 +175,7 @@ double noncentralTUpper(double t, double df, double noncentrality)
     return std::min(1.0, meanOverSpread(
                              df, beyond * beyond / 2,
                              [&](double s) { return normalUpper(t * s - noncentrality); },
-                             Steps::Fine, std::max(std::abs(t), std::abs(noncentrality))));
-}
-
-double noncentralFCdf(double f, double df1, double df2, double noncentrality)
-{
-    return 1 - noncentralFUpper(f, df1, df2, noncentrality);
+                             std::max(std::abs(t), std::abs(noncentrality))));
 }
 
 double noncentralFUpper(double f, double df1, double df2, double noncentrality)

@@ -21,10 +21,7 @@ inline constexpr double kInfiniteDf = std::numeric_limits<double>::infinity();
 [[nodiscard]] double tTwoSided(double t, double df);
 [[nodiscard]] double tQuantile(double p, double df);
 
-[[nodiscard]] double fCdf(double f, double df1, double df2);
 [[nodiscard]] double fUpper(double f, double df1, double df2);
-// Natural logarithm of the upper tail, finite where the tail itself underflows.
-[[nodiscard]] double fUpperLog(double f, double df1, double df2);
 [[nodiscard]] double fQuantile(double p, double df1, double df2);
 
 [[nodiscard]] double chiSquareCdf(double x, double df);
@@ -35,7 +32,6 @@ inline constexpr double kInfiniteDf = std::numeric_limits<double>::infinity();
 // the variance.
 [[nodiscard]] double noncentralTCdf(double t, double df, double noncentrality);
 [[nodiscard]] double noncentralTUpper(double t, double df, double noncentrality);
-[[nodiscard]] double noncentralFCdf(double f, double df1, double df2, double noncentrality);
 [[nodiscard]] double noncentralFUpper(double f, double df1, double df2, double noncentrality);
 
 } // namespace plumule::stats

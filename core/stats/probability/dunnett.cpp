@@ -67,113 +67,87 @@ Correlation without(const Correlation& whole, const std::vector<std::size_t>& dr
     return rest;
 }
 
-} // namespace
-
-Result<ManyToOne> ManyToOne::fromCounts(std::size_t control,
-                                        std::span<const std::size_t> treatments)
+// A comparison that repeats an earlier one, or is its negative, adds nothing to the largest |t|.
+std::vector<std::size_t> repeatedIn(const Correlation& matrix)
 {
-    std::vector<double> loadings;
-    for (const std::size_t count : treatments) {
-        if (count == 0 || control == 0)
-            return fail(ErrorKind::TooFew, "count");
-        const auto n = static_cast<double>(count);
-        loadings.push_back(std::sqrt(n / (n + static_cast<double>(control))));
+    std::vector<std::size_t> repeated;
+    for (std::size_t i = 0; i < matrix.size; ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            if (std::abs(matrix.at(i, j)) > kSame) {
+                repeated.push_back(i);
+                break;
+            }
+        }
     }
-    return fromLoadings(loadings);
+    return repeated;
 }
 
-Result<ManyToOne> ManyToOne::fromLoadings(std::span<const double> loadings)
-{
-    if (loadings.empty())
-        return fail(ErrorKind::TooFew, "comparisons");
-    for (const double loading : loadings)
-        if (!(std::abs(loading) < 1))
-            return fail(ErrorKind::Invalid, "correlation");
-    ManyToOne made;
-    made.m_loadings.assign(loadings.begin(), loadings.end());
-    return made;
-}
+} // namespace
 
 Result<ManyToOne> ManyToOne::fromCorrelation(std::span<const double> rows, std::size_t size)
 {
     const Correlation whole{size, {rows.begin(), rows.end()}};
-    if (!isCorrelation(whole))
+    if (!isCorrelation(whole)) {
         return fail(ErrorKind::Invalid, "correlation");
+    }
+    const Correlation distinct = without(whole, repeatedIn(whole));
     ManyToOne made;
-    std::vector<std::size_t> repeated;
-    for (std::size_t i = 0; i < size; ++i)
-        for (std::size_t j = 0; j < i; ++j)
-            if (std::abs(whole.at(i, j)) > kSame) {
-                made.m_opposites = made.m_opposites || whole.at(i, j) < 0;
-                repeated.push_back(i);
-                break;
-            }
-    made.m_correlation = without(whole, repeated);
-    if (made.m_correlation.size == 1)
-        made.m_loadings = {0.0};
-    else
-        made.m_loadings = nearestLoadings(made.m_correlation);
-    if (made.m_correlation.size > 2 && !isProduct(made.m_correlation, made.m_loadings))
-        made.m_beyond.emplace(
-            [&](double t) {
-                return beyondProduct(made.m_correlation, made.m_loadings, made.boxOf(t, Sides::Two),
-                                     digitsWorth(made.m_correlation.size));
-            },
-            0.0, kFarthest, kTerms);
+    made.m_loadings = distinct.size == 1 ? std::vector<double>{0.0} : nearestLoadings(distinct);
+    if (distinct.size > 2 && !isProduct(distinct, made.m_loadings)) {
+        const auto beyond = [&](double t) {
+            return beyondProduct(distinct, made.m_loadings, made.boxOf(t),
+                                 digitsWorth(distinct.size));
+        };
+        made.m_beyond.emplace(beyond, 0.0, kFarthest, kTerms);
+    }
     return made;
 }
 
-Box ManyToOne::boxOf(double t, Sides sides) const
+Box ManyToOne::boxOf(double t) const
 {
     const std::size_t size = m_loadings.size();
-    return {std::vector<double>(size, sides == Sides::Two ? -t : -kInfiniteDf),
-            std::vector<double>(size, t)};
+    return {std::vector<double>(size, -t), std::vector<double>(size, t)};
 }
 
-double ManyToOne::outside(double t, double df, Sides sides) const
+double ManyToOne::outside(double t, double df) const
 {
     const double decay = t > 0 ? t * t / 2 : 0;
     const double product = meanOverSpread(
-        df, decay, [&](double s) { return outsideOfProduct(m_loadings, boxOf(t * s, sides)); });
-    if (!m_beyond)
+        df, decay, [&](double s) { return outsideOfProduct(m_loadings, boxOf(t * s)); });
+    if (!m_beyond) {
         return std::min(1.0, product);
-    const double beyond = meanOverSpread(
-        df, decay,
-        [&](double s) {
-            return sides == Sides::Two
-                       ? (*m_beyond)(t * s)
-                       : beyondProduct(m_correlation, m_loadings, boxOf(t * s, sides),
-                                       digitsWorth(m_correlation.size));
-        },
-        sides == Sides::Two ? Steps::Fine : Steps::Coarse);
+    }
+    const double beyond = meanOverSpread(df, decay, [&](double s) { return (*m_beyond)(t * s); });
     return std::clamp(product - beyond, 0.0, 1.0);
 }
 
-Result<double> ManyToOne::upper(double t, double df, Sides sides) const
+Result<double> ManyToOne::upper(double t, double df) const
 {
-    if (!(df > 0) || std::isnan(t) || (m_opposites && sides == Sides::Upper))
+    if (!(df > 0) || std::isnan(t)) {
         return fail(ErrorKind::Invalid, "many to one");
-    const double size = sides == Sides::Two ? std::abs(t) : t;
-    if (std::isinf(size))
-        return size > 0 ? 0 : 1;
-    if (m_loadings.size() == 1)
-        return sides == Sides::Two ? tTwoSided(size, df) : tUpper(size, df);
-    return outside(size, df, sides);
+    }
+    const double size = std::abs(t);
+    if (std::isinf(size)) {
+        return 0;
+    }
+    return m_loadings.size() == 1 ? tTwoSided(size, df) : outside(size, df);
 }
 
-Result<double> ManyToOne::quantile(double p, double df, Sides sides) const
+Result<double> ManyToOne::quantile(double p, double df) const
 {
-    if (!(df > 0) || !(p > 0 && p < 1) || (m_opposites && sides == Sides::Upper))
+    if (!(df > 0) || !(p > 0 && p < 1)) {
         return fail(ErrorKind::Invalid, "many to one");
+    }
     // Bonferroni lies at or above the answer, the single comparison below it.
-    const double tail = (1 - p) / (sides == Sides::Two ? 2 : 1);
+    const double tail = (1 - p) / 2;
     const double single = -tQuantile(tail, df);
-    if (m_loadings.size() == 1)
+    if (m_loadings.size() == 1) {
         return single;
+    }
     const double most = -tQuantile(tail / static_cast<double>(m_loadings.size()), df);
     const double width = std::max(1e-6, (most - single) / 2);
-    return risingRoot([&](double t) { return std::log((1 - p) / outside(t, df, sides)); },
-                      single + width, width / 2);
+    return risingRoot([&](double t) { return std::log((1 - p) / outside(t, df)); }, single + width,
+                      width / 2);
 }
 
 } // namespace plumule::stats

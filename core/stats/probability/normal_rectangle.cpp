@@ -3,6 +3,7 @@
 #include "core/stats/probability/distributions.h"
 
 #include <algorithm>
+#include <boost/math/special_functions/legendre.hpp>
 #include <cmath>
 #include <numbers>
 
@@ -20,28 +21,21 @@ struct GaussNode
     double weight;
 };
 
-// Gauss-Legendre on [0, 1]; the roots by Newton's method on the polynomial itself.
+// Gauss-Legendre on [0, 1].
 std::vector<GaussNode> gaussNodes(int count)
 {
     std::vector<GaussNode> nodes;
-    for (int i = 0; i < count; ++i) {
-        double x = std::cos(std::numbers::pi * (i + 0.75) / (count + 0.5));
-        double slope = 1;
-        for (int round = 0; round < 50; ++round) {
-            double before = 1;
-            double value = x;
-            for (int n = 2; n <= count; ++n) {
-                const double next = ((2 * n - 1) * x * value - (n - 1) * before) / n;
-                before = value;
-                value = next;
-            }
-            slope = count * (x * value - before) / (x * x - 1);
-            const double step = value / slope;
-            x -= step;
-            if (std::abs(step) < 1e-16)
-                break;
-        }
+    const auto add = [&](double x) {
+        const double slope = boost::math::legendre_p_prime(count, x);
         nodes.push_back({(1 - x) / 2, 1 / ((1 - x * x) * slope * slope)});
+    };
+    // The zeros at and above 0; the others are their negatives.
+    const std::vector<double> zeros = boost::math::legendre_p_zeros<double>(count);
+    for (const double zero : zeros) {
+        add(zero);
+        if (zero > 0) {
+            add(-zero);
+        }
     }
     return nodes;
 }
@@ -51,9 +45,10 @@ std::vector<GaussNode> gaussNodes(int count)
 const std::vector<GaussNode>& gaussNodesFor(double distance, double weight)
 {
     static const std::vector<std::vector<GaussNode>> kSets = [] {
-        std::vector<std::vector<GaussNode>> sets;
-        for (int count = 0; count <= 16; ++count)
+        std::vector<std::vector<GaussNode>> sets(1);
+        for (int count = 1; count <= 16; ++count) {
             sets.push_back(gaussNodes(count));
+        }
         return sets;
     }();
     std::size_t count = 0;

@@ -89,18 +89,7 @@ Result<double> studentizedRangeUpper(double q, int groups, double df)
         return q <= 0 ? 1 : 0;
     const NormalRange range(groups);
     const double upper = rangeUpper(range, q, df);
-    return upper < 0.9 ? upper : 1 - rangeCdf(range, q, df);
-}
-
-Result<double> studentizedRangeCdf(double q, int groups, double df)
-{
-    if (!goodRange(groups, df) || std::isnan(q))
-        return fail(ErrorKind::Invalid, "studentized range");
-    if (q <= 0 || std::isinf(q))
-        return q <= 0 ? 0 : 1;
-    const NormalRange range(groups);
-    const double upper = rangeUpper(range, q, df);
-    return upper < 0.5 ? 1 - upper : rangeCdf(range, q, df);
+    return upper < 0.5 ? upper : 1 - rangeCdf(range, q, df);
 }
 
 Result<double> studentizedRangeQuantile(double p, int groups, double df)

@@ -8,7 +8,6 @@
 // relative accuracy. Invalid when an argument is out of its range.
 namespace plumule::stats {
 
-[[nodiscard]] Result<double> studentizedRangeCdf(double q, int groups, double df);
 [[nodiscard]] Result<double> studentizedRangeUpper(double q, int groups, double df);
 // The q with probability p below it, 0 < p < 1.
 [[nodiscard]] Result<double> studentizedRangeQuantile(double p, int groups, double df);

@@ -1,6 +1,7 @@
 #include "core/stats/samples/checks.h"
 
 #include "core/stats/probability/distributions.h"
+#include "core/stats/probability/plain_checks.h"
 
 #include <algorithm>
 #include <array>
@@ -125,47 +126,16 @@ double lackOfFitOf(std::vector<double> sorted)
 
 } // namespace
 
-Result<VarianceRatio> levene(Groups groups)
-{
-    return ratioOfDeviations(groups, false);
-}
-
 Result<VarianceRatio> brownForsythe(Groups groups)
 {
     return ratioOfDeviations(groups, true);
-}
-
-Result<ChiSquareTest> bartlett(Groups groups)
-{
-    const Result<GroupSums> sums = sumGroups(groups);
-    if (!sums)
-        return tl::unexpected(sums.error());
-    double logs = 0;
-    double inverse = 0;
-    for (std::size_t i = 0; i < groups.size(); ++i) {
-        const double df = static_cast<double>(sums->n[i]) - 1;
-        if (df < 1)
-            return fail(ErrorKind::TooFew, "values");
-        if (sums->squares[i] == 0)
-            return fail(ErrorKind::NotEstimable, "spread");
-        logs += df * std::log(sums->squares[i] / df);
-        inverse += 1 / df;
-    }
-    const double df = sums->dfWithin();
-    ChiSquareTest test;
-    test.df = sums->dfBetween();
-    test.statistic =
-        (df * std::log(sums->within / df) - logs) / (1 + (inverse - 1 / df) / (3 * test.df));
-    test.p = chiSquareUpper(test.statistic, test.df);
-    return test;
 }
 
 Result<Normality> shapiroWilk(std::span<const double> values)
 {
     if (values.size() < 3)
         return fail(ErrorKind::TooFew, "values");
-    if (values.size() > 5000 ||
-        !std::all_of(values.begin(), values.end(), [](double x) { return std::isfinite(x); }))
+    if (values.size() > 5000 || !allFinite(values))
         return fail(ErrorKind::Invalid, "values");
     std::vector<double> sorted(values.begin(), values.end());
     std::sort(sorted.begin(), sorted.end());
@@ -175,23 +145,6 @@ Result<Normality> shapiroWilk(std::span<const double> values)
     if (lackOfFit == 0)
         return Normality{1, 1};
     return Normality{1 - lackOfFit, shapiroP(lackOfFit, values.size())};
-}
-
-Result<std::vector<double>> residualsOf(Groups groups)
-{
-    const Result<GroupSums> sums = sumGroups(groups);
-    if (!sums)
-        return tl::unexpected(sums.error());
-    std::vector<double> residuals;
-    for (const auto& group : groups) {
-        std::vector<double> shifted;
-        for (const double x : group)
-            shifted.push_back(x - group.front());
-        const double mean = summarize(shifted)->mean;
-        for (const double x : shifted)
-            residuals.push_back(x - mean);
-    }
-    return residuals;
 }
 
 Result<StrayValue> grubbs(std::span<const double> values)
@@ -215,17 +168,6 @@ Result<StrayValue> grubbs(std::span<const double> values)
     const double t = left > 0 ? stray.g * std::sqrt(n * (n - 2) / left) : kInfiniteDf;
     stray.pTwoSided = std::min(1.0, 2 * n * tUpper(t, n - 2));
     return stray;
-}
-
-Result<double> grubbsCritical(std::size_t n, double alpha, bool twoSided)
-{
-    if (n < 3)
-        return fail(ErrorKind::TooFew, "values");
-    if (!(alpha > 0 && alpha < 1))
-        return fail(ErrorKind::Invalid, "alpha");
-    const auto count = static_cast<double>(n);
-    const double t = -tQuantile(alpha / ((twoSided ? 2 : 1) * count), count - 2);
-    return (count - 1) / std::sqrt(count) * std::sqrt(t * t / (count - 2 + t * t));
 }
 
 } // namespace plumule::stats

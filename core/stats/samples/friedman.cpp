@@ -1,11 +1,11 @@
 #include "core/stats/samples/friedman.h"
 
 #include "core/stats/probability/distributions.h"
+#include "core/stats/probability/plain_checks.h"
 #include "core/stats/probability/studentized_range.h"
 #include "core/stats/samples/ranks.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -70,7 +70,6 @@ struct RankedBlocks
 {
     std::vector<std::vector<double>> ranks;
     std::vector<double> sums;
-    double squares = 0; // Σ of all squared ranks
     double ties = 0;
     double blocks = 0;
     double treatments = 0;
@@ -90,24 +89,17 @@ Result<RankedBlocks> rankBlocks(std::span<const std::vector<double>> blocks)
     for (std::size_t b = 0; b < blocks.size(); ++b) {
         if (blocks[b].size() != k)
             return fail(ErrorKind::Invalid, "friedman.block", std::to_string(b));
-        if (!std::all_of(blocks[b].begin(), blocks[b].end(),
-                         [](double value) { return std::isfinite(value); }))
+        if (!allFinite(blocks[b]))
             return fail(ErrorKind::Invalid, "friedman.values", std::to_string(b));
         ranked.ranks.push_back(midranks(blocks[b]));
         ranked.ties += tieSum(blocks[b]);
         for (std::size_t i = 0; i < k; ++i) {
             ranked.sums[i] += ranked.ranks.back()[i];
-            ranked.squares += ranked.ranks.back()[i] * ranked.ranks.back()[i];
         }
     }
     if (ranked.ties == ranked.blocks * (std::pow(ranked.treatments, 3) - ranked.treatments))
         return fail(ErrorKind::Invalid, "friedman.constant");
     return ranked;
-}
-
-double squaredSums(const RankedBlocks& ranked)
-{
-    return std::inner_product(ranked.sums.begin(), ranked.sums.end(), ranked.sums.begin(), 0.0);
 }
 
 std::optional<double> exactTail(const RankedBlocks& ranked)
@@ -184,78 +176,6 @@ Result<std::vector<NemenyiPair>> nemenyi(std::span<const std::vector<double>> bl
     return pairs;
 }
 
-Result<double> conoverRankSumDifference(std::span<const std::vector<double>> blocks, double alpha)
-{
-    const Result<RankedBlocks> ranked = rankBlocks(blocks);
-    if (!ranked)
-        return tl::unexpected(ranked.error());
-    const double n = ranked->blocks;
-    const double df = (n - 1) * (ranked->treatments - 1);
-    const double spread = 2 * (n * ranked->squares - squaredSums(*ranked)) / df;
-    return tQuantile(1 - alpha / 2, df) * std::sqrt(std::max(spread, 0.0));
-}
-
-Result<PageTrend> pageTrend(std::span<const std::vector<double>> blocks)
-{
-    const Result<RankedBlocks> ranked = rankBlocks(blocks);
-    if (!ranked)
-        return tl::unexpected(ranked.error());
-    const double n = ranked->blocks;
-    const double k = ranked->treatments;
-    PageTrend trend;
-    for (std::size_t i = 0; i < ranked->sums.size(); ++i)
-        trend.l += static_cast<double>(i + 1) * ranked->sums[i];
-    // Each block's variance shrinks with its ties.
-    const double perBlock = (n * (k * k * k - k) - ranked->ties) / 12;
-    const double variance = perBlock * k * (k + 1) / 12;
-    trend.z = (trend.l - n * k * (k + 1) * (k + 1) / 4) / std::sqrt(variance);
-    trend.p = normalUpper(trend.z);
-    return trend;
-}
-
-double pageCriticalL(int blocks, int treatments, double alpha)
-{
-    const double n = blocks;
-    const double k = treatments;
-    return (normalQuantile(1 - alpha) * k * (k + 1) * std::sqrt(n * (k - 1)) +
-            3 * n * k * (k + 1) * (k + 1)) /
-           12;
-}
-
-double friedmanFromRankSums(std::span<const double> rankSums, int blocks)
-{
-    const auto k = static_cast<double>(rankSums.size());
-    const double squares =
-        std::inner_product(rankSums.begin(), rankSums.end(), rankSums.begin(), 0.0);
-    return 12 / (blocks * k * (k + 1)) * squares - 3 * blocks * (k + 1);
-}
-
-std::optional<FriedmanCritical> friedmanCritical(int treatments, int blocks, double alpha)
-{
-    assert(treatments >= 2 && blocks >= 2);
-    Sums ranks(static_cast<std::size_t>(treatments));
-    std::iota(ranks.begin(), ranks.end(), 1);
-    const auto weights =
-        sumDistribution(std::vector<Sums>(static_cast<std::size_t>(blocks), ranks));
-    if (!weights)
-        return std::nullopt;
-    std::map<long long, double, std::greater<>> bySquares;
-    for (const auto& [sums, weight] : *weights)
-        bySquares[sumOfSquares(sums)] += weight;
-    std::optional<FriedmanCritical> critical;
-    double tail = 0;
-    const double k = treatments;
-    for (const auto& [squares, weight] : bySquares) {
-        tail += weight;
-        if (tail > alpha + 1e-12)
-            break;
-        critical = {12 / (blocks * k * (k + 1)) * static_cast<double>(squares) -
-                        3 * blocks * (k + 1),
-                    tail};
-    }
-    return critical;
-}
-
 Result<int> rankSumCriticalDifference(int blocks, int treatments, double alpha)
 {
     const Result<double> q = studentizedRangeQuantile(1 - alpha, treatments, kInfiniteDf);
@@ -263,11 +183,6 @@ Result<int> rankSumCriticalDifference(int blocks, int treatments, double alpha)
         return tl::unexpected(q.error());
     return static_cast<int>(
         std::ceil(*q * std::sqrt(blocks * treatments * (treatments + 1) / 12.0)));
-}
-
-double rankSumLeastDifference(int blocks, int treatments, double alpha)
-{
-    return normalQuantile(1 - alpha / 2) * std::sqrt(blocks * treatments * (treatments + 1) / 6.0);
 }
 
 } // namespace plumule::stats

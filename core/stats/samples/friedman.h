@@ -44,40 +44,9 @@ struct NemenyiPair
 };
 [[nodiscard]] Result<std::vector<NemenyiPair>> nemenyi(std::span<const std::vector<double>> blocks);
 
-// Least difference of two rank sums by Conover 1999, p. 371, with the spread of these ranks.
-[[nodiscard]] Result<double> conoverRankSumDifference(std::span<const std::vector<double>> blocks,
-                                                      double alpha = 0.05);
-
-// Page 1963, JASA 58:216: the treatments are expected to rise in the order given.
-struct PageTrend
-{
-    double l = 0;
-    double z = 0;
-    double p = 1; // one-sided
-};
-[[nodiscard]] Result<PageTrend> pageTrend(std::span<const std::vector<double>> blocks);
-// The value L has to reach, by the normal approximation.
-[[nodiscard]] double pageCriticalL(int blocks, int treatments, double alpha = 0.05);
-
-// Friedman's χ² from rank sums of untied ranks.
-[[nodiscard]] double friedmanFromRankSums(std::span<const double> rankSums, int blocks);
-
-// The smallest χ² whose exact upper tail is at most alpha, for untied ranks; with that tail.
-// Nothing where even full agreement is not rare enough, or the orders are too many.
-struct FriedmanCritical
-{
-    double chiSquare = 0;
-    double p = 0;
-};
-[[nodiscard]] std::optional<FriedmanCritical> friedmanCritical(int treatments, int blocks,
-                                                               double alpha = 0.05);
-
 // Difference of two rank sums that is significant among all pairs (Newell and MacFarlane 1987,
 // J. Food Sci. 52:1721, by the studentized range; their table has exact values, up to 1 lower, for
 // very few panellists).
 [[nodiscard]] Result<int> rankSumCriticalDifference(int blocks, int treatments,
                                                     double alpha = 0.05);
-// Least difference of two given rank sums, z·sqrt(J·P·(P+1)/6), as in ISO 8587.
-[[nodiscard]] double rankSumLeastDifference(int blocks, int treatments, double alpha = 0.05);
-
 } // namespace plumule::stats

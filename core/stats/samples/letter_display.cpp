@@ -1,14 +1,16 @@
 #include "core/stats/samples/letter_display.h"
 
 #include <algorithm>
+#include <functional>
+#include <numeric>
 
 namespace plumule::stats {
 
 namespace {
 
-using Group = std::vector<bool>;
+using LetterGroup = std::vector<bool>;
 
-bool isWithin(const Group& inner, const Group& outer)
+bool isWithin(const LetterGroup& inner, const LetterGroup& outer)
 {
     for (std::size_t i = 0; i < inner.size(); ++i) {
         if (inner[i] && !outer[i])
@@ -17,7 +19,7 @@ bool isWithin(const Group& inner, const Group& outer)
     return true;
 }
 
-void absorb(std::vector<Group>& groups)
+void absorb(std::vector<LetterGroup>& groups)
 {
     for (std::size_t i = groups.size(); i-- > 0;) {
         for (std::size_t j = 0; j < groups.size(); ++j) {
@@ -30,13 +32,13 @@ void absorb(std::vector<Group>& groups)
 }
 
 // Every group holding both is split into one without the one and one without the other.
-void separate(std::vector<Group>& groups, std::size_t a, std::size_t b)
+void separate(std::vector<LetterGroup>& groups, std::size_t a, std::size_t b)
 {
     const std::size_t before = groups.size();
     for (std::size_t i = 0; i < before; ++i) {
         if (!groups[i][a] || !groups[i][b])
             continue;
-        Group other = groups[i];
+        LetterGroup other = groups[i];
         groups[i][a] = false;
         other[b] = false;
         groups.push_back(std::move(other));
@@ -45,10 +47,10 @@ void separate(std::vector<Group>& groups, std::size_t a, std::size_t b)
 }
 
 // A group whose pairs all share another letter as well says nothing.
-void dropRedundant(std::vector<Group>& groups)
+void dropRedundant(std::vector<LetterGroup>& groups)
 {
     for (std::size_t i = groups.size(); i-- > 0;) {
-        const Group one = groups[i];
+        const LetterGroup one = groups[i];
         bool needed = false;
         for (std::size_t a = 0; a < one.size() && !needed; ++a) {
             for (std::size_t b = a; b < one.size() && !needed; ++b) {
@@ -62,22 +64,40 @@ void dropRedundant(std::vector<Group>& groups)
     }
 }
 
+// For each place from the highest mean down, whose it is.
+std::vector<std::size_t> fromTheHighest(std::span<const double> means)
+{
+    std::vector<std::size_t> order(means.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return means[a] > means[b]; });
+    return order;
+}
+
 } // namespace
 
 std::vector<std::string>
-letterDisplay(std::size_t levels, const std::vector<std::pair<std::size_t, std::size_t>>& differing)
+letterDisplay(std::span<const double> means,
+              const std::vector<std::pair<std::size_t, std::size_t>>& differing)
 {
-    std::vector<Group> groups{Group(levels, true)};
-    for (const auto& [a, b] : differing)
-        separate(groups, a, b);
+    const std::vector<std::size_t> order = fromTheHighest(means);
+    std::vector<std::size_t> place(means.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        place[order[i]] = i;
+    }
+    std::vector<LetterGroup> groups{LetterGroup(means.size(), true)};
+    for (const auto& [a, b] : differing) {
+        separate(groups, place[a], place[b]);
+    }
     dropRedundant(groups);
     std::sort(groups.begin(), groups.end(), std::greater<>());
-    std::vector<std::string> letters(levels);
+    std::vector<std::string> letters(means.size());
     for (std::size_t g = 0; g < groups.size(); ++g) {
         const std::string letter(g / 26 + 1, static_cast<char>('a' + g % 26));
-        for (std::size_t i = 0; i < levels; ++i) {
-            if (groups[g][i])
+        for (std::size_t i = 0; i < means.size(); ++i) {
+            if (groups[g][place[i]]) {
                 letters[i] += letter;
+            }
         }
     }
     return letters;

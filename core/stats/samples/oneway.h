@@ -7,8 +7,6 @@
 
 namespace plumule::stats {
 
-// One-way analysis of variance with effect sizes: eta^2 = SSb / SSt; omega^2 = (SSb - dfb MSw) /
-// (SSt + MSw); epsilon^2 = (SSb - dfb MSw) / SSt; Cohen's f = sqrt(eta^2 / (1 - eta^2)).
 struct OneWayAnova
 {
     double ssBetween = 0;
@@ -19,11 +17,6 @@ struct OneWayAnova
     double msWithin = 0;
     double f = 0;
     double p = 1;
-    double residualSd = 0;
-    double eta2 = 0; // R^2
-    double omega2 = 0;
-    double epsilon2 = 0;
-    double cohensF = 0;
 };
 
 // Errors: TooFew "groups" (fewer than two, or an empty one), TooFew "values" (no degree of freedom
@@ -59,27 +52,5 @@ struct TEstimate
 // outside 0 to 1.
 [[nodiscard]] Result<TEstimate> tEstimate(double estimate, double se, double df,
                                           double level = 0.95);
-
-// Sum of weight * group mean on the pooled spread; weights must sum to zero (Invalid "weights").
-// Errors otherwise as oneWayAnova.
-[[nodiscard]] Result<TEstimate> oneWayContrast(Groups groups, std::span<const double> weights,
-                                               double level = 0.95);
-
-// A group's mean over the control's, on the pooled spread.
-struct RatioToControl
-{
-    std::size_t group = 0;
-    double ratio = 0;
-    // Fieller 1954, JRSS B 16:175; missing where the control's mean is not clearly off zero.
-    std::optional<double> lower;
-    std::optional<double> upper;
-    // Ratio of geometric means, by the t test on logarithms; missing unless all values are above 0.
-    std::optional<TEstimate> geometric;
-};
-
-// One for every group but the control. Errors as oneWayAnova; Invalid "control" out of range, and
-// NotEstimable "control" when its mean is 0.
-[[nodiscard]] Result<std::vector<RatioToControl>>
-ratiosToControl(Groups groups, std::size_t control, double level = 0.95);
 
 } // namespace plumule::stats

@@ -1,21 +1,13 @@
 #include "core/stats/samples/samples.h"
 
+#include "core/stats/probability/plain_checks.h"
+
 #include <algorithm>
 #include <cmath>
 
 namespace plumule::stats {
 
 namespace {
-
-bool allFinite(std::span<const double> values)
-{
-    return std::all_of(values.begin(), values.end(), [](double x) { return std::isfinite(x); });
-}
-
-bool allAlike(std::span<const double> values)
-{
-    return std::all_of(values.begin(), values.end(), [&](double x) { return x == values.front(); });
-}
 
 struct Moments
 {
@@ -66,7 +58,6 @@ Result<GroupSummary> summarize(std::span<const double> values)
         return fail(ErrorKind::Invalid, "values");
     GroupSummary summary;
     summary.n = values.size();
-    summary.median = medianOf(values);
     const double shift = values.front();
     const Moments moments = momentsOf(values, shift);
     summary.mean = shift + moments.mean;
@@ -97,13 +88,11 @@ Result<GroupSums> sumGroups(Groups groups)
     GroupSums sums;
     sums.total = all.size();
     const double grand = momentsOf(all, shift).mean;
-    sums.grandMean = shift + grand;
     for (const auto& group : groups) {
         const Moments moments = momentsOf(group, shift);
         const double squares = allAlike(group) ? 0 : moments.squares;
         sums.n.push_back(group.size());
         sums.meanLessShift.push_back(moments.mean);
-        sums.mean.push_back(shift + moments.mean);
         sums.squares.push_back(squares);
         sums.within += squares;
         const double off = moments.mean - grand;

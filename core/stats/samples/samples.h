@@ -17,7 +17,6 @@ struct GroupSummary
     std::size_t n = 0;
     double mean = 0;
     std::optional<double> sd; // missing for a single value
-    double median = 0;
 };
 
 // Errors: TooFew "values" when empty, Invalid "values" when one is not finite.
@@ -28,10 +27,8 @@ struct GroupSummary
 struct GroupSums
 {
     std::vector<std::size_t> n;
-    std::vector<double> mean;
     std::vector<double> squares; // about the group's own mean
     std::size_t total = 0;
-    double grandMean = 0;
     double between = 0;
     double within = 0;
 
@@ -40,7 +37,7 @@ struct GroupSums
     {
         return static_cast<double>(total) - static_cast<double>(n.size());
     }
-    // mean(j) - mean(i) and the like are to be taken from these, which keep the lost digits.
+    // Means less one value of the data: differences of these keep the digits that the means lose.
     std::vector<double> meanLessShift;
 };
 

@@ -22,15 +22,6 @@ struct ForcedChoice
 // Triangle test (binomial with 1/3, one-sided). Errors: TooFew (n < 1), Invalid (right not in
 // 0..n).
 [[nodiscard]] Result<ForcedChoice> triangleTest(int n, int right);
-// Paired preference (binomial with 1/2, two-sided): `forA` of n preferred A. The share is that by
-// which the preferred sample leads.
-[[nodiscard]] Result<ForcedChoice> pairedPreference(int n, int forA);
-// Directional pair or duo-trio (binomial with 1/2, one-sided).
-[[nodiscard]] Result<ForcedChoice> pairedDifference(int n, int right);
-
 // Fewest right answers that are significant at alpha; nothing where even n of n are not.
 [[nodiscard]] std::optional<int> fewestRight(int n, double chance, double alpha);
-// The same for a preference either way.
-[[nodiscard]] std::optional<int> fewestForPreference(int n, double alpha);
-
 } // namespace plumule::stats

@@ -1,6 +1,7 @@
 #include "core/stats/verdict/discards.h"
 
 #include <algorithm>
+#include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
 #include <map>
 
@@ -12,7 +13,8 @@ constexpr double kAsLikely = 1e-7; // relative: tables of one probability differ
 
 double logChoose(int n, int k)
 {
-    return std::lgamma(n + 1.0) - std::lgamma(k + 1.0) - std::lgamma(n - k + 1.0);
+    using boost::math::lgamma;
+    return lgamma(n + 1.0) - lgamma(k + 1.0) - lgamma(n - k + 1.0);
 }
 
 } // namespace

@@ -21,11 +21,6 @@ std::vector<Shape> shapes()
         {gompertzCurve(), {70, 5, 2.1}, {-3, 2, 6, 9, 20}},
         {richardsCurve(), {70, 4.2, 0.9, 1.7}, {-3, 2, 6, 9, 20}},
         {richardsCurve(), {70, 1.2, 0.5, 0.3}, {-3, 2, 6, 9, 20}},
-        {logisticCurveByRate(), {72, 2.6, 0.07}, {5, 30, 60, 90}},
-        {gompertzCurveByRate(), {256, 0.0018, 590}, {100, 600, 1500}},
-        {saturationCurve(), {214, 0.55}, {0.5, 2, 8}},
-        {fourParameterLogisticCurve(), {-0.1, 2.4, 1.5, 1.06}, {-2, 0, 2.5}},
-        {chapmanRichardsCurve(), {75, 0.09, 1.9}, {1, 8, 25}},
     };
 }
 
@@ -82,8 +77,6 @@ TEST(CurveModel, GivesDerivativesThatAgreeWithDifferences)
 TEST(CurveModel, FindsTheSteepestSlopeOfTheWholeCurve)
 {
     for (const Shape& shape : shapes()) {
-        if (!shape.model->topRate)
-            continue;
         std::vector<double> gradient(shape.parameters.size());
         const double rate = shape.model->topRate(shape.parameters, gradient);
         double steepest = 0;
@@ -107,8 +100,7 @@ TEST(CurveModel, FindsWhereAShareOfTheHeightIsReached)
             const auto& p = shape.parameters;
             std::vector<double> gradient(p.size());
             const double x = shape.model->xAtFraction(fraction, p, gradient);
-            const double lower = shape.model->lowerLevel(p);
-            const double wanted = lower + fraction * (shape.model->upperLevel(p) - lower);
+            const double wanted = fraction * p[0];
             EXPECT_NEAR(shape.model->value(x, p, {}), wanted, 1e-9 * std::abs(wanted))
                 << shape.model->name;
             expectAlike(
@@ -123,10 +115,6 @@ TEST(CurveModel, StaysFiniteFarOutsideTheReadings)
 {
     for (const Shape& shape : shapes())
         for (const double x : {-1e5, 1e5}) {
-            if (shape.model == chapmanRichardsCurve() || shape.model == saturationCurve()) {
-                if (x < 0)
-                    continue;
-            }
             std::vector<double> gradient(shape.parameters.size());
             EXPECT_TRUE(std::isfinite(shape.model->value(x, shape.parameters, gradient)));
             for (const double derivative : gradient)
@@ -137,5 +125,4 @@ TEST(CurveModel, StaysFiniteFarOutsideTheReadings)
 TEST(CurveModel, HasNoValueOutsideItsParameters)
 {
     EXPECT_TRUE(std::isnan(richardsCurve()->value(1, std::vector<double>{70, 1, 1, -0.5}, {})));
-    EXPECT_TRUE(std::isnan(chapmanRichardsCurve()->topRate(std::vector<double>{70, 0.1, 0.8}, {})));
 }

@@ -16,8 +16,7 @@ const std::vector<double> kHeight = {4, 8, 15, 26, 41, 55, 66, 73, 77, 79};
 
 TEST(GrowthReport, SaysAllThatTheCommandPrints)
 {
-    const std::vector<double> at = {4.5, 12};
-    const auto report = growthReport(kDay, kHeight, GrowthCurve::Logistic, at);
+    const auto report = growthReport(kDay, kHeight, {GrowthCurve::Logistic, {4.5, 12}, {}});
     ASSERT_TRUE(report);
     EXPECT_EQ(report->curveName, "logistic");
     EXPECT_EQ(report->n, 10U);
@@ -35,14 +34,13 @@ TEST(GrowthReport, SaysAllThatTheCommandPrints)
     EXPECT_NEAR(report->at[0].fit, full / (1 + std::exp((middle - 4.5) / scale)), 1e-10);
     EXPECT_NEAR(report->residualSd, std::sqrt(report->rss / 7), 1e-12);
     EXPECT_TRUE(report->aicc);
-    EXPECT_TRUE(report->rivals.empty());
     EXPECT_TRUE(report->fullHeightSeen);
 }
 
 TEST(GrowthReport, NamesTheParametersOfEachCurve)
 {
-    const auto gompertz = growthReport(kDay, kHeight, GrowthCurve::Gompertz, {});
-    const auto richards = growthReport(kDay, kHeight, GrowthCurve::Richards, {});
+    const auto gompertz = growthReport(kDay, kHeight, {GrowthCurve::Gompertz, {}, {}});
+    const auto richards = growthReport(kDay, kHeight, {GrowthCurve::Richards, {}, {}});
     ASSERT_TRUE(gompertz && richards);
     EXPECT_EQ(gompertz->curveName, "gompertz");
     const double rate = gompertz->parameters[0].value.estimate /
@@ -53,22 +51,41 @@ TEST(GrowthReport, NamesTheParametersOfEachCurve)
     EXPECT_EQ(richards->df, 6);
 }
 
-TEST(GrowthReport, TakesTheBestAndShowsItsRivals)
+TEST(GrowthReport, TakesTheBestOfTheThreeWhereNoneIsNamed)
 {
-    const auto best = growthReport(kDay, kHeight, std::nullopt, {});
+    const auto best = growthReport(kDay, kHeight, {});
     ASSERT_TRUE(best);
-    EXPECT_EQ(best->rivals.size(), 3U);
-    for (const auto& rival : best->rivals)
-        if (rival.aicc) {
-            EXPECT_LE(*best->aicc, *rival.aicc);
-        }
+    for (const GrowthCurve curve :
+         {GrowthCurve::Logistic, GrowthCurve::Gompertz, GrowthCurve::Richards}) {
+        const auto rival = growthReport(kDay, kHeight, {curve, {}, {}});
+        ASSERT_TRUE(rival);
+        EXPECT_LE(*best->aicc, *rival->aicc);
+    }
+}
+
+TEST(GrowthReport, TellsWhenAHeightIsReachedAndThatAnotherNeverIs)
+{
+    const auto report = growthReport(kDay, kHeight, {GrowthCurve::Logistic, {}, {40, 500, -3}});
+    ASSERT_TRUE(report);
+    ASSERT_EQ(report->toHeight.size(), 3U);
+    const double full = report->parameters[0].value.estimate;
+    const double middle = report->parameters[1].value.estimate;
+    const double scale = report->parameters[2].value.estimate;
+    const CurveEstimate& day = report->toHeight[0].x.value();
+    EXPECT_EQ(report->toHeight[0].height, 40);
+    // The logistic curve turned round.
+    EXPECT_NEAR(day.estimate, middle + scale * std::log(40 / (full - 40)), 1e-10);
+    EXPECT_LT(day.lower, day.estimate);
+    EXPECT_GT(day.upper, day.estimate);
+    EXPECT_FALSE(report->toHeight[1].x);
+    EXPECT_FALSE(report->toHeight[2].x);
 }
 
 TEST(GrowthReport, SaysWhenTheFullHeightIsOnlyForetold)
 {
     const std::vector<double> day(kDay.begin(), kDay.begin() + 6);
     const std::vector<double> height(kHeight.begin(), kHeight.begin() + 6);
-    const auto report = growthReport(day, height, GrowthCurve::Logistic, {});
+    const auto report = growthReport(day, height, {GrowthCurve::Logistic, {}, {}});
     ASSERT_TRUE(report);
     EXPECT_FALSE(report->fullHeightSeen);
     EXPECT_GT(report->xAt90pct.estimate, 7);
@@ -76,8 +93,8 @@ TEST(GrowthReport, SaysWhenTheFullHeightIsOnlyForetold)
 
 TEST(GrowthReport, NarrowsWithALowerLevel)
 {
-    const auto wide = growthReport(kDay, kHeight, GrowthCurve::Logistic, {});
-    const auto narrow = growthReport(kDay, kHeight, GrowthCurve::Logistic, {}, 0.8);
+    const auto wide = growthReport(kDay, kHeight, {GrowthCurve::Logistic, {}, {}});
+    const auto narrow = growthReport(kDay, kHeight, {GrowthCurve::Logistic, {}, {}, 0.8});
     ASSERT_TRUE(wide && narrow);
     EXPECT_EQ(wide->topRate.estimate, narrow->topRate.estimate);
     EXPECT_GT(wide->topRate.upper, narrow->topRate.upper);
@@ -85,11 +102,10 @@ TEST(GrowthReport, NarrowsWithALowerLevel)
 
 TEST(GrowthReport, RefusesALevelOrAPlaceOutOfRange)
 {
-    const std::vector<double> nowhere = {std::nan("")};
-    EXPECT_EQ(growthReport(kDay, kHeight, std::nullopt, {}, 1).error().subject, "curve.level");
-    EXPECT_EQ(growthReport(kDay, kHeight, std::nullopt, nowhere).error().subject, "curve.at");
-    EXPECT_EQ(growthReport(std::vector<double>{1, 2}, std::vector<double>{1, 2}, std::nullopt, {})
-                  .error()
-                  .kind,
-              ErrorKind::TooFew);
+    const double nowhere = std::nan("");
+    EXPECT_EQ(growthReport(kDay, kHeight, {{}, {}, {}, 1}).error().subject, "curve.level");
+    EXPECT_EQ(growthReport(kDay, kHeight, {{}, {nowhere}, {}}).error().subject, "curve.at");
+    EXPECT_EQ(growthReport(kDay, kHeight, {{}, {}, {nowhere}}).error().subject, "curve.height");
+    const std::vector<double> two = {1, 2};
+    EXPECT_EQ(growthReport(two, two, {}).error().kind, ErrorKind::TooFew);
 }

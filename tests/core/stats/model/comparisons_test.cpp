@@ -39,6 +39,15 @@ std::vector<std::pair<std::size_t, std::size_t>> differing(const std::vector<Pai
     return result;
 }
 
+std::vector<double> valuesOf(const std::vector<MarginalMean>& means)
+{
+    std::vector<double> values;
+    for (const MarginalMean& mean : means) {
+        values.push_back(*mean.mean);
+    }
+    return values;
+}
+
 } // namespace
 
 // Sweet potato virus data of the International Potato Center, as in the tutorial of the agricolae
@@ -50,11 +59,11 @@ TEST(Comparisons, AgreeWithTheSweetPotatoLetters)
     const auto pairs = granted(allPairs(fit, means));
     EXPECT_NEAR((*pairs[0].upperTukey - *pairs[0].lowerTukey) / 2, 12.400, 0.0005);
     EXPECT_NEAR((*pairs[0].raw.upper - *pairs[0].raw.lower) / 2, 8.929, 0.0005);
-    const auto letters = letterDisplay(means.size(), differing(pairs));
+    const auto letters = letterDisplay(valuesOf(means), differing(pairs));
     const std::vector<std::string> order{means[0].level, means[1].level, means[2].level,
                                          means[3].level};
     ASSERT_EQ(order, (std::vector<std::string>{"cc", "fc", "ff", "oo"}));
-    EXPECT_TRUE(reference::sameGrouping(letters, {"bc", "c", "ab", "a"}));
+    EXPECT_EQ(letters, (std::vector<std::string>{"bc", "c", "ab", "a"}));
 }
 
 // The same without rows 4, 5 and 7: Tukey-Kramer, printed to three digits in the tutorial.
@@ -80,12 +89,10 @@ TEST(Comparisons, AgreeWithDunnettsBloodCounts)
     const auto means = granted(marginalMeans(fit, "group"));
     ASSERT_EQ(means[0].level, "control");
     const auto result = granted(againstControl(fit, means, 0));
-    EXPECT_NEAR(*result.comparisons[0].raw.t, 0.857, 0.0005);
-    EXPECT_NEAR(*result.comparisons[1].raw.t, 3.694, 0.0005);
-    EXPECT_NEAR(*result.comparisons[0].pDunnett, 0.6201, 0.00006);
-    EXPECT_NEAR(*result.comparisons[1].pDunnett, 0.0058, 0.00006);
-    EXPECT_NEAR(*result.comparisons[1].upperDunnett - *result.comparisons[1].raw.estimate,
-                *result.critical * *result.comparisons[1].raw.se, 1e-12);
+    EXPECT_NEAR(*result[0].raw.t, 0.857, 0.0005);
+    EXPECT_NEAR(*result[1].raw.t, 3.694, 0.0005);
+    EXPECT_NEAR(*result[0].pDunnett, 0.6201, 0.00006);
+    EXPECT_NEAR(*result[1].pDunnett, 0.0058, 0.00006);
 }
 
 TEST(Comparisons, GiveDunnettOfOneContrastItsOwnT)
@@ -99,8 +106,8 @@ TEST(Comparisons, GiveDunnettOfOneContrastItsOwnT)
         }(),
         {"y", {{"g"}}, {}}));
     const auto result = granted(againstControl(fit, granted(marginalMeans(fit, "g")), 1));
-    EXPECT_EQ(result.comparisons[0].level, 0U);
-    EXPECT_NEAR(*result.comparisons[0].pDunnett, *result.comparisons[0].raw.p, 1e-10);
+    EXPECT_EQ(result[0].level, 0U);
+    EXPECT_NEAR(*result[0].pDunnett, *result[0].raw.p, 1e-10);
     EXPECT_EQ(againstControl(fit, granted(marginalMeans(fit, "g")), 2).error().subject, "control");
 }
 
@@ -159,11 +166,18 @@ TEST(Comparisons, CallMeansEquivalentWhenTheIntervalLiesWithinTheMargin)
 
 TEST(LetterDisplay, SharesALetterOnlyWhereMeansDoNotDiffer)
 {
-    EXPECT_EQ(letterDisplay(3, {}), (std::vector<std::string>{"a", "a", "a"}));
-    EXPECT_EQ(letterDisplay(3, {{0, 2}}), (std::vector<std::string>{"a", "ab", "b"}));
-    EXPECT_EQ(letterDisplay(3, {{0, 1}, {0, 2}, {1, 2}}),
+    const std::vector<double> falling{3, 2, 1};
+    EXPECT_EQ(letterDisplay(falling, {}), (std::vector<std::string>{"a", "a", "a"}));
+    EXPECT_EQ(letterDisplay(falling, {{0, 2}}), (std::vector<std::string>{"a", "ab", "b"}));
+    EXPECT_EQ(letterDisplay(falling, {{0, 1}, {0, 2}, {1, 2}}),
               (std::vector<std::string>{"a", "b", "c"}));
-    EXPECT_TRUE(letterDisplay(0, {}).empty());
+    EXPECT_TRUE(letterDisplay({}, {}).empty());
+}
+
+TEST(LetterDisplay, GivesTheHighestMeanTheFirstLetter)
+{
+    const std::vector<double> means{1.5, 4, 2};
+    EXPECT_EQ(letterDisplay(means, {{0, 1}, {1, 2}}), (std::vector<std::string>{"b", "a", "b"}));
 }
 
 TEST(LetterDisplay, HoldsForEveryPatternOfFiveMeans)
@@ -180,7 +194,7 @@ TEST(LetterDisplay, HoldsForEveryPatternOfFiveMeans)
                 }
             }
         }
-        const auto letters = letterDisplay(5, apart);
+        const auto letters = letterDisplay(std::vector<double>{2, 5, 1, 4, 3}, apart);
         for (std::size_t a = 0; a < 5; ++a) {
             ASSERT_FALSE(letters[a].empty()) << pattern;
             for (std::size_t b = a + 1; b < 5; ++b) {

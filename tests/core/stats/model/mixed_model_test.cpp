@@ -1,6 +1,7 @@
 #include "core/stats/model/mixed_model.h"
 
 #include "core/stats/model/comparisons.h"
+#include "core/stats/model/linear_model.h"
 #include "tests/core/stats/reference/reference_linear.h"
 
 #include <cmath>
@@ -104,7 +105,7 @@ double criterionByDefinition(const ModelDesign& design, const std::vector<double
         const auto first = design.matrix().begin() + static_cast<std::ptrdiff_t>(c * n);
         std::vector<double> column(first, first + static_cast<std::ptrdiff_t>(n));
         for (double& value : column)
-            value /= design.coefficientWeights(c)[c];
+            value *= design.columnScale(c);
         columns.push_back(forward(v, column));
     }
     const std::vector<double> y = forward(v, design.response());
@@ -184,16 +185,16 @@ TEST(MixedModel, LeavesBalancedDifferencesToTheResidual)
     const LinearModel fixed = granted(LinearModel::fit(table, {"y", {{"medium"}, {"block"}}, {}}));
     const MixedModel fit = granted(MixedModel::fit(table, {"y", {{"medium"}}, {{"block"}}}));
     EXPECT_NEAR(fit.residualVariance(), fixed.residualSs() / fixed.residualDf(), 1e-10);
-    const auto estimator = fit.estimator(DfMethod::KenwardRoger);
+    const auto estimator = fit.estimator();
     const auto pair =
         granted(allPairs(*estimator, granted(marginalMeans(*estimator, "medium"))))[2];
     const auto same = granted(allPairs(fixed, granted(marginalMeans(fixed, "medium"))))[2];
     EXPECT_NEAR(*pair.raw.estimate, *same.raw.estimate, 1e-10);
     EXPECT_NEAR(*pair.raw.se, *same.raw.se, 1e-10);
     EXPECT_NEAR(*pair.raw.df, 12, 1e-8);
-    const FTest test = granted(fit.termTest("medium", DfMethod::KenwardRoger));
+    const FTest test = granted(fit.termTest("medium"));
     EXPECT_NEAR(test.f, *fixed.anova(SumOfSquares::TypeII)[0].f, 1e-8);
-    EXPECT_NEAR(*test.df2, 12, 1e-7);
+    EXPECT_NEAR(test.df2, 12, 1e-7);
 }
 
 TEST(MixedModel, BecomesTheLinearModelWhereTheGroupsDoNotDiffer)
@@ -207,14 +208,12 @@ TEST(MixedModel, BecomesTheLinearModelWhereTheGroupsDoNotDiffer)
     EXPECT_EQ(fit.components()[0].variance, 0);
     EXPECT_EQ(fit.predictedEffects(0)[1].value, 0);
     const LinearModel plain = granted(LinearModel::fit(table, {"y", {{"medium"}}, {}}));
-    for (const DfMethod method : {DfMethod::KenwardRoger, DfMethod::Satterthwaite}) {
-        const auto estimator = fit.estimator(method);
-        const auto means = granted(marginalMeans(*estimator, "medium"));
-        const auto same = granted(marginalMeans(plain, "medium"));
-        EXPECT_NEAR(*means[1].mean, *same[1].mean, 1e-12);
-        EXPECT_NEAR(*means[1].se, *same[1].se, 1e-12);
-        EXPECT_NEAR(*means[1].df, 6, 1e-9);
-    }
+    const auto estimator = fit.estimator();
+    const auto means = granted(marginalMeans(*estimator, "medium"));
+    const auto same = granted(marginalMeans(plain, "medium"));
+    EXPECT_NEAR(*means[1].mean, *same[1].mean, 1e-12);
+    EXPECT_NEAR(*means[1].se, *same[1].se, 1e-12);
+    EXPECT_NEAR(*means[1].df, 6, 1e-9);
 }
 
 // D was grown in a trial of its own: with fixed trials it cannot be compared, with random ones it
@@ -227,7 +226,7 @@ TEST(MixedModel, ComparesAcrossRandomTrialsWhatFixedTrialsCannot)
     ASSERT_TRUE(table.addFactor("trial", file.texts("trial")));
     ASSERT_TRUE(table.addNumbersFromText("y", file.texts("yield_g")));
     const MixedModel fit = granted(MixedModel::fit(table, {"y", {{"medium"}}, {{"trial"}}}));
-    const auto estimator = fit.estimator(DfMethod::KenwardRoger);
+    const auto estimator = fit.estimator();
     for (const MarginalMean& mean : granted(marginalMeans(*estimator, "medium")))
         EXPECT_TRUE(mean.estimable);
 }
@@ -246,18 +245,17 @@ TEST(MixedModel, KeepsToWhatIsEstimable)
     const MixedModel without =
         granted(MixedModel::fit(base, {"y", {{"medium"}, {"seed"}}, {{"trial"}}}));
     EXPECT_NEAR(fit.residualVariance(), without.residualVariance(), 1e-9);
-    const auto estimator = fit.estimator(DfMethod::KenwardRoger);
-    const auto same = without.estimator(DfMethod::KenwardRoger);
+    const auto estimator = fit.estimator();
+    const auto same = without.estimator();
     const auto pairs = granted(allPairs(*estimator, granted(marginalMeans(*estimator, "medium"))));
     const auto clean = granted(allPairs(*same, granted(marginalMeans(*same, "medium"))));
     EXPECT_TRUE(pairs[0].raw.estimable);
     EXPECT_FALSE(pairs[1].raw.estimable);
     EXPECT_NEAR(*pairs[0].raw.se, *clean[0].raw.se, 1e-9);
     EXPECT_NEAR(*pairs[0].raw.df, *clean[0].raw.df, 1e-6);
-    EXPECT_EQ(granted(fit.termTest("medium", DfMethod::KenwardRoger)).df1, 1);
-    EXPECT_EQ(fit.termTest("batch", DfMethod::KenwardRoger).error(),
-              (Error{ErrorKind::NotEstimable, "batch", ""}));
-    EXPECT_EQ(fit.termTest("x", DfMethod::Asymptotic).error().kind, ErrorKind::NotFound);
+    EXPECT_EQ(granted(fit.termTest("medium")).df1, 1);
+    EXPECT_EQ(fit.termTest("batch").error(), (Error{ErrorKind::NotEstimable, "batch", ""}));
+    EXPECT_EQ(fit.termTest("x").error().kind, ErrorKind::NotFound);
 }
 
 TEST(MixedModel, RefusesAVarianceThatCannotBeTold)

@@ -19,9 +19,6 @@ struct Formula
 // as its logarithm where the call says so.
 [[nodiscard]] DataTable tableOf(const CaseCheck& check, const Formula& formula);
 
-// "(Intercept)", "woolB": names of coefficients without the marks of ours.
-[[nodiscard]] std::string plainName(const std::string& column);
-
 // Columns level, emmean, se, df, ci_lo, ci_hi under the pointer.
 void checkMeans(CaseCheck& check, const std::string& pointer, const Estimator& fit,
                 const std::string& focal, Tolerance tolerance);

@@ -7,6 +7,8 @@ namespace plumule::stats::reference {
 
 namespace {
 
+constexpr const char* kOtherMethod = "errors and degrees of freedom are by Kenward and Roger alone";
+
 void checkTest(CaseCheck& check, const std::string& pointer, const FTest& test, Tolerance tolerance)
 {
     check.number(pointer + "/F", test.f, tolerance);
@@ -33,57 +35,52 @@ void checkVariances(CaseCheck& check, const MixedModel& fit)
     check.truth("/singular", fit.isSingular());
 }
 
+// The estimates of the columns in treatment coding: the cases have no covariate.
 void checkEffects(CaseCheck& check, const MixedModel& fit)
 {
     const Tolerance tolerance = check.tolerance();
-    std::vector<std::string> names;
-    std::vector<std::optional<double>> values;
-    std::vector<std::optional<double>> errors;
-    for (const Coefficient& one : fit.coefficients()) {
-        names.push_back(plainName(one.name));
-        values.push_back(one.estimate);
-        errors.push_back(one.se);
+    const auto estimator = fit.estimator();
+    std::vector<double> estimates;
+    for (std::size_t column = 0; column < fit.design().columns(); ++column) {
+        std::vector<double> weights(fit.design().columns(), 0.0);
+        weights[column] = 1;
+        estimates.push_back(estimator->estimate(weights).value);
     }
-    check.texts("/fixed_effects_treatment_coding/term", names);
-    check.column("/fixed_effects_treatment_coding/estimate", values, tolerance);
-    check.column("/fixed_effects_treatment_coding/se", errors, tolerance);
-    names.clear();
-    values.clear();
+    check.given("/fixed_effects_treatment_coding/term");
+    check.column("/fixed_effects_treatment_coding/estimate", estimates, tolerance);
+    check.notOurs("/fixed_effects_treatment_coding/se", kOtherMethod);
+    std::vector<std::string> names;
+    std::vector<double> values;
     for (const RandomEffect& one : fit.predictedEffects(0)) {
         names.push_back(one.level);
-        values.emplace_back(one.value);
+        values.push_back(one.value);
     }
     check.texts("/blup/level", names);
     check.column("/blup/value", values, tolerance);
 }
 
-void checkMethod(CaseCheck& check, const MixedModel& fit, DfMethod method, const std::string& name)
+void checkKenwardRoger(CaseCheck& check, const MixedModel& fit)
 {
     const std::string focal = check.data().at("focal");
-    const Tolerance tolerance = check.tolerance(name);
-    if (check.has("/F_focal_" + name))
-        checkTest(check, "/F_focal_" + name, granted(fit.termTest(focal, method)), tolerance);
-    if (!check.has("/" + name))
+    const Tolerance tolerance = check.tolerance("kenward_roger");
+    if (check.has("/F_focal_kenward_roger")) {
+        checkTest(check, "/F_focal_kenward_roger", granted(fit.termTest(focal)), tolerance);
+    }
+    if (!check.has("/kenward_roger")) {
         return;
-    const auto estimator = fit.estimator(method);
-    checkMeans(check, "/" + name + "/emmeans", *estimator, focal, tolerance);
-    checkPairs(check, "/" + name + "/pairs", *estimator, focal, tolerance, tolerance);
-    if (check.has("/" + name + "/custom_contrast"))
-        checkContrast(check, "/" + name + "/custom_contrast", *estimator, focal, tolerance);
+    }
+    const auto estimator = fit.estimator();
+    checkMeans(check, "/kenward_roger/emmeans", *estimator, focal, tolerance);
+    checkPairs(check, "/kenward_roger/pairs", *estimator, focal, tolerance, tolerance);
+    if (check.has("/kenward_roger/custom_contrast")) {
+        checkContrast(check, "/kenward_roger/custom_contrast", *estimator, focal, tolerance);
+    }
 }
 
-void coverMixed(CaseCheck& check)
+// The singular fit: the means of the linear model without the group.
+void checkPoints(CaseCheck& check, const MixedModel& fit)
 {
-    const Formula formula = formulaOf(check);
-    const MixedModel fit = granted(MixedModel::fit(tableOf(check, formula), formula.model));
-    checkVariances(check, fit);
-    checkEffects(check, fit);
-    checkMethod(check, fit, DfMethod::KenwardRoger, "kenward_roger");
-    checkMethod(check, fit, DfMethod::Satterthwaite, "satterthwaite");
-    checkMethod(check, fit, DfMethod::Asymptotic, "asymptotic");
-    if (!check.has("/emmeans_point"))
-        return;
-    const auto plain = fit.estimator(DfMethod::Asymptotic);
+    const auto plain = fit.estimator();
     std::vector<std::string> names;
     std::vector<double> means;
     std::vector<double> errors;
@@ -95,6 +92,23 @@ void coverMixed(CaseCheck& check)
     check.texts("/emmeans_point/level", names);
     check.column("/emmeans_point/emmean", means, check.tolerance());
     check.column("/emmeans_point/se_naive", errors, check.tolerance());
+}
+
+void coverMixed(CaseCheck& check)
+{
+    const Formula formula = formulaOf(check);
+    const MixedModel fit = granted(MixedModel::fit(tableOf(check, formula), formula.model));
+    checkVariances(check, fit);
+    checkEffects(check, fit);
+    checkKenwardRoger(check, fit);
+    if (check.has("/emmeans_point")) {
+        checkPoints(check, fit);
+    }
+    for (const char* other : {"/F_focal_satterthwaite", "/satterthwaite", "/asymptotic"}) {
+        if (check.has(other)) {
+            check.notOurs(other, kOtherMethod);
+        }
+    }
 }
 
 void coverNested(CaseCheck& check)
@@ -122,7 +136,7 @@ void coverNested(CaseCheck& check)
     std::vector<double> p;
     check.given("/F_kenward_roger/term");
     for (const std::string& term : check.textsAt("/F_kenward_roger/term")) {
-        const FTest test = granted(fit.termTest(term, DfMethod::KenwardRoger));
+        const FTest test = granted(fit.termTest(term));
         f.push_back(test.f);
         df1.push_back(test.df1);
         df2.push_back(test.df2);
@@ -134,7 +148,7 @@ void coverNested(CaseCheck& check)
     check.column("/F_kenward_roger/p", p, tolerance);
     // The means of the pairs are of the first fixed factor.
     const std::string focal = formula.model.terms.front().front();
-    const auto estimator = fit.estimator(DfMethod::KenwardRoger);
+    const auto estimator = fit.estimator();
     checkMeans(check, "/emmeans_kenward_roger", *estimator, focal, tolerance);
     checkPairs(check, "/pairs_kenward_roger", *estimator, focal, tolerance, tolerance);
 }

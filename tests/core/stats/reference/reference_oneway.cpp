@@ -1,12 +1,14 @@
-#include "core/stats/model/pairwise.h"
+#include "core/stats/model/compare_table.h"
 #include "core/stats/samples/checks.h"
 #include "core/stats/samples/oneway.h"
-#include "core/stats/samples/ranks.h"
-#include "tests/core/stats/reference/reference_cases.h"
+#include "tests/core/stats/reference/reference_linear.h"
 
+#include <cmath>
 #include <map>
+#include <numbers>
 
-// One-way cases of the references: R datasets and the certified NIST sets.
+// One-way cases of the references, as the comparison of any table answers them: R datasets and the
+// certified NIST sets. And Grubbs' test on their values.
 namespace plumule::stats::reference {
 
 namespace {
@@ -14,15 +16,12 @@ namespace {
 using Column = std::vector<std::optional<double>>;
 using Columns = std::map<std::string, Column>;
 
+constexpr const char* kUnanswered = "no answer of the program holds it";
+
 struct OneWayCase
 {
     std::vector<std::string> levels;
     std::vector<std::vector<double>> values;
-
-    [[nodiscard]] std::size_t indexOf(const std::string& level) const
-    {
-        return Grouped{levels, {}}.indexOf(level);
-    }
 };
 
 OneWayCase readOneWay(CaseCheck& check)
@@ -32,220 +31,218 @@ OneWayCase readOneWay(CaseCheck& check)
     OneWayCase layout;
     layout.levels =
         data.contains("levels") ? data.at("levels").get<std::vector<std::string>>() : read.levels;
-    for (const std::string& level : layout.levels)
+    for (const std::string& level : layout.levels) {
         layout.values.push_back(read.of(level));
+    }
     return layout;
+}
+
+// Groups one after another, so that levels keep the case's order.
+DataTable tableOfGroups(const OneWayCase& layout)
+{
+    std::vector<std::string> levels;
+    std::vector<std::optional<double>> values;
+    for (std::size_t group = 0; group < layout.levels.size(); ++group) {
+        for (const double value : layout.values[group]) {
+            levels.push_back(layout.levels[group]);
+            values.emplace_back(value);
+        }
+    }
+    DataTable table;
+    if (!table.addFactor("group", levels) || !table.addNumbers("value", values)) {
+        throw std::runtime_error("a table was refused");
+    }
+    return table;
+}
+
+CompareRequest requestFor(CaseCheck& check)
+{
+    CompareRequest request;
+    request.response = "value";
+    request.medium = "group";
+    if (check.has("/dunnett")) {
+        request.control = check.at("/dunnett/control");
+        check.given("/dunnett/control");
+        check.given("/dunnett/conf_level");
+    }
+    if (check.has("/custom_contrast")) {
+        LevelWeights weights;
+        for (const auto& [level, weight] : check.at("/custom_contrast/weights").items()) {
+            weights.emplace_back(level, weight);
+        }
+        request.contrasts = {weights};
+        check.given("/custom_contrast/weights");
+        check.given("/custom_contrast/conf_level");
+    }
+    check.given("/pairwise/conf_level");
+    for (const char* level : {"/pairwise/conf_level", "/dunnett/conf_level"}) {
+        if (check.has(level) && check.at(level) != request.level) {
+            throw std::runtime_error("another level");
+        }
+    }
+    return request;
 }
 
 void compareColumns(CaseCheck& check, const std::string& under, const Columns& columns,
                     Tolerance tolerance)
 {
-    for (const auto& [name, column] : columns)
+    for (const auto& [name, column] : columns) {
         check.column(under + "/" + name, column, tolerance);
+    }
 }
 
-void coverGroups(CaseCheck& check, const OneWayCase& layout)
+void leaveToNobody(CaseCheck& check, const std::string& under,
+                   std::initializer_list<const char*> names)
+{
+    for (const char* name : names) {
+        if (check.has(under + name)) {
+            check.notOurs(under + name, kUnanswered);
+        }
+    }
+}
+
+void coverGroups(CaseCheck& check, const OneWayCase& layout, const TableComparison& comparison)
 {
     Columns columns;
-    for (const auto& values : layout.values) {
-        const GroupSummary summary = summarize(values).value();
-        columns["n"].emplace_back(static_cast<double>(summary.n));
-        columns["mean"].emplace_back(summary.mean);
-        columns["sd"].push_back(summary.sd);
-        columns["median"].emplace_back(summary.median);
+    for (std::size_t group = 0; group < layout.levels.size(); ++group) {
+        columns["n"].emplace_back(static_cast<double>(comparison.means[group].n));
+        columns["mean"].push_back(comparison.means[group].mean);
+        columns["sd"].push_back(summarize(layout.values[group]).value().sd);
+        columns["median"].emplace_back(medianOf(layout.values[group]));
     }
     check.texts("/groups/level", layout.levels);
     compareColumns(check, "/groups", columns, check.tolerance());
 }
 
-void coverAnova(CaseCheck& check, const OneWayCase& layout)
+void coverAnova(CaseCheck& check, const TableComparison& comparison)
 {
-    const OneWayAnova anova = oneWayAnova(layout.values).value();
+    const AnovaRow& row = comparison.termsType1.front();
+    const ResidualPart& rest = comparison.residual;
     const Tolerance tolerance = check.tolerance();
-    check.number("/anova/ss_between", anova.ssBetween, tolerance);
-    check.number("/anova/ss_within", anova.ssWithin, tolerance);
-    check.number("/anova/df_between", anova.dfBetween, tolerance);
-    check.number("/anova/df_within", anova.dfWithin, tolerance);
-    check.number("/anova/ms_between", anova.msBetween, tolerance);
-    check.number("/anova/ms_within", anova.msWithin, tolerance);
-    check.number("/anova/F", anova.f, tolerance);
-    check.number("/anova/p", anova.p, tolerance);
-    check.number("/anova/residual_sd", anova.residualSd, tolerance);
-    check.number("/anova/eta2", anova.eta2, tolerance);
-    check.number("/anova/omega2", anova.omega2, tolerance);
-    check.number("/anova/epsilon2", anova.epsilon2, tolerance);
-    check.number("/anova/cohens_f", anova.cohensF, tolerance);
+    check.number("/anova/ss_between", row.ss, tolerance);
+    check.number("/anova/ss_within", rest.ss, tolerance);
+    check.number("/anova/df_between", row.df, tolerance);
+    check.number("/anova/df_within", rest.df, tolerance);
+    check.number("/anova/ms_between", row.ms, tolerance);
+    check.number("/anova/ms_within", rest.sd * rest.sd, tolerance);
+    check.number("/anova/F", row.f, tolerance);
+    check.number("/anova/p", row.p, tolerance);
+    check.number("/anova/residual_sd", rest.sd, tolerance);
+    check.number("/anova/eta2", comparison.rSquared, tolerance);
+    leaveToNobody(check, "/anova", {"/omega2", "/epsilon2", "/cohens_f"});
 }
 
-void coverRatio(CaseCheck& check, const std::string& under, const VarianceRatio& ratio)
+void coverRatio(CaseCheck& check, const std::string& under,
+                const std::optional<VarianceRatio>& ratio)
 {
-    check.number(under + "/F", ratio.f, check.tolerance());
-    check.number(under + "/df1", ratio.df1, check.tolerance());
-    check.number(under + "/df2", ratio.df2, check.tolerance());
-    check.number(under + "/p", ratio.p, check.tolerance());
+    check.number(under + "/F", ratio.value().f, check.tolerance());
+    check.number(under + "/df1", ratio->df1, check.tolerance());
+    check.number(under + "/df2", ratio->df2, check.tolerance());
+    check.number(under + "/p", ratio->p, check.tolerance());
 }
 
-void coverChecks(CaseCheck& check, const OneWayCase& layout)
+void coverChecks(CaseCheck& check, const TableComparison& comparison)
 {
-    if (check.has("/welch_anova"))
-        coverRatio(check, "/welch_anova", welchAnova(layout.values).value());
-    if (check.has("/levene_mean"))
-        coverRatio(check, "/levene_mean", levene(layout.values).value());
-    if (check.has("/brown_forsythe_median"))
-        coverRatio(check, "/brown_forsythe_median", brownForsythe(layout.values).value());
-    if (check.has("/bartlett")) {
-        const ChiSquareTest spread = bartlett(layout.values).value();
-        check.number("/bartlett/K2", spread.statistic, check.tolerance());
-        check.number("/bartlett/df", spread.df, check.tolerance());
-        check.number("/bartlett/p", spread.p, check.tolerance());
-    }
-    if (check.has("/shapiro_residuals")) {
-        const Normality normal = shapiroWilk(residualsOf(layout.values).value()).value();
-        check.number("/shapiro_residuals/W", normal.w, check.tolerance("shapiro_residuals"));
-        check.number("/shapiro_residuals/p", normal.p, check.tolerance("shapiro_residuals"));
-    }
+    coverRatio(check, "/welch_anova", comparison.welch);
+    coverRatio(check, "/brown_forsythe_median", comparison.spreadCheck);
+    check.number("/shapiro_residuals/W", comparison.normality.value().w,
+                 check.tolerance("shapiro_residuals"));
+    check.number("/shapiro_residuals/p", comparison.normality->p,
+                 check.tolerance("shapiro_residuals"));
+    check.number("/kruskal/H", comparison.kruskal.value().h, check.tolerance());
+    check.number("/kruskal/df", comparison.kruskal->df, check.tolerance());
+    check.number("/kruskal/p", comparison.kruskal->p, check.tolerance());
+    leaveToNobody(check, "", {"/levene_mean", "/bartlett", "/kruskal/epsilon2", "/dunn"});
 }
 
-void addTest(Columns& columns, const std::string& before, const std::string& interval,
-             const TEstimate& test)
+// The critical value that an interval was made with.
+std::optional<double> criticalOf(const ContrastTest& raw, std::optional<double> upper)
 {
-    columns[before + "se"].emplace_back(test.se);
-    columns[before + "t"].emplace_back(test.t);
-    columns[before + "df"].emplace_back(test.df);
-    columns[interval.empty() ? before + "p" : "p_" + interval].emplace_back(test.p);
-    const std::string end = interval.empty() ? "" : "_" + interval;
-    columns[before + "ci_lo" + end].emplace_back(test.lower);
-    columns[before + "ci_hi" + end].emplace_back(test.upper);
+    return (upper.value() - raw.estimate.value()) / raw.se.value();
 }
 
-void addWelchColumns(Columns& exact, Columns& family, const GroupPair& pair)
+void addRaw(Columns& columns, const ContrastTest& raw)
 {
-    if (!pair.welch) {
-        for (const char* name : {"welch_se", "welch_t", "welch_df", "welch_p", "welch_ci_lo",
-                                 "welch_ci_hi", "welch_p_holm"})
-            exact[name].emplace_back();
-        for (const char* name : {"games_howell_p", "games_howell_ci_lo", "games_howell_ci_hi"})
-            family[name].emplace_back();
+    columns["diff"].push_back(raw.estimate);
+    columns["se"].push_back(raw.se);
+    columns["t"].push_back(raw.t);
+    columns["df"].push_back(raw.df);
+}
+
+void coverLetters(CaseCheck& check, const OneWayCase& layout, const TableComparison& comparison)
+{
+    if (!check.has("/pairwise/letters_tukey_05")) {
         return;
     }
-    addTest(exact, "welch_", "", pair.welch->test);
-    exact["welch_p_holm"].emplace_back(pair.welch->pHolm);
-    family["games_howell_p"].emplace_back(pair.welch->pGamesHowell);
-    family["games_howell_ci_lo"].emplace_back(pair.welch->lowerGamesHowell);
-    family["games_howell_ci_hi"].emplace_back(pair.welch->upperGamesHowell);
-}
-
-void coverLetters(CaseCheck& check, const OneWayCase& layout, const GroupPairs& pairs)
-{
-    if (!check.has("/pairwise/letters_tukey_05"))
-        return;
     std::vector<std::string> wanted;
-    for (const std::string& level : layout.levels)
+    for (const std::string& level : layout.levels) {
         wanted.push_back(check.at("/pairwise/letters_tukey_05/" + level));
-    if (!sameGrouping(wanted, tukeyLetters(layout.values, pairs, 0.05)))
+    }
+    if (!sameGrouping(wanted, comparison.letters)) {
         check.fault("/pairwise/letters_tukey_05: the letters group otherwise");
+    }
     check.given("/pairwise/letters_tukey_05");
 }
 
-void coverPairs(CaseCheck& check, const OneWayCase& layout)
+void coverPairs(CaseCheck& check, const OneWayCase& layout, const TableComparison& comparison)
 {
-    const double level = check.at("/pairwise/conf_level");
-    check.given("/pairwise/conf_level");
-    const GroupPairs pairs = allGroupPairs(layout.values, level).value();
     std::vector<std::string> first;
     std::vector<std::string> second;
     Columns exact;
     Columns family;
-    for (const GroupPair& pair : pairs.pairs) {
-        first.push_back(layout.levels[pair.i]);
-        second.push_back(layout.levels[pair.j]);
-        exact["diff"].emplace_back(pair.test.estimate);
-        addTest(exact, "", "raw", pair.test);
-        exact["cohens_d"].push_back(pair.cohensD);
-        exact["hedges_g"].push_back(pair.hedgesG);
-        exact["p_holm"].emplace_back(pair.pHolm);
-        exact["p_bonferroni"].emplace_back(pair.pBonferroni);
-        exact["p_bh"].emplace_back(pair.pBenjaminiHochberg);
-        family["p_tukey"].emplace_back(pair.pTukey);
-        family["ci_lo_tukey"].emplace_back(pair.lowerTukey);
-        family["ci_hi_tukey"].emplace_back(pair.upperTukey);
-        addWelchColumns(exact, family, pair);
+    for (const ComparedPair& pair : comparison.pairs) {
+        first.push_back(pair.b);
+        second.push_back(pair.a);
+        addRaw(exact, pair.numbers.raw);
+        exact["p_raw"].push_back(pair.numbers.raw.p);
+        exact["ci_lo_raw"].push_back(pair.numbers.raw.lower);
+        exact["ci_hi_raw"].push_back(pair.numbers.raw.upper);
+        exact["p_holm"].push_back(pair.numbers.pHolm);
+        family["p_tukey"].push_back(pair.numbers.pTukey);
+        family["ci_lo_tukey"].push_back(pair.numbers.lowerTukey);
+        family["ci_hi_tukey"].push_back(pair.numbers.upperTukey);
     }
     const Tolerance adjusted = check.tolerance("p_and_ci_adjusted");
-    check.number("/pairwise/tukey_crit_q", pairs.criticalQ, adjusted);
+    const PairComparison& any = comparison.pairs.front().numbers;
+    check.number("/pairwise/tukey_crit_q",
+                 *criticalOf(any.raw, any.upperTukey) * std::numbers::sqrt2, adjusted);
     check.texts("/pairwise/pairs/i", first);
     check.texts("/pairwise/pairs/j", second);
     compareColumns(check, "/pairwise/pairs", exact, check.tolerance());
     compareColumns(check, "/pairwise/pairs", family, adjusted);
-    coverLetters(check, layout, pairs);
+    leaveToNobody(check, "/pairwise/pairs",
+                  {"/welch_se", "/welch_t", "/welch_df", "/welch_p", "/welch_ci_lo", "/welch_ci_hi",
+                   "/welch_p_holm", "/games_howell_p", "/games_howell_ci_lo", "/games_howell_ci_hi",
+                   "/cohens_d", "/hedges_g", "/p_bonferroni", "/p_bh"});
+    coverLetters(check, layout, comparison);
 }
 
-void coverDunnett(CaseCheck& check, const OneWayCase& layout)
+void coverDunnett(CaseCheck& check, const CompareRequest& request,
+                  const TableComparison& comparison)
 {
-    const std::string control = check.at("/dunnett/control");
-    const double level = check.at("/dunnett/conf_level");
-    check.given("/dunnett/control");
-    check.given("/dunnett/conf_level");
     const Tolerance adjusted = check.tolerance("p_and_ci_adjusted");
-    const GroupsAgainstControl all =
-        groupsAgainstControl(layout.values, layout.indexOf(control), level).value();
-    check.number("/dunnett/crit_two_sided", all.criticalTwoSided, adjusted);
-    check.number("/dunnett/crit_one_sided", all.criticalOneSided, adjusted);
     std::vector<std::string> treatments;
     Columns exact;
     Columns family;
-    for (const GroupAgainstControl& comparison : all.comparisons) {
-        treatments.push_back(layout.levels[comparison.group]);
-        exact["diff"].emplace_back(comparison.test.estimate);
-        exact["se"].emplace_back(comparison.test.se);
-        exact["t"].emplace_back(comparison.test.t);
-        exact["df"].emplace_back(comparison.test.df);
-        family["p_dunnett"].emplace_back(comparison.pDunnett);
-        family["p_dunnett_greater"].emplace_back(comparison.pDunnettGreater);
-        family["ci_lo"].emplace_back(comparison.lower);
-        family["ci_hi"].emplace_back(comparison.upper);
+    for (const ComparedToControl& one : comparison.againstControl) {
+        treatments.push_back(one.level);
+        addRaw(exact, one.numbers.raw);
+        family["p_dunnett"].push_back(one.numbers.pDunnett);
+        family["ci_lo"].push_back(one.numbers.lowerDunnett);
+        family["ci_hi"].push_back(one.numbers.upperDunnett);
     }
+    const ControlComparison& any = comparison.againstControl.front().numbers;
+    check.number("/dunnett/crit_two_sided", criticalOf(any.raw, any.upperDunnett), adjusted);
     check.texts("/dunnett/comparisons/treatment", treatments);
     check.texts("/dunnett/comparisons/control",
-                std::vector<std::string>(treatments.size(), control));
+                std::vector<std::string>(treatments.size(), request.control.value()));
     compareColumns(check, "/dunnett/comparisons", exact, check.tolerance());
     compareColumns(check, "/dunnett/comparisons", family, adjusted);
+    leaveToNobody(check, "/dunnett", {"/crit_one_sided", "/comparisons/p_dunnett_greater"});
 }
 
-void coverRatioToControl(CaseCheck& check, const OneWayCase& layout)
+void coverContrast(CaseCheck& check, const ContrastTest& test)
 {
-    const std::string control = check.textsAt("/ratio_to_control/control").at(0);
-    std::vector<std::string> treatments;
-    Columns columns;
-    const std::vector<RatioToControl> ratios =
-        ratiosToControl(layout.values, layout.indexOf(control)).value();
-    for (const RatioToControl& ratio : ratios) {
-        const auto geometric = [&](double TEstimate::*part) {
-            return ratio.geometric ? std::optional((*ratio.geometric).*part) : std::nullopt;
-        };
-        treatments.push_back(layout.levels[ratio.group]);
-        columns["ratio_of_means"].emplace_back(ratio.ratio);
-        columns["fieller_lo"].push_back(ratio.lower);
-        columns["fieller_hi"].push_back(ratio.upper);
-        columns["geo_ratio"].push_back(geometric(&TEstimate::estimate));
-        columns["geo_ratio_ci_lo"].push_back(geometric(&TEstimate::lower));
-        columns["geo_ratio_ci_hi"].push_back(geometric(&TEstimate::upper));
-        columns["geo_ratio_p"].push_back(geometric(&TEstimate::p));
-    }
-    check.texts("/ratio_to_control/treatment", treatments);
-    check.texts("/ratio_to_control/control", std::vector<std::string>(treatments.size(), control));
-    compareColumns(check, "/ratio_to_control", columns, check.tolerance());
-}
-
-void coverContrast(CaseCheck& check, const OneWayCase& layout)
-{
-    std::vector<double> weights(layout.levels.size(), 0.0);
-    for (const auto& [level, weight] : check.at("/custom_contrast/weights").items())
-        weights[layout.indexOf(level)] = weight;
-    check.given("/custom_contrast/weights");
-    const double level = check.at("/custom_contrast/conf_level");
-    check.given("/custom_contrast/conf_level");
-    const TEstimate test = oneWayContrast(layout.values, weights, level).value();
     const Tolerance tolerance = check.tolerance();
     check.number("/custom_contrast/estimate", test.estimate, tolerance);
     check.number("/custom_contrast/se", test.se, tolerance);
@@ -256,76 +253,42 @@ void coverContrast(CaseCheck& check, const OneWayCase& layout)
     check.number("/custom_contrast/ci_hi", test.upper, tolerance);
 }
 
-void coverKruskal(CaseCheck& check, const KruskalWallis& kruskal)
-{
-    check.number("/kruskal/H", kruskal.h, check.tolerance());
-    check.number("/kruskal/df", kruskal.df, check.tolerance());
-    check.number("/kruskal/p", kruskal.p, check.tolerance());
-    check.number("/kruskal/epsilon2", kruskal.epsilonSquared, check.tolerance());
-}
-
-void coverRanks(CaseCheck& check, const OneWayCase& layout)
-{
-    const KruskalWallis kruskal = kruskalWallis(layout.values).value();
-    if (check.has("/kruskal"))
-        coverKruskal(check, kruskal);
-    if (!check.has("/dunn"))
-        return;
-    for (std::size_t i = 0; i < layout.levels.size(); ++i)
-        check.number("/dunn/mean_ranks/" + layout.levels[i], kruskal.meanRanks[i],
-                     check.tolerance());
-    std::vector<std::string> first;
-    std::vector<std::string> second;
-    Columns columns;
-    const std::vector<DunnPair> pairs = dunn(layout.values).value();
-    for (const DunnPair& pair : pairs) {
-        first.push_back(layout.levels[pair.a]);
-        second.push_back(layout.levels[pair.b]);
-        columns["mean_rank_diff"].emplace_back(pair.meanRankDifference);
-        columns["z"].emplace_back(pair.z);
-        columns["p_raw"].emplace_back(pair.p);
-        columns["p_holm"].emplace_back(pair.pHolm);
-        columns["p_bonferroni"].emplace_back(pair.pBonferroni);
-    }
-    check.texts("/dunn/pairs/i", first);
-    check.texts("/dunn/pairs/j", second);
-    compareColumns(check, "/dunn/pairs", columns, check.tolerance());
-}
-
 void coverOneWay(CaseCheck& check)
 {
     const OneWayCase layout = readOneWay(check);
-    if (check.has("/groups"))
-        coverGroups(check, layout);
-    if (check.has("/anova"))
-        coverAnova(check, layout);
-    coverChecks(check, layout);
-    if (check.has("/pairwise"))
-        coverPairs(check, layout);
-    coverRanks(check, layout);
-    if (check.has("/dunnett"))
-        coverDunnett(check, layout);
-    if (check.has("/ratio_to_control"))
-        coverRatioToControl(check, layout);
-    if (check.has("/custom_contrast"))
-        coverContrast(check, layout);
+    const CompareRequest request = requestFor(check);
+    const TableComparison comparison = granted(compareTable(tableOfGroups(layout), request));
+    coverGroups(check, layout, comparison);
+    coverAnova(check, comparison);
+    coverChecks(check, comparison);
+    coverPairs(check, layout, comparison);
+    if (check.has("/dunnett")) {
+        coverDunnett(check, request, comparison);
+    }
+    if (check.has("/custom_contrast")) {
+        coverContrast(check, comparison.contrasts.front());
+    }
+    leaveToNobody(check, "", {"/ratio_to_control"});
 }
 
 void coverNistTable(CaseCheck& check, const std::string& under, const OneWayAnova& anova,
                     Tolerance tolerance)
 {
-    const std::map<std::string, double> values = {{"ss_between", anova.ssBetween},
-                                                  {"ss_within", anova.ssWithin},
-                                                  {"ms_between", anova.msBetween},
-                                                  {"ms_within", anova.msWithin},
-                                                  {"df_between", anova.dfBetween},
-                                                  {"df_within", anova.dfWithin},
-                                                  {"F", anova.f},
-                                                  {"r_squared", anova.eta2},
-                                                  {"residual_sd", anova.residualSd}};
-    for (const auto& [name, value] : values)
-        if (check.has(under + "/" + name))
+    const std::map<std::string, double> values = {
+        {"ss_between", anova.ssBetween},
+        {"ss_within", anova.ssWithin},
+        {"ms_between", anova.msBetween},
+        {"ms_within", anova.msWithin},
+        {"df_between", anova.dfBetween},
+        {"df_within", anova.dfWithin},
+        {"F", anova.f},
+        {"r_squared", anova.ssBetween / (anova.ssBetween + anova.ssWithin)},
+        {"residual_sd", std::sqrt(anova.msWithin)}};
+    for (const auto& [name, value] : values) {
+        if (check.has(under + "/" + name)) {
             check.number(under + "/" + name, value, tolerance);
+        }
+    }
 }
 
 void coverNistAnova(CaseCheck& check)
@@ -338,8 +301,36 @@ void coverNistAnova(CaseCheck& check)
     check.notOurs("/lre_best_possible_with_doubles", "how far the rounded data are off");
 }
 
+void coverGrubbsOn(CaseCheck& check, const std::string& under, const std::vector<double>& values)
+{
+    const StrayValue stray = grubbs(values).value();
+    check.number(under + "/n", static_cast<double>(values.size()), check.tolerance());
+    check.number(under + "/index_1based", static_cast<double>(stray.index) + 1, check.tolerance());
+    check.number(under + "/value", stray.value, check.tolerance());
+    check.number(under + "/G", stray.g, check.tolerance());
+    check.number(under + "/p_two_sided", stray.pTwoSided, check.tolerance());
+    leaveToNobody(check, under,
+                  {"/crit_two_sided_01", "/crit_two_sided_05", "/crit_two_sided_10",
+                   "/crit_one_sided_01", "/crit_one_sided_05", "/crit_one_sided_10"});
+}
+
+// Names such as spray_D (insect counts of the case's file) and plantgrowth_trt1.
+void coverGrubbsData(CaseCheck& check)
+{
+    for (const auto& [name, unused] : check.expected().items()) {
+        const std::size_t split = name.find('_');
+        const std::string level = name.substr(split + 1);
+        const bool plants = name.starts_with("plantgrowth_");
+        const Grouped groups =
+            plants ? grouped(Table("plantgrowth.csv"), "weight", "group")
+                   : grouped(Table(check.data().at("file")), "count", name.substr(0, split));
+        coverGrubbsOn(check, "/" + name, groups.of(level));
+    }
+}
+
 const Registered kOneWayHandler{"one-way: ", coverOneWay};
 const Registered kNistAnovaHandler{"one-way ANOVA, NIST", coverNistAnova};
+const Registered kGrubbsDataHandler{"Grubbs test on data", coverGrubbsData};
 
 } // namespace
 

@@ -1,10 +1,8 @@
 #include "core/stats/samples/friedman.h"
-#include "core/stats/samples/permutation.h"
 #include "tests/core/stats/reference/reference_cases.h"
 
 #include <algorithm>
 #include <cmath>
-#include <regex>
 #include <stdexcept>
 
 namespace plumule::stats::reference {
@@ -97,87 +95,7 @@ void coverFriedman(CaseCheck& check)
     coverNemenyi(check, blocks);
 }
 
-void coverDifference(CaseCheck& check, const std::string& pointer, const std::string& observed,
-                     const PermutedDifference& result)
-{
-    const Tolerance tight = check.tolerance();
-    check.number(pointer + "/" + observed, result.observed, tight);
-    check.number(pointer + "/n_permutations", static_cast<double>(result.permutations), tight);
-    check.number(pointer + "/count_two_sided", static_cast<double>(result.countTwoSided), tight);
-    check.number(pointer + "/p_two_sided", result.pTwoSided(), tight);
-    check.number(pointer + "/p_greater", result.pGreater(), tight);
-    check.number(pointer + "/p_less", result.pLess(), tight);
-}
-
-void coverPermutedF(CaseCheck& check, const std::string& pointer, const PermutedF& result)
-{
-    const Tolerance tight = check.tolerance();
-    check.number(pointer + "/n_permutations", static_cast<double>(result.permutations), tight);
-    check.number(pointer + "/F_observed", result.f, tight);
-    check.number(pointer + "/count", static_cast<double>(result.count), tight);
-    check.number(pointer + "/p", result.p(), tight);
-}
-
-// The small trials take the first few of each group: as many as make the stated number of splits.
-std::size_t perGroup(double permutations, std::size_t groups)
-{
-    for (std::size_t n = 1; n < 20; ++n) {
-        const double ways =
-            std::exp(std::lgamma(static_cast<double>(n * groups) + 1) -
-                     static_cast<double>(groups) * std::lgamma(static_cast<double>(n) + 1));
-        if (std::abs(ways - permutations) < 0.5 + 1e-9 * permutations)
-            return n;
-    }
-    throw std::runtime_error("no group size gives that many permutations");
-}
-
-std::vector<double> firstOf(const std::vector<double>& values, std::size_t n)
-{
-    return {values.begin(), values.begin() + static_cast<std::ptrdiff_t>(n)};
-}
-
-void coverPermutedGroups(CaseCheck& check, const Grouped& groups)
-{
-    static const std::regex pairName("(?:two|full_[0-9]+_vs_[0-9]+)_(.+)_minus_(.+)");
-    for (const auto& [name, fields] : check.expected().items()) {
-        std::smatch match;
-        const std::size_t permutations = fields.at("n_permutations");
-        if (std::regex_match(name, match, pairName)) {
-            const std::size_t n = perGroup(static_cast<double>(permutations), 2);
-            coverDifference(check, "/" + name, "observed_diff",
-                            wanted(permuteTwoGroups(firstOf(groups.of(match[1]), n),
-                                                    firstOf(groups.of(match[2]), n))));
-            continue;
-        }
-        const std::size_t n = perGroup(static_cast<double>(permutations), groups.values.size());
-        std::vector<std::vector<double>> few;
-        for (const auto& values : groups.values)
-            few.push_back(firstOf(values, n));
-        coverPermutedF(check, "/" + name, wanted(permuteGroups(few)));
-    }
-}
-
-void coverPermutation(CaseCheck& check)
-{
-    const auto& data = check.data();
-    const Table table(data.at("file"));
-    if (check.has("/observed_mean_diff")) {
-        const auto y = table.numbers("drug2");
-        const auto x = table.numbers("drug1");
-        std::vector<double> differences;
-        for (std::size_t i = 0; i < y.size(); ++i)
-            differences.push_back(y[i] - x[i]);
-        return coverDifference(check, "", "observed_mean_diff", wanted(flipSigns(differences)));
-    }
-    if (table.hasColumn("block")) {
-        const Blocks blocks = blocksOf(table, "yield", "variety", "block", data);
-        return coverPermutedF(check, "", wanted(permuteWithinBlocks(blocks.values)));
-    }
-    coverPermutedGroups(check, grouped(table, "weight", "group"));
-}
-
 const Registered kFriedman{"Friedman", coverFriedman};
-const Registered kPermutation{"exact permutation p", coverPermutation};
 
 } // namespace
 

@@ -21,23 +21,11 @@ TEST(SpreadChecks, AgreeWithTheAnovaOfDeviations)
     // Deviations from the medians 2 and 4, written out.
     const Lists deviations = {{1, 0, 4}, {1, 0.5, 0.5, 5}};
     EXPECT_NEAR(brownForsythe(groups).value().f, oneWayAnova(deviations).value().f, 1e-13);
-    const Lists fromMeans = {{2, 1, 3}, {2, 1.5, 0.5, 4}};
-    EXPECT_NEAR(levene(groups).value().f, oneWayAnova(fromMeans).value().f, 1e-13);
 }
 
 TEST(SpreadChecks, RefuseDeviationsThatAreAllAlike)
 {
-    EXPECT_EQ(levene(Lists{{1, 3}, {2, 6}}).error().kind, ErrorKind::NotEstimable);
     EXPECT_EQ(brownForsythe(Lists{{1, 1}, {2, 2}}).error().kind, ErrorKind::NotEstimable);
-    EXPECT_EQ(bartlett(Lists{{1, 1}, {2, 3}}).error().kind, ErrorKind::NotEstimable);
-    EXPECT_EQ(bartlett(Lists{{1}, {2, 3}}).error().kind, ErrorKind::TooFew);
-}
-
-TEST(SpreadChecks, FindNothingWhereSpreadsAreAlike)
-{
-    const ChiSquareTest same = bartlett(Lists{{1, 2, 3}, {11, 12, 13}}).value();
-    EXPECT_NEAR(same.statistic, 0, 1e-14);
-    EXPECT_NEAR(same.p, 1, 1e-7);
 }
 
 // For three values W has a closed form: a = 1/sqrt(2), so W = (range)^2 / (2 SS), and
@@ -108,26 +96,20 @@ TEST(ShapiroWilk, SaysWhyItCannotAnswer)
     EXPECT_EQ(shapiroWilk(std::vector<double>(5001, 1)).error().kind, ErrorKind::Invalid);
 }
 
-TEST(Residuals, SumToZeroInEveryGroup)
-{
-    const std::vector<double> residuals =
-        residualsOf(Lists{{1e9 + 1, 1e9 + 3}, {5, 6, 10}}).value();
-    EXPECT_EQ(residuals, (std::vector<double>{-1, 1, -2, -1, 3}));
-}
-
 TEST(Grubbs, FindsTheFarthestValueOnEitherSide)
 {
     const StrayValue low = grubbs(std::vector<double>{9, 10, 11, 10, 2, 10.5}).value();
     EXPECT_EQ(low.index, 4U);
     EXPECT_EQ(low.value, 2);
-    EXPECT_GT(low.g, grubbsCritical(6, 0.05).value());
     EXPECT_LT(low.pTwoSided, 0.05);
 }
 
 TEST(Grubbs, GivesItsCriticalValueThatVeryP)
 {
     // Build six values whose G is exactly critical by moving one of them.
-    const double critical = grubbsCritical(6, 0.05).value();
+    // The critical value of six values at 5 %, two-sided, by Grubbs' formula from the t quantile.
+    const double t = tQuantile(1 - 0.05 / 12, 4);
+    const double critical = 5 / std::sqrt(6.0) * std::sqrt(t * t / (4 + t * t));
     double low = 3;
     double high = 100;
     const std::vector<double> rest = {0, 1, 2, 1.5, 0.5};
@@ -146,8 +128,6 @@ TEST(Grubbs, SaysWhyItCannotAnswer)
 {
     EXPECT_EQ(grubbs(std::vector<double>{1, 9}).error().kind, ErrorKind::TooFew);
     EXPECT_EQ(grubbs(std::vector<double>{4, 4, 4}).error().kind, ErrorKind::NotEstimable);
-    EXPECT_EQ(grubbsCritical(2, 0.05).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(grubbsCritical(5, 0).error().kind, ErrorKind::Invalid);
     // The largest G three values allow is (n-1)/sqrt(n).
     EXPECT_NEAR(grubbs(std::vector<double>{0, 0, 5}).value().g, 2 / std::sqrt(3.0), 1e-14);
     EXPECT_NEAR(grubbs(std::vector<double>{0, 0, 5}).value().pTwoSided, 0, 1e-6);

@@ -51,8 +51,8 @@ TEST(Triangle, AgreesWithTheComputedTableOfChoices)
     check("duo_trio_or_directional_paired_1tail_p=1/2_a05",
           [](int t) { return fewestRight(t, 0.5, 0.05); });
     check("1tail_a01", [](int t) { return fewestRight(t, 0.5, 0.01); });
-    check("paired_preference_2tail_a05", [](int t) { return fewestForPreference(t, 0.05); });
-    check("2tail_a01", [](int t) { return fewestForPreference(t, 0.01); });
+    check("paired_preference_2tail_a05", [](int t) { return fewestRight(t, 0.5, 0.025); });
+    check("2tail_a01", [](int t) { return fewestRight(t, 0.5, 0.005); });
 }
 
 TEST(Triangle, CountsTheGuesses)
@@ -66,17 +66,9 @@ TEST(Triangle, CountsTheGuesses)
     EXPECT_EQ(triangleTest(9, 0)->p, 1);
 }
 
-TEST(PairedPreference, IsTwoSidedAndNeverAboveOne)
-{
-    EXPECT_NEAR(pairedPreference(10, 9)->p, 2 * 11.0 / 1024, 1e-14);
-    EXPECT_NEAR(pairedPreference(10, 1)->p, 2 * 11.0 / 1024, 1e-14);
-    EXPECT_EQ(pairedPreference(10, 5)->p, 1);
-    EXPECT_NEAR(pairedDifference(10, 9)->p, 11.0 / 1024, 1e-14);
-}
-
 TEST(Triangle, RefusesImpossibleCounts)
 {
     EXPECT_EQ(triangleTest(0, 0).error().kind, ErrorKind::TooFew);
     EXPECT_EQ(triangleTest(5, 6).error().kind, ErrorKind::Invalid);
-    EXPECT_EQ(pairedPreference(5, -1).error().kind, ErrorKind::Invalid);
+    EXPECT_EQ(triangleTest(5, -1).error().kind, ErrorKind::Invalid);
 }
