@@ -27,7 +27,7 @@ const std::vector<Command>& commands()
          runCompare},
         {"growth",
          "FILE.csv --x COL --y COL [--where COL=VALUE]... [--curve "
-         "logistic|gompertz|richards|best] [--at X]... [--json]",
+         "logistic|gompertz|richards|best] [--at X]... [--to-height Y]... [--json]",
          runGrowth},
         {"power",
          "--difference D --spread S [--media K] [--per-medium N | --power P] [--blocks] [--json]",

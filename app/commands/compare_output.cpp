@@ -17,16 +17,24 @@ ordered_json jsonRow(const stats::AnovaRow& row)
             {"ms", jsonNumber(row.ms)}, {"f", jsonNumber(row.f)},   {"p", jsonNumber(row.p)}};
 }
 
-ordered_json jsonRow(const stats::MarginalMean& mean)
+ordered_json jsonMeans(const TableComparison& comparison)
 {
-    return {{"level", mean.level},
-            {"n", mean.n},
-            {"mean", jsonNumber(mean.mean)},
-            {"se", jsonNumber(mean.se)},
-            {"df", jsonNumber(mean.df)},
-            {"lower", jsonNumber(mean.lower)},
-            {"upper", jsonNumber(mean.upper)},
-            {"estimable", mean.estimable}};
+    ordered_json list = ordered_json::array();
+    for (std::size_t i = 0; i < comparison.means.size(); ++i) {
+        const stats::MarginalMean& mean = comparison.means[i];
+        list.push_back(
+            {{"level", mean.level},
+             {"n", mean.n},
+             {"mean", jsonNumber(mean.mean)},
+             {"se", jsonNumber(mean.se)},
+             {"df", jsonNumber(mean.df)},
+             {"lower", jsonNumber(mean.lower)},
+             {"upper", jsonNumber(mean.upper)},
+             {"estimable", mean.estimable},
+             {"letters", comparison.letters.empty() ? ordered_json(nullptr)
+                                                    : ordered_json(comparison.letters[i])}});
+    }
+    return list;
 }
 
 ordered_json jsonRow(const stats::ComparedToControl& one)
@@ -177,18 +185,24 @@ void printTerms(const TableComparison& comparison)
 
 void printMeans(const TableComparison& comparison, double level)
 {
-    print(QStringLiteral("Means, alike for all other terms (%1% interval):")
-              .arg(shortNumber(100 * level)));
-    for (const stats::MarginalMean& mean : comparison.means) {
+    print(QStringLiteral("Means, alike for all other terms (%1% interval)%2:")
+              .arg(shortNumber(100 * level),
+                   comparison.letters.empty()
+                       ? QString()
+                       : QStringLiteral("; those with a letter in common can't be told apart")));
+    for (std::size_t i = 0; i < comparison.means.size(); ++i) {
+        const stats::MarginalMean& mean = comparison.means[i];
+        const QString name = QString::fromStdString(mean.level);
         if (!mean.estimable) {
-            print(QStringLiteral("  %1: can't be told from these rows (%2)")
-                      .arg(QString::fromStdString(mean.level), QString::number(mean.n)));
+            print(QStringLiteral("  %1: can't be told from these rows (%2)").arg(name).arg(mean.n));
             continue;
         }
-        print(QStringLiteral("  %1: %2 (%3 to %4; %5 rows)")
-                  .arg(QString::fromStdString(mean.level), shortNumber(mean.mean),
-                       shortNumber(mean.lower), shortNumber(mean.upper))
-                  .arg(mean.n));
+        const QString letters = comparison.letters.empty()
+                                    ? QString()
+                                    : " " + QString::fromStdString(comparison.letters[i]);
+        print(QStringLiteral("  %1: %2 (%3 to %4; %5 rows)%6")
+                  .arg(name, shortNumber(mean.mean), shortNumber(mean.lower),
+                       shortNumber(mean.upper), QString::number(mean.n), letters));
     }
 }
 
@@ -265,7 +279,7 @@ ordered_json jsonOf(const TableComparison& comparison, const CompareRequest& req
                         {"ss", jsonNumber(comparison.residual.ss)},
                         {"sd", jsonNumber(comparison.residual.sd)}};
     json["r_squared"] = jsonNumber(comparison.rSquared);
-    json["means"] = jsonRows(comparison.means);
+    json["means"] = jsonMeans(comparison);
     json["pairs"] = jsonPairs(comparison, request.level);
     json["against_control"] = jsonRows(comparison.againstControl);
     json["contrasts"] = jsonRows(comparison.contrasts);

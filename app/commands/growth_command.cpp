@@ -18,8 +18,7 @@ struct GrowthRequest
     std::string x;
     std::string y;
     std::vector<std::pair<std::string, std::string>> where; // column, value
-    std::optional<GrowthCurve> curve;                       // none: the best
-    std::vector<double> at;
+    stats::GrowthAsk growth;
 };
 
 // The readings of the rows that are asked for and have both numbers.
@@ -61,6 +60,11 @@ ordered_json jsonOf(const GrowthReport& report)
                               {"lower", jsonNumber(point.lower)},
                               {"upper", jsonNumber(point.upper)}});
     }
+    json["to_height"] = ordered_json::array();
+    for (const stats::TimeToHeight& time : report.toHeight) {
+        json["to_height"].push_back({{"height", jsonNumber(time.height)},
+                                     {"x", time.x ? jsonOf(*time.x) : ordered_json(nullptr)}});
+    }
     json["top_rate"] = jsonOf(report.topRate);
     json["x_at_90pct"] = jsonOf(report.xAt90pct);
     return json;
@@ -88,6 +92,11 @@ void printGrowth(const GrowthReport& report, const GrowthRequest& request, std::
         print(QStringLiteral("  at %1: %2 (%3 to %4)")
                   .arg(shortNumber(point.x), shortNumber(point.fit), shortNumber(point.lower),
                        shortNumber(point.upper)));
+    }
+    for (const stats::TimeToHeight& time : report.toHeight) {
+        print(QStringLiteral("  %1 is reached at: %2")
+                  .arg(shortNumber(time.height),
+                       time.x ? estimateText(*time.x) : QStringLiteral("never, by this curve")));
     }
     if (!report.fullHeightSeen) {
         print(QStringLiteral("Mind: the last reading lies before 90% of full height, which is "
@@ -124,15 +133,16 @@ bool takeWhere(const QCommandLineParser& parser, GrowthRequest& request)
     return true;
 }
 
-bool takePlaces(const QCommandLineParser& parser, GrowthRequest& request)
+bool takeNumbers(const QCommandLineParser& parser, const QString& option,
+                 std::vector<double>& numbers)
 {
-    for (const QString& text : parser.values("at")) {
-        const auto place = numberFrom(text);
-        if (!place) {
-            badCall(QStringLiteral("--at wants a number, not \"%1\".").arg(text));
+    for (const QString& text : parser.values(option)) {
+        const auto number = numberFrom(text);
+        if (!number) {
+            badCall(QStringLiteral("--%1 wants a number, not \"%2\".").arg(option, text));
             return false;
         }
-        request.at.push_back(*place);
+        numbers.push_back(*number);
     }
     return true;
 }
@@ -144,19 +154,20 @@ std::optional<GrowthRequest> growthRequestOf(const QCommandLineParser& parser)
     if (!y) {
         return std::nullopt;
     }
-    GrowthRequest request{*x, *y, {}, {}, {}};
+    GrowthRequest request{*x, *y, {}, {}};
     if (*x == *y) {
         badCall("--x and --y are the same column.");
         return std::nullopt;
     }
     const QString curve = parser.isSet("curve") ? parser.value("curve") : QStringLiteral("best");
-    request.curve = curveNamed(curve);
-    if (!request.curve && curve != QLatin1String("best")) {
+    request.growth.curve = curveNamed(curve);
+    if (!request.growth.curve && curve != QLatin1String("best")) {
         badCall(QStringLiteral("--curve wants logistic, gompertz, richards or best, not \"%1\".")
                     .arg(curve));
         return std::nullopt;
     }
-    if (!takeWhere(parser, request) || !takePlaces(parser, request)) {
+    if (!takeWhere(parser, request) || !takeNumbers(parser, "at", request.growth.at) ||
+        !takeNumbers(parser, "to-height", request.growth.heights)) {
         return std::nullopt;
     }
     return request;
@@ -255,7 +266,7 @@ int curveRefused(const TableFile& file, const Error& error)
 int runGrowth(const QStringList& arguments)
 {
     QCommandLineParser parser;
-    for (const char* option : {"x", "y", "where", "curve", "at"}) {
+    for (const char* option : {"x", "y", "where", "curve", "at", "to-height"}) {
         parser.addOption({option, "", "value"});
     }
     parser.addOption({"json", ""});
@@ -276,7 +287,7 @@ int runGrowth(const QStringList& arguments)
     if (!readings) {
         return badCall(faultOf(*file, readings.error(), *rows));
     }
-    const auto report = stats::growthReport(readings->x, readings->y, request->curve, request->at);
+    const auto report = stats::growthReport(readings->x, readings->y, request->growth);
     if (!report) {
         return curveRefused(*file, report.error());
     }

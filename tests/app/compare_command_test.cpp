@@ -67,6 +67,23 @@ protected:
     }
 };
 
+// Of the three pairs only trt1 and trt2 differ at 5 % (Tukey); at 30 % trt2 and ctrl do too.
+TEST(CompareTheCommand, GivesMeansThatCannotBeToldApartALetterInCommon)
+{
+    const auto lettersAt = [](const char* level) {
+        std::string letters;
+        for (const auto& mean : plantWeights({"--level", level}).at("means")) {
+            letters += mean.at("letters").get<std::string>() + ' ';
+        }
+        return letters;
+    };
+    EXPECT_EQ(lettersAt("0.95"), "ab b a ");
+    EXPECT_EQ(lettersAt("0.7"), "b b a ");
+    const QString text = run(comparing(reference("plantgrowth.csv"), "weight", "group")).out;
+    EXPECT_TRUE(text.contains("letter in common"));
+    EXPECT_TRUE(text.contains("10 rows) ab\n"));
+}
+
 // Dobson 1983, table 7.1: F 4.846, p 0.0159; trt2 - trt1 0.865, Tukey p 0.0120.
 TEST(CompareTheCommand, AnswersForThePlantWeights)
 {
@@ -122,7 +139,7 @@ TEST(CompareTheCommand, NamesItsKeysInTheDocumentedOrder)
     EXPECT_EQ(keysOf(json), front + "warnings");
     EXPECT_EQ(keysOf(json.at("terms_type1")[0]), "term df ss ms f p");
     EXPECT_EQ(keysOf(json.at("residual")), "df ss sd");
-    EXPECT_EQ(keysOf(json.at("means")[0]), "level n mean se df lower upper estimable");
+    EXPECT_EQ(keysOf(json.at("means")[0]), "level n mean se df lower upper estimable letters");
     EXPECT_EQ(keysOf(json.at("pairs")[0]),
               "a b difference se df t p p_tukey p_holm lower upper estimable verdict");
     EXPECT_EQ(keysOf(json.at("against_control")[0]), "level difference se t p_dunnett lower upper");
@@ -208,6 +225,7 @@ TEST(CompareTheCommand, GivesNoNumberToWhatIsConfounded)
     EXPECT_TRUE(json.at("pairs")[2].at("p_tukey").is_null());
     expectClose(json.at("pairs")[0].at("difference"), expected.at("diff")[0], 1e-9);
     EXPECT_EQ(json.at("means")[0].at("estimable"), false);
+    EXPECT_TRUE(json.at("means")[0].at("letters").is_null());
     EXPECT_TRUE(json.at("means")[0].at("mean").is_null());
     EXPECT_NE(warningsOf(json).find("D - A"), std::string::npos);
 }

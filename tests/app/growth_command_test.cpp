@@ -63,6 +63,25 @@ TEST_F(GrowthCommand, AgreesWithTheCertifiedPasture)
                 parameters[1].at("estimate").get<double>() + s * std::log(9.0), 1e-9);
 }
 
+// The logistic curve turned round: x = tm + s ln(y / (A - y)), with the certified A, b2 and b3.
+TEST_F(GrowthCommand, TellsWhenAHeightIsReached)
+{
+    const QStringList asked{"--curve", "logistic", "--to-height", "40", "--to-height", "80"};
+    const ordered_json json = grown(pasture(), asked);
+    const auto& b = expectedOf("nist_Rat42").at("certified").at("parameters").at("estimate");
+    const double day =
+        (b[1].get<double>() + std::log(40 / (b[0].get<double>() - 40))) / b[2].get<double>();
+    const auto& reached = json.at("to_height")[0];
+    EXPECT_EQ(reached.at("height"), 40);
+    EXPECT_NEAR(reached.at("x").at("estimate").get<double>(), day, 1e-6);
+    EXPECT_LT(reached.at("x").at("lower").get<double>(), day);
+    EXPECT_GT(reached.at("x").at("upper").get<double>(), day);
+    EXPECT_TRUE(json.at("to_height")[1].at("x").is_null());
+    const QString text = run(growing(pasture(), asked)).out;
+    EXPECT_TRUE(text.contains("40 is reached at: "));
+    EXPECT_TRUE(text.contains("80 is reached at: never, by this curve"));
+}
+
 TEST_F(GrowthCommand, FitsRichardsByItsOwnNames)
 {
     const ordered_json json = grown(pasture(), {"--curve", "richards"});
@@ -77,10 +96,13 @@ TEST_F(GrowthCommand, FitsRichardsByItsOwnNames)
 
 TEST_F(GrowthCommand, NamesItsKeysInTheDocumentedOrder)
 {
-    const ordered_json json = grown(pasture(), {"--at", "20"});
-    EXPECT_EQ(keysOf(json), "curve n df rss residual_sd aicc parameters at top_rate x_at_90pct");
+    const ordered_json json = grown(pasture(), {"--at", "20", "--to-height", "30"});
+    EXPECT_EQ(keysOf(json),
+              "curve n df rss residual_sd aicc parameters at to_height top_rate x_at_90pct");
     EXPECT_EQ(keysOf(json.at("parameters")[0]), "name estimate se lower upper");
     EXPECT_EQ(keysOf(json.at("at")[0]), "x fit se lower upper");
+    EXPECT_EQ(keysOf(json.at("to_height")[0]), "height x");
+    EXPECT_EQ(keysOf(json.at("to_height")[0].at("x")), "estimate se lower upper");
     EXPECT_EQ(keysOf(json.at("top_rate")), "estimate se lower upper");
     EXPECT_EQ(keysOf(json.at("x_at_90pct")), "estimate se lower upper");
 }
@@ -137,6 +159,7 @@ TEST_F(GrowthCommand, RefusesWhatItCannotUnderstand)
     expectBadCall({"growth", pasture(), "--x", "x", "--y", "z"}, "no column \"z\"");
     expectBadCall(growing(pasture(), {"--curve", "line"}), "--curve wants");
     expectBadCall(growing(pasture(), {"--at", "noon"}), "--at wants a number");
+    expectBadCall(growing(pasture(), {"--to-height", "tall"}), "--to-height wants a number");
     expectBadCall(growing(pasture(), {"--where", "x"}), "--where wants");
     expectBadCall(growing(pasture(), {"--where", "z=1"}), "no column \"z\"");
     expectBadCall(growing(pasture(), {"--where", "x=1"}), "no row");
