@@ -38,9 +38,10 @@ struct CurveResiduals
 
     int operator()(const Eigen::VectorXd& p, Eigen::VectorXd& residuals) const
     {
-        for (std::size_t i = 0; i < x.size(); ++i)
+        for (std::size_t i = 0; i < x.size(); ++i) {
             residuals[static_cast<Eigen::Index>(i)] =
                 model.value(x[i], {p.data(), static_cast<std::size_t>(p.size())}, {}) - y[i];
+        }
         return 0;
     }
 
@@ -50,8 +51,9 @@ struct CurveResiduals
         const std::span<double> gradient(buffer.data(), static_cast<std::size_t>(p.size()));
         for (std::size_t i = 0; i < x.size(); ++i) {
             model.value(x[i], {p.data(), gradient.size()}, gradient);
-            for (std::size_t j = 0; j < gradient.size(); ++j)
+            for (std::size_t j = 0; j < gradient.size(); ++j) {
                 jacobian(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)) = gradient[j];
+            }
         }
         return 0;
     }
@@ -96,8 +98,9 @@ bool matters(const Eigen::VectorXd& norms, const Eigen::VectorXd& p, double size
 {
     for (Eigen::Index j = 0; j < p.size(); ++j) {
         const double reach = std::abs(p[j]) > 1e-6 ? std::abs(p[j]) : 1;
-        if (!(norms[j] > 0) || norms[j] * reach < 1e-8 * size)
+        if (!(norms[j] > 0) || norms[j] * reach < 1e-8 * size) {
             return false;
+        }
     }
     return true;
 }
@@ -113,20 +116,24 @@ Ending look(const CurveResiduals& residuals, Eigen::VectorXd p)
     Ending ending;
     ending.rss = left.squaredNorm();
     ending.p = std::move(p);
-    if (!jacobian.allFinite() || !left.allFinite() || !ending.p.allFinite())
+    if (!jacobian.allFinite() || !left.allFinite() || !ending.p.allFinite()) {
         return ending;
+    }
     double size = 0;
-    for (const double y : residuals.y)
+    for (const double y : residuals.y) {
         size += y * y;
+    }
     const Eigen::VectorXd norms = jacobian.colwise().norm().transpose();
-    if (!matters(norms, ending.p, std::sqrt(size)))
+    if (!matters(norms, ending.p, std::sqrt(size))) {
         return ending;
+    }
     const Eigen::VectorXd unit = norms.cwiseInverse();
     const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(jacobian * unit.asDiagonal());
     const Eigen::MatrixXd r = qr.matrixR().topRows(k).triangularView<Eigen::Upper>();
     ending.determined = std::abs(r(k - 1, k - 1)) > kUndetermined * std::abs(r(0, 0));
-    if (!ending.determined)
+    if (!ending.determined) {
         return ending;
+    }
     const Eigen::VectorXd rotated = qr.householderQ().adjoint() * left;
     const double along = rotated.head(k).squaredNorm() / static_cast<double>(k);
     const double across = rotated.tail(n - k).squaredNorm() / static_cast<double>(n - k);
@@ -147,8 +154,9 @@ Eigen::VectorXd polished(const CurveResiduals& residuals, const Ending& ending)
     Eigen::HybridNonLinearSolver<NormalEquations> solver(equations);
     Eigen::VectorXd step = Eigen::VectorXd::Zero(ending.p.size());
     solver.hybrd1(step, 1e-12);
-    if (!step.allFinite() || step.norm() > 1e-2)
+    if (!step.allFinite() || step.norm() > 1e-2) {
         return ending.p;
+    }
     return ending.p + equations.unit.cwiseProduct(step);
 }
 
@@ -167,17 +175,21 @@ Ending minimise(const CurveResiduals& residuals, const std::vector<double>& star
 
 Done checkPoints(const CurveModel& model, std::span<const double> x, std::span<const double> y)
 {
-    if (x.size() != y.size())
+    if (x.size() != y.size()) {
         return fail(ErrorKind::Invalid, "curve.lengths");
-    if (!allFinite(x) || !allFinite(y))
+    }
+    if (!allFinite(x) || !allFinite(y)) {
         return fail(ErrorKind::Invalid, "curve.values");
+    }
     const std::size_t parameters = model.parameterNames.size();
     assert(parameters > 0 && parameters <= kMostParameters);
-    if (x.size() <= parameters)
+    if (x.size() <= parameters) {
         return fail(ErrorKind::TooFew, "curve.points", std::to_string(x.size()));
+    }
     const std::set<double> distinct(x.begin(), x.end());
-    if (distinct.size() < parameters)
+    if (distinct.size() < parameters) {
         return fail(ErrorKind::TooFew, "curve.places", std::to_string(distinct.size()));
+    }
     return {};
 }
 
@@ -214,9 +226,11 @@ double reachOf(const CurveFit& fit, double se, double level)
 double deltaVariance(const CurveFit& fit, std::span<const double> gradient)
 {
     double variance = 0;
-    for (std::size_t a = 0; a < gradient.size(); ++a)
-        for (std::size_t b = 0; b < gradient.size(); ++b)
+    for (std::size_t a = 0; a < gradient.size(); ++a) {
+        for (std::size_t b = 0; b < gradient.size(); ++b) {
             variance += gradient[a] * gradient[b] * fit.covarianceOf(a, b);
+        }
+    }
     return std::max(variance, 0.0);
 }
 
@@ -224,8 +238,9 @@ Result<CurveEstimate> derived(const CurveFit& fit, double estimate,
                               std::span<const double> gradient, double level)
 {
     const double se = std::sqrt(deltaVariance(fit, gradient));
-    if (!std::isfinite(estimate) || !std::isfinite(se))
+    if (!std::isfinite(estimate) || !std::isfinite(se)) {
         return fail(ErrorKind::NotEstimable, "curve." + fit.model->name);
+    }
     const double reach = reachOf(fit, se, level);
     return CurveEstimate{estimate, se, estimate - reach, estimate + reach};
 }
@@ -246,8 +261,9 @@ Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                           std::span<const double> y, std::span<const std::vector<double>> starts,
                           bool tryAllStarts)
 {
-    if (const Done checked = checkPoints(*model, x, y); !checked)
+    if (const Done checked = checkPoints(*model, x, y); !checked) {
         return tl::unexpected(checked.error());
+    }
     const CurveResiduals residuals{*model, x, y,
                                    static_cast<Eigen::Index>(model->parameterNames.size())};
     std::optional<Ending> best;
@@ -258,21 +274,27 @@ Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
             assert(start.size() == model->parameterNames.size());
             Ending ending = minimise(residuals, start, reach);
             undetermined = undetermined || !ending.determined;
-            if (!ending.determined || !ending.atMinimum)
+            if (!ending.determined || !ending.atMinimum) {
                 continue;
-            if (!best || ending.rss < best->rss)
+            }
+            if (!best || ending.rss < best->rss) {
                 best = std::move(ending);
-            if (!tryAllStarts)
+            }
+            if (!tryAllStarts) {
                 break;
+            }
         }
-        if (best)
+        if (best) {
             break;
+        }
     }
-    if (!best)
+    if (!best) {
         return fail(ErrorKind::NoConvergence, "curve." + model->name,
                     undetermined ? "undetermined" : "stalled");
-    if (best->sharp)
+    }
+    if (best->sharp) {
         return described(model, *best, x.size());
+    }
     const Ending sharp = look(residuals, polished(residuals, *best));
     const bool kept = sharp.atMinimum && sharp.rss <= best->rss * (1 + 1e-9);
     return described(model, kept ? sharp : *best, x.size());
@@ -307,8 +329,9 @@ Result<CurveEstimate> topRate(const CurveFit& fit, double level)
 
 Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction, double level)
 {
-    if (!(fraction > 0 && fraction < 1))
+    if (!(fraction > 0 && fraction < 1)) {
         return fail(ErrorKind::Invalid, "curve.fraction", std::to_string(fraction));
+    }
     std::vector<double> gradient(fit.estimates.size());
     const double x = fit.model->xAtFraction(fraction, fit.estimates, gradient);
     return derived(fit, x, gradient, level);
@@ -318,15 +341,17 @@ Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level)
 {
     const CurveModel& model = *fit.model;
     const double fraction = y / fit.estimates.front();
-    if (!(fraction > 0 && fraction < 1))
+    if (!(fraction > 0 && fraction < 1)) {
         return fail(ErrorKind::NotEstimable, "curve.height", std::to_string(y));
+    }
     const double x = model.xAtFraction(fraction, fit.estimates, {});
     std::vector<double> gradient(fit.estimates.size());
     model.value(x, fit.estimates, gradient);
     // By the implicit function: the curve at x is held at y while the parameters move.
     const double slope = model.slope(x, fit.estimates);
-    for (double& derivative : gradient)
+    for (double& derivative : gradient) {
         derivative /= -slope;
+    }
     return derived(fit, x, gradient, level);
 }
 

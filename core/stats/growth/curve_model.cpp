@@ -15,8 +15,9 @@ constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 void fill(Gradient gradient, std::initializer_list<double> derivatives)
 {
-    if (!gradient.empty())
+    if (!gradient.empty()) {
         std::copy(derivatives.begin(), derivatives.end(), gradient.begin());
+    }
 }
 
 // 1/(1+exp(z)) and its fall per unit of z, without inf·0 where exp(z) overflows.
@@ -86,8 +87,9 @@ CurveModel richards()
     model.parameterNames = {"A", "b", "c", "d"};
     // log(1+exp(z)) is kept as such, so that a steep foot neither overflows nor loses digits.
     model.value = [](double x, Parameters p, Gradient gradient) {
-        if (!(p[3] > 0))
+        if (!(p[3] > 0)) {
             return kNone;
+        }
         const double z = p[1] - p[2] * x;
         const double log1pExp = z > 0 ? z + std::log1p(std::exp(-z)) : std::log1p(std::exp(z));
         const double share = std::exp(-log1pExp / p[3]);

@@ -72,8 +72,9 @@ std::vector<double> logisticStart(std::span<const double> x, std::span<const dou
         sums.add(x[i], std::log(q / (1 - q)), pull * pull);
     }
     const WeightedLine line = sums.line();
-    if (!line.found)
+    if (!line.found) {
         return {};
+    }
     return {full, -line.intercept / line.slope, 1 / line.slope};
 }
 
@@ -86,8 +87,9 @@ std::vector<double> gompertzStart(std::span<const double> x, std::span<const dou
         sums.add(x[i], -std::log(-std::log(q)), pull * pull);
     }
     const WeightedLine line = sums.line();
-    if (!line.found)
+    if (!line.found) {
         return {};
+    }
     return {full, -line.intercept / line.slope, 1 / line.slope};
 }
 
@@ -102,8 +104,9 @@ std::vector<double> richardsStart(std::span<const double> x, std::span<const dou
         sums.add(x[i], std::log(odds), pull * pull);
     }
     const WeightedLine line = sums.line();
-    if (!line.found)
+    if (!line.found) {
         return {};
+    }
     return {full, line.intercept, -line.slope, shape};
 }
 
@@ -113,13 +116,15 @@ std::vector<std::vector<double>> startsFor(GrowthCurve curve, std::span<const do
     std::vector<std::vector<double>> starts;
     const double top = tallest(y);
     for (const double times : kFullHeights) {
-        if (curve == GrowthCurve::Logistic)
+        if (curve == GrowthCurve::Logistic) {
             starts.push_back(logisticStart(x, y, times * top));
-        else if (curve == GrowthCurve::Gompertz)
+        } else if (curve == GrowthCurve::Gompertz) {
             starts.push_back(gompertzStart(x, y, times * top));
-        else
-            for (const double shape : kRichardsShapes)
+        } else {
+            for (const double shape : kRichardsShapes) {
                 starts.push_back(richardsStart(x, y, times * top, shape));
+            }
+        }
     }
     std::erase_if(starts, [](const std::vector<double>& start) { return start.empty(); });
     return starts;
@@ -127,17 +132,20 @@ std::vector<std::vector<double>> startsFor(GrowthCurve curve, std::span<const do
 
 Done checkReadings(std::span<const double> x, std::span<const double> y)
 {
-    if (x.empty() || y.empty())
+    if (x.empty() || y.empty()) {
         return fail(ErrorKind::TooFew, "curve.points", "0");
-    if (x.size() == y.size() && allAlike(y))
+    }
+    if (x.size() == y.size() && allAlike(y)) {
         return fail(ErrorKind::Invalid, "curve.constant");
+    }
     return {};
 }
 
 bool isBetter(const CurveFit& fit, const CurveFit& than)
 {
-    if (fit.aicc && than.aicc)
+    if (fit.aicc && than.aicc) {
         return *fit.aicc < *than.aicc;
+    }
     return fit.estimates.size() == than.estimates.size() && fit.rss < than.rss;
 }
 
@@ -160,10 +168,12 @@ Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x, std::sp
 {
     const CurveModelPtr& model = growthModel(curve);
     // Too few readings is said before anything else that may be wrong with them.
-    if (x.size() == y.size() && x.size() <= model->parameterNames.size())
+    if (x.size() == y.size() && x.size() <= model->parameterNames.size()) {
         return fail(ErrorKind::TooFew, "curve.points", std::to_string(x.size()));
-    if (const Done checked = checkReadings(x, y); !checked)
+    }
+    if (const Done checked = checkReadings(x, y); !checked) {
         return tl::unexpected(checked.error());
+    }
     // Four parameters leave room for a false minimum, so every start is heard.
     return fitCurve(model, x, y, startsFor(curve, x, y), curve == GrowthCurve::Richards);
 }
@@ -171,8 +181,9 @@ Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x, std::sp
 Result<BestGrowth> fitBestGrowth(std::span<const double> x, std::span<const double> y)
 {
     std::vector<GrowthCurve> curves = {GrowthCurve::Logistic, GrowthCurve::Gompertz};
-    if (x.size() >= 7)
+    if (x.size() >= 7) {
         curves.push_back(GrowthCurve::Richards);
+    }
     std::optional<BestGrowth> best;
     std::optional<Error> firstError;
     for (const GrowthCurve curve : curves) {

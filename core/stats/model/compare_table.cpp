@@ -11,12 +11,14 @@ namespace {
 
 std::vector<std::string> mainTerms(const CompareRequest& request)
 {
-    if (!request.order.empty())
+    if (!request.order.empty()) {
         return request.order;
+    }
     std::vector<std::string> names;
     if (std::find(request.factors.begin(), request.factors.end(), request.medium) ==
-        request.factors.end())
+        request.factors.end()) {
         names.push_back(request.medium);
+    }
     names.insert(names.end(), request.factors.begin(), request.factors.end());
     names.insert(names.end(), request.covariates.begin(), request.covariates.end());
     return names;
@@ -26,8 +28,9 @@ ModelDescription modelOf(const CompareRequest& request)
 {
     ModelDescription model;
     model.response = request.response;
-    for (const std::string& name : mainTerms(request))
+    for (const std::string& name : mainTerms(request)) {
         model.terms.push_back({name});
+    }
     model.terms.insert(model.terms.end(), request.interactions.begin(), request.interactions.end());
     model.randomIntercepts = request.random;
     return model;
@@ -35,19 +38,23 @@ ModelDescription modelOf(const CompareRequest& request)
 
 Done checkRequest(const DataTable& table, const CompareRequest& request)
 {
-    if (!(request.level > 0 && request.level < 1))
+    if (!(request.level > 0 && request.level < 1)) {
         return fail(ErrorKind::Invalid, "level", std::to_string(request.level));
-    if (request.margin && !(*request.margin > 0 && std::isfinite(*request.margin)))
+    }
+    if (request.margin && !(*request.margin > 0 && std::isfinite(*request.margin))) {
         return fail(ErrorKind::Invalid, "margin", std::to_string(*request.margin));
-    if (table.factor(request.medium) == nullptr)
+    }
+    if (table.factor(request.medium) == nullptr) {
         return fail(ErrorKind::NotFound, request.medium);
+    }
     for (const TermColumns& columns : request.random) {
         const bool fixed =
             columns.size() == 1 && (columns.front() == request.medium ||
                                     std::find(request.factors.begin(), request.factors.end(),
                                               columns.front()) != request.factors.end());
-        if (fixed)
+        if (fixed) {
             return fail(ErrorKind::Duplicate, columns.front());
+        }
     }
     return {};
 }
@@ -92,42 +99,49 @@ private:
 std::optional<std::size_t> Comparison::levelNumber(const std::string& level) const
 {
     const auto found = std::find(m_levels.begin(), m_levels.end(), level);
-    if (found == m_levels.end())
+    if (found == m_levels.end()) {
         return std::nullopt;
+    }
     return static_cast<std::size_t>(found - m_levels.begin());
 }
 
 Done Comparison::fitFixed()
 {
     const auto fit = LinearModel::fit(m_design);
-    if (!fit)
+    if (!fit) {
         return tl::unexpected(fit.error());
+    }
     m_result.termsType1 = fit->anova(SumOfSquares::TypeI);
     m_result.termsType2 = fit->anova(SumOfSquares::TypeII);
     m_result.termsType3 = fit->anova(SumOfSquares::TypeIII);
     m_result.residual = {fit->residualDf(), fit->residualSs(), fit->residualSd()};
     m_result.rSquared = fit->rSquared();
     checkTerms(m_result.termsType3);
-    if (fit->isPerfect())
+    if (fit->isPerfect()) {
         warn(CompareNote::NoSpread, m_request.response);
+    }
     std::vector<double> residuals;
-    for (const Influence& row : fit->influence())
+    for (const Influence& row : fit->influence()) {
         residuals.push_back(row.residual);
-    if (!fit->isPerfect())
+    }
+    if (!fit->isPerfect()) {
         checkNormality(residuals);
+    }
     return compareMeans(*fit);
 }
 
 Done Comparison::fitMixed()
 {
     const auto fit = MixedModel::fit(m_design);
-    if (!fit)
+    if (!fit) {
         return tl::unexpected(fit.error());
+    }
     m_result.random = RandomPart{fit->components(), fit->residualVariance(), fit->remlCriterion(),
                                  fit->isSingular()};
     for (const VarianceComponent& component : fit->components()) {
-        if (component.singular)
+        if (component.singular) {
             warn(CompareNote::RandomSingular, component.group, component.levels);
+        }
     }
     m_result.residual.sd = std::sqrt(fit->residualVariance());
     for (const DesignTerm& term : m_design->terms()) {
@@ -136,8 +150,9 @@ Done Comparison::fitMixed()
             row.df = test->df1;
             row.f = test->f;
             row.p = test->p;
-            if (term.name == m_request.medium)
+            if (term.name == m_request.medium) {
                 m_result.kenwardRoger = *test;
+            }
         }
         m_result.termsType3.push_back(row);
     }
@@ -150,48 +165,57 @@ void Comparison::checkTerms(const std::vector<AnovaRow>& rows)
 {
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const std::size_t columns = m_design->terms()[i].columnCount;
-        if (rows[i].df == 0)
+        if (rows[i].df == 0) {
             warn(CompareNote::TermWithoutDf, rows[i].term, columns);
-        else if (rows[i].df < static_cast<double>(columns))
+        } else if (rows[i].df < static_cast<double>(columns)) {
             warn(CompareNote::TermPartlyEstimable, rows[i].term,
                  columns - static_cast<std::size_t>(rows[i].df));
+        }
     }
 }
 
 Done Comparison::compareMeans(const Estimator& fit)
 {
     auto means = marginalMeans(fit, m_request.medium, m_request.level);
-    if (!means)
+    if (!means) {
         return tl::unexpected(means.error());
+    }
     m_result.means = std::move(*means);
     for (const MarginalMean& mean : m_result.means) {
-        if (!mean.estimable)
+        if (!mean.estimable) {
             warn(CompareNote::MeanNotEstimable, mean.level);
-        if (mean.n == 1)
+        }
+        if (mean.n == 1) {
             warn(CompareNote::SingleRowLevels, mean.level);
+        }
     }
-    if (auto done = comparePairs(fit); !done)
+    if (auto done = comparePairs(fit); !done) {
         return done;
-    if (auto done = compareControl(fit); !done)
+    }
+    if (auto done = compareControl(fit); !done) {
         return done;
+    }
     return compareContrasts(fit);
 }
 
 Done Comparison::comparePairs(const Estimator& fit)
 {
     const auto pairs = allPairs(fit, m_result.means, m_request.level);
-    if (!pairs)
+    if (!pairs) {
         return tl::unexpected(pairs.error());
+    }
     for (const PairComparison& pair : *pairs) {
         ComparedPair named{m_levels[pair.a], m_levels[pair.b], pair, {}};
         if (m_request.margin) {
             const auto p = equivalenceP(pair.raw, *m_request.margin);
-            if (!p)
+            if (!p) {
                 return tl::unexpected(p.error());
+            }
             named.pEquivalence = *p;
         }
-        if (!pair.raw.estimable)
+        if (!pair.raw.estimable) {
             warn(CompareNote::PairNotEstimable, named.a + " - " + named.b);
+        }
         m_result.pairs.push_back(std::move(named));
     }
     letterMeans();
@@ -221,16 +245,20 @@ void Comparison::letterMeans()
 
 Done Comparison::compareControl(const Estimator& fit)
 {
-    if (!m_request.control)
+    if (!m_request.control) {
         return {};
+    }
     const auto control = levelNumber(*m_request.control);
-    if (!control)
+    if (!control) {
         return fail(ErrorKind::NotFound, "control", *m_request.control);
+    }
     const auto found = againstControl(fit, m_result.means, *control, m_request.level);
-    if (!found)
+    if (!found) {
         return tl::unexpected(found.error());
-    for (const ControlComparison& one : *found)
+    }
+    for (const ControlComparison& one : *found) {
         m_result.againstControl.push_back({m_levels[one.level], one});
+    }
     return {};
 }
 
@@ -240,38 +268,46 @@ Done Comparison::compareContrasts(const Estimator& fit)
         std::vector<double> weights(m_levels.size(), 0.0);
         for (const auto& [level, weight] : named) {
             const auto number = levelNumber(level);
-            if (!number)
+            if (!number) {
                 return fail(ErrorKind::NotFound, "contrast", level);
+            }
             weights[*number] += weight;
         }
         const auto test = meansContrast(fit, m_result.means, weights, m_request.level);
-        if (!test)
+        if (!test) {
             return tl::unexpected(test.error());
+        }
         m_result.contrasts.push_back(*test);
-        if (!test->estimable)
+        if (!test->estimable) {
             warn(CompareNote::ContrastNotEstimable, std::to_string(m_result.contrasts.size()));
+        }
     }
     return {};
 }
 
 void Comparison::checkNormality(const std::vector<double>& residuals)
 {
-    if (const auto test = shapiroWilk(residuals))
+    if (const auto test = shapiroWilk(residuals)) {
         m_result.normality = *test;
+    }
 }
 
 void Comparison::lookAtGroups()
 {
     std::vector<std::vector<double>> groups(m_levels.size());
     const auto& codes = m_design->factor(m_request.medium)->codes;
-    for (std::size_t row = 0; row < codes.size(); ++row)
+    for (std::size_t row = 0; row < codes.size(); ++row) {
         groups[codes[row]].push_back(m_design->response()[row]);
-    if (const auto welch = welchAnova(groups))
+    }
+    if (const auto welch = welchAnova(groups)) {
         m_result.welch = *welch;
-    if (auto ranks = kruskalWallis(groups))
+    }
+    if (auto ranks = kruskalWallis(groups)) {
         m_result.kruskal = std::move(*ranks);
-    if (const auto spread = brownForsythe(groups))
+    }
+    if (const auto spread = brownForsythe(groups)) {
         m_result.spreadCheck = *spread;
+    }
 }
 
 void Comparison::countRows(const DataTable& table)
@@ -280,65 +316,99 @@ void Comparison::countRows(const DataTable& table)
     const auto empty =
         static_cast<std::size_t>(std::count(values.begin(), values.end(), std::nullopt));
     const std::size_t gaps = table.rows() - empty - m_design->rows();
-    if (empty > 0)
+    if (empty > 0) {
         warn(CompareNote::RowsWithoutResponse, m_request.response, empty);
-    if (gaps > 0)
+    }
+    if (gaps > 0) {
         warn(CompareNote::RowsWithGaps, "", gaps);
+    }
+}
+
+using CellRows = std::vector<std::vector<std::string>>;
+
+Done checkShape(const std::vector<std::string>& header, const CellRows& rows)
+{
+    if (rows.empty()) {
+        return fail(ErrorKind::TooFew, "rows", "0");
+    }
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+        if (rows[row].size() != header.size()) {
+            return fail(ErrorKind::Invalid, "row " + std::to_string(row + 1),
+                        std::to_string(rows[row].size()));
+        }
+    }
+    return {};
+}
+
+// Each column that the request names, and whether it holds numbers.
+std::vector<std::pair<std::string, bool>> columnsOf(const CompareRequest& request)
+{
+    std::vector<std::pair<std::string, bool>> columns{{request.response, true},
+                                                      {request.medium, false}};
+    for (const std::string& name : request.factors) {
+        columns.emplace_back(name, false);
+    }
+    for (const std::string& name : request.covariates) {
+        columns.emplace_back(name, true);
+    }
+    for (const TermColumns& names : request.random) {
+        for (const std::string& name : names) {
+            columns.emplace_back(name, false);
+        }
+    }
+    return columns;
+}
+
+// Once, however often it is named.
+Done addColumn(DataTable& table, const std::vector<std::string>& header, const CellRows& rows,
+               const std::string& name, bool isNumber)
+{
+    if (table.numbers(name) != nullptr || table.factor(name) != nullptr) {
+        return {};
+    }
+    const auto place = std::find(header.begin(), header.end(), name);
+    if (place == header.end()) {
+        return fail(ErrorKind::NotFound, name);
+    }
+    std::vector<std::string> cells;
+    for (const auto& row : rows) {
+        cells.push_back(row[static_cast<std::size_t>(place - header.begin())]);
+    }
+    return isNumber ? table.addNumbersFromText(name, cells) : table.addFactor(name, cells);
 }
 
 } // namespace
 
-Result<DataTable> tableForRequest(const std::vector<std::string>& header,
-                                  const std::vector<std::vector<std::string>>& rows,
+Result<DataTable> tableForRequest(const std::vector<std::string>& header, const CellRows& rows,
                                   const CompareRequest& request)
 {
-    if (rows.empty())
-        return fail(ErrorKind::TooFew, "rows", "0");
-    for (std::size_t row = 0; row < rows.size(); ++row) {
-        if (rows[row].size() != header.size())
-            return fail(ErrorKind::Invalid, "row " + std::to_string(row + 1),
-                        std::to_string(rows[row].size()));
+    if (const Done shaped = checkShape(header, rows); !shaped) {
+        return tl::unexpected(shaped.error());
     }
     DataTable table;
-    const auto add = [&](const std::string& name, bool number) -> Done {
-        if (table.numbers(name) != nullptr || table.factor(name) != nullptr)
-            return {};
-        const auto place = std::find(header.begin(), header.end(), name);
-        if (place == header.end())
-            return fail(ErrorKind::NotFound, name);
-        std::vector<std::string> cells;
-        for (const auto& row : rows)
-            cells.push_back(row[static_cast<std::size_t>(place - header.begin())]);
-        return number ? table.addNumbersFromText(name, cells) : table.addFactor(name, cells);
-    };
-    Done done = add(request.response, true);
-    if (done)
-        done = add(request.medium, false);
-    for (std::size_t i = 0; done && i < request.factors.size(); ++i)
-        done = add(request.factors[i], false);
-    for (std::size_t i = 0; done && i < request.covariates.size(); ++i)
-        done = add(request.covariates[i], true);
-    for (const TermColumns& columns : request.random) {
-        for (std::size_t i = 0; done && i < columns.size(); ++i)
-            done = add(columns[i], false);
+    for (const auto& [name, isNumber] : columnsOf(request)) {
+        if (const Done added = addColumn(table, header, rows, name, isNumber); !added) {
+            return tl::unexpected(added.error());
+        }
     }
-    if (!done)
-        return tl::unexpected(done.error());
     return table;
 }
 
 Result<TableComparison> compareTable(const DataTable& table, const CompareRequest& request)
 {
-    if (auto done = checkRequest(table, request); !done)
+    if (auto done = checkRequest(table, request); !done) {
         return tl::unexpected(done.error());
+    }
     auto design = ModelDesign::make(table, modelOf(request));
-    if (!design)
+    if (!design) {
         return tl::unexpected(design.error());
+    }
     Comparison comparison(request, std::make_shared<const ModelDesign>(std::move(*design)));
     comparison.countRows(table);
     const Done done = request.random.empty() ? comparison.fitFixed() : comparison.fitMixed();
-    if (!done)
+    if (!done) {
         return tl::unexpected(done.error());
+    }
     comparison.lookAtGroups();
     return comparison.take();
 }

@@ -27,8 +27,9 @@ Weights difference(const Weights& a, const Weights& b)
 
 Done checkLevel(double level)
 {
-    if (!(level > 0 && level < 1))
+    if (!(level > 0 && level < 1)) {
         return fail(ErrorKind::Invalid, "level", std::to_string(level));
+    }
     return {};
 }
 
@@ -46,12 +47,14 @@ public:
         const double df = *pair.raw.df;
         const auto p =
             studentizedRangeUpper(std::abs(*pair.raw.t) * std::numbers::sqrt2, m_groups, df);
-        if (!p)
+        if (!p) {
             return tl::unexpected(p.error());
+        }
         if (df != m_quantileDf) {
             const auto quantile = studentizedRangeQuantile(m_level, m_groups, df);
-            if (!quantile)
+            if (!quantile) {
                 return tl::unexpected(quantile.error());
+            }
             m_quantile = *quantile;
             m_quantileDf = df;
         }
@@ -75,15 +78,18 @@ Result<ManyToOne> correlationOf(const Estimator& fit, const std::vector<Weights>
     const std::size_t m = rows.size();
     std::vector<double> matrix(m * m);
     for (std::size_t i = 0; i < m; ++i) {
-        for (std::size_t j = 0; j <= i; ++j)
+        for (std::size_t j = 0; j <= i; ++j) {
             matrix[i * m + j] = matrix[j * m + i] = fit.covariance(rows[i], rows[j]);
+        }
     }
     std::vector<double> spread(m);
-    for (std::size_t i = 0; i < m; ++i)
-        spread[i] = std::sqrt(matrix[i * m + i]);
     for (std::size_t i = 0; i < m; ++i) {
-        for (std::size_t j = 0; j < m; ++j)
+        spread[i] = std::sqrt(matrix[i * m + i]);
+    }
+    for (std::size_t i = 0; i < m; ++i) {
+        for (std::size_t j = 0; j < m; ++j) {
             matrix[i * m + j] = i == j ? 1 : matrix[i * m + j] / (spread[i] * spread[j]);
+        }
     }
     return ManyToOne::fromCorrelation(matrix, m);
 }
@@ -123,8 +129,9 @@ ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
 {
     ContrastTest test;
     test.estimable = fit.isEstimable(weights);
-    if (!test.estimable)
+    if (!test.estimable) {
         return test;
+    }
     const Estimate estimate = fit.estimate(weights);
     test.estimate = estimate.value;
     test.se = estimate.se;
@@ -141,10 +148,12 @@ ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
 
 Result<std::optional<double>> equivalenceP(const ContrastTest& test, double margin)
 {
-    if (!(margin > 0) || !std::isfinite(margin))
+    if (!(margin > 0) || !std::isfinite(margin)) {
         return fail(ErrorKind::Invalid, "margin", std::to_string(margin));
-    if (!test.t)
+    }
+    if (!test.t) {
         return std::nullopt;
+    }
     const double nearest = (margin - std::abs(*test.estimate)) / *test.se;
     return tUpper(nearest, *test.df);
 }
@@ -152,8 +161,9 @@ Result<std::optional<double>> equivalenceP(const ContrastTest& test, double marg
 Result<std::vector<PairComparison>> allPairs(const Estimator& fit,
                                              const std::vector<MarginalMean>& means, double level)
 {
-    if (auto done = checkLevel(level); !done)
+    if (auto done = checkLevel(level); !done) {
         return tl::unexpected(done.error());
+    }
     std::vector<PairComparison> pairs;
     std::vector<std::optional<double>> p;
     TukeyFamily tukey(means.size(), level);
@@ -164,16 +174,18 @@ Result<std::vector<PairComparison>> allPairs(const Estimator& fit,
             pair.b = b;
             pair.raw = testContrast(fit, difference(means[a].weights, means[b].weights), level);
             if (pair.raw.t) {
-                if (auto done = tukey.fill(pair); !done)
+                if (auto done = tukey.fill(pair); !done) {
                     return tl::unexpected(done.error());
+                }
             }
             p.push_back(pair.raw.p);
             pairs.push_back(std::move(pair));
         }
     }
     const auto adjusted = holmAdjusted(p);
-    for (std::size_t i = 0; i < pairs.size(); ++i)
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
         pairs[i].pHolm = adjusted[i];
+    }
     return pairs;
 }
 
@@ -218,20 +230,25 @@ Result<std::vector<ControlComparison>> againstControl(const Estimator& fit,
 Result<ContrastTest> meansContrast(const Estimator& fit, const std::vector<MarginalMean>& means,
                                    std::span<const double> weights, double level)
 {
-    if (auto done = checkLevel(level); !done)
+    if (auto done = checkLevel(level); !done) {
         return tl::unexpected(done.error());
-    if (weights.size() != means.size() || means.empty())
+    }
+    if (weights.size() != means.size() || means.empty()) {
         return fail(ErrorKind::Invalid, "contrast", std::to_string(weights.size()));
+    }
     const double sum = std::accumulate(weights.begin(), weights.end(), 0.0);
     double largest = 0;
-    for (const double weight : weights)
+    for (const double weight : weights) {
         largest = std::max(largest, std::abs(weight));
-    if (!(largest > 0) || std::abs(sum) > 1e-9 * largest)
+    }
+    if (!(largest > 0) || std::abs(sum) > 1e-9 * largest) {
         return fail(ErrorKind::Invalid, "contrast", std::to_string(sum));
+    }
     Weights row(means.front().weights.size(), 0.0);
     for (std::size_t i = 0; i < means.size(); ++i) {
-        for (std::size_t c = 0; c < row.size(); ++c)
+        for (std::size_t c = 0; c < row.size(); ++c) {
             row[c] += weights[i] * means[i].weights[c];
+        }
     }
     return testContrast(fit, row, level);
 }

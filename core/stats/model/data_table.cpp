@@ -16,12 +16,14 @@ std::string rowSubject(std::size_t row, const std::string& column)
 
 std::optional<double> wholeNumber(std::string_view cell)
 {
-    if (!cell.empty() && cell.front() == '+')
+    if (!cell.empty() && cell.front() == '+') {
         cell.remove_prefix(1);
+    }
     double value = 0;
     const auto [end, fault] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    if (fault != std::errc() || end != cell.data() + cell.size() || !std::isfinite(value))
+    if (fault != std::errc() || end != cell.data() + cell.size() || !std::isfinite(value)) {
         return std::nullopt;
+    }
     return value;
 }
 
@@ -37,15 +39,17 @@ FactorColumn factorWithRows(const FactorColumn& whole, const std::vector<std::si
 {
     std::vector<bool> met(whole.levels.size());
     for (const std::size_t row : rows) {
-        if (whole.codes[row])
+        if (whole.codes[row]) {
             met[*whole.codes[row]] = true;
+        }
     }
     FactorColumn part{whole.name, {}, {}};
     std::vector<std::size_t> newCode(whole.levels.size());
     for (std::size_t level = 0; level < met.size(); ++level) {
         newCode[level] = part.levels.size();
-        if (met[level])
+        if (met[level]) {
             part.levels.push_back(whole.levels[level]);
+        }
     }
     part.codes.reserve(rows.size());
     for (const std::size_t row : rows) {
@@ -59,13 +63,16 @@ FactorColumn factorWithRows(const FactorColumn& whole, const std::vector<std::si
 
 Done DataTable::takeName(const std::string& name, std::size_t rows)
 {
-    if (name.empty())
+    if (name.empty()) {
         return fail(ErrorKind::Missing, "column");
-    if (numbers(name) != nullptr || factor(name) != nullptr)
+    }
+    if (numbers(name) != nullptr || factor(name) != nullptr) {
         return fail(ErrorKind::Duplicate, name);
+    }
     const bool first = m_numbers.empty() && m_factors.empty();
-    if (!first && rows != m_rows)
+    if (!first && rows != m_rows) {
         return fail(ErrorKind::Invalid, "rows", name);
+    }
     m_rows = rows;
     return {};
 }
@@ -73,11 +80,13 @@ Done DataTable::takeName(const std::string& name, std::size_t rows)
 Done DataTable::addNumbers(const std::string& name, std::vector<std::optional<double>> values)
 {
     for (std::size_t row = 0; row < values.size(); ++row) {
-        if (values[row] && !std::isfinite(*values[row]))
+        if (values[row] && !std::isfinite(*values[row])) {
             return fail(ErrorKind::Invalid, rowSubject(row, name));
+        }
     }
-    if (auto taken = takeName(name, values.size()); !taken)
+    if (auto taken = takeName(name, values.size()); !taken) {
         return taken;
+    }
     m_numbers.push_back({name, std::move(values)});
     return {};
 }
@@ -92,16 +101,18 @@ Done DataTable::addNumbersFromText(const std::string& name, const std::vector<st
             continue;
         }
         values.push_back(wholeNumber(cells[row]));
-        if (!values.back())
+        if (!values.back()) {
             return fail(ErrorKind::Invalid, rowSubject(row, name), cells[row]);
+        }
     }
     return addNumbers(name, std::move(values));
 }
 
 Done DataTable::addFactor(const std::string& name, const std::vector<std::string>& cells)
 {
-    if (auto taken = takeName(name, cells.size()); !taken)
+    if (auto taken = takeName(name, cells.size()); !taken) {
         return taken;
+    }
     FactorColumn column{name, {}, {}};
     column.codes.reserve(cells.size());
     std::unordered_map<std::string, std::size_t> codeOf;
@@ -111,8 +122,9 @@ Done DataTable::addFactor(const std::string& name, const std::vector<std::string
             continue;
         }
         const auto [place, isNew] = codeOf.try_emplace(cell, column.levels.size());
-        if (isNew)
+        if (isNew) {
             column.levels.push_back(cell);
+        }
         column.codes.emplace_back(place->second);
     }
     m_factors.push_back(std::move(column));
@@ -136,12 +148,14 @@ DataTable DataTable::withRows(const std::vector<std::size_t>& rows) const
     for (const NumberColumn& whole : m_numbers) {
         NumberColumn column{whole.name, {}};
         column.values.reserve(rows.size());
-        for (const std::size_t row : rows)
+        for (const std::size_t row : rows) {
             column.values.push_back(whole.values[row]);
+        }
         part.m_numbers.push_back(std::move(column));
     }
-    for (const FactorColumn& whole : m_factors)
+    for (const FactorColumn& whole : m_factors) {
         part.m_factors.push_back(factorWithRows(whole, rows));
+    }
     return part;
 }
 
@@ -152,23 +166,27 @@ Result<FactorColumn> DataTable::crossed(const std::vector<std::string>& factors)
     std::vector<bool> missing(m_rows);
     for (const std::string& name : factors) {
         const FactorColumn* part = factor(name);
-        if (part == nullptr)
+        if (part == nullptr) {
             return fail(ErrorKind::NotFound, name);
+        }
         joined += (joined.empty() ? "" : ":") + name;
         for (std::size_t row = 0; row < m_rows; ++row) {
-            if (!part->codes[row])
+            if (!part->codes[row]) {
                 missing[row] = true;
-            else
+            } else {
                 cells[row] += (cells[row].empty() ? "" : ":") + part->levels[*part->codes[row]];
+            }
         }
     }
     for (std::size_t row = 0; row < m_rows; ++row) {
-        if (missing[row])
+        if (missing[row]) {
             cells[row].clear();
+        }
     }
     DataTable one;
-    if (auto added = one.addFactor(joined, cells); !added)
+    if (auto added = one.addFactor(joined, cells); !added) {
         return tl::unexpected(added.error());
+    }
     return *one.factor(joined);
 }
 

@@ -32,8 +32,9 @@ LeastSquares::LeastSquares(const Eigen::Ref<const Matrix>& matrix,
 
 bool LeastSquares::isEstimable(std::span<const double> weights) const
 {
-    if (nullSpace.cols() == 0)
+    if (nullSpace.cols() == 0) {
         return true;
+    }
     const Eigen::Map<const Vector> row(weights.data(), static_cast<Eigen::Index>(weights.size()));
     const Vector seen = nullSpace.transpose() * row;
     const double size = row.cwiseAbs().maxCoeff() * nullSpace.cwiseAbs().maxCoeff();
@@ -68,8 +69,9 @@ Explained explainedBeyond(const Eigen::MatrixXd& first, const Eigen::MatrixXd& m
         rest.applyOnTheLeft(rotation);
     }
     const Eigen::Index left = columns.rows() - used;
-    if (left == 0 || columns.cols() == 0)
+    if (left == 0 || columns.cols() == 0) {
         return {};
+    }
     // What is left of a column is measured against the whole column, not against what is left of
     // the others: all of it may be rounding.
     const double whole = more.colwise().norm().maxCoeff();
@@ -77,8 +79,9 @@ Explained explainedBeyond(const Eigen::MatrixXd& first, const Eigen::MatrixXd& m
     Explained explained;
     const Eigen::Index most = std::min(left, columns.cols());
     while (explained.df < most &&
-           std::abs(qr.matrixQR()(explained.df, explained.df)) > kRankTolerance * whole)
+           std::abs(qr.matrixQR()(explained.df, explained.df)) > kRankTolerance * whole) {
         ++explained.df;
+    }
     Eigen::VectorXd tail = rest.tail(left);
     tail.applyOnTheLeft(qr.householderQ().setLength(explained.df).adjoint());
     explained.ss = tail.head(explained.df).squaredNorm();
@@ -88,8 +91,9 @@ Explained explainedBeyond(const Eigen::MatrixXd& first, const Eigen::MatrixXd& m
 Eigen::MatrixXd pickColumns(const Eigen::MatrixXd& matrix, const std::vector<Eigen::Index>& numbers)
 {
     Eigen::MatrixXd picked(matrix.rows(), static_cast<Eigen::Index>(numbers.size()));
-    for (std::size_t i = 0; i < numbers.size(); ++i)
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
         picked.col(static_cast<Eigen::Index>(i)) = matrix.col(numbers[i]);
+    }
     return picked;
 }
 

@@ -27,8 +27,9 @@ using ColumnNumbers = std::vector<Index>;
 
 void appendColumns(const DesignTerm& term, ColumnNumbers& numbers)
 {
-    for (std::size_t c = 0; c < term.columnCount; ++c)
+    for (std::size_t c = 0; c < term.columnCount; ++c) {
         numbers.push_back(static_cast<Index>(term.firstColumn + c));
+    }
 }
 
 // The columns a term is taken after.
@@ -41,8 +42,9 @@ ColumnNumbers columnsBefore(const ModelDesign& design, std::size_t term, SumOfSq
                                 ? other != term && !ModelDesign::contains(design.terms()[other],
                                                                           design.terms()[term])
                                 : other != term;
-        if (before)
+        if (before) {
             appendColumns(design.terms()[other], numbers);
+        }
     }
     return numbers;
 }
@@ -68,8 +70,9 @@ LinearModel::LinearModel(std::shared_ptr<const Fit> fit)
 Result<LinearModel> LinearModel::fit(const DataTable& table, const ModelDescription& model)
 {
     auto design = ModelDesign::make(table, model);
-    if (!design)
+    if (!design) {
         return tl::unexpected(design.error());
+    }
     return fit(std::make_shared<const ModelDesign>(std::move(*design)));
 }
 
@@ -79,8 +82,9 @@ Result<LinearModel> LinearModel::fit(std::shared_ptr<const ModelDesign> design)
     auto fitted = std::make_shared<Fit>(Fit{design, LeastSquares(matrixOf(*design), y), 0, 0});
     fitted->df = static_cast<double>(y.size() - fitted->squares.rank);
     fitted->totalSs = (y.array() - y.mean()).square().sum();
-    if (fitted->df < 1)
+    if (fitted->df < 1) {
         return fail(ErrorKind::TooFew, "residual", std::to_string(design->rows()));
+    }
     return LinearModel(std::move(fitted));
 }
 
@@ -128,8 +132,9 @@ bool LinearModel::isPerfect() const
 
 std::optional<double> LinearModel::rSquared() const
 {
-    if (m_fit->totalSs <= 0)
+    if (m_fit->totalSs <= 0) {
         return std::nullopt;
+    }
     return 1 - residualSs() / m_fit->totalSs;
 }
 
@@ -153,8 +158,9 @@ std::vector<AnovaRow> LinearModel::anova(SumOfSquares type) const
                             pickColumns(triangle, own), explained);
         AnovaRow row{
             design().terms()[term].name, static_cast<double>(part.df), part.ss, {}, {}, {}};
-        if (part.df > 0)
+        if (part.df > 0) {
             row.ms = part.ss / row.df;
+        }
         if (part.df > 0 && !m_fit->isPerfect()) {
             row.f = *row.ms / m_fit->meanSquare();
             row.p = fUpper(*row.f, row.df, m_fit->df);
@@ -181,8 +187,9 @@ std::vector<Influence> LinearModel::influence() const
         if (free > 1e-12 && !m_fit->isPerfect()) {
             one.internal = one.residual / (residualSd() * std::sqrt(free));
             const double rest = m_fit->df - *one.internal * *one.internal;
-            if (m_fit->df > 1 && rest > 1e-12 * m_fit->df)
+            if (m_fit->df > 1 && rest > 1e-12 * m_fit->df) {
                 one.external = *one.internal * std::sqrt((m_fit->df - 1) / rest);
+            }
         }
         rows.push_back(one);
     }

@@ -13,10 +13,12 @@ Result<std::vector<MarginalMean>> marginalMeans(const Estimator& fit, const std:
                                                 double level)
 {
     const DesignFactor* of = fit.design().factor(factor);
-    if (of == nullptr)
+    if (of == nullptr) {
         return fail(ErrorKind::NotFound, factor);
-    if (!(level > 0 && level < 1))
+    }
+    if (!(level > 0 && level < 1)) {
         return fail(ErrorKind::Invalid, "level", std::to_string(level));
+    }
     std::vector<MarginalMean> means;
     for (std::size_t i = 0; i < of->levels.size(); ++i) {
         MarginalMean one;

@@ -35,11 +35,13 @@ double logSequentialDeterminant(MatrixXd columns)
         VectorXd rest = columns.col(c);
         const double whole = rest.norm();
         for (int pass = 0; pass < 2; ++pass) {
-            for (const VectorXd& direction : basis)
+            for (const VectorXd& direction : basis) {
                 rest -= direction.dot(rest) * direction;
+            }
         }
-        if (rest.norm() <= kRankTolerance * whole)
+        if (rest.norm() <= kRankTolerance * whole) {
             continue;
+        }
         log += 2 * std::log(rest.norm());
         basis.push_back(rest.normalized());
     }
@@ -70,8 +72,9 @@ void MixedModel::Fit::crossColumns()
     std::vector<std::vector<Index>> places;
     for (std::size_t k = 0; k < components.size(); ++k) {
         places.emplace_back();
-        for (const std::size_t code : design->randomFactors()[k].codes)
+        for (const std::size_t code : design->randomFactors()[k].codes) {
             places.back().push_back(offsets[k] + static_cast<Index>(code));
+        }
         for (Index row = 0; row < matrix.rows(); ++row) {
             const Index place = places[k][static_cast<std::size_t>(row)];
             randomResponse[place] += response[row];
@@ -82,8 +85,9 @@ void MixedModel::Fit::crossColumns()
     std::vector<Eigen::Triplet<double>> entries;
     for (std::size_t row = 0; row < design->rows(); ++row) {
         for (const auto& one : places) {
-            for (const auto& other : places)
+            for (const auto& other : places) {
                 entries.emplace_back(one[row], other[row], 1.0);
+            }
         }
     }
     randomCross = Sparse(q, q);
@@ -99,8 +103,9 @@ void MixedModel::Fit::rotate()
     const Index q = left.cols();
     const double most = MatrixXd(randomCross).diagonal().maxCoeff();
     Index seen = 0;
-    while (seen < q && eigen.eigenvalues()[q - 1 - seen] > kExplainedTolerance * most)
+    while (seen < q && eigen.eigenvalues()[q - 1 - seen] > kExplainedTolerance * most) {
         ++seen;
+    }
     const VectorXd root = eigen.eigenvalues().tail(seen).cwiseSqrt();
     const MatrixXd directions = eigen.eigenvectors().rightCols(seen);
     problem.data = root.cwiseInverse().cwiseProduct(
@@ -127,47 +132,55 @@ Done MixedModel::Fit::checkIdentified() const
     gram(0, 0) = problem.freeRows();
     for (Index j = 1; j < count; ++j) {
         const std::string& name = components[static_cast<std::size_t>(j - 1)].group;
-        if (problem.data.size() == 0 || !(problem.trace(j - 1) > 1e-12))
+        if (problem.data.size() == 0 || !(problem.trace(j - 1) > 1e-12)) {
             return fail(ErrorKind::NotEstimable, name);
+        }
         gram(0, j) = gram(j, 0) = problem.trace(j - 1);
-        for (Index k = 1; k <= j; ++k)
+        for (Index k = 1; k <= j; ++k) {
             gram(j, k) = gram(k, j) = problem.product(j - 1, k - 1);
+        }
         const VectorXd size = gram.diagonal().head(j + 1).cwiseSqrt().cwiseInverse();
         const MatrixXd cosine =
             size.asDiagonal() * gram.topLeftCorner(j + 1, j + 1) * size.asDiagonal();
         const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(cosine, Eigen::EigenvaluesOnly);
-        if (eigen.eigenvalues()[0] < 1e-9)
+        if (eigen.eigenvalues()[0] < 1e-9) {
             return fail(ErrorKind::NotEstimable, name);
+        }
     }
     const double total = squares.residualSs;
     const double whole = responseVector(*design).squaredNorm();
     const double shift = design->responseShift() * design->responseShift();
     // The mean taken off leaves rounding of its own size.
     const bool noSpread = total <= 1e-26 * whole || whole <= 1e-28 * shift;
-    if (noSpread || (problem.restRows > 0 && problem.restSs <= kExplainedTolerance * total))
+    if (noSpread || (problem.restRows > 0 && problem.restSs <= kExplainedTolerance * total)) {
         return fail(ErrorKind::NotEstimable, "residual");
+    }
     return {};
 }
 
 Done MixedModel::Fit::solve()
 {
     const auto n = static_cast<Index>(design->rows());
-    if (n - squares.rank < 2)
+    if (n - squares.rank < 2) {
         return fail(ErrorKind::TooFew, "residual", std::to_string(n));
+    }
     crossColumns();
     rotate();
-    if (auto identified = checkIdentified(); !identified)
+    if (auto identified = checkIdentified(); !identified) {
         return identified;
+    }
     auto solved = solveReml(problem);
-    if (!solved)
+    if (!solved) {
         return tl::unexpected(solved.error());
+    }
     solution = std::move(*solved);
     for (std::size_t k = 0; k < components.size(); ++k) {
         const double ratio = solution.ratios[static_cast<Index>(k)];
         components[k].variance = ratio * solution.residualVariance;
         components[k].singular = ratio <= 0;
-        if (ratio > 0)
+        if (ratio > 0) {
             active.push_back(k);
+        }
     }
     estimateFixed();
     return {};
@@ -178,13 +191,15 @@ void MixedModel::Fit::findInner()
 {
     const Index q = offsets.back();
     VectorXd ratio(q);
-    for (std::size_t k = 0; k < components.size(); ++k)
+    for (std::size_t k = 0; k < components.size(); ++k) {
         ratio.segment(offsets[k], levels(k)).setConstant(solution.ratios[static_cast<Index>(k)]);
+    }
     inner = Sparse(q, q);
     if (components.size() == 1) {
-        for (Index level = 0; level < q; ++level)
+        for (Index level = 0; level < q; ++level) {
             inner.insert(level, level) =
                 ratio[level] / (1 + ratio[level] * randomCross.coeff(level, level));
+        }
         return;
     }
     const VectorXd root = ratio.cwiseSqrt();
@@ -209,8 +224,9 @@ void MixedModel::Fit::estimateFixed()
 double MixedModel::Fit::logCrossDeterminant() const
 {
     MatrixXd triangle = squares.triangle();
-    for (std::size_t c = 0; c < design->columns(); ++c)
+    for (std::size_t c = 0; c < design->columns(); ++c) {
         triangle.col(static_cast<Index>(c)) *= design->columnScale(c);
+    }
     return logSequentialDeterminant(std::move(triangle));
 }
 

@@ -31,20 +31,24 @@ public:
     // Q1' V^-1 G_i V^-1 Q1
     [[nodiscard]] MatrixXd single(std::size_t i) const
     {
-        if (i == 0)
+        if (i == 0) {
             return identityPower(2);
+        }
         return onceOf(i) * onceOf(i).transpose();
     }
 
     // Q1' V^-1 G_i V^-1 G_j V^-1 Q1
     [[nodiscard]] MatrixXd both(std::size_t i, std::size_t j) const
     {
-        if (i == 0 && j == 0)
+        if (i == 0 && j == 0) {
             return identityPower(3);
-        if (i == 0)
+        }
+        if (i == 0) {
             return both(j, i).transpose();
-        if (j == 0)
+        }
+        if (j == 0) {
             return onceOf(i) * m_twice.middleRows(first(i), levels(i));
+        }
         return onceOf(i) * m_middle.block(first(i), first(j), levels(i), levels(j)) *
                onceOf(j).transpose();
     }
@@ -63,13 +67,15 @@ private:
         const Sparse& m = m_fit.inner;
         const Sparse squared = m * m_fit.randomCross * m;
         Sparse sum = 2 * m - squared;
-        if (power == 3)
+        if (power == 3) {
             sum = 3 * m - 3 * squared + Sparse(squared * m_fit.randomCross * m);
+        }
         const Index rank = m_fit.fixedRandom.rows();
         const MatrixXd halfway = m_fit.fixedRandom * sum;
         MatrixXd result = MatrixXd::Identity(rank, rank) - halfway * m_fit.fixedRandom.transpose();
-        for (int i = 0; i < power; ++i)
+        for (int i = 0; i < power; ++i) {
             result /= m_fit.solution.residualVariance;
+        }
         return result;
     }
 
@@ -95,9 +101,10 @@ FixedSpread fixedSpread(const MixedModel::Fit& fit)
         2 * expectedInformation(fit.problem, fit.solution, fit.active).inverse();
     MatrixXd correction = MatrixXd::Zero(fit.covariance.rows(), fit.covariance.cols());
     for (std::size_t i = 0; i < single.size(); ++i) {
-        for (std::size_t j = 0; j < single.size(); ++j)
+        for (std::size_t j = 0; j < single.size(); ++j) {
             correction += spread.varianceOfVariances(static_cast<Index>(i), static_cast<Index>(j)) *
                           (products.both(i, j) - single[i] * fit.covariance * single[j]);
+        }
     }
     spread.adjusted += 2 * fit.covariance * correction * fit.covariance;
     spread.adjusted = (0.5 * (spread.adjusted + spread.adjusted.transpose())).eval();

@@ -61,8 +61,9 @@ private:
     {
         const auto count = static_cast<Index>(m_spread.slope.size());
         VectorXd slope(count);
-        for (Index i = 0; i < count; ++i)
+        for (Index i = 0; i < count; ++i) {
             slope[i] = row.dot(m_spread.slope[static_cast<std::size_t>(i)] * row);
+        }
         const double v = row.dot(m_spread.plain * row);
         return 2 * v * v / slope.dot(m_spread.varianceOfVariances * slope);
     }
@@ -79,8 +80,9 @@ void MixedEstimator::scaleKenwardRoger(const MatrixXd& rows, FTest& result) cons
     const double q = result.df1;
     const Eigen::LDLT<MatrixXd> plain((rows * m_spread.plain * rows.transpose()).eval());
     std::vector<MatrixXd> shares;
-    for (const MatrixXd& slope : m_spread.slope)
+    for (const MatrixXd& slope : m_spread.slope) {
         shares.push_back(plain.solve(rows * slope * rows.transpose()));
+    }
     double a1 = 0;
     double a2 = 0;
     for (std::size_t i = 0; i < shares.size(); ++i) {
@@ -104,8 +106,9 @@ void MixedEstimator::scaleKenwardRoger(const MatrixXd& rows, FTest& result) cons
     const double df2 = 4 + (q + 2) / (q * rho - 1);
     result.df2 = df2;
     // At df 2 the scale would divide by nothing.
-    if (std::abs(df2 - 2) > 1e-2)
+    if (std::abs(df2 - 2) > 1e-2) {
         result.f *= df2 / (mean * (df2 - 2));
+    }
 }
 
 // The rows of a term in sum-to-zero coding, and of these the combinations the data can see.
@@ -122,8 +125,9 @@ MatrixXd estimableRows(const MixedModel::Fit& fit, const DesignTerm& term)
     if (unseen.rows() > 0 && unseen.cwiseAbs().maxCoeff() > 1e-8) {
         Eigen::FullPivLU<MatrixXd> lu(unseen);
         lu.setThreshold(1e-8);
-        if (lu.dimensionOfKernel() == 0)
+        if (lu.dimensionOfKernel() == 0) {
             return MatrixXd(0, fit.squares.rank);
+        }
         rows = (lu.kernel().transpose() * rows).eval();
     }
     return rows * fit.squares.spread;
@@ -138,18 +142,21 @@ MixedModel::MixedModel(std::shared_ptr<const Fit> fit)
 Result<MixedModel> MixedModel::fit(const DataTable& table, const ModelDescription& model)
 {
     auto design = ModelDesign::make(table, model);
-    if (!design)
+    if (!design) {
         return tl::unexpected(design.error());
+    }
     return fit(std::make_shared<const ModelDesign>(std::move(*design)));
 }
 
 Result<MixedModel> MixedModel::fit(std::shared_ptr<const ModelDesign> design)
 {
-    if (design->randomFactors().empty())
+    if (design->randomFactors().empty()) {
         return fail(ErrorKind::Missing, "random");
+    }
     auto fitted = std::make_shared<Fit>(std::move(design));
-    if (auto solved = fitted->solve(); !solved)
+    if (auto solved = fitted->solve(); !solved) {
         return tl::unexpected(solved.error());
+    }
     return MixedModel(std::move(fitted));
 }
 
@@ -185,9 +192,10 @@ std::vector<RandomEffect> MixedModel::predictedEffects(std::size_t component) co
     const double ratio = m_fit->solution.ratios[static_cast<Index>(component)];
     std::vector<RandomEffect> effects;
     const auto& levels = design().randomFactors()[component].levels;
-    for (std::size_t level = 0; level < levels.size(); ++level)
+    for (std::size_t level = 0; level < levels.size(); ++level) {
         effects.push_back(
             {levels[level], ratio * seen[m_fit->offsets[component] + static_cast<Index>(level)]});
+    }
     return effects;
 }
 
@@ -198,13 +206,15 @@ std::vector<double> MixedModel::residuals() const
                                             static_cast<Index>(design().columns()));
     const VectorXd fitted = matrix * (m_fit->squares.spread * m_fit->gamma);
     std::vector<double> left = design().response();
-    for (std::size_t row = 0; row < left.size(); ++row)
+    for (std::size_t row = 0; row < left.size(); ++row) {
         left[row] -= fitted[static_cast<Index>(row)];
+    }
     for (std::size_t k = 0; k < components().size(); ++k) {
         const std::vector<RandomEffect> effects = predictedEffects(k);
         const auto& codes = design().randomFactors()[k].codes;
-        for (std::size_t row = 0; row < left.size(); ++row)
+        for (std::size_t row = 0; row < left.size(); ++row) {
             left[row] -= effects[codes[row]].value;
+        }
     }
     return left;
 }
@@ -219,11 +229,13 @@ Result<FTest> MixedModel::termTest(const std::string& term) const
     const auto& terms = design().terms();
     const auto found =
         std::find_if(terms.begin(), terms.end(), [&](const auto& t) { return t.name == term; });
-    if (found == terms.end())
+    if (found == terms.end()) {
         return fail(ErrorKind::NotFound, term);
+    }
     const MatrixXd rows = estimableRows(*m_fit, *found);
-    if (rows.rows() == 0)
+    if (rows.rows() == 0) {
         return fail(ErrorKind::NotEstimable, term);
+    }
     return MixedEstimator(m_fit).test(rows);
 }
 

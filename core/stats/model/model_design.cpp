@@ -12,8 +12,9 @@ namespace {
 std::string joinedName(const TermColumns& columns)
 {
     std::string name;
-    for (const std::string& column : columns)
+    for (const std::string& column : columns) {
         name += (name.empty() ? "" : ":") + column;
+    }
     return name;
 }
 
@@ -29,14 +30,17 @@ Result<std::vector<std::string>> neededColumns(const DataTable& table,
 {
     std::vector<std::string> needed{model.response};
     for (const auto* group : {&model.terms, &model.randomIntercepts}) {
-        for (const TermColumns& columns : *group)
+        for (const TermColumns& columns : *group) {
             needed.insert(needed.end(), columns.begin(), columns.end());
+        }
     }
-    if (table.numbers(model.response) == nullptr)
+    if (table.numbers(model.response) == nullptr) {
         return fail(ErrorKind::NotFound, model.response);
+    }
     for (const std::string& name : needed) {
-        if (table.numbers(name) == nullptr && table.factor(name) == nullptr)
+        if (table.numbers(name) == nullptr && table.factor(name) == nullptr) {
             return fail(ErrorKind::NotFound, name);
+        }
     }
     return needed;
 }
@@ -55,8 +59,9 @@ std::vector<std::size_t> completeRows(const DataTable& table, const std::vector<
     }
     std::vector<std::size_t> rows;
     for (std::size_t row = 0; row < complete.size(); ++row) {
-        if (complete[row])
+        if (complete[row]) {
             rows.push_back(row);
+        }
     }
     return rows;
 }
@@ -65,8 +70,9 @@ std::vector<double> presentValues(const NumberColumn& column)
 {
     std::vector<double> values;
     values.reserve(column.values.size());
-    for (const auto& value : column.values)
+    for (const auto& value : column.values) {
         values.push_back(*value);
+    }
     return values;
 }
 
@@ -74,8 +80,9 @@ std::vector<double> presentValues(const NumberColumn& column)
 double steadyMean(const std::vector<double>& values)
 {
     double sum = 0;
-    for (const double value : values)
+    for (const double value : values) {
         sum += value - values.front();
+    }
     return values.front() + sum / static_cast<double>(values.size());
 }
 
@@ -83,8 +90,9 @@ DesignFactor designFactor(const FactorColumn& column)
 {
     DesignFactor factor{column.name, column.levels, {}};
     factor.codes.reserve(column.codes.size());
-    for (const auto& code : column.codes)
+    for (const auto& code : column.codes) {
         factor.codes.push_back(*code);
+    }
     return factor;
 }
 
@@ -93,24 +101,30 @@ DesignFactor designFactor(const FactorColumn& column)
 Result<ModelDesign> ModelDesign::make(const DataTable& table, const ModelDescription& model)
 {
     const auto needed = neededColumns(table, model);
-    if (!needed)
+    if (!needed) {
         return tl::unexpected(needed.error());
+    }
     ModelDesign design;
     design.m_usedRows = completeRows(table, *needed);
-    if (design.m_usedRows.size() < 2)
+    if (design.m_usedRows.size() < 2) {
         return fail(ErrorKind::TooFew, "rows", std::to_string(design.m_usedRows.size()));
+    }
     const DataTable used = table.withRows(design.m_usedRows);
     const bool onlyMainEffects = std::all_of(model.terms.begin(), model.terms.end(),
                                              [](const auto& t) { return t.size() == 1; });
     Done done = design.takeResponse(used, model.response);
-    for (std::size_t i = 0; done && i < model.terms.size(); ++i)
+    for (std::size_t i = 0; done && i < model.terms.size(); ++i) {
         done = design.addTerm(used, model.terms[i], onlyMainEffects);
-    for (std::size_t i = 0; done && i < model.randomIntercepts.size(); ++i)
+    }
+    for (std::size_t i = 0; done && i < model.randomIntercepts.size(); ++i) {
         done = design.addRandom(used, model.randomIntercepts[i]);
-    if (done)
+    }
+    if (done) {
         done = design.checkParts();
-    if (!done)
+    }
+    if (!done) {
         return tl::unexpected(done.error());
+    }
     design.fillMatrix(used);
     return design;
 }
@@ -122,24 +136,28 @@ Done ModelDesign::takeResponse(const DataTable& table, const std::string& name)
     // Two steps: the difference from the first value is exact where values agree in most digits.
     const double first = m_response.front();
     const double rest = m_responseShift - first;
-    for (double& value : m_response)
+    for (double& value : m_response) {
         value = (value - first) - rest;
+    }
     return {};
 }
 
 Done ModelDesign::addVariable(const DataTable& table, const std::string& name, bool centre)
 {
     if (const FactorColumn* column = table.factor(name)) {
-        if (factor(name) != nullptr)
+        if (factor(name) != nullptr) {
             return {};
-        if (column->levels.size() < 2)
+        }
+        if (column->levels.size() < 2) {
             return fail(ErrorKind::TooFew, name, std::to_string(column->levels.size()));
+        }
         m_factors.push_back(designFactor(*column));
         return {};
     }
     for (const DesignCovariate& known : m_covariates) {
-        if (known.name == name)
+        if (known.name == name) {
             return {};
+        }
     }
     const std::vector<double> values = presentValues(*table.numbers(name));
     DesignCovariate covariate{name, steadyMean(values), 0, 1};
@@ -160,19 +178,24 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
 Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates)
 {
     DesignTerm term{joinedName(columns), columns, m_columns, 1};
-    if (columns.empty())
+    if (columns.empty()) {
         return fail(ErrorKind::Missing, "term");
-    if (termOf(columns) != nullptr)
-        return fail(ErrorKind::Duplicate, term.name);
-    const TermColumns parts = sortedParts(columns);
-    if (std::adjacent_find(parts.begin(), parts.end()) != parts.end())
-        return fail(ErrorKind::Duplicate, term.name);
-    for (const std::string& name : columns) {
-        if (auto done = addVariable(table, name, centreCovariates); !done)
-            return done;
     }
-    for (const DesignFactor* part : factorsOf(term))
+    if (termOf(columns) != nullptr) {
+        return fail(ErrorKind::Duplicate, term.name);
+    }
+    const TermColumns parts = sortedParts(columns);
+    if (std::adjacent_find(parts.begin(), parts.end()) != parts.end()) {
+        return fail(ErrorKind::Duplicate, term.name);
+    }
+    for (const std::string& name : columns) {
+        if (auto done = addVariable(table, name, centreCovariates); !done) {
+            return done;
+        }
+    }
+    for (const DesignFactor* part : factorsOf(term)) {
         term.columnCount *= part->levels.size() - 1;
+    }
     m_columns += term.columnCount;
     m_terms.push_back(std::move(term));
     return {};
@@ -181,14 +204,17 @@ Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bo
 Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)
 {
     for (const std::string& name : columns) {
-        if (table.factor(name) == nullptr)
+        if (table.factor(name) == nullptr) {
             return fail(ErrorKind::Invalid, name);
+        }
     }
     const auto crossed = table.crossed(columns);
-    if (!crossed)
+    if (!crossed) {
         return tl::unexpected(crossed.error());
-    if (crossed->levels.size() < 2)
+    }
+    if (crossed->levels.size() < 2) {
         return fail(ErrorKind::TooFew, crossed->name, std::to_string(crossed->levels.size()));
+    }
     m_random.push_back(designFactor(*crossed));
     return {};
 }
@@ -200,8 +226,9 @@ Done ModelDesign::checkParts() const
         for (std::size_t left = 0; term.columns.size() > 1 && left < term.columns.size(); ++left) {
             TermColumns part = term.columns;
             part.erase(part.begin() + static_cast<std::ptrdiff_t>(left));
-            if (termOf(part) == nullptr)
+            if (termOf(part) == nullptr) {
                 return fail(ErrorKind::Invalid, term.name, joinedName(part));
+            }
         }
     }
     return {};
@@ -214,11 +241,13 @@ void ModelDesign::fillMatrix(const DataTable& table)
     std::vector<std::vector<double>> covariateValues;
     for (const DesignCovariate& covariate : m_covariates) {
         covariateValues.push_back(presentValues(*table.numbers(covariate.name)));
-        for (double& value : covariateValues.back())
+        for (double& value : covariateValues.back()) {
             value = (value - covariate.shift) / covariate.scale;
+        }
     }
-    for (const DesignTerm& term : m_terms)
+    for (const DesignTerm& term : m_terms) {
         fillTerm(term, covariateValues);
+    }
 }
 
 void ModelDesign::fillTerm(const DesignTerm& term,
@@ -235,11 +264,13 @@ void ModelDesign::fillTerm(const DesignTerm& term,
             column += base ? 0 : (part->codes[row] - 1) * stride;
             stride *= part->levels.size() - 1;
         }
-        if (base)
+        if (base) {
             continue;
+        }
         double value = 1;
-        for (const std::size_t k : numbers)
+        for (const std::size_t k : numbers) {
             value *= covariateValues[k][row];
+        }
         m_matrix[(term.firstColumn + column) * rows() + row] = value;
     }
 }
@@ -264,8 +295,9 @@ std::vector<const DesignFactor*> ModelDesign::factorsOf(const DesignTerm& term) 
 {
     std::vector<const DesignFactor*> parts;
     for (const std::string& name : term.columns) {
-        if (const DesignFactor* part = factor(name))
+        if (const DesignFactor* part = factor(name)) {
             parts.push_back(part);
+        }
     }
     return parts;
 }
@@ -275,8 +307,9 @@ std::vector<std::size_t> ModelDesign::covariatesOf(const DesignTerm& term) const
     std::vector<std::size_t> numbers;
     for (std::size_t k = 0; k < m_covariates.size(); ++k) {
         if (std::find(term.columns.begin(), term.columns.end(), m_covariates[k].name) !=
-            term.columns.end())
+            term.columns.end()) {
             numbers.push_back(k);
+        }
     }
     return numbers;
 }

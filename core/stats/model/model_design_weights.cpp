@@ -14,8 +14,9 @@ std::size_t dummyOf(const std::vector<const DesignFactor*>& parts, const DesignF
 {
     for (const DesignFactor* part : parts) {
         const std::size_t count = part->levels.size() - 1;
-        if (part == &of)
+        if (part == &of) {
             return column % count;
+        }
         column /= count;
     }
     assert(false);
@@ -89,14 +90,16 @@ void ModelDesign::addSumColumn(const DesignTerm& term, std::size_t column,
     double* const out = into.data() + (term.firstColumn + column) * columns();
     for (std::size_t kept = 0; kept < (std::size_t{1} << parts.size()); ++kept) {
         TermColumns names;
-        for (const std::size_t k : covariatesOf(term))
+        for (const std::size_t k : covariatesOf(term)) {
             names.push_back(m_covariates[k].name);
+        }
         double sign = 1;
         for (std::size_t i = 0; i < parts.size(); ++i) {
-            if ((kept >> i & 1) != 0)
+            if ((kept >> i & 1) != 0) {
                 names.push_back(parts[i]->name);
-            else
+            } else {
                 sign = -sign;
+            }
         }
         if (names.empty()) {
             out[0] += sign;
@@ -106,8 +109,9 @@ void ModelDesign::addSumColumn(const DesignTerm& term, std::size_t column,
         assert(part != nullptr);
         for (std::size_t c = 0; c < part->columnCount; ++c) {
             double value = sign;
-            for (const DesignFactor* of : factorsOf(*part))
+            for (const DesignFactor* of : factorsOf(*part)) {
                 value *= dummyOf(parts, *of, column) == dummyOf(factorsOf(*part), *of, c) ? 2 : 1;
+            }
             out[part->firstColumn + c] += value;
         }
     }
@@ -118,8 +122,9 @@ std::vector<double> ModelDesign::toSumToZero() const
     std::vector<double> transform(columns() * columns(), 0.0);
     transform[0] = 1;
     for (const DesignTerm& term : m_terms) {
-        for (std::size_t column = 0; column < term.columnCount; ++column)
+        for (std::size_t column = 0; column < term.columnCount; ++column) {
             addSumColumn(term, column, transform);
+        }
     }
     return transform;
 }

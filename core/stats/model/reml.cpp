@@ -26,8 +26,9 @@ Eigen::LLT<MatrixXd> factored(const RemlProblem& problem, const VectorXd& ratios
 {
     const Index size = problem.data.size();
     MatrixXd total = MatrixXd::Identity(size, size);
-    for (std::size_t k = 0; k < problem.kernels.size(); ++k)
+    for (std::size_t k = 0; k < problem.kernels.size(); ++k) {
         total += ratios[static_cast<Index>(k)] * problem.kernels[k];
+    }
     return Eigen::LLT<MatrixXd>(total);
 }
 
@@ -68,15 +69,17 @@ ProfilePoint diagonalProfile(const RemlProblem& problem, double ratio)
 
 double devianceAt(const RemlProblem& problem, const VectorXd& ratios)
 {
-    if (problem.isDiagonal())
+    if (problem.isDiagonal()) {
         return diagonalProfile(problem, ratios[0]).deviance;
+    }
     return profileValue(problem, factored(problem, ratios)).deviance;
 }
 
 ProfilePoint profileAt(const RemlProblem& problem, const VectorXd& ratios)
 {
-    if (problem.isDiagonal())
+    if (problem.isDiagonal()) {
         return diagonalProfile(problem, ratios[0]);
+    }
     const auto factor = factored(problem, ratios);
     ProfilePoint point = profileValue(problem, factor);
     const Index count = ratios.size();
@@ -120,17 +123,20 @@ VectorXd coarseStart(const RemlProblem& problem, const VectorXd& unit)
     double lowest = std::numeric_limits<double>::infinity();
     while (true) {
         VectorXd ratios(unit.size());
-        for (Index k = 0; k < unit.size(); ++k)
+        for (Index k = 0; k < unit.size(); ++k) {
             ratios[k] = steps[place[static_cast<std::size_t>(k)]] * unit[k];
+        }
         if (const double deviance = devianceAt(problem, ratios); deviance < lowest) {
             lowest = deviance;
             best = ratios;
         }
         std::size_t digit = 0;
-        while (digit < place.size() && ++place[digit] == steps.size())
+        while (digit < place.size() && ++place[digit] == steps.size()) {
             place[digit++] = 0;
-        if (digit == place.size())
+        }
+        if (digit == place.size()) {
             return best;
+        }
     }
 }
 
@@ -140,12 +146,14 @@ VectorXd descent(const ProfilePoint& point, const VectorXd& ratios, const Vector
 {
     std::vector<Index> free;
     for (Index k = 0; k < ratios.size(); ++k) {
-        if (ratios[k] > 0 || point.gradient[k] < 0)
+        if (ratios[k] > 0 || point.gradient[k] < 0) {
             free.push_back(k);
+        }
     }
     VectorXd step = VectorXd::Zero(ratios.size());
-    if (free.empty())
+    if (free.empty()) {
         return step;
+    }
     const MatrixXd hessian = point.hessian(free, free);
     const VectorXd gradient = point.gradient(free);
     const Eigen::LLT<MatrixXd> factor(hessian);
@@ -156,8 +164,9 @@ VectorXd descent(const ProfilePoint& point, const VectorXd& ratios, const Vector
             part[static_cast<Index>(i)] = gradient[static_cast<Index>(i)] < 0 ? reach : -reach / 2;
         }
     }
-    for (std::size_t i = 0; i < free.size(); ++i)
+    for (std::size_t i = 0; i < free.size(); ++i) {
         step[free[i]] = part[static_cast<Index>(i)];
+    }
     return step;
 }
 
@@ -169,8 +178,9 @@ std::optional<VectorXd> lineSearch(const RemlProblem& problem, const VectorXd& r
     const double slack = 1e-12 * (1 + std::abs(deviance));
     for (double share = 1; share > 1e-10; share /= 2) {
         VectorXd next = (ratios + share * step).cwiseMax(0);
-        if (devianceAt(problem, next) <= deviance + slack)
+        if (devianceAt(problem, next) <= deviance + slack) {
             return next;
+        }
     }
     return std::nullopt;
 }
@@ -200,8 +210,9 @@ double RemlProblem::trace(Index k) const
 
 double RemlProblem::product(Index j, Index k) const
 {
-    if (isDiagonal())
+    if (isDiagonal()) {
         return diagonal.squaredNorm();
+    }
     return kernels[static_cast<std::size_t>(j)]
         .cwiseProduct(kernels[static_cast<std::size_t>(k)])
         .sum();
@@ -210,8 +221,9 @@ double RemlProblem::product(Index j, Index k) const
 Result<RemlSolution> solveReml(const RemlProblem& problem)
 {
     VectorXd unit(problem.factors());
-    for (Index k = 0; k < unit.size(); ++k)
+    for (Index k = 0; k < unit.size(); ++k) {
         unit[k] = static_cast<double>(problem.data.size()) / problem.trace(k);
+    }
     VectorXd ratios = coarseStart(problem, unit);
     for (int round = 0; round < 200; ++round) {
         const ProfilePoint point = profileAt(problem, ratios);
@@ -224,8 +236,9 @@ Result<RemlSolution> solveReml(const RemlProblem& problem)
             return RemlSolution{ratios + moved, last.residualVariance, last.deviance};
         }
         const auto next = lineSearch(problem, ratios, step, point.deviance);
-        if (!next || !next->allFinite())
+        if (!next || !next->allFinite()) {
             break;
+        }
         ratios = *next;
     }
     return fail(ErrorKind::NoConvergence, "random");

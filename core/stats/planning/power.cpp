@@ -14,17 +14,20 @@ constexpr double kMostTrays = 1e7;
 
 Done checkCommon(double sd, double alpha)
 {
-    if (!(sd > 0) || !std::isfinite(sd))
+    if (!(sd > 0) || !std::isfinite(sd)) {
         return fail(ErrorKind::Invalid, "sd");
-    if (!(alpha > 0 && alpha < 1))
+    }
+    if (!(alpha > 0 && alpha < 1)) {
         return fail(ErrorKind::Invalid, "alpha");
+    }
     return {};
 }
 
 Done checkWanted(double power, double alpha)
 {
-    if (!(power > alpha && power < 1))
+    if (!(power > alpha && power < 1)) {
         return fail(ErrorKind::Invalid, "power");
+    }
     return {};
 }
 
@@ -56,17 +59,20 @@ double fPowerAt(const FPlan& plan, double n, double squares)
 
 Done checkF(const FPlan& plan)
 {
-    if (plan.groups < 2)
+    if (plan.groups < 2) {
         return fail(ErrorKind::Invalid, "groups");
+    }
     return checkCommon(plan.sd, plan.alpha);
 }
 
 Done checkCount(double n)
 {
-    if (std::isnan(n) || std::isinf(n))
+    if (std::isnan(n) || std::isinf(n)) {
         return fail(ErrorKind::Invalid, "count");
-    if (!(n > 1))
+    }
+    if (!(n > 1)) {
         return fail(ErrorKind::TooFew, "count");
+    }
     return {};
 }
 
@@ -80,19 +86,22 @@ Result<double> whereReached(const std::function<double(double)>& powerAt, double
         return x > most ? std::nan("") : powerAt(x) - wanted;
     };
     const Result<double> logX = risingRoot(rising, std::log(start), 0.5);
-    if (!logX)
+    if (!logX) {
         return fail(ErrorKind::NoConvergence, "power");
+    }
     return least + std::exp(*logX);
 }
 
 Result<int> wholeCount(const Result<double>& exact, const std::function<double(double)>& powerAt,
                        double wanted)
 {
-    if (!exact)
+    if (!exact) {
         return tl::unexpected(exact.error());
+    }
     int n = std::max(2, static_cast<int>(std::ceil(*exact - 1e-9)));
-    while (powerAt(n) < wanted)
+    while (powerAt(n) < wanted) {
         ++n;
+    }
     return n;
 }
 
@@ -100,23 +109,29 @@ Result<int> wholeCount(const Result<double>& exact, const std::function<double(d
 
 Result<double> tPower(const TPlan& plan, double n, double difference)
 {
-    if (const Done good = checkCommon(plan.sd, plan.alpha); !good)
+    if (const Done good = checkCommon(plan.sd, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkCount(n); !good)
+    }
+    if (const Done good = checkCount(n); !good) {
         return tl::unexpected(good.error());
-    if (!std::isfinite(difference))
+    }
+    if (!std::isfinite(difference)) {
         return fail(ErrorKind::Invalid, "difference");
+    }
     return tPowerAt(plan, n, difference);
 }
 
 Result<double> tCountFor(const TPlan& plan, double difference, double power)
 {
-    if (const Done good = checkCommon(plan.sd, plan.alpha); !good)
+    if (const Done good = checkCommon(plan.sd, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkWanted(power, plan.alpha); !good)
+    }
+    if (const Done good = checkWanted(power, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (!std::isfinite(difference) || difference == 0)
+    }
+    if (!std::isfinite(difference) || difference == 0) {
         return fail(ErrorKind::Invalid, "difference");
+    }
     return whereReached([&](double n) { return tPowerAt(plan, n, difference); }, 1, kMostTrays, 8,
                         power);
 }
@@ -125,8 +140,9 @@ Result<int> tWholeCountFor(const TPlan& plan, double difference, double power)
 {
     // Where two do, the search for the exact count would run into vanishing degrees of freedom.
     const Result<double> atTwo = tPower(plan, 2, difference);
-    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha))
+    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha)) {
         return 2;
+    }
     return wholeCount(
         tCountFor(plan, difference, power), [&](double n) { return tPowerAt(plan, n, difference); },
         power);
@@ -134,63 +150,79 @@ Result<int> tWholeCountFor(const TPlan& plan, double difference, double power)
 
 Result<double> tSmallestDifference(const TPlan& plan, double n, double power)
 {
-    if (const Done good = checkCommon(plan.sd, plan.alpha); !good)
+    if (const Done good = checkCommon(plan.sd, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkWanted(power, plan.alpha); !good)
+    }
+    if (const Done good = checkWanted(power, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkCount(n); !good)
+    }
+    if (const Done good = checkCount(n); !good) {
         return tl::unexpected(good.error());
+    }
     // Found in units of the standard error, which puts the answer near 3 for common designs.
     const double se = plan.sd / std::sqrt(n / 2);
     const Result<double> shift =
         whereReached([&](double x) { return tPowerAt(plan, n, x * se); }, 0, 1e4, 3, power);
-    if (!shift)
+    if (!shift) {
         return shift;
+    }
     return *shift * se;
 }
 
 Result<double> tPowerOfShift(double shift, double df, double alpha)
 {
-    if (const Done good = checkCommon(1, alpha); !good)
+    if (const Done good = checkCommon(1, alpha); !good) {
         return tl::unexpected(good.error());
-    if (!std::isfinite(shift))
+    }
+    if (!std::isfinite(shift)) {
         return fail(ErrorKind::Invalid, "difference");
-    if (!(df >= 1))
+    }
+    if (!(df >= 1)) {
         return fail(ErrorKind::TooFew, "count");
+    }
     return twoTailPower(shift, df, alpha);
 }
 
 Result<double> tShiftFor(double power, double df, double alpha)
 {
-    if (const Done good = checkCommon(1, alpha); !good)
+    if (const Done good = checkCommon(1, alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkWanted(power, alpha); !good)
+    }
+    if (const Done good = checkWanted(power, alpha); !good) {
         return tl::unexpected(good.error());
-    if (!(df >= 1))
+    }
+    if (!(df >= 1)) {
         return fail(ErrorKind::TooFew, "count");
+    }
     const auto powerAt = [&](double shift) { return twoTailPower(shift, df, alpha); };
     return whereReached(powerAt, 0, 1e4, 3, power);
 }
 
 Result<double> fPowerForVariance(const FPlan& plan, double n, double variance)
 {
-    if (const Done good = checkF(plan); !good)
+    if (const Done good = checkF(plan); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkCount(n); !good)
+    }
+    if (const Done good = checkCount(n); !good) {
         return tl::unexpected(good.error());
-    if (!(variance >= 0) || std::isinf(variance))
+    }
+    if (!(variance >= 0) || std::isinf(variance)) {
         return fail(ErrorKind::Invalid, "effects");
+    }
     return fPowerAt(plan, n, variance * (plan.groups - 1));
 }
 
 Result<double> fCountForVariance(const FPlan& plan, double variance, double power)
 {
-    if (const Done good = checkF(plan); !good)
+    if (const Done good = checkF(plan); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkWanted(power, plan.alpha); !good)
+    }
+    if (const Done good = checkWanted(power, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (!(variance > 0) || std::isinf(variance))
+    }
+    if (!(variance > 0) || std::isinf(variance)) {
         return fail(ErrorKind::Invalid, "effects");
+    }
     return whereReached([&](double n) { return fPowerAt(plan, n, variance * (plan.groups - 1)); },
                         1, kMostTrays, 8, power);
 }
@@ -198,8 +230,9 @@ Result<double> fCountForVariance(const FPlan& plan, double variance, double powe
 Result<int> fWholeCountForVariance(const FPlan& plan, double variance, double power)
 {
     const Result<double> atTwo = fPowerForVariance(plan, 2, variance);
-    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha))
+    if (atTwo && *atTwo >= power && checkWanted(power, plan.alpha)) {
         return 2;
+    }
     return wholeCount(
         fCountForVariance(plan, variance, power),
         [&](double n) { return fPowerAt(plan, n, variance * (plan.groups - 1)); }, power);
@@ -212,17 +245,21 @@ double varianceOfExtremes(int groups, double difference)
 
 Result<double> fSmallestDifference(const FPlan& plan, double n, double power)
 {
-    if (const Done good = checkF(plan); !good)
+    if (const Done good = checkF(plan); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkWanted(power, plan.alpha); !good)
+    }
+    if (const Done good = checkWanted(power, plan.alpha); !good) {
         return tl::unexpected(good.error());
-    if (const Done good = checkCount(n); !good)
+    }
+    if (const Done good = checkCount(n); !good) {
         return tl::unexpected(good.error());
+    }
     const double unit = plan.sd * std::sqrt(2 / n);
     const Result<double> difference = whereReached(
         [&](double x) { return fPowerAt(plan, n, x * x * unit * unit / 2); }, 0, 1e3, 3, power);
-    if (!difference)
+    if (!difference) {
         return difference;
+    }
     return *difference * unit;
 }
 

@@ -64,10 +64,12 @@ double normalUpper(double z)
 
 double normalQuantile(double p)
 {
-    if (!goodProbability(p))
+    if (!goodProbability(p)) {
         return kNaN;
-    if (p == 0 || p == 1)
+    }
+    if (p == 0 || p == 1) {
         return p == 0 ? -kInfiniteDf : kInfiniteDf;
+    }
     return boost::math::quantile(Normal(), p);
 }
 
@@ -78,12 +80,15 @@ double tCdf(double t, double df)
 
 double tUpper(double t, double df)
 {
-    if (!goodDf(df) || std::isnan(t))
+    if (!goodDf(df) || std::isnan(t)) {
         return kNaN;
-    if (std::isinf(df))
+    }
+    if (std::isinf(df)) {
         return normalUpper(t);
-    if (std::isinf(t))
+    }
+    if (std::isinf(t)) {
         return t > 0 ? 0 : 1;
+    }
     return boost::math::cdf(boost::math::complement(StudentT(df), t));
 }
 
@@ -94,59 +99,73 @@ double tTwoSided(double t, double df)
 
 double tQuantile(double p, double df)
 {
-    if (!goodDf(df) || !goodProbability(p))
+    if (!goodDf(df) || !goodProbability(p)) {
         return kNaN;
-    if (std::isinf(df) || p == 0 || p == 1)
+    }
+    if (std::isinf(df) || p == 0 || p == 1) {
         return normalQuantile(p);
+    }
     return boost::math::quantile(StudentT(df), p);
 }
 
 double fUpper(double f, double df1, double df2)
 {
-    if (!goodDf(df1) || !goodDf(df2) || std::isnan(f))
+    if (!goodDf(df1) || !goodDf(df2) || std::isnan(f)) {
         return kNaN;
-    if (f <= 0)
+    }
+    if (f <= 0) {
         return 1;
-    if (std::isinf(df2))
+    }
+    if (std::isinf(df2)) {
         return chiSquareUpper(f * df1, df1);
+    }
     return std::isinf(f) ? 0 : boost::math::cdf(boost::math::complement(FisherF(df1, df2), f));
 }
 
 double fQuantile(double p, double df1, double df2)
 {
-    if (!goodDf(df1) || !goodDf(df2) || !goodProbability(p))
+    if (!goodDf(df1) || !goodDf(df2) || !goodProbability(p)) {
         return kNaN;
-    if (p == 0 || p == 1)
+    }
+    if (p == 0 || p == 1) {
         return p == 0 ? 0 : kInfiniteDf;
-    if (std::isinf(df2))
+    }
+    if (std::isinf(df2)) {
         return chiSquareQuantile(p, df1) / df1;
+    }
     return boost::math::quantile(FisherF(df1, df2), p);
 }
 
 double chiSquareCdf(double x, double df)
 {
-    if (!goodDf(df) || std::isinf(df) || std::isnan(x))
+    if (!goodDf(df) || std::isinf(df) || std::isnan(x)) {
         return kNaN;
-    if (x <= 0 || std::isinf(x))
+    }
+    if (x <= 0 || std::isinf(x)) {
         return x <= 0 ? 0 : 1;
+    }
     return boost::math::cdf(ChiSquare(df), x);
 }
 
 double chiSquareUpper(double x, double df)
 {
-    if (!goodDf(df) || std::isinf(df) || std::isnan(x))
+    if (!goodDf(df) || std::isinf(df) || std::isnan(x)) {
         return kNaN;
-    if (x <= 0 || std::isinf(x))
+    }
+    if (x <= 0 || std::isinf(x)) {
         return x <= 0 ? 1 : 0;
+    }
     return boost::math::cdf(boost::math::complement(ChiSquare(df), x));
 }
 
 double chiSquareQuantile(double p, double df)
 {
-    if (!goodDf(df) || std::isinf(df) || !goodProbability(p))
+    if (!goodDf(df) || std::isinf(df) || !goodProbability(p)) {
         return kNaN;
-    if (p == 0 || p == 1)
+    }
+    if (p == 0 || p == 1) {
         return p == 0 ? 0 : kInfiniteDf;
+    }
     return boost::math::quantile(ChiSquare(df), p);
 }
 
@@ -157,19 +176,25 @@ double noncentralTCdf(double t, double df, double noncentrality)
 
 double noncentralTUpper(double t, double df, double noncentrality)
 {
-    if (!goodDf(df) || std::isnan(t) || !std::isfinite(noncentrality))
+    if (!goodDf(df) || std::isnan(t) || !std::isfinite(noncentrality)) {
         return kNaN;
-    if (std::isinf(t))
+    }
+    if (std::isinf(t)) {
         return t > 0 ? 0 : 1;
-    if (std::isinf(df))
+    }
+    if (std::isinf(df)) {
         return normalUpper(t - noncentrality);
-    if (noncentrality == 0)
+    }
+    if (noncentrality == 0) {
         return tUpper(t, df);
+    }
     // So far out the other tail is empty: T squared is an F.
-    if (noncentrality < -kOneTailShift)
+    if (noncentrality < -kOneTailShift) {
         return 1 - noncentralTUpper(-t, df, -noncentrality);
-    if (noncentrality > kOneTailShift)
+    }
+    if (noncentrality > kOneTailShift) {
         return t <= 0 ? 1 : noncentralFUpper(t * t, 1, df, noncentrality * noncentrality);
+    }
     // The mean over the spread of the normal tail; Boost 1.74 has only 9 decimals here.
     const double beyond = std::max(0.0, t - std::max(0.0, noncentrality));
     return std::min(1.0, meanOverSpread(
@@ -181,20 +206,26 @@ double noncentralTUpper(double t, double df, double noncentrality)
 double noncentralFUpper(double f, double df1, double df2, double noncentrality)
 {
     if (!goodDf(df1) || !goodDf(df2) || std::isnan(f) || !(noncentrality >= 0) ||
-        std::isinf(noncentrality))
+        std::isinf(noncentrality)) {
         return kNaN;
-    if (f <= 0 || std::isinf(f))
+    }
+    if (f <= 0 || std::isinf(f)) {
         return f <= 0 ? 1 : 0;
-    if (noncentrality == 0)
+    }
+    if (noncentrality == 0) {
         return fUpper(f, df1, df2);
-    if (noncentrality > kMostSquaredShift && !std::isinf(df2))
+    }
+    if (noncentrality > kMostSquaredShift && !std::isinf(df2)) {
         return chiSquareCdf(df2 * (noncentrality + df1) / (df1 * f), df2);
-    if (noncentrality > kMostSquaredShift)
+    }
+    if (noncentrality > kMostSquaredShift) {
         return normalUpper((f * df1 - df1 - noncentrality) /
                            std::sqrt(2 * df1 + 4 * noncentrality));
-    if (std::isinf(df2))
+    }
+    if (std::isinf(df2)) {
         return boost::math::cdf(
             boost::math::complement(NoncentralChiSquare(df1, noncentrality), f * df1));
+    }
     return boost::math::cdf(boost::math::complement(NoncentralF(df1, df2, noncentrality), f));
 }
 

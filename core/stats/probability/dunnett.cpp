@@ -18,8 +18,9 @@ constexpr std::size_t kTerms = 64;
 // The work grows steeply with the comparisons, so many of them are given fewer digits.
 double digitsWorth(std::size_t size)
 {
-    if (size <= 5)
+    if (size <= 5) {
         return 100;
+    }
     return size == 6 ? 1e-5 : size == 7 ? 1e-6 : 1e-8;
 }
 
@@ -29,26 +30,33 @@ bool isPositive(Correlation work)
     const std::size_t n = work.size;
     for (std::size_t k = 0; k < n; ++k) {
         const double pivot = work.at(k, k);
-        if (pivot < -1e-9)
+        if (pivot < -1e-9) {
             return false;
-        for (std::size_t i = k + 1; i < n && pivot > 1e-10; ++i)
-            for (std::size_t j = k + 1; j < n; ++j)
+        }
+        for (std::size_t i = k + 1; i < n && pivot > 1e-10; ++i) {
+            for (std::size_t j = k + 1; j < n; ++j) {
                 work.values[i * n + j] -= work.at(i, k) * work.at(k, j) / pivot;
+            }
+        }
     }
     return true;
 }
 
 bool isCorrelation(const Correlation& matrix)
 {
-    if (matrix.size == 0 || matrix.values.size() != matrix.size * matrix.size)
+    if (matrix.size == 0 || matrix.values.size() != matrix.size * matrix.size) {
         return false;
+    }
     for (std::size_t i = 0; i < matrix.size; ++i) {
-        if (!(std::abs(matrix.at(i, i) - 1) < 1e-9))
+        if (!(std::abs(matrix.at(i, i) - 1) < 1e-9)) {
             return false;
-        for (std::size_t j = 0; j < i; ++j)
+        }
+        for (std::size_t j = 0; j < i; ++j) {
             if (!(std::abs(matrix.at(i, j)) <= 1 + 1e-9) ||
-                !(std::abs(matrix.at(i, j) - matrix.at(j, i)) < 1e-9))
+                !(std::abs(matrix.at(i, j) - matrix.at(j, i)) < 1e-9)) {
                 return false;
+            }
+        }
     }
     return isPositive(matrix);
 }
@@ -60,10 +68,13 @@ Correlation without(const Correlation& whole, const std::vector<std::size_t>& dr
     const auto kept = [&](std::size_t i) {
         return std::find(dropped.begin(), dropped.end(), i) == dropped.end();
     };
-    for (std::size_t i = 0; i < whole.size; ++i)
-        for (std::size_t j = 0; j < whole.size; ++j)
-            if (kept(i) && kept(j))
+    for (std::size_t i = 0; i < whole.size; ++i) {
+        for (std::size_t j = 0; j < whole.size; ++j) {
+            if (kept(i) && kept(j)) {
                 rest.values.push_back(whole.at(i, j));
+            }
+        }
+    }
     return rest;
 }
 

@@ -8,8 +8,9 @@ std::vector<std::optional<double>> holmAdjusted(const std::vector<std::optional<
 {
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < p.size(); ++i) {
-        if (p[i])
+        if (p[i]) {
             order.push_back(i);
+        }
     }
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return *p[a] < *p[b]; });

@@ -52,26 +52,31 @@ const std::vector<GaussNode>& gaussNodesFor(double distance, double weight)
         return sets;
     }();
     std::size_t count = 0;
-    for (double left = weight * distance; left > 1e-11 && count < 16; ++count)
+    for (double left = weight * distance; left > 1e-11 && count < 16; ++count) {
         left *= distance * distance;
+    }
     return kSets[count];
 }
 
 double largestResidual(const Correlation& correlation, std::span<const double> loadings)
 {
     double largest = 0;
-    for (std::size_t i = 0; i < correlation.size; ++i)
-        for (std::size_t j = 0; j < i; ++j)
+    for (std::size_t i = 0; i < correlation.size; ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
             largest = std::max(largest, std::abs(correlation.at(i, j) - loadings[i] * loadings[j]));
+        }
+    }
     return largest;
 }
 
 double insideOf(const Correlation& correlation, const Box& box, double weight)
 {
-    if (correlation.size == 0)
+    if (correlation.size == 0) {
         return 1;
-    if (correlation.size == 1)
+    }
+    if (correlation.size == 1) {
         return std::max(0.0, normalCdf(box.upper[0]) - normalCdf(box.lower[0]));
+    }
     const std::vector<double> loadings = nearestLoadings(correlation);
     return 1 - outsideOfProduct(loadings, box, kCoarse) +
            beyondProduct(correlation, loadings, box, weight);
@@ -92,8 +97,9 @@ Conditional conditionalOn(const Correlation& whole, std::size_t i, std::size_t j
     Conditional given;
     const double r = whole.at(i, j);
     for (std::size_t k = 0; k < whole.size; ++k) {
-        if (k == i || k == j)
+        if (k == i || k == j) {
             continue;
+        }
         given.rest.push_back(k);
         given.onI.push_back((whole.at(k, i) - r * whole.at(k, j)) / (1 - r * r));
         given.onJ.push_back((whole.at(k, j) - r * whole.at(k, i)) / (1 - r * r));
@@ -102,23 +108,26 @@ Conditional conditionalOn(const Correlation& whole, std::size_t i, std::size_t j
     }
     const std::size_t size = given.rest.size();
     given.correlation = {size, std::vector<double>(size * size, 1)};
-    for (std::size_t a = 0; a < size; ++a)
+    for (std::size_t a = 0; a < size; ++a) {
         for (std::size_t b = 0; b < size; ++b) {
             const double covariance = whole.at(given.rest[a], given.rest[b]) -
                                       given.onI[a] * whole.at(given.rest[b], i) -
                                       given.onJ[a] * whole.at(given.rest[b], j);
-            if (a != b)
+            if (a != b) {
                 given.correlation.values[a * size + b] =
                     std::clamp(covariance / (given.spread[a] * given.spread[b]), -1.0, 1.0);
+            }
         }
+    }
     return given;
 }
 
 double densityAtCorner(const Conditional& given, double r, const Box& box, double x, double y,
                        double weight)
 {
-    if (std::isinf(x) || std::isinf(y))
+    if (std::isinf(x) || std::isinf(y)) {
         return 0;
+    }
     Box rest;
     for (std::size_t a = 0; a < given.rest.size(); ++a) {
         const double mean = given.onI[a] * x + given.onJ[a] * y;
@@ -141,10 +150,12 @@ double slopeOfInside(const Correlation& correlation, const Box& box, std::size_t
     };
     const double upper = corner(box.upper[i], box.upper[j]) - corner(box.lower[i], box.upper[j]);
     bool symmetric = true;
-    for (std::size_t k = 0; k < correlation.size; ++k)
+    for (std::size_t k = 0; k < correlation.size; ++k) {
         symmetric = symmetric && box.lower[k] == -box.upper[k];
-    if (symmetric)
+    }
+    if (symmetric) {
         return 2 * upper;
+    }
     return upper + corner(box.lower[i], box.lower[j]) - corner(box.upper[i], box.lower[j]);
 }
 
@@ -155,17 +166,19 @@ void sweepLoadings(const Correlation& correlation, std::vector<double>& loadings
         for (std::size_t i = 0; i < correlation.size; ++i) {
             double together = 0;
             double squares = 0;
-            for (std::size_t j = 0; j < correlation.size; ++j)
+            for (std::size_t j = 0; j < correlation.size; ++j) {
                 if (j != i) {
                     together += correlation.at(i, j) * loadings[j];
                     squares += loadings[j] * loadings[j];
                 }
+            }
             const double next = squares > 0 ? std::clamp(together / squares, -0.98, 0.98) : 0;
             change = std::max(change, std::abs(next - loadings[i]));
             loadings[i] = next;
         }
-        if (change < 1e-14)
+        if (change < 1e-14) {
             return;
+        }
     }
 }
 
@@ -176,16 +189,20 @@ std::vector<double> loadingsByTriads(const Correlation& r)
     for (std::size_t i = 0; i < r.size; ++i) {
         double sum = 0;
         int count = 0;
-        for (std::size_t j = 0; j < r.size; ++j)
-            for (std::size_t k = j + 1; k < r.size; ++k)
+        for (std::size_t j = 0; j < r.size; ++j) {
+            for (std::size_t k = j + 1; k < r.size; ++k) {
                 if (j != i && k != i && std::abs(r.at(j, k)) > 1e-8) {
                     sum += r.at(i, j) * r.at(i, k) / r.at(j, k);
                     ++count;
                 }
-        if (count > 0)
+            }
+        }
+        if (count > 0) {
             loadings[i] = std::sqrt(std::clamp(sum / count, 0.0, 0.9999));
-        if (i > 0 && r.at(0, i) < 0)
+        }
+        if (i > 0 && r.at(0, i) < 0) {
             loadings[i] = -loadings[i];
+        }
     }
     return loadings;
 }
@@ -202,9 +219,11 @@ double outsideOfProduct(std::span<const double> loadings, const Box& box, double
         const double own2 = 1 - loadings[i] * loadings[i];
         own[i] = std::sqrt(own2);
         swing += loadings[i] * loadings[i] / own2;
-        for (const double side : {box.lower[i], box.upper[i]})
-            if (std::isfinite(side))
+        for (const double side : {box.lower[i], box.upper[i]}) {
+            if (std::isfinite(side)) {
                 reach = std::max(reach, std::abs(loadings[i] * side));
+            }
+        }
     }
     const double step = widen * 0.7 / std::sqrt(swing);
     const int last = static_cast<int>(std::min(38.0, 9 + reach) / step);
@@ -215,9 +234,10 @@ double outsideOfProduct(std::span<const double> loadings, const Box& box, double
         double out = 0;
         for (std::size_t i = 0; i < size; ++i) {
             if (i == 0 || loadings[i] != loadings[i - 1] || box.lower[i] != box.lower[i - 1] ||
-                box.upper[i] != box.upper[i - 1])
+                box.upper[i] != box.upper[i - 1]) {
                 out = normalCdf((box.lower[i] - loadings[i] * z) / own[i]) +
                       normalUpper((box.upper[i] - loadings[i] * z) / own[i]);
+            }
             outside += out * (1 - outside);
         }
         sum += normalDensity(z) * outside;
@@ -233,8 +253,9 @@ std::vector<double> nearestLoadings(const Correlation& correlation)
         return {root, r < 0 ? -root : root};
     }
     std::vector<double> loadings = loadingsByTriads(correlation);
-    if (largestResidual(correlation, loadings) > kExactEnough)
+    if (largestResidual(correlation, loadings) > kExactEnough) {
         sweepLoadings(correlation, loadings);
+    }
     return loadings;
 }
 
@@ -247,8 +268,9 @@ double beyondProduct(const Correlation& correlation, std::span<const double> loa
                      const Box& box, double weight)
 {
     const double distance = largestResidual(correlation, loadings);
-    if (distance <= kExactEnough)
+    if (distance <= kExactEnough) {
         return 0;
+    }
     const std::size_t size = correlation.size;
     double sum = 0;
     for (const GaussNode& even : gaussNodesFor(distance, weight)) {
@@ -257,17 +279,22 @@ double beyondProduct(const Correlation& correlation, std::span<const double> loa
         const GaussNode node =
             distance < kFar ? even : GaussNode{1 - left * left, 2 * left * even.weight};
         Correlation here = correlation;
-        for (std::size_t i = 0; i < size; ++i)
-            for (std::size_t j = 0; j < size; ++j)
-                if (i != j)
+        for (std::size_t i = 0; i < size; ++i) {
+            for (std::size_t j = 0; j < size; ++j) {
+                if (i != j) {
                     here.values[i * size + j] =
                         (1 - node.at) * loadings[i] * loadings[j] + node.at * correlation.at(i, j);
-        for (std::size_t i = 0; i < size; ++i)
+                }
+            }
+        }
+        for (std::size_t i = 0; i < size; ++i) {
             for (std::size_t j = 0; j < i; ++j) {
                 const double gap = correlation.at(i, j) - loadings[i] * loadings[j];
-                if (std::abs(gap) > kExactEnough / 10)
+                if (std::abs(gap) > kExactEnough / 10) {
                     sum += node.weight * gap * slopeOfInside(here, box, i, j, weight * distance);
+                }
             }
+        }
     }
     return sum;
 }

@@ -12,18 +12,22 @@ Result<double> risingRoot(const std::function<double(double)>& rising, double st
 {
     double here = start;
     double value = rising(here);
-    if (std::isnan(value))
+    if (std::isnan(value)) {
         return fail(ErrorKind::NoConvergence, "root");
-    if (value == 0)
+    }
+    if (value == 0) {
         return here;
+    }
     double step = value < 0 ? firstStep : -firstStep;
     for (int tries = 0; tries < 200; ++tries, step *= 1.6) {
         const double next = here + step;
         const double nextValue = rising(next);
-        if (std::isnan(nextValue))
+        if (std::isnan(nextValue)) {
             return fail(ErrorKind::NoConvergence, "root");
-        if (nextValue == 0)
+        }
+        if (nextValue == 0) {
             return next;
+        }
         if ((nextValue < 0) == (value < 0)) {
             here = next;
             value = nextValue;

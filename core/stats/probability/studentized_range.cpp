@@ -37,8 +37,9 @@ public:
     [[nodiscard]] double cdf(double w) const
     {
         double sum = 0;
-        for (std::size_t i = 0; i < m_z.size() && m_z[i] < 9; ++i)
+        for (std::size_t i = 0; i < m_z.size() && m_z[i] < 9; ++i) {
             sum += m_weight[i] * std::pow(m_below[i] - normalCdf(m_z[i] - w), m_others);
+        }
         return sum;
     }
 
@@ -46,8 +47,9 @@ public:
     {
         double sum = 0;
         for (std::size_t i = 0; i < m_z.size() && m_z[i] < 9 + w / 2; ++i) {
-            if (m_z[i] < w / 2 - 9)
+            if (m_z[i] < w / 2 - 9) {
                 continue;
+            }
             const double outside = std::min(1.0, normalCdf(m_z[i] - w) / m_below[i]);
             sum -= m_largest[i] * std::expm1(m_others * std::log1p(-outside));
         }
@@ -83,10 +85,12 @@ bool goodRange(int groups, double df)
 
 Result<double> studentizedRangeUpper(double q, int groups, double df)
 {
-    if (!goodRange(groups, df) || std::isnan(q))
+    if (!goodRange(groups, df) || std::isnan(q)) {
         return fail(ErrorKind::Invalid, "studentized range");
-    if (q <= 0 || std::isinf(q))
+    }
+    if (q <= 0 || std::isinf(q)) {
         return q <= 0 ? 1 : 0;
+    }
     const NormalRange range(groups);
     const double upper = rangeUpper(range, q, df);
     return upper < 0.5 ? upper : 1 - rangeCdf(range, q, df);
@@ -94,8 +98,9 @@ Result<double> studentizedRangeUpper(double q, int groups, double df)
 
 Result<double> studentizedRangeQuantile(double p, int groups, double df)
 {
-    if (!goodRange(groups, df) || !(p > 0 && p < 1))
+    if (!goodRange(groups, df) || !(p > 0 && p < 1)) {
         return fail(ErrorKind::Invalid, "studentized range");
+    }
     const NormalRange range(groups);
     // On log scales both tails run nearly straight.
     const auto excess = [&](double logQ) {
@@ -104,8 +109,9 @@ Result<double> studentizedRangeQuantile(double p, int groups, double df)
                        : std::log((1 - p) / rangeUpper(range, q, df));
     };
     const Result<double> logQ = risingRoot(excess, 1.0, 0.5);
-    if (!logQ)
+    if (!logQ) {
         return tl::unexpected(logQ.error());
+    }
     return std::exp(*logQ);
 }
 

@@ -15,22 +15,26 @@ namespace {
 Result<VarianceRatio> ratioOfDeviations(Groups groups, bool fromMedian)
 {
     const Result<OneWayAnova> plain = oneWayAnova(groups);
-    if (!plain)
+    if (!plain) {
         return tl::unexpected(plain.error());
+    }
     std::vector<std::vector<double>> deviations;
     for (const auto& group : groups) {
         // Taken from one of the group's values, so that like leading digits are not lost.
         std::vector<double> shifted;
-        for (const double x : group)
+        for (const double x : group) {
             shifted.push_back(x - group.front());
+        }
         const double centre = fromMedian ? medianOf(shifted) : summarize(shifted)->mean;
         auto& back = deviations.emplace_back();
-        for (const double x : shifted)
+        for (const double x : shifted) {
             back.push_back(std::abs(x - centre));
+        }
     }
     const Result<OneWayAnova> anova = oneWayAnova(deviations);
-    if (!anova)
+    if (!anova) {
         return tl::unexpected(anova.error());
+    }
     return VarianceRatio{anova->f, anova->dfBetween, anova->dfWithin, anova->p};
 }
 
@@ -38,8 +42,9 @@ template <std::size_t N>
 double polynomial(const std::array<double, N>& coefficients, double x)
 {
     double value = 0;
-    for (std::size_t i = N; i-- > 0;)
+    for (std::size_t i = N; i-- > 0;) {
         value = value * x + coefficients[i];
+    }
     return value;
 }
 
@@ -48,8 +53,9 @@ std::vector<double> shapiroWeights(std::size_t n)
 {
     constexpr std::array kFirst = {0.0, 0.221157, -0.147981, -2.071190, 4.434685, -2.706056};
     constexpr std::array kSecond = {0.0, 0.042981, -0.293762, -1.752461, 5.682633, -3.582633};
-    if (n == 3)
+    if (n == 3) {
         return {std::numbers::sqrt2 / 2};
+    }
     std::vector<double> weights;
     double squares = 0;
     for (std::size_t i = 0; i < n / 2; ++i) {
@@ -67,8 +73,9 @@ std::vector<double> shapiroWeights(std::size_t n)
         fittedSquares += 2 * weights[i] * weights[i];
     }
     const double scale = std::sqrt(squares / (1 - fittedSquares));
-    for (std::size_t i = fitted; i < weights.size(); ++i)
+    for (std::size_t i = fitted; i < weights.size(); ++i) {
         weights[i] /= scale;
+    }
     return weights;
 }
 
@@ -83,8 +90,9 @@ double shapiroP(double lackOfFit, std::size_t n)
     const double y = std::log(lackOfFit);
     if (n <= 11) {
         const double gamma = -2.273 + 0.459 * count;
-        if (y >= gamma)
+        if (y >= gamma) {
             return 0;
+        }
         const double mean = polynomial(std::array{0.5440, -0.39978, 0.025054, -0.0006714}, count);
         const double sd =
             std::exp(polynomial(std::array{1.3822, -0.77857, 0.062767, -0.0020322}, count));
@@ -102,8 +110,9 @@ double lackOfFitOf(std::vector<double> sorted)
     const std::size_t n = sorted.size();
     const double shift = sorted[n / 2];
     const double range = sorted.back() - sorted.front();
-    for (double& x : sorted)
+    for (double& x : sorted) {
         x = (x - shift) / range;
+    }
     const std::vector<double> weights = shapiroWeights(n);
     const double mean = summarize(sorted)->mean;
     double together = 0;
@@ -111,10 +120,11 @@ double lackOfFitOf(std::vector<double> sorted)
     double ofValues = 0;
     for (std::size_t i = 0; i < n; ++i) {
         double weight = 0;
-        if (i < weights.size())
+        if (i < weights.size()) {
             weight = -weights[i];
-        else if (n - 1 - i < weights.size())
+        } else if (n - 1 - i < weights.size()) {
             weight = weights[n - 1 - i];
+        }
         const double off = sorted[i] - mean;
         together += weight * off;
         ofWeights += weight * weight;
@@ -133,35 +143,43 @@ Result<VarianceRatio> brownForsythe(Groups groups)
 
 Result<Normality> shapiroWilk(std::span<const double> values)
 {
-    if (values.size() < 3)
+    if (values.size() < 3) {
         return fail(ErrorKind::TooFew, "values");
-    if (values.size() > 5000 || !allFinite(values))
+    }
+    if (values.size() > 5000 || !allFinite(values)) {
         return fail(ErrorKind::Invalid, "values");
+    }
     std::vector<double> sorted(values.begin(), values.end());
     std::sort(sorted.begin(), sorted.end());
-    if (sorted.front() == sorted.back())
+    if (sorted.front() == sorted.back()) {
         return fail(ErrorKind::NotEstimable, "spread");
+    }
     const double lackOfFit = std::clamp(lackOfFitOf(std::move(sorted)), 0.0, 1.0);
-    if (lackOfFit == 0)
+    if (lackOfFit == 0) {
         return Normality{1, 1};
+    }
     return Normality{1 - lackOfFit, shapiroP(lackOfFit, values.size())};
 }
 
 Result<StrayValue> grubbs(std::span<const double> values)
 {
-    if (values.size() < 3)
+    if (values.size() < 3) {
         return fail(ErrorKind::TooFew, "values");
+    }
     const std::vector<std::vector<double>> one = {{values.begin(), values.end()}};
     const Result<GroupSummary> summary = summarize(values);
-    if (!summary)
+    if (!summary) {
         return tl::unexpected(summary.error());
-    if (haveNoSpread(one))
+    }
+    if (haveNoSpread(one)) {
         return fail(ErrorKind::NotEstimable, "spread");
+    }
     StrayValue stray;
     for (std::size_t i = 0; i < values.size(); ++i) {
         const double g = std::abs(values[i] - summary->mean) / *summary->sd;
-        if (g > stray.g)
+        if (g > stray.g) {
             stray = {i, values[i], g, 1};
+        }
     }
     const auto n = static_cast<double>(values.size());
     const double left = (n - 1) * (n - 1) - n * stray.g * stray.g;

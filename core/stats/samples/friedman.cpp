@@ -27,12 +27,13 @@ using SumWeights = std::map<Sums, double>;
 std::vector<Sums> ordersOf(Sums ranks)
 {
     std::vector<Sums> orders;
-    if (ranks.size() > 8)
+    if (ranks.size() > 8) {
         return orders;
+    }
     std::sort(ranks.begin(), ranks.end());
-    do
+    do {
         orders.push_back(ranks);
-    while (std::next_permutation(ranks.begin(), ranks.end()));
+    } while (std::next_permutation(ranks.begin(), ranks.end()));
     return orders;
 }
 
@@ -43,17 +44,20 @@ std::optional<SumWeights> sumDistribution(std::span<const Sums> blocks)
     for (const Sums& block : blocks) {
         const std::vector<Sums> orders = ordersOf(block);
         steps += static_cast<double>(weights.size() * orders.size());
-        if (orders.empty() || steps > kMostSteps)
+        if (orders.empty() || steps > kMostSteps) {
             return std::nullopt;
+        }
         SumWeights next;
-        for (const auto& [sums, weight] : weights)
+        for (const auto& [sums, weight] : weights) {
             for (const Sums& order : orders) {
                 Sums sum = sums;
-                for (std::size_t i = 0; i < sum.size(); ++i)
+                for (std::size_t i = 0; i < sum.size(); ++i) {
                     sum[i] += order[i];
+                }
                 std::sort(sum.begin(), sum.end());
                 next[std::move(sum)] += weight / static_cast<double>(orders.size());
             }
+        }
         weights = std::move(next);
     }
     return weights;
@@ -77,28 +81,33 @@ struct RankedBlocks
 
 Result<RankedBlocks> rankBlocks(std::span<const std::vector<double>> blocks)
 {
-    if (blocks.size() < 2)
+    if (blocks.size() < 2) {
         return fail(ErrorKind::TooFew, "friedman.blocks", std::to_string(blocks.size()));
+    }
     const std::size_t k = blocks.front().size();
-    if (k < 2)
+    if (k < 2) {
         return fail(ErrorKind::TooFew, "friedman.treatments", std::to_string(k));
+    }
     RankedBlocks ranked;
     ranked.sums.assign(k, 0);
     ranked.blocks = static_cast<double>(blocks.size());
     ranked.treatments = static_cast<double>(k);
     for (std::size_t b = 0; b < blocks.size(); ++b) {
-        if (blocks[b].size() != k)
+        if (blocks[b].size() != k) {
             return fail(ErrorKind::Invalid, "friedman.block", std::to_string(b));
-        if (!allFinite(blocks[b]))
+        }
+        if (!allFinite(blocks[b])) {
             return fail(ErrorKind::Invalid, "friedman.values", std::to_string(b));
+        }
         ranked.ranks.push_back(midranks(blocks[b]));
         ranked.ties += tieSum(blocks[b]);
         for (std::size_t i = 0; i < k; ++i) {
             ranked.sums[i] += ranked.ranks.back()[i];
         }
     }
-    if (ranked.ties == ranked.blocks * (std::pow(ranked.treatments, 3) - ranked.treatments))
+    if (ranked.ties == ranked.blocks * (std::pow(ranked.treatments, 3) - ranked.treatments)) {
         return fail(ErrorKind::Invalid, "friedman.constant");
+    }
     return ranked;
 }
 
@@ -108,19 +117,23 @@ std::optional<double> exactTail(const RankedBlocks& ranked)
     Sums observed(ranked.sums.size(), 0);
     for (const std::vector<double>& ranks : ranked.ranks) {
         Sums whole;
-        for (const double rank : ranks)
+        for (const double rank : ranks) {
             whole.push_back(static_cast<int>(std::lround(2 * rank)));
+        }
         std::transform(whole.begin(), whole.end(), observed.begin(), observed.begin(),
                        std::plus<>());
         blocks.push_back(std::move(whole));
     }
     const auto weights = sumDistribution(blocks);
-    if (!weights)
+    if (!weights) {
         return std::nullopt;
+    }
     double tail = 0;
-    for (const auto& [sums, weight] : *weights)
-        if (sumOfSquares(sums) >= sumOfSquares(observed))
+    for (const auto& [sums, weight] : *weights) {
+        if (sumOfSquares(sums) >= sumOfSquares(observed)) {
             tail += weight;
+        }
+    }
     return std::min(tail, 1.0);
 }
 
@@ -129,15 +142,17 @@ std::optional<double> exactTail(const RankedBlocks& ranked)
 Result<Friedman> friedman(std::span<const std::vector<double>> blocks)
 {
     const Result<RankedBlocks> ranked = rankBlocks(blocks);
-    if (!ranked)
+    if (!ranked) {
         return tl::unexpected(ranked.error());
+    }
     const double n = ranked->blocks;
     const double k = ranked->treatments;
     Friedman result;
     result.rankSums = ranked->sums;
     double spread = 0;
-    for (const double sum : ranked->sums)
+    for (const double sum : ranked->sums) {
         spread += (sum - n * (k + 1) / 2) * (sum - n * (k + 1) / 2);
+    }
     result.chiSquare = 12 * spread / (n * k * (k + 1) - ranked->ties / (k - 1));
     result.df = static_cast<int>(k) - 1;
     result.p = chiSquareUpper(result.chiSquare, result.df);
@@ -156,31 +171,35 @@ Result<Friedman> friedman(std::span<const std::vector<double>> blocks)
 Result<std::vector<NemenyiPair>> nemenyi(std::span<const std::vector<double>> blocks)
 {
     const Result<RankedBlocks> ranked = rankBlocks(blocks);
-    if (!ranked)
+    if (!ranked) {
         return tl::unexpected(ranked.error());
+    }
     const double sd = std::sqrt(ranked->blocks * ranked->treatments * (ranked->treatments + 1) / 6);
     const auto groups = static_cast<int>(ranked->treatments);
     std::vector<NemenyiPair> pairs;
-    for (std::size_t a = 0; a < ranked->sums.size(); ++a)
+    for (std::size_t a = 0; a < ranked->sums.size(); ++a) {
         for (std::size_t b = a + 1; b < ranked->sums.size(); ++b) {
             NemenyiPair pair{a, b};
             pair.rankSumDifference = ranked->sums[b] - ranked->sums[a];
             pair.z = pair.rankSumDifference / sd;
             const Result<double> p =
                 studentizedRangeUpper(std::abs(pair.z) * std::sqrt(2.0), groups, kInfiniteDf);
-            if (!p)
+            if (!p) {
                 return tl::unexpected(p.error());
+            }
             pair.p = *p;
             pairs.push_back(pair);
         }
+    }
     return pairs;
 }
 
 Result<int> rankSumCriticalDifference(int blocks, int treatments, double alpha)
 {
     const Result<double> q = studentizedRangeQuantile(1 - alpha, treatments, kInfiniteDf);
-    if (!q)
+    if (!q) {
         return tl::unexpected(q.error());
+    }
     return static_cast<int>(
         std::ceil(*q * std::sqrt(blocks * treatments * (treatments + 1) / 12.0)));
 }

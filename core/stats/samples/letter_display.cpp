@@ -13,8 +13,9 @@ using LetterGroup = std::vector<bool>;
 bool isWithin(const LetterGroup& inner, const LetterGroup& outer)
 {
     for (std::size_t i = 0; i < inner.size(); ++i) {
-        if (inner[i] && !outer[i])
+        if (inner[i] && !outer[i]) {
             return false;
+        }
     }
     return true;
 }
@@ -36,8 +37,9 @@ void separate(std::vector<LetterGroup>& groups, std::size_t a, std::size_t b)
 {
     const std::size_t before = groups.size();
     for (std::size_t i = 0; i < before; ++i) {
-        if (!groups[i][a] || !groups[i][b])
+        if (!groups[i][a] || !groups[i][b]) {
             continue;
+        }
         LetterGroup other = groups[i];
         groups[i][a] = false;
         other[b] = false;
@@ -59,8 +61,9 @@ void dropRedundant(std::vector<LetterGroup>& groups)
                 needed = one[a] && one[b] && shared == 1;
             }
         }
-        if (!needed)
+        if (!needed) {
             groups.erase(groups.begin() + static_cast<std::ptrdiff_t>(i));
+        }
     }
 }
 

@@ -13,12 +13,15 @@ namespace {
 Result<GroupSums> pooledSums(Groups groups)
 {
     Result<GroupSums> sums = sumGroups(groups);
-    if (!sums)
+    if (!sums) {
         return sums;
-    if (sums->dfWithin() < 1)
+    }
+    if (sums->dfWithin() < 1) {
         return fail(ErrorKind::TooFew, "values");
-    if (haveNoSpread(groups))
+    }
+    if (haveNoSpread(groups)) {
         return fail(ErrorKind::NotEstimable, "spread");
+    }
     return sums;
 }
 
@@ -27,8 +30,9 @@ Result<GroupSums> pooledSums(Groups groups)
 Result<OneWayAnova> oneWayAnova(Groups groups)
 {
     const Result<GroupSums> sums = pooledSums(groups);
-    if (!sums)
+    if (!sums) {
         return tl::unexpected(sums.error());
+    }
     OneWayAnova anova;
     anova.ssBetween = sums->between;
     anova.ssWithin = sums->within;
@@ -44,18 +48,21 @@ Result<OneWayAnova> oneWayAnova(Groups groups)
 Result<VarianceRatio> welchAnova(Groups groups)
 {
     const Result<GroupSums> sums = pooledSums(groups);
-    if (!sums)
+    if (!sums) {
         return tl::unexpected(sums.error());
+    }
     const std::size_t k = sums->n.size();
     std::vector<double> weights;
     double total = 0;
     double mean = 0;
     for (std::size_t i = 0; i < k; ++i) {
         const auto n = static_cast<double>(sums->n[i]);
-        if (sums->n[i] < 2)
+        if (sums->n[i] < 2) {
             return fail(ErrorKind::TooFew, "values");
-        if (sums->squares[i] == 0)
+        }
+        if (sums->squares[i] == 0) {
             return fail(ErrorKind::NotEstimable, "spread");
+        }
         weights.push_back(n * (n - 1) / sums->squares[i]);
         total += weights.back();
         mean += weights.back() * sums->meanLessShift[i];
@@ -81,12 +88,15 @@ Result<VarianceRatio> welchAnova(Groups groups)
 
 Result<TEstimate> tEstimate(double estimate, double se, double df, double level)
 {
-    if (!(level > 0 && level < 1))
+    if (!(level > 0 && level < 1)) {
         return fail(ErrorKind::Invalid, "level");
-    if (!(df > 0))
+    }
+    if (!(df > 0)) {
         return fail(ErrorKind::TooFew, "df");
-    if (!(se > 0) || !std::isfinite(se) || !std::isfinite(estimate))
+    }
+    if (!(se > 0) || !std::isfinite(se) || !std::isfinite(estimate)) {
         return fail(ErrorKind::NotEstimable, "spread");
+    }
     TEstimate result;
     result.estimate = estimate;
     result.se = se;

@@ -26,8 +26,9 @@ void forEachTie(std::span<const double> values, const std::vector<std::size_t>& 
 {
     for (std::size_t first = 0; first < order.size();) {
         std::size_t last = first;
-        while (last + 1 < order.size() && values[order[last + 1]] == values[order[first]])
+        while (last + 1 < order.size() && values[order[last + 1]] == values[order[first]]) {
             ++last;
+        }
         visit(first, last);
         first = last + 1;
     }
@@ -44,18 +45,22 @@ struct GroupRanks
 
 Result<GroupRanks> rankGroups(std::span<const std::vector<double>> groups)
 {
-    if (groups.size() < 2)
+    if (groups.size() < 2) {
         return fail(ErrorKind::TooFew, "ranks.groups", std::to_string(groups.size()));
+    }
     std::vector<double> all;
     for (std::size_t g = 0; g < groups.size(); ++g) {
-        if (groups[g].empty())
+        if (groups[g].empty()) {
             return fail(ErrorKind::TooFew, "ranks.group", std::to_string(g));
+        }
         all.insert(all.end(), groups[g].begin(), groups[g].end());
     }
-    if (!allFinite(all))
+    if (!allFinite(all)) {
         return fail(ErrorKind::Invalid, "ranks.values");
-    if (allAlike(all))
+    }
+    if (allAlike(all)) {
         return fail(ErrorKind::Invalid, "ranks.constant");
+    }
     const std::vector<double> ranks = midranks(all);
     GroupRanks result;
     result.n = static_cast<double>(all.size());
@@ -77,8 +82,9 @@ std::vector<double> midranks(std::span<const double> values)
     const std::vector<std::size_t> order = orderOf(values);
     std::vector<double> ranks(values.size());
     forEachTie(values, order, [&](std::size_t first, std::size_t last) {
-        for (std::size_t i = first; i <= last; ++i)
+        for (std::size_t i = first; i <= last; ++i) {
             ranks[order[i]] = static_cast<double>(first + last) / 2 + 1;
+        }
     });
     return ranks;
 }
@@ -96,8 +102,9 @@ double tieSum(std::span<const double> values)
 Result<KruskalWallis> kruskalWallis(std::span<const std::vector<double>> groups)
 {
     const Result<GroupRanks> ranked = rankGroups(groups);
-    if (!ranked)
+    if (!ranked) {
         return tl::unexpected(ranked.error());
+    }
     const double n = ranked->n;
     KruskalWallis result;
     double between = 0;

@@ -20,8 +20,9 @@ Moments momentsOf(std::span<const double> values, double shift)
 {
     const auto n = static_cast<long double>(values.size());
     long double sum = 0;
-    for (const double x : values)
+    for (const double x : values) {
         sum += x - shift;
+    }
     const long double mean = sum / n;
     long double squares = 0;
     long double left = 0;
@@ -52,34 +53,40 @@ bool haveNoSpread(Groups groups)
 
 Result<GroupSummary> summarize(std::span<const double> values)
 {
-    if (values.empty())
+    if (values.empty()) {
         return fail(ErrorKind::TooFew, "values");
-    if (!allFinite(values))
+    }
+    if (!allFinite(values)) {
         return fail(ErrorKind::Invalid, "values");
+    }
     GroupSummary summary;
     summary.n = values.size();
     const double shift = values.front();
     const Moments moments = momentsOf(values, shift);
     summary.mean = shift + moments.mean;
-    if (values.size() > 1)
+    if (values.size() > 1) {
         summary.sd = allAlike(values)
                          ? 0
                          : std::sqrt(moments.squares / (static_cast<double>(values.size()) - 1));
+    }
     return summary;
 }
 
 Result<GroupSums> sumGroups(Groups groups)
 {
-    if (groups.size() < 2)
+    if (groups.size() < 2) {
         return fail(ErrorKind::TooFew, "groups");
+    }
     std::vector<double> all;
     for (const auto& group : groups) {
-        if (group.empty())
+        if (group.empty()) {
             return fail(ErrorKind::TooFew, "groups");
+        }
         all.insert(all.end(), group.begin(), group.end());
     }
-    if (!allFinite(all))
+    if (!allFinite(all)) {
         return fail(ErrorKind::Invalid, "values");
+    }
     // A middle value that is itself in the data: subtracting it is exact for its neighbours.
     const auto middle = all.begin() + static_cast<std::ptrdiff_t>(all.size() / 2);
     std::nth_element(all.begin(), middle, all.end());

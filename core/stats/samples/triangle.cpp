@@ -17,10 +17,12 @@ constexpr double kRounding = 1e-12;
 double atLeastByChance(int n, int right, double chance)
 {
     assert(n >= 1 && chance > 0 && chance < 1);
-    if (right <= 0)
+    if (right <= 0) {
         return 1;
-    if (right > n)
+    }
+    if (right > n) {
         return 0;
+    }
     const boost::math::binomial_distribution<double> guesses(n, chance);
     return boost::math::cdf(boost::math::complement(guesses, right - 1));
 }
@@ -40,9 +42,11 @@ Result<ForcedChoice> triangleTest(int n, int right)
 
 std::optional<int> fewestRight(int n, double chance, double alpha)
 {
-    for (int right = 0; right <= n; ++right)
-        if (atLeastByChance(n, right, chance) <= alpha * (1 + kRounding))
+    for (int right = 0; right <= n; ++right) {
+        if (atLeastByChance(n, right, chance) <= alpha * (1 + kRounding)) {
             return right;
+        }
+    }
     return std::nullopt;
 }
 

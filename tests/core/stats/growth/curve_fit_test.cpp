@@ -26,8 +26,9 @@ std::vector<double> valuesOf(const CurveModelPtr& model, const std::vector<doubl
                              const std::vector<double>& x)
 {
     std::vector<double> y;
-    for (const double place : x)
+    for (const double place : x) {
         y.push_back(model->value(place, p, {}));
+    }
     return y;
 }
 
@@ -117,8 +118,9 @@ TEST(CurveFit, FitsReadingsWithoutAnyError)
     const std::vector<std::vector<double>> starts = {{60, 5, 2}};
     const auto fit = fitCurve(logisticCurve(), x, y, starts);
     ASSERT_TRUE(fit);
-    for (std::size_t i = 0; i < truth.size(); ++i)
+    for (std::size_t i = 0; i < truth.size(); ++i) {
         EXPECT_NEAR(fit->estimates[i], truth[i], 1e-8);
+    }
     EXPECT_LT(fit->residualSd, 1e-8);
 }
 
@@ -158,8 +160,9 @@ TEST(CurveFit, TakesTheLeastOfAllStartsWhenAsked)
     wells.name = "wells";
     wells.parameterNames = {"p"};
     wells.value = [](double x, CurveModel::Parameters p, CurveModel::Gradient gradient) {
-        if (!gradient.empty())
+        if (!gradient.empty()) {
             gradient[0] = x < 2 ? 2 * p[0] : 0.3;
+        }
         return x < 2 ? p[0] * p[0] - 1 : 0.3 * p[0];
     };
     const auto model = std::make_shared<const CurveModel>(wells);

@@ -46,9 +46,10 @@ void expectAlike(const std::vector<double>& got, const std::vector<double>& expe
                  const std::string& what)
 {
     ASSERT_EQ(got.size(), expected.size());
-    for (std::size_t i = 0; i < got.size(); ++i)
+    for (std::size_t i = 0; i < got.size(); ++i) {
         EXPECT_NEAR(got[i], expected[i], 1e-6 * std::max(1.0, std::abs(expected[i])))
             << what << ", parameter " << i;
+    }
 }
 
 } // namespace
@@ -82,9 +83,10 @@ TEST(CurveModel, FindsTheSteepestSlopeOfTheWholeCurve)
         double steepest = 0;
         const double from = shape.model->xAtFraction(0.001, shape.parameters, {});
         const double to = shape.model->xAtFraction(0.999, shape.parameters, {});
-        for (int i = 0; i <= 20000; ++i)
+        for (int i = 0; i <= 20000; ++i) {
             steepest = std::max(
                 steepest, shape.model->slope(from + (to - from) * i / 20000, shape.parameters));
+        }
         EXPECT_NEAR(rate, steepest, 1e-6 * steepest) << shape.model->name;
         expectAlike(gradient,
                     numericGradient(shape.parameters,
@@ -95,7 +97,7 @@ TEST(CurveModel, FindsTheSteepestSlopeOfTheWholeCurve)
 
 TEST(CurveModel, FindsWhereAShareOfTheHeightIsReached)
 {
-    for (const Shape& shape : shapes())
+    for (const Shape& shape : shapes()) {
         for (const double fraction : {0.1, 0.5, 0.9}) {
             const auto& p = shape.parameters;
             std::vector<double> gradient(p.size());
@@ -109,17 +111,20 @@ TEST(CurveModel, FindsWhereAShareOfTheHeightIsReached)
                     p, [&](const auto& q) { return shape.model->xAtFraction(fraction, q, {}); }),
                 shape.model->name + " share");
         }
+    }
 }
 
 TEST(CurveModel, StaysFiniteFarOutsideTheReadings)
 {
-    for (const Shape& shape : shapes())
+    for (const Shape& shape : shapes()) {
         for (const double x : {-1e5, 1e5}) {
             std::vector<double> gradient(shape.parameters.size());
             EXPECT_TRUE(std::isfinite(shape.model->value(x, shape.parameters, gradient)));
-            for (const double derivative : gradient)
+            for (const double derivative : gradient) {
                 EXPECT_TRUE(std::isfinite(derivative)) << shape.model->name << " at " << x;
+            }
         }
+    }
 }
 
 TEST(CurveModel, HasNoValueOutsideItsParameters)

@@ -19,8 +19,9 @@ double scatter(SteadyDraw& draw)
 std::vector<double> days(int count)
 {
     std::vector<double> x;
-    for (int day = 1; day <= count; ++day)
+    for (int day = 1; day <= count; ++day) {
         x.push_back(day);
+    }
     return x;
 }
 
@@ -28,8 +29,9 @@ std::vector<double> grown(GrowthCurve curve, const std::vector<double>& p,
                           const std::vector<double>& x, double noise, SteadyDraw& draw)
 {
     std::vector<double> y;
-    for (const double day : x)
+    for (const double day : x) {
         y.push_back(growthModel(curve)->value(day, p, {}) + noise * p[0] * scatter(draw));
+    }
     return y;
 }
 

@@ -19,13 +19,15 @@ DataTable tableFor(const std::string& file, const CompareRequest& request)
     std::vector<std::string> header{request.response, request.medium};
     header.insert(header.end(), request.factors.begin(), request.factors.end());
     header.insert(header.end(), request.covariates.begin(), request.covariates.end());
-    for (const TermColumns& columns : request.random)
+    for (const TermColumns& columns : request.random) {
         header.insert(header.end(), columns.begin(), columns.end());
+    }
     std::vector<std::vector<std::string>> rows(read.rows());
     for (const std::string& name : header) {
         const auto cells = read.texts(name);
-        for (std::size_t row = 0; row < rows.size(); ++row)
+        for (std::size_t row = 0; row < rows.size(); ++row) {
             rows[row].push_back(cells[row]);
+        }
     }
     return granted(tableForRequest(header, rows, request));
 }
@@ -38,8 +40,9 @@ TableComparison compared(const std::string& file, const CompareRequest& request)
 const nlohmann::json& expectedOf(const std::string& id)
 {
     for (const auto& testCase : references().at("cases")) {
-        if (testCase.at("id") == id)
+        if (testCase.at("id") == id) {
             return testCase.at("expected");
+        }
     }
     throw std::runtime_error("no case " + id);
 }
@@ -115,8 +118,9 @@ TEST(CompareTable, TakesTheMediumWhereItStandsAmongTheFactors)
     request.factors = {"block", "N", "P", "K"};
     const auto& expected = expectedOf("npk_unbal").at("anova_type1").at("ss");
     const TableComparison placed = compared("npk_unbal.csv", request);
-    for (std::size_t i = 0; i < 4; ++i)
+    for (std::size_t i = 0; i < 4; ++i) {
         EXPECT_NEAR(*placed.termsType1[i].ss, expected[i].get<double>(), 1e-6);
+    }
     request.factors = {"block", "P", "K"};
     const TableComparison first = compared("npk_unbal.csv", request);
     EXPECT_EQ(first.termsType1[0].term, "N");
@@ -190,8 +194,9 @@ TEST(CompareTable, NamesEveryPairThatCannotBeTold)
     EXPECT_THAT(result.warnings,
                 Contains(CompareWarning{CompareNote::TermPartlyEstimable, "medium", 1}));
     EXPECT_NEAR(*result.contrasts[0].estimate, 1.1, 1e-9);
-    for (const ComparedToControl& one : result.againstControl)
+    for (const ComparedToControl& one : result.againstControl) {
         EXPECT_FALSE(one.numbers.pDunnett.has_value());
+    }
     EXPECT_TRUE(result.letters.empty());
 }
 

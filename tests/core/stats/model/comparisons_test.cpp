@@ -23,8 +23,9 @@ LinearModel oneWay(const std::string& file, const std::string& response, const s
     EXPECT_TRUE(table.addNumbersFromText(response, read.texts(response)));
     std::vector<std::size_t> rows;
     for (std::size_t row = 0; row < table.rows(); ++row) {
-        if (std::find(dropped.begin(), dropped.end(), row + 1) == dropped.end())
+        if (std::find(dropped.begin(), dropped.end(), row + 1) == dropped.end()) {
             rows.push_back(row);
+        }
     }
     return granted(LinearModel::fit(table.withRows(rows), {response, {{factor}}, {}}));
 }
@@ -33,8 +34,9 @@ std::vector<std::pair<std::size_t, std::size_t>> differing(const std::vector<Pai
 {
     std::vector<std::pair<std::size_t, std::size_t>> result;
     for (const PairComparison& pair : pairs) {
-        if (*pair.pTukey < 0.05)
+        if (*pair.pTukey < 0.05) {
             result.emplace_back(pair.a, pair.b);
+        }
     }
     return result;
 }
@@ -75,8 +77,9 @@ TEST(Comparisons, AgreeWithTheUnbalancedSweetPotato)
     const auto pairs = granted(allPairs(fit, means));
     const std::vector<double> printed{0.3165, 0.2974, 0.0961, 0.0714, 0.0334, 0.8849};
     ASSERT_EQ(pairs.size(), printed.size());
-    for (std::size_t i = 0; i < printed.size(); ++i)
+    for (std::size_t i = 0; i < printed.size(); ++i) {
         EXPECT_NEAR(*pairs[i].pTukey, printed[i], 0.00006) << i;
+    }
     EXPECT_EQ(pairs[0].a, 1U);
     EXPECT_EQ(pairs[0].b, 0U);
     EXPECT_EQ(means[1].n, 1U);

@@ -18,18 +18,21 @@ DataTable fromFile(const std::string& file, const std::vector<std::string>& fact
 {
     const Table read(file);
     DataTable table;
-    for (const std::string& name : factors)
+    for (const std::string& name : factors) {
         EXPECT_TRUE(table.addFactor(name, read.texts(name)));
-    for (const std::string& name : numbers)
+    }
+    for (const std::string& name : numbers) {
         EXPECT_TRUE(table.addNumbersFromText(name, read.texts(name)));
+    }
     return table;
 }
 
 const AnovaRow& rowOf(const std::vector<AnovaRow>& rows, const std::string& term)
 {
     for (const AnovaRow& row : rows) {
-        if (row.term == term)
+        if (row.term == term) {
             return row;
+        }
     }
     throw std::runtime_error("no term " + term);
 }
@@ -63,8 +66,9 @@ DataTable unbalanced(bool emptyCell)
     for (std::size_t i = 0; i < 29; ++i) {
         const std::size_t p = i % 3;
         const std::size_t q = (i * i + i / 4) % 3;
-        if (emptyCell && p == 2 && q == 1)
+        if (emptyCell && p == 2 && q == 1) {
             continue;
+        }
         a.push_back(std::string(1, static_cast<char>('a' + p)));
         b.push_back(std::string(1, static_cast<char>('p' + q)));
         c.emplace_back(2000 + static_cast<double>((7 * i) % 11));
@@ -99,8 +103,9 @@ TEST(LinearModel, AgreesWithTheRiceSeedingRateBlocks)
 
     const auto means = granted(marginalMeans(fit, "rate"));
     double grand = 0;
-    for (const MarginalMean& mean : means)
+    for (const MarginalMean& mean : means) {
         grand += *mean.mean / 6;
+    }
     EXPECT_NEAR(100 * fit.residualSd() / grand, 6.704, 0.0005);
     const auto pairs = granted(allPairs(fit, means));
     EXPECT_NEAR((*pairs[0].raw.upper - *pairs[0].raw.lower) / 2, 501.1, 0.05);
@@ -132,8 +137,9 @@ TEST(LinearModel, KeepsTheDigitsOfTheNistSets)
 {
     int sets = 0;
     for (const auto& testCase : reference::references().at("cases")) {
-        if (testCase.at("kind") != "one-way ANOVA, NIST StRD certified")
+        if (testCase.at("kind") != "one-way ANOVA, NIST StRD certified") {
             continue;
+        }
         ++sets;
         const auto& data = testCase.at("data");
         const Table read(data.at("file").get<std::string>());
@@ -182,8 +188,9 @@ TEST(LinearModel, TestsEqualMarginalMeansByTypeThree)
     const DataTable whole = unbalanced(false);
     std::vector<std::size_t> rows;
     for (std::size_t row = 0; row < whole.rows(); ++row) {
-        if (whole.factor("a")->codes[row] != 2U)
+        if (whole.factor("a")->codes[row] != 2U) {
             rows.push_back(row);
+        }
     }
     const LinearModel fit = fitOf(whole.withRows(rows), {{"a"}, {"b"}, {"a", "b"}});
     const auto means = granted(marginalMeans(fit, "a"));
@@ -215,11 +222,13 @@ TEST(LinearModel, DoesNotHangOnTheUnitsOfACovariate)
     const DataTable table = unbalanced(false);
     DataTable other;
     std::vector<std::string> a;
-    for (const auto& code : table.factor("a")->codes)
+    for (const auto& code : table.factor("a")->codes) {
         a.push_back(table.factor("a")->levels[*code]);
+    }
     std::vector<std::optional<double>> c;
-    for (const auto& value : table.numbers("c")->values)
+    for (const auto& value : table.numbers("c")->values) {
         c.emplace_back(1e-9 * *value + 3);
+    }
     ASSERT_TRUE(other.addFactor("a", a));
     ASSERT_TRUE(other.addNumbers("c", c));
     ASSERT_TRUE(other.addNumbers("y", table.numbers("y")->values));
@@ -254,8 +263,9 @@ TEST(LinearModel, StudentizesByAFitWithoutTheRow)
     const LinearModel whole = fitOf(table, {{"a"}, {"c"}});
     std::vector<std::size_t> others;
     for (std::size_t row = 0; row < table.rows(); ++row) {
-        if (row != 5)
+        if (row != 5) {
             others.push_back(row);
+        }
     }
     const LinearModel without = fitOf(table.withRows(others), {{"a"}, {"c"}});
     const Influence row = whole.influence()[5];
@@ -264,8 +274,9 @@ TEST(LinearModel, StudentizesByAFitWithoutTheRow)
     EXPECT_NEAR(*row.internal, row.residual / (whole.residualSd() * std::sqrt(1 - row.leverage)),
                 1e-12);
     double trace = 0;
-    for (const Influence& one : whole.influence())
+    for (const Influence& one : whole.influence()) {
         trace += one.leverage;
+    }
     EXPECT_NEAR(trace, 4, 1e-10);
 }
 

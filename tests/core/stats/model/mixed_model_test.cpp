@@ -29,8 +29,9 @@ DataTable trials()
         const std::size_t m = i % 3;
         const std::size_t t = i / 6;
         const std::size_t s = (i / 2 + t) % 3;
-        if (i % 7 == 3 || (t == 2 && m == 1))
+        if (i % 7 == 3 || (t == 2 && m == 1)) {
             continue;
+        }
         medium.push_back("M" + std::to_string(m));
         trial.push_back("T" + std::to_string(t));
         shelf.push_back("S" + std::to_string(s));
@@ -52,13 +53,15 @@ double factor(Square& a)
 {
     double log = 0;
     for (std::size_t j = 0; j < a.size(); ++j) {
-        for (std::size_t k = 0; k < j; ++k)
+        for (std::size_t k = 0; k < j; ++k) {
             a[j][j] -= a[j][k] * a[j][k];
+        }
         a[j][j] = std::sqrt(a[j][j]);
         log += 2 * std::log(a[j][j]);
         for (std::size_t i = j + 1; i < a.size(); ++i) {
-            for (std::size_t k = 0; k < j; ++k)
+            for (std::size_t k = 0; k < j; ++k) {
                 a[i][j] -= a[i][k] * a[j][k];
+            }
             a[i][j] /= a[j][j];
         }
     }
@@ -68,8 +71,9 @@ double factor(Square& a)
 std::vector<double> forward(const Square& lower, std::vector<double> b)
 {
     for (std::size_t i = 0; i < b.size(); ++i) {
-        for (std::size_t k = 0; k < i; ++k)
+        for (std::size_t k = 0; k < i; ++k) {
             b[i] -= lower[i][k] * b[k];
+        }
         b[i] /= lower[i][i];
     }
     return b;
@@ -78,8 +82,9 @@ std::vector<double> forward(const Square& lower, std::vector<double> b)
 double dot(const std::vector<double>& a, const std::vector<double>& b)
 {
     double sum = 0;
-    for (std::size_t i = 0; i < a.size(); ++i)
+    for (std::size_t i = 0; i < a.size(); ++i) {
         sum += a[i] * b[i];
+    }
     return sum;
 }
 
@@ -95,8 +100,9 @@ double criterionByDefinition(const ModelDesign& design, const std::vector<double
         v[i][i] = residual;
         for (std::size_t k = 0; k < variances.size(); ++k) {
             const auto& codes = design.randomFactors()[k].codes;
-            for (std::size_t j = 0; j < n; ++j)
+            for (std::size_t j = 0; j < n; ++j) {
                 v[i][j] += codes[i] == codes[j] ? variances[k] : 0;
+            }
         }
     }
     double result = factor(v);
@@ -104,8 +110,9 @@ double criterionByDefinition(const ModelDesign& design, const std::vector<double
     for (std::size_t c = 0; c < p; ++c) {
         const auto first = design.matrix().begin() + static_cast<std::ptrdiff_t>(c * n);
         std::vector<double> column(first, first + static_cast<std::ptrdiff_t>(n));
-        for (double& value : column)
+        for (double& value : column) {
             value *= design.columnScale(c);
+        }
         columns.push_back(forward(v, column));
     }
     const std::vector<double> y = forward(v, design.response());
@@ -113,8 +120,9 @@ double criterionByDefinition(const ModelDesign& design, const std::vector<double
     std::vector<double> right(p);
     for (std::size_t a = 0; a < p; ++a) {
         right[a] = dot(columns[a], y);
-        for (std::size_t b = 0; b < p; ++b)
+        for (std::size_t b = 0; b < p; ++b) {
             cross[a][b] = dot(columns[a], columns[b]);
+        }
     }
     result += factor(cross);
     const std::vector<double> explained = forward(cross, right);
@@ -125,8 +133,9 @@ double criterionByDefinition(const ModelDesign& design, const std::vector<double
 std::vector<double> variancesOf(const MixedModel& fit)
 {
     std::vector<double> variances;
-    for (const VarianceComponent& component : fit.components())
+    for (const VarianceComponent& component : fit.components()) {
         variances.push_back(component.variance);
+    }
     return variances;
 }
 
@@ -227,8 +236,9 @@ TEST(MixedModel, ComparesAcrossRandomTrialsWhatFixedTrialsCannot)
     ASSERT_TRUE(table.addNumbersFromText("y", file.texts("yield_g")));
     const MixedModel fit = granted(MixedModel::fit(table, {"y", {{"medium"}}, {{"trial"}}}));
     const auto estimator = fit.estimator();
-    for (const MarginalMean& mean : granted(marginalMeans(*estimator, "medium")))
+    for (const MarginalMean& mean : granted(marginalMeans(*estimator, "medium"))) {
         EXPECT_TRUE(mean.estimable);
+    }
 }
 
 // A fixed term confounded with another: what is left of it is tested, the rest named.
@@ -237,8 +247,9 @@ TEST(MixedModel, KeepsToWhatIsEstimable)
     const DataTable base = trials();
     DataTable table = base;
     std::vector<std::string> batch;
-    for (const auto& code : base.factor("medium")->codes)
+    for (const auto& code : base.factor("medium")->codes) {
         batch.push_back(*code == 2 ? "late" : "early");
+    }
     ASSERT_TRUE(table.addFactor("batch", batch));
     const MixedModel fit =
         granted(MixedModel::fit(table, {"y", {{"medium"}, {"batch"}, {"seed"}}, {{"trial"}}}));
@@ -262,8 +273,9 @@ TEST(MixedModel, RefusesAVarianceThatCannotBeTold)
 {
     DataTable table = trials();
     std::vector<std::string> own;
-    for (std::size_t row = 0; row < table.rows(); ++row)
+    for (std::size_t row = 0; row < table.rows(); ++row) {
         own.push_back(std::to_string(row));
+    }
     ASSERT_TRUE(table.addFactor("own", own));
     const auto errorOf = [&](const ModelDescription& model) {
         return MixedModel::fit(table, model).error();
@@ -287,12 +299,14 @@ TEST(MixedModel, LeavesResidualsThatSumToNothing)
 {
     const MixedModel fit = granted(MixedModel::fit(trials(), {"y", {{"medium"}}, {{"trial"}}}));
     double sum = 0;
-    for (const double residual : fit.residuals())
+    for (const double residual : fit.residuals()) {
         sum += residual;
+    }
     EXPECT_NEAR(sum, 0, 1e-8);
     double effects = 0;
-    for (const RandomEffect& effect : fit.predictedEffects(0))
+    for (const RandomEffect& effect : fit.predictedEffects(0)) {
         effects += effect.value;
+    }
     EXPECT_NEAR(effects, 0, 1e-8);
 }
 

@@ -69,8 +69,9 @@ TEST(ModelDesign, TurnsDummiesIntoSumToZeroColumns)
     const std::size_t size = design->columns();
     const auto sumCell = [&](std::size_t row, std::size_t column) {
         double value = 0;
-        for (std::size_t k = 0; k < size; ++k)
+        for (std::size_t k = 0; k < size; ++k) {
             value += cell(*design, row, k) * cellOf(transform, size, k, column);
+        }
         return value;
     };
     const auto a = [&](std::size_t row, std::size_t level) {

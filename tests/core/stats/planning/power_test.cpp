@@ -34,10 +34,11 @@ TEST(Power, AgreesWithTheTableOfLeastDifferences)
     const auto cv = table.numbers("cv_pct");
     const auto least = table.numbers("LSD5_as_pct_of_mean_2_media");
     ASSERT_GT(table.rows(), 25U);
-    for (std::size_t row = 0; row < table.rows(); ++row)
+    for (std::size_t row = 0; row < table.rows(); ++row) {
         EXPECT_NEAR(tQuantile(0.975, 2 * (n[row] - 1)) * cv[row] * std::sqrt(2 / n[row]),
                     least[row], 0.051)
             << row;
+    }
 }
 
 TEST(Power, FallsToTheLevelWithoutADifference)

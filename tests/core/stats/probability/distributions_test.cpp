@@ -19,11 +19,12 @@ void expectClose(double got, double expected, double relative)
 
 TEST(Distributions, HaveTailsThatMirrorTheirOtherSide)
 {
-    for (const double t : {-4.0, -0.3, 0.0, 1.7, 12.0})
+    for (const double t : {-4.0, -0.3, 0.0, 1.7, 12.0}) {
         for (const double df : {0.7, 1.0, 5.5, 300.0, kInfiniteDf}) {
             EXPECT_NEAR(tCdf(t, df) + tUpper(t, df), 1, 1e-14);
             EXPECT_NEAR(tTwoSided(t, df), tTwoSided(-t, df), 1e-16);
         }
+    }
 }
 
 TEST(Distributions, TurnTheirQuantilesBackIntoProbabilities)
@@ -52,35 +53,42 @@ TEST(Distributions, MeetTheirLimitAtInfiniteDf)
 // known to be off in the tenth decimal here and there.
 TEST(Distributions, GiveNoncentralTAsItsSeriesDoes)
 {
-    for (const double df : {1.0, 4.0, 18.0, 200.0})
-        for (const double shift : {0.4, 1.3, 3.0, 6.0, 25.0})
+    for (const double df : {1.0, 4.0, 18.0, 200.0}) {
+        for (const double shift : {0.4, 1.3, 3.0, 6.0, 25.0}) {
             for (const double t : {-1.0, 0.5, 2.0, 4.5, 27.0}) {
                 const boost::math::non_central_t_distribution<double> series(df, shift);
                 EXPECT_NEAR(noncentralTCdf(t, df, shift), boost::math::cdf(series, t), 5e-10)
                     << t << ' ' << df << ' ' << shift;
             }
+        }
+    }
 }
 
 TEST(Distributions, GiveNoncentralTWithoutShiftAsT)
 {
-    for (const double df : {1.0, 7.0, 90.0})
-        for (const double t : {-30.0, -2.0, 0.3, 5.0, 60.0})
+    for (const double df : {1.0, 7.0, 90.0}) {
+        for (const double t : {-30.0, -2.0, 0.3, 5.0, 60.0}) {
             expectClose(noncentralTUpper(t, df, 1e-13), tUpper(t, df), 1e-10);
+        }
+    }
 }
 
 TEST(Distributions, GiveNoncentralFOfOneAsTheSquareOfNoncentralT)
 {
-    for (const double df : {2.0, 9.0, 60.0})
-        for (const double shift : {0.0, 0.8, 2.5})
-            for (const double t : {0.5, 2.0, 4.0})
+    for (const double df : {2.0, 9.0, 60.0}) {
+        for (const double shift : {0.0, 0.8, 2.5}) {
+            for (const double t : {0.5, 2.0, 4.0}) {
                 EXPECT_NEAR(noncentralFUpper(t * t, 1, df, shift * shift),
                             noncentralTUpper(t, df, shift) + noncentralTCdf(-t, df, shift), 1e-10);
+            }
+        }
+    }
 }
 
 // Past the largest shift a method takes another takes over: no step may show at the seam.
 TEST(Distributions, GiveNoncentralTailsOfHugeShiftsWithoutAStep)
 {
-    for (const double df : {2.0, 20.0})
+    for (const double df : {2.0, 20.0}) {
         for (const double share : {0.5, 0.9, 1.1, 2.0}) {
             const double t = share * 100;
             EXPECT_NEAR(noncentralTUpper(t, df, 100 - 1e-9), noncentralTUpper(t, df, 100 + 1e-9),
@@ -92,6 +100,7 @@ TEST(Distributions, GiveNoncentralTailsOfHugeShiftsWithoutAStep)
             EXPECT_NEAR(noncentralFUpper(share * below / 3, 3, df, below),
                         noncentralFUpper(share * above / 3, 3, df, above), 1e-6);
         }
+    }
     EXPECT_EQ(noncentralTUpper(-3, 4, 1e9), 1);
     EXPECT_EQ(noncentralTUpper(3, 4, -1e9), 0);
     EXPECT_NEAR(noncentralFUpper(10, 3, 8, 1e18), 1, 1e-12);
@@ -100,9 +109,9 @@ TEST(Distributions, GiveNoncentralTailsOfHugeShiftsWithoutAStep)
 
 TEST(Distributions, GiveNoncentralFAsTheMeanOfNoncentralChiSquare)
 {
-    for (const double df1 : {2.0, 4.0})
-        for (const double df2 : {3.0, 20.0, 85.0})
-            for (const double shift : {0.5, 6.0, 40.0})
+    for (const double df1 : {2.0, 4.0}) {
+        for (const double df2 : {3.0, 20.0, 85.0}) {
+            for (const double shift : {0.5, 6.0, 40.0}) {
                 for (const double f : {0.4, 2.6, 9.0}) {
                     const double byDefinition = meanOverSpread(df2, 0, [&](double s) {
                         return noncentralFUpper(f * s * s, df1, kInfiniteDf, shift);
@@ -110,6 +119,9 @@ TEST(Distributions, GiveNoncentralFAsTheMeanOfNoncentralChiSquare)
                     EXPECT_NEAR(noncentralFUpper(f, df1, df2, shift), byDefinition, 1e-9)
                         << df1 << ' ' << df2 << ' ' << shift << ' ' << f;
                 }
+            }
+        }
+    }
 }
 
 TEST(Distributions, AnswerImpossibleArgumentsWithNaN)

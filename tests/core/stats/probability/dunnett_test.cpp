@@ -16,9 +16,11 @@ namespace {
 std::vector<double> productRows(const std::vector<double>& loadings)
 {
     std::vector<double> rows;
-    for (std::size_t i = 0; i < loadings.size(); ++i)
-        for (std::size_t j = 0; j < loadings.size(); ++j)
+    for (std::size_t i = 0; i < loadings.size(); ++i) {
+        for (std::size_t j = 0; j < loadings.size(); ++j) {
             rows.push_back(i == j ? 1 : loadings[i] * loadings[j]);
+        }
+    }
     return rows;
 }
 
@@ -41,22 +43,25 @@ ManyToOne ofCounts(double control, const std::vector<double>& treatments)
 std::vector<double> allPairsRows(int groups, std::size_t& size)
 {
     std::vector<std::vector<double>> weights;
-    for (int i = 0; i < groups; ++i)
+    for (int i = 0; i < groups; ++i) {
         for (int j = i + 1; j < groups; ++j) {
             std::vector<double> row(static_cast<std::size_t>(groups), 0);
             row[static_cast<std::size_t>(i)] = -1;
             row[static_cast<std::size_t>(j)] = 1;
             weights.push_back(row);
         }
+    }
     size = weights.size();
     std::vector<double> rows;
-    for (const auto& a : weights)
+    for (const auto& a : weights) {
         for (const auto& b : weights) {
             double sum = 0;
-            for (std::size_t i = 0; i < a.size(); ++i)
+            for (std::size_t i = 0; i < a.size(); ++i) {
                 sum += a[i] * b[i];
+            }
             rows.push_back(sum / 2);
         }
+    }
     return rows;
 }
 
@@ -172,10 +177,12 @@ TEST(ManyToOne, AgreesWithTheStudentizedRangeOnAllPairs)
     std::size_t size = 0;
     const std::vector<double> rows = allPairsRows(3, size);
     const auto joint = ManyToOne::fromCorrelation(rows, size).value();
-    for (const double t : {1.0, 2.3, 3.0, 4.0})
-        for (const double df : {4.0, 10.0, 40.0})
+    for (const double t : {1.0, 2.3, 3.0, 4.0}) {
+        for (const double df : {4.0, 10.0, 40.0}) {
             EXPECT_NEAR(joint.upper(t, df).value(),
                         studentizedRangeUpper(t * std::sqrt(2.0), 3, df).value(), 5e-8);
+        }
+    }
 }
 
 TEST(ManyToOne, CountsARepeatedComparisonOnce)

@@ -64,9 +64,10 @@ std::string plainFormula(std::string formula, const Texts& names)
     formula = std::regex_replace(formula, std::regex("\\*\\*"), "^");
     std::replace(formula.begin(), formula.end(), '[', '(');
     std::replace(formula.begin(), formula.end(), ']', ')');
-    for (std::size_t i = 0; i < names.size(); ++i)
+    for (std::size_t i = 0; i < names.size(); ++i) {
         formula = std::regex_replace(formula, std::regex("\\b" + names[i] + "\\b"),
                                      "#" + std::to_string(i));
+    }
     return formula;
 }
 
@@ -79,8 +80,9 @@ struct Recognised
     [[nodiscard]] std::vector<double> ours(const std::vector<double>& theirs) const
     {
         std::vector<double> values;
-        for (const std::size_t place : places)
+        for (const std::size_t place : places) {
             values.push_back(theirs.at(place));
+        }
         return values;
     }
 };
@@ -88,16 +90,20 @@ struct Recognised
 Recognised recognise(const std::string& formula, const Texts& names)
 {
     std::vector<std::size_t> places(names.size());
-    for (std::size_t i = 0; i < places.size(); ++i)
+    for (std::size_t i = 0; i < places.size(); ++i) {
         places[i] = i;
+    }
     do {
         Texts ordered;
-        for (const std::size_t place : places)
+        for (const std::size_t place : places) {
             ordered.push_back(names[place]);
+        }
         const std::string plain = plainFormula(formula, ordered);
-        for (const KnownCurve& curve : knownCurves())
-            if (curve.formula == plain)
+        for (const KnownCurve& curve : knownCurves()) {
+            if (curve.formula == plain) {
                 return {&curve, places};
+            }
+        }
     } while (std::next_permutation(places.begin(), places.end()));
     throw std::runtime_error("no curve of the house is written " + formula);
 }
@@ -114,31 +120,35 @@ Readings readingsOf(const nlohmann::json& data)
     const auto x = table.numbers(data.at("x"));
     const auto y = table.numbers(data.at("y"));
     Readings readings;
-    for (std::size_t row = 0; row < x.size(); ++row)
+    for (std::size_t row = 0; row < x.size(); ++row) {
         if (!data.contains("filter_column") ||
             table.texts(data.at("filter_column"))[row] == data.at("filter_value")) {
             readings.x.push_back(x[row]);
             readings.y.push_back(y[row]);
         }
+    }
     return readings;
 }
 
 std::vector<double> startAt(const CaseCheck& check, const std::string& pointer, const Texts& names)
 {
     const auto& start = check.at(pointer);
-    if (start.is_array())
+    if (start.is_array()) {
         return start.get<std::vector<double>>();
+    }
     std::vector<double> values;
-    for (const std::string& name : names)
+    for (const std::string& name : names) {
         values.push_back(start.at(name));
+    }
     return values;
 }
 
 CurveFit fitted(const Result<CurveFit>& fit, const std::string& from)
 {
-    if (!fit)
+    if (!fit) {
         throw std::runtime_error("no fit from " + from + ": " + fit.error().subject + " " +
                                  fit.error().detail);
+    }
     return *fit;
 }
 
@@ -149,18 +159,22 @@ CurveFit fitFromStarts(CaseCheck& check, const Recognised& known, const Readings
     std::optional<CurveFit> last;
     const std::vector<double> expected = known.ours(check.numbersAt(parameters + "/estimate"));
     for (const std::string pointer : {"/start", "/start1", "/start2"}) {
-        if (!check.has(pointer))
+        if (!check.has(pointer)) {
             continue;
+        }
         check.given(pointer);
         const std::vector<std::vector<double>> starts = {
             known.ours(startAt(check, pointer, names))};
         last = fitted(fitCurve(known.curve->model(), readings.x, readings.y, starts), pointer);
-        for (std::size_t i = 0; i < expected.size(); ++i)
-            if (std::abs(last->estimates[i] - expected[i]) > 1e-8 * std::abs(expected[i]))
+        for (std::size_t i = 0; i < expected.size(); ++i) {
+            if (std::abs(last->estimates[i] - expected[i]) > 1e-8 * std::abs(expected[i])) {
                 check.fault("another minimum from " + pointer);
+            }
+        }
     }
-    if (!last)
+    if (!last) {
         throw std::runtime_error("the case has no start");
+    }
     return *last;
 }
 
@@ -168,8 +182,9 @@ void coverParameters(CaseCheck& check, const std::string& at, const CurveFit& fi
                      const Recognised& known, Tolerance estimates, Tolerance rest)
 {
     std::array<std::vector<double>, 4> columns;
-    for (auto& column : columns)
+    for (auto& column : columns) {
         column.resize(known.places.size());
+    }
     for (std::size_t i = 0; i < known.places.size(); ++i) {
         const CurveEstimate value = parameterEstimate(fit, i);
         const std::size_t place = known.places[i];
@@ -192,12 +207,15 @@ void coverCorrelation(CaseCheck& check, const CurveFit& fit, const Recognised& k
 {
     const std::size_t size = known.places.size();
     std::vector<std::vector<double>> rows(size, std::vector<double>(size));
-    for (std::size_t a = 0; a < size; ++a)
-        for (std::size_t b = 0; b < size; ++b)
+    for (std::size_t a = 0; a < size; ++a) {
+        for (std::size_t b = 0; b < size; ++b) {
             rows[known.places[a]][known.places[b]] =
                 fit.covarianceOf(a, b) / (fit.se(a) * fit.se(b));
-    for (std::size_t row = 0; row < size; ++row)
+        }
+    }
+    for (std::size_t row = 0; row < size; ++row) {
         check.column("/correlation/" + std::to_string(row), rows[row], tolerance);
+    }
 }
 
 void coverPoints(CaseCheck& check, const std::vector<CurvePoint>& points, Tolerance tolerance)
@@ -225,8 +243,9 @@ CurveEstimate derivedNumber(const CurveFit& fit, const std::string& name)
     const auto value = std::regex_match(name, match, fraction)
                            ? xAtFraction(fit, std::stod(match[1]) / 100)
                            : topRate(fit);
-    if (!value || (match.empty() && name != "max_growth_rate"))
+    if (!value || (match.empty() && name != "max_growth_rate")) {
         throw std::runtime_error("cannot derive " + name);
+    }
     return *value;
 }
 
@@ -254,22 +273,27 @@ void coverReport(CaseCheck& check, const Recognised& known, const Readings& read
 {
     const auto report = growthReport(readings.x, readings.y,
                                      {known.curve->grown, check.numbersAt("/mean_curve/x"), {}});
-    if (!report)
+    if (!report) {
         throw std::runtime_error("no report: " + report.error().subject + " " +
                                  report.error().detail);
+    }
     const std::vector<double> expected = known.curve->asGrown(fit.estimates);
-    for (std::size_t i = 0; i < expected.size(); ++i)
+    for (std::size_t i = 0; i < expected.size(); ++i) {
         if (std::abs(report->parameters[i].value.estimate - expected[i]) >
-            1e-8 * std::abs(expected[i]))
+            1e-8 * std::abs(expected[i])) {
             check.fault("the report has another " + report->parameters[i].name);
+        }
+    }
     coverPoints(check, report->at, tolerance);
-    if (!check.has("/derived"))
+    if (!check.has("/derived")) {
         return;
+    }
     const Texts names = check.textsAt("/derived/name");
     for (std::size_t i = 0; i < names.size(); ++i) {
         const std::string row = "/" + std::to_string(i);
-        if (names[i] != "max_growth_rate" && names[i] != "x_at_90pct")
+        if (names[i] != "max_growth_rate" && names[i] != "x_at_90pct") {
             continue;
+        }
         const CurveEstimate& value = names[i] == "x_at_90pct" ? report->xAt90pct : report->topRate;
         check.number("/derived/estimate" + row, value.estimate, tolerance);
         check.number("/derived/se" + row, value.se, tolerance);
@@ -280,8 +304,9 @@ void coverReport(CaseCheck& check, const Recognised& known, const Readings& read
 
 void coverFit(CaseCheck& check, const std::string& at, const CurveFit& fit, Tolerance tolerance)
 {
-    if (check.has(at + "/n"))
+    if (check.has(at + "/n")) {
         check.number(at + "/n", static_cast<double>(fit.n), tolerance);
+    }
     check.number(at + "/df", fit.df, tolerance);
     check.number(at + "/rss", fit.rss, tolerance);
     check.number(at + "/residual_sd", fit.residualSd, tolerance);
@@ -299,8 +324,9 @@ std::optional<double> aicOf(const CurveFit& fit)
 // NIST prints eleven digits; nine of them are asked of the estimates whatever the case allows.
 Tolerance estimateTolerance(CaseCheck& check, bool certified)
 {
-    if (certified)
+    if (certified) {
         return {std::min(1e-9, check.tolerance("certified").rel), 0};
+    }
     return check.tolerance("estimates_goal");
 }
 
@@ -322,19 +348,22 @@ void coverGrowth(CaseCheck& check)
     if (check.has("/aic")) {
         check.number("/aic", aicOf(fit), tolerance);
     }
-    if (check.has("/lre_R"))
+    if (check.has("/lre_R")) {
         check.notOurs("/lre_R", "how many digits R reached");
+    }
     check.given("/mean_curve/x");
     std::vector<CurvePoint> points;
-    for (const double x : check.numbersAt("/mean_curve/x"))
+    for (const double x : check.numbersAt("/mean_curve/x")) {
         points.push_back(curveAt(fit, x));
+    }
     coverPoints(check, points, curve);
     if (check.has("/derived")) {
         const auto grown = fitGrowth(known.curve->grown.value(), readings.x, readings.y);
         coverDerived(check, fitted(grown, "growth"), tolerance);
     }
-    if (known.curve->grown)
+    if (known.curve->grown) {
         coverReport(check, known, readings, fit, curve);
+    }
 }
 
 const Registered kGrowth{"nonlinear growth curve", coverGrowth};

@@ -24,10 +24,11 @@ std::vector<std::string> split(const std::string& text, char mark)
 {
     std::vector<std::string> parts(1);
     for (const char c : text) {
-        if (c == mark)
+        if (c == mark) {
             parts.emplace_back();
-        else
+        } else {
             parts.back() += c;
+        }
     }
     return parts;
 }
@@ -37,26 +38,30 @@ template <class Get>
 void checkColumn(CaseCheck& check, const std::string& pointer, std::size_t rows,
                  Tolerance tolerance, const Get& get)
 {
-    if (!check.has(pointer))
+    if (!check.has(pointer)) {
         return;
+    }
     std::vector<std::optional<double>> got;
-    for (std::size_t row = 0; row < rows; ++row)
+    for (std::size_t row = 0; row < rows; ++row) {
         got.push_back(get(row));
+    }
     check.column(pointer, got, tolerance);
 }
 
 std::vector<std::string> textColumn(const CaseCheck& check, const std::string& pointer)
 {
-    if (check.at(pointer).is_array())
+    if (check.at(pointer).is_array()) {
         return check.textsAt(pointer);
+    }
     return {check.at(pointer).get<std::string>()};
 }
 
 std::size_t levelNumber(const std::vector<MarginalMean>& means, const std::string& level)
 {
     for (std::size_t i = 0; i < means.size(); ++i) {
-        if (means[i].level == level)
+        if (means[i].level == level) {
             return i;
+        }
     }
     throw std::runtime_error("no level " + level);
 }
@@ -68,8 +73,9 @@ void checkAnova(CaseCheck& check, const LinearModel& fit, SumOfSquares type,
     auto rows = fit.anova(type);
     rows.push_back({"Residuals", fit.residualDf(), fit.residualSs(), {}, {}, {}});
     std::vector<std::string> names;
-    for (const AnovaRow& row : rows)
+    for (const AnovaRow& row : rows) {
         names.push_back(row.term);
+    }
     check.texts(pointer + "/term", names);
     const auto column = [&](const std::string& name, auto get) {
         checkColumn(check, pointer + "/" + name, rows.size(), tolerance,
@@ -106,8 +112,9 @@ void checkLetters(CaseCheck& check, const LinearModel& fit, const std::string& f
     const auto means = granted(marginalMeans(fit, focal));
     std::vector<std::pair<std::size_t, std::size_t>> differing;
     for (const PairComparison& pair : granted(allPairs(fit, means))) {
-        if (pair.pTukey.value() < 0.05)
+        if (pair.pTukey.value() < 0.05) {
             differing.emplace_back(pair.a, pair.b);
+        }
     }
     std::vector<double> values;
     std::vector<std::string> expected;
@@ -116,8 +123,9 @@ void checkLetters(CaseCheck& check, const LinearModel& fit, const std::string& f
         expected.push_back(check.at("/letters_tukey_05/" + mean.level).get<std::string>());
     }
     check.given("/letters_tukey_05");
-    if (!sameGrouping(letterDisplay(values, differing), expected))
+    if (!sameGrouping(letterDisplay(values, differing), expected)) {
         check.fault("/letters_tukey_05: another grouping");
+    }
 }
 
 void checkDunnett(CaseCheck& check, const LinearModel& fit, const std::string& focal)
@@ -132,8 +140,9 @@ void checkDunnett(CaseCheck& check, const LinearModel& fit, const std::string& f
     check.number("/dunnett/crit_two_sided", (*any.upperDunnett - *any.raw.estimate) / *any.raw.se,
                  dunnett);
     std::vector<std::string> names;
-    for (const ControlComparison& row : rows)
+    for (const ControlComparison& row : rows) {
         names.push_back(means[row.level].level);
+    }
     check.texts("/dunnett/comparisons/treatment", names);
     const auto column = [&](const std::string& name, Tolerance allowed, auto get) {
         checkColumn(check, "/dunnett/comparisons/" + name, rows.size(), allowed,
@@ -169,12 +178,45 @@ void coverLinear(CaseCheck& check)
     checkMeans(check, "/emmeans", fit, focal, tolerance);
     checkPairs(check, "/pairs", fit, focal, tolerance, check.tolerance("p_and_ci_adjusted"));
     checkLetters(check, fit, focal);
-    if (check.has("/dunnett"))
+    if (check.has("/dunnett")) {
         checkDunnett(check, fit, focal);
-    if (check.has("/custom_contrast"))
+    }
+    if (check.has("/custom_contrast")) {
         checkContrast(check, "/custom_contrast", fit, focal, tolerance);
-    if (check.has("/emmeans_back_transformed"))
+    }
+    if (check.has("/emmeans_back_transformed")) {
         check.notOurs("/emmeans_back_transformed", kNoLogs);
+    }
+}
+
+// Differences by name, "B - A": those that the rows cannot tell have no numbers.
+void checkNamedPairs(CaseCheck& check, const LinearModel& fit,
+                     const std::vector<MarginalMean>& means)
+{
+    const Tolerance tolerance = check.tolerance();
+    const auto names = check.textsAt("/pairs/contrast_j_minus_i");
+    check.given("/pairs/contrast_j_minus_i");
+    check.given("/pairs/estimable");
+    std::vector<ContrastTest> rows;
+    for (const std::string& name : names) {
+        const auto sides = split(withoutSpaces(name), '-');
+        std::vector<double> weights(means.size(), 0.0);
+        weights[levelNumber(means, sides[0])] = 1;
+        weights[levelNumber(means, sides[1])] = -1;
+        rows.push_back(granted(meansContrast(fit, means, weights)));
+        if (rows.back().estimable != check.at("/pairs/estimable").at(rows.size() - 1).get<bool>()) {
+            check.fault("/pairs/estimable: " + name);
+        }
+    }
+    const auto column = [&](const std::string& name, auto get) {
+        checkColumn(check, "/pairs/" + name, rows.size(), tolerance,
+                    [&](std::size_t i) { return get(rows[i]); });
+    };
+    column("diff", [](const auto& row) { return row.estimate; });
+    column("se", [](const auto& row) { return row.se; });
+    column("t", [](const auto& row) { return row.t; });
+    column("df", [](const auto& row) { return row.df; });
+    column("p_raw", [](const auto& row) { return row.p; });
 }
 
 void coverRankDeficient(CaseCheck& check)
@@ -194,31 +236,11 @@ void coverRankDeficient(CaseCheck& check)
     for (std::size_t i = 0; i < levels.size(); ++i) {
         const MarginalMean& mean = means[levelNumber(means, levels[i])];
         if (mean.estimable != check.at("/emmeans_estimable/estimable").at(i).get<bool>() ||
-            mean.mean.has_value() != mean.estimable)
+            mean.mean.has_value() != mean.estimable) {
             check.fault("/emmeans_estimable: " + levels[i]);
+        }
     }
-    const auto names = check.textsAt("/pairs/contrast_j_minus_i");
-    check.given("/pairs/contrast_j_minus_i");
-    check.given("/pairs/estimable");
-    std::vector<ContrastTest> rows;
-    for (const std::string& name : names) {
-        const auto sides = split(withoutSpaces(name), '-');
-        std::vector<double> weights(means.size(), 0.0);
-        weights[levelNumber(means, sides[0])] = 1;
-        weights[levelNumber(means, sides[1])] = -1;
-        rows.push_back(granted(meansContrast(fit, means, weights)));
-        if (rows.back().estimable != check.at("/pairs/estimable").at(rows.size() - 1).get<bool>())
-            check.fault("/pairs/estimable: " + name);
-    }
-    const auto column = [&](const std::string& name, auto get) {
-        checkColumn(check, "/pairs/" + name, rows.size(), tolerance,
-                    [&](std::size_t i) { return get(rows[i]); });
-    };
-    column("diff", [](const auto& row) { return row.estimate; });
-    column("se", [](const auto& row) { return row.se; });
-    column("t", [](const auto& row) { return row.t; });
-    column("df", [](const auto& row) { return row.df; });
-    column("p_raw", [](const auto& row) { return row.p; });
+    checkNamedPairs(check, fit, means);
 }
 
 const Registered kLinear{"linear model, several factors", coverLinear};
@@ -232,23 +254,26 @@ Formula formulaOf(const CaseCheck& check)
     const auto& data = check.data();
     const std::string call = check.testCase().at("source").value("r_call", "");
     std::smatch found;
-    if (data.contains("response"))
+    if (data.contains("response")) {
         formula.response = data.at("response");
-    else if (std::regex_search(call, found, std::regex(R"(\((\w+)~)")))
+    } else if (std::regex_search(call, found, std::regex(R"(\((\w+)~)"))) {
         formula.response = found[1];
+    }
     formula.logarithm = call.find("log(" + formula.response + ")") != std::string::npos;
     formula.model.response = formula.response;
     if (!check.has("/formula")) {
-        for (const auto& factor : data.at("factors"))
+        for (const auto& factor : data.at("factors")) {
             formula.model.terms.push_back({factor.get<std::string>()});
+        }
         return formula;
     }
     const std::string text = withoutSpaces(check.at("/formula").get<std::string>());
     for (std::string part : split(text, '+')) {
-        if (part.starts_with("(1|"))
+        if (part.starts_with("(1|")) {
             formula.model.randomIntercepts.push_back(split(part.substr(3, part.size() - 4), ':'));
-        else
+        } else {
             formula.model.terms.push_back(split(part, ':'));
+        }
     }
     return formula;
 }
@@ -259,11 +284,13 @@ DataTable tableOf(const CaseCheck& check, const Formula& formula)
     DataTable table;
     auto response = file.maybeNumbers(formula.response);
     for (auto& value : response) {
-        if (value && formula.logarithm)
+        if (value && formula.logarithm) {
             value = std::log(*value);
+        }
     }
-    if (!table.addNumbers(formula.response, response))
+    if (!table.addNumbers(formula.response, response)) {
         throw std::runtime_error("no response");
+    }
     std::vector<std::string> covariates;
     if (check.data().contains("covariates") && !check.data().at("covariates").is_null()) {
         const auto& listed = check.data().at("covariates");
@@ -273,14 +300,16 @@ DataTable tableOf(const CaseCheck& check, const Formula& formula)
     for (const auto* group : {&formula.model.terms, &formula.model.randomIntercepts}) {
         for (const TermColumns& term : *group) {
             for (const std::string& name : term) {
-                if (table.factor(name) != nullptr || table.numbers(name) != nullptr)
+                if (table.factor(name) != nullptr || table.numbers(name) != nullptr) {
                     continue;
+                }
                 const bool number =
                     std::find(covariates.begin(), covariates.end(), name) != covariates.end();
                 const Done added = number ? table.addNumbersFromText(name, file.texts(name))
                                           : table.addFactor(name, file.texts(name));
-                if (!added)
+                if (!added) {
                     throw std::runtime_error("no column " + name);
+                }
             }
         }
     }
@@ -292,8 +321,9 @@ void checkMeans(CaseCheck& check, const std::string& pointer, const Estimator& f
 {
     const auto means = granted(marginalMeans(fit, focal));
     std::vector<std::string> names;
-    for (const MarginalMean& mean : means)
+    for (const MarginalMean& mean : means) {
         names.push_back(mean.level);
+    }
     check.texts(pointer + "/level", names);
     const auto column = [&](const std::string& name, auto get) {
         checkColumn(check, pointer + "/" + name, means.size(), tolerance,
@@ -320,12 +350,14 @@ void checkPairs(CaseCheck& check, const std::string& pointer, const Estimator& f
         const auto found = std::find_if(all.begin(), all.end(), [&](const auto& pair) {
             return means[pair.b].level == i[row] && means[pair.a].level == j[row];
         });
-        if (found == all.end())
+        if (found == all.end()) {
             throw std::runtime_error("no pair " + i[row] + " " + j[row]);
+        }
         pairs.push_back(*found);
     }
-    if (pairs.size() != all.size())
+    if (pairs.size() != all.size()) {
         check.fault(pointer + ": not all pairs");
+    }
     const auto column = [&](const std::string& name, Tolerance allowed, auto get) {
         checkColumn(check, pointer + "/" + name, pairs.size(), allowed,
                     [&](std::size_t row) { return get(pairs[row]); });
@@ -354,14 +386,16 @@ void checkContrast(CaseCheck& check, const std::string& pointer, const Estimator
     const auto means = granted(marginalMeans(fit, focal));
     std::vector<double> weights(means.size(), 0.0);
     check.given(pointer + "/weights");
-    for (const auto& [level, weight] : check.at(pointer + "/weights").items())
+    for (const auto& [level, weight] : check.at(pointer + "/weights").items()) {
         weights[levelNumber(means, level)] = weight;
+    }
     const ContrastTest test = granted(meansContrast(fit, means, weights));
     check.number(pointer + "/estimate", test.estimate, tolerance);
     check.number(pointer + "/se", test.se, tolerance);
     check.number(pointer + "/df", test.df, tolerance);
-    if (check.has(pointer + "/t"))
+    if (check.has(pointer + "/t")) {
         check.number(pointer + "/t", test.t, tolerance);
+    }
     check.number(pointer + "/p", test.p, tolerance);
     check.number(pointer + "/ci_lo", test.lower, tolerance);
     check.number(pointer + "/ci_hi", test.upper, tolerance);

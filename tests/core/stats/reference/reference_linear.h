@@ -32,9 +32,10 @@ void checkContrast(CaseCheck& check, const std::string& pointer, const Estimator
 template <class T>
 [[nodiscard]] T granted(Result<T> result)
 {
-    if (!result)
+    if (!result) {
         throw std::runtime_error("refused: " + result.error().subject + " " +
                                  result.error().detail);
+    }
     return std::move(*result);
 }
 

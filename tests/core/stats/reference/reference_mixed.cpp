@@ -122,11 +122,13 @@ void coverNested(CaseCheck& check)
     std::vector<std::optional<double>> variances;
     for (const std::string& group : check.textsAt("/variance_components/group")) {
         variances.emplace_back();
-        if (group == "Residual")
+        if (group == "Residual") {
             variances.back() = fit.residualVariance();
+        }
         for (const VarianceComponent& component : fit.components()) {
-            if (component.group == group)
+            if (component.group == group) {
                 variances.back() = component.variance;
+            }
         }
     }
     check.column("/variance_components/variance", variances, tolerance);

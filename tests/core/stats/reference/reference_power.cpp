@@ -15,8 +15,9 @@ namespace {
 
 void givenAll(CaseCheck& check, const std::string& under, std::initializer_list<const char*> names)
 {
-    for (const char* name : names)
+    for (const char* name : names) {
         check.given(under + "/" + name);
+    }
 }
 
 // Rows of a two-sided test are the program's, of two media or, by the shift that is told, of pairs;
@@ -179,8 +180,9 @@ void coverBlocks(CaseCheck& check)
     for (std::size_t r = 0; r < treatments.size(); ++r) {
         std::vector<double> shifts;
         std::istringstream list(effects[r]);
-        for (std::string one; std::getline(list, one, ';');)
+        for (std::string one; std::getline(list, one, ';');) {
             shifts.push_back(std::stod(one));
+        }
         const FPlan plan{static_cast<int>(treatments[r]), sd[r], alpha[r], true};
         power.push_back(fPowerForVariance(plan, blocks[r], varianceOf(shifts)).value());
     }
@@ -210,8 +212,9 @@ void coverRows(CaseCheck& check, const std::string& under,
     std::vector<double> got;
     for (std::size_t r = 0; r < columns.front().size(); ++r) {
         std::vector<double> row;
-        for (const auto& column : columns)
+        for (const auto& column : columns) {
             row.push_back(column[r]);
+        }
         got.push_back(function(row));
     }
     check.column(under + "/" + result, got, tolerance);
@@ -231,17 +234,19 @@ void coverRangeTable(CaseCheck& check, const std::string& name, const std::strin
     const auto dfs = table.texts("df");
     const auto arguments = table.numbers(argument);
     const auto expected = table.numbers(result);
-    if (expected.size() < 100)
+    if (expected.size() < 100) {
         check.fault(name + ": the table is short");
+    }
     for (std::size_t r = 0; r < expected.size(); ++r) {
         const int k = static_cast<int>(groups[r]);
         const double df = dfCell(dfs[r]);
         const double got = quantile ? studentizedRangeQuantile(arguments[r], k, df).value()
                                     : 1 - studentizedRangeUpper(arguments[r], k, df).value();
         if (!(std::abs(got - expected[r]) <=
-              std::max(tolerance.abs, tolerance.rel * std::abs(expected[r]))))
+              std::max(tolerance.abs, tolerance.rel * std::abs(expected[r])))) {
             check.fault(fmt::format("{} row {}: got {:.15g}, expected {:.15g}", name, r + 1, got,
                                     expected[r]));
+        }
     }
 }
 

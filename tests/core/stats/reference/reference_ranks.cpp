@@ -12,9 +12,10 @@ namespace {
 template <class T>
 T wanted(const Result<T>& result)
 {
-    if (!result)
+    if (!result) {
         throw std::runtime_error("refused: " + result.error().subject + " " +
                                  result.error().detail);
+    }
     return *result;
 }
 
@@ -28,8 +29,9 @@ struct Blocks
 std::size_t placeOf(std::vector<std::string>& levels, const std::string& level)
 {
     const auto found = std::find(levels.begin(), levels.end(), level);
-    if (found == levels.end())
+    if (found == levels.end()) {
         levels.push_back(level);
+    }
     return static_cast<std::size_t>(std::find(levels.begin(), levels.end(), level) -
                                     levels.begin());
 }
@@ -44,8 +46,9 @@ Blocks blocksOf(const Table& table, const std::string& response, const std::stri
     const auto blockNames = table.texts(block);
     for (std::size_t row = 0; row < table.rows(); ++row) {
         if (data.contains("filter_column") &&
-            table.texts(data.at("filter_column"))[row] != data.at("filter_value"))
+            table.texts(data.at("filter_column"))[row] != data.at("filter_value")) {
             continue;
+        }
         const std::size_t b = placeOf(names, blockNames[row]);
         const std::size_t t = placeOf(blocks.treatments, treatments[row]);
         blocks.values.resize(names.size());
@@ -85,8 +88,9 @@ void coverFriedman(CaseCheck& check)
         blocksOf(table, data.at("response"), data.at("treatment"), data.at("block"), data);
     const Friedman result = wanted(friedman(blocks.values));
     const Tolerance tight = check.tolerance();
-    for (std::size_t i = 0; i < blocks.treatments.size(); ++i)
+    for (std::size_t i = 0; i < blocks.treatments.size(); ++i) {
         check.number("/rank_sums/" + blocks.treatments[i], result.rankSums[i], tight);
+    }
     check.number("/chisq", result.chiSquare, tight);
     check.number("/df", result.df, tight);
     check.number("/p", result.p, tight);

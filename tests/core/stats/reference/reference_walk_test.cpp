@@ -15,8 +15,9 @@ namespace {
 std::vector<std::size_t> caseNumbers()
 {
     std::vector<std::size_t> numbers(references().at("cases").size());
-    for (std::size_t i = 0; i < numbers.size(); ++i)
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
         numbers[i] = i;
+    }
     return numbers;
 }
 
@@ -63,8 +64,9 @@ TEST_P(ReferenceCase, AgreesInEveryField)
     } catch (const std::exception& thrown) {
         check.fault(std::string("the handler threw: ") + thrown.what());
     }
-    for (const std::string& fault : check.faults())
+    for (const std::string& fault : check.faults()) {
         ADD_FAILURE() << fault;
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(ExpectedJson, ReferenceCase, testing::ValuesIn(caseNumbers()), caseName);

@@ -15,8 +15,9 @@ const std::vector<double> kGrams = {210, 250, 190, 265, 240, 205, 230, 220, 185,
 double meanOfRows(const std::vector<double>& values, std::span<const std::size_t> rows)
 {
     double sum = 0;
-    for (const std::size_t row : rows)
+    for (const std::size_t row : rows) {
         sum += values[row];
+    }
     return sum / static_cast<double>(rows.size());
 }
 
@@ -30,19 +31,22 @@ TEST(SteadyDraw, IsTheSameOnEveryMachine)
     EXPECT_EQ(generator(), 9981545732273789042ULL);
     SteadyDraw one(5);
     SteadyDraw other(5);
-    for (int i = 0; i < 100; ++i)
+    for (int i = 0; i < 100; ++i) {
         EXPECT_EQ(one.below(7), other.below(7));
+    }
 }
 
 TEST(SteadyDraw, GivesEveryNumberItsShare)
 {
     SteadyDraw draw(1);
     std::vector<int> counts(6);
-    for (int i = 0; i < 60000; ++i)
+    for (int i = 0; i < 60000; ++i) {
         ++counts.at(draw.below(6));
+    }
     double chiSquare = 0;
-    for (const int count : counts)
+    for (const int count : counts) {
         chiSquare += (count - 10000.0) * (count - 10000.0) / 10000.0;
+    }
     // 99.9 % point of χ² with 5 degrees of freedom.
     EXPECT_LT(chiSquare, 20.5);
     EXPECT_EQ(draw.below(1), 0U);
@@ -80,14 +84,16 @@ TEST(Bootstrap, HoldsTheRatioOfSumsNotTheMeanOfRatios)
 TEST(Bootstrap, ComesNearTheTIntervalOfAMean)
 {
     std::vector<double> values;
-    for (int i = 0; i < 60; ++i)
+    for (int i = 0; i < 60; ++i) {
         values.push_back(std::fmod(i * 37.0, 61.0));
+    }
     const auto result = bootstrapInterval(
         values.size(), [&](std::span<const std::size_t> rows) { return meanOfRows(values, rows); });
     ASSERT_TRUE(result);
     double squares = 0;
-    for (const double value : values)
+    for (const double value : values) {
         squares += (value - result->estimate) * (value - result->estimate);
+    }
     const double se = std::sqrt(squares / 59 / 60);
     EXPECT_NEAR(result->se, se, 0.05 * se);
     EXPECT_NEAR(result->upper - result->estimate, 1.98 * se, 0.15 * se);
@@ -193,16 +199,20 @@ TEST(ResampledSums, SpreadAsMeansOfDrawsDo)
     const double n = static_cast<double>(kGrams.size());
     double mean = 0;
     double squares = 0;
-    for (const double value : kGrams)
+    for (const double value : kGrams) {
         mean += value / n;
-    for (const double value : kGrams)
+    }
+    for (const double value : kGrams) {
         squares += (value - mean) * (value - mean);
+    }
     double drawnMean = 0;
     double drawnSquares = 0;
-    for (const auto& row : sums)
+    for (const auto& row : sums) {
         drawnMean += row[0] / n / 20000;
-    for (const auto& row : sums)
+    }
+    for (const auto& row : sums) {
         drawnSquares += (row[0] / n - drawnMean) * (row[0] / n - drawnMean) / 20000;
+    }
     const double se = std::sqrt(squares) / n;
     EXPECT_NEAR(drawnMean, mean, 4 * se / std::sqrt(20000));
     EXPECT_NEAR(std::sqrt(drawnSquares), se, 0.03 * se);
@@ -213,8 +223,9 @@ TEST(ResampledSums, DrawWholeRows)
     SteadyDraw draw(7);
     const std::vector<double> ones(kGrams.size(), 1);
     std::vector<double> twice = kGrams;
-    for (double& value : twice)
+    for (double& value : twice) {
         value *= 2;
+    }
     const auto sums = resampledSums(std::vector{kGrams, twice, ones}, 100, draw).value();
     for (const auto& row : sums) {
         EXPECT_NEAR(row[1], 2 * row[0], 1e-9);

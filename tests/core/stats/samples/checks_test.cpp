@@ -62,8 +62,9 @@ TEST(ShapiroWilk, DoesNotDependOnPlaceOrUnit)
 {
     const std::vector<double> values = {3.1, 2.2, 8.4, 4.4, 5.0, 3.9, 4.1};
     std::vector<double> moved;
-    for (const double x : values)
+    for (const double x : values) {
         moved.push_back(1e6 + 512 * x);
+    }
     EXPECT_NEAR(shapiroWilk(moved).value().w, shapiroWilk(values).value().w, 1e-12);
 }
 
@@ -135,13 +136,14 @@ TEST(Grubbs, SaysWhyItCannotAnswer)
 
 TEST(Equivalence, IsShownExactlyWhenTheNarrowIntervalLiesWithin)
 {
-    for (const double difference : {-4.0, -1.0, 0.0, 2.0, 3.4, 6.0})
+    for (const double difference : {-4.0, -1.0, 0.0, 2.0, 3.4, 6.0}) {
         for (const double se : {0.4, 1.0, 2.5}) {
             const Equivalence result = equivalence(difference, se, 14, -5, 5).value();
             EXPECT_EQ(result.isWithin, result.lower > -5 && result.upper < 5)
                 << difference << ' ' << se;
             EXPECT_EQ(result.p, std::max(result.pAboveLower, result.pBelowUpper));
         }
+    }
 }
 
 TEST(Equivalence, TestsEachMarginOnItsOwn)

@@ -20,8 +20,9 @@ JudgedBlocks columnsAsBlocks(const reference::Table& table, const std::vector<st
     JudgedBlocks blocks(table.rows());
     for (const std::string& column : columns) {
         const auto values = table.numbers(column);
-        for (std::size_t row = 0; row < values.size(); ++row)
+        for (std::size_t row = 0; row < values.size(); ++row) {
             blocks[row].push_back(values[row]);
+        }
     }
     return blocks;
 }
@@ -32,8 +33,9 @@ JudgedBlocks grassBlocks()
     JudgedBlocks blocks(12);
     const auto judge = table.numbers("judge");
     const auto value = table.numbers("evaluation");
-    for (std::size_t row = 0; row < table.rows(); ++row)
+    for (std::size_t row = 0; row < table.rows(); ++row) {
         blocks.at(static_cast<std::size_t>(judge[row]) - 1).push_back(value[row]);
+    }
     return blocks;
 }
 
@@ -41,8 +43,9 @@ JudgedBlocks grassBlocks()
 JudgedBlocks agreeing(std::size_t judges, std::size_t samples)
 {
     std::vector<double> order;
-    for (std::size_t i = 0; i < samples; ++i)
+    for (std::size_t i = 0; i < samples; ++i) {
         order.push_back(static_cast<double>(i));
+    }
     return JudgedBlocks(judges, order);
 }
 
@@ -203,11 +206,13 @@ TEST(Nemenyi, GivesTheCriticalRankSumsOfThePublishedTable)
             rankSumCriticalDifference(static_cast<int>(n[row]), static_cast<int>(k[row]), 0.05);
         ASSERT_TRUE(got);
         if (published[row].find_first_not_of("0123456789") != std::string::npos ||
-            published[row].empty())
+            published[row].empty()) {
             continue;
+        }
         // Beyond eight samples the print is read too badly to be held against anything.
-        if (!computed[row])
+        if (!computed[row]) {
             continue;
+        }
         EXPECT_NEAR(*got, std::stoi(published[row]), 1) << n[row] << ", " << k[row];
         EXPECT_EQ(*got, *computed[row]) << n[row] << ", " << k[row];
         ++compared;

@@ -39,9 +39,11 @@ TEST(OneWay, LosesNothingToLeadingDigits)
 {
     const Values small = {{0.5, 0.25, 1.0}, {2.0, 1.5}, {0.75, 3.0}};
     Values large = small;
-    for (auto& group : large)
-        for (double& x : group)
+    for (auto& group : large) {
+        for (double& x : group) {
             x += 1099511627776.0; // 2^40: still exact in these eighths
+        }
+    }
     const OneWayAnova plain = oneWayAnova(small).value();
     const OneWayAnova shifted = oneWayAnova(large).value();
     EXPECT_NEAR(shifted.f / plain.f, 1, 1e-13);

@@ -29,10 +29,11 @@ TEST(Triangle, AgreesWithEveryCellOfTheFaoTable)
                                                                  {"min_correct_0.1pct", 0.001}};
     for (const auto& [column, alpha] : columns) {
         const auto expected = table.maybeNumbers(column);
-        for (std::size_t row = 0; row < table.rows(); ++row)
+        for (std::size_t row = 0; row < table.rows(); ++row) {
             EXPECT_EQ(asNumber(fewestRight(static_cast<int>(n[row]), 1.0 / 3, alpha)),
                       expected[row])
                 << n[row] << " tasters, " << column;
+        }
     }
 }
 
@@ -42,9 +43,10 @@ TEST(Triangle, AgreesWithTheComputedTableOfChoices)
     const auto n = table.numbers("n");
     const auto check = [&](const std::string& column, auto fewest) {
         const auto expected = table.maybeNumbers(column);
-        for (std::size_t row = 0; row < table.rows(); ++row)
+        for (std::size_t row = 0; row < table.rows(); ++row) {
             EXPECT_EQ(asNumber(fewest(static_cast<int>(n[row]))), expected[row])
                 << n[row] << " tasters, " << column;
+        }
     };
     check("triangle_p=1/3_a05", [](int t) { return fewestRight(t, 1.0 / 3, 0.05); });
     check("triangle_a01", [](int t) { return fewestRight(t, 1.0 / 3, 0.01); });
