@@ -326,22 +326,27 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
                     inReport("Curve"),
                     inReport("Full height, mm"),
                     inReport("Top rate, mm a day"),
-                    inReport("Day of 90%")};
+                    inReport("Day of 90%"),
+                    inReport("Day of a height all reach")};
     for (const HeightFit& fit : fits) {
         const QString name =
             QStringLiteral("%1, %2").arg(textOf(fit.variety), textOf(fit.medium.name));
         if (fit.curve.empty()) {
             table.rows.push_back({name, QString::number(fit.trays), inReport("none fits"),
-                                  kNoFigure, kNoFigure, kNoFigure});
+                                  kNoFigure, kNoFigure, kNoFigure, kNoFigure});
             continue;
         }
         const auto number = [](const FittedNumber& value, int decimals) {
             return QStringLiteral("%1 (%2)").arg(numberText(value.value, decimals),
                                                  rangeText(value.lower, value.upper, decimals));
         };
+        const QString shared = fit.sharedHeight ? inReport("%1 mm: %2")
+                                                      .arg(numberText(fit.sharedHeight->height, 0),
+                                                           number(fit.sharedHeight->day, 1))
+                                                : kNoFigure;
         table.rows.push_back({name, QString::number(fit.trays), textOf(fit.curve),
                               number(fit.fullHeight, 0), number(fit.topRate, 1),
-                              number(fit.dayAt90, 1)});
+                              number(fit.dayAt90, 1), shared});
     }
     return table;
 }

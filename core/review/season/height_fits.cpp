@@ -3,6 +3,7 @@
 #include "core/stats/growth/growth_report.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace plumule {
 namespace {
@@ -23,7 +24,10 @@ std::vector<double> daysAlong(const std::vector<double>& days)
     return along;
 }
 
-void fitCurveTo(HeightFit& fit)
+constexpr double kGrown = 0.9;
+constexpr double kStep = 10; // mm
+
+std::optional<stats::CurveFit> fitCurveTo(HeightFit& fit)
 {
     std::vector<double> days;
     std::vector<double> heights;
@@ -34,7 +38,7 @@ void fitCurveTo(HeightFit& fit)
     const auto report = stats::growthReport(days, heights, {{}, daysAlong(days), {}});
     if (!report) {
         fit.why = report.error();
-        return;
+        return std::nullopt;
     }
     fit.curve = report->curveName;
     for (const stats::CurvePoint& point : report->at) {
@@ -45,6 +49,29 @@ void fitCurveTo(HeightFit& fit)
     fit.topRate = fittedNumber(report->topRate);
     fit.dayAt90 = fittedNumber(report->xAt90pct);
     fit.isFullHeightSeen = report->fullHeightSeen;
+    return report->fit;
+}
+
+// `curves` stand beside the fits.
+void timeSharedHeights(std::vector<HeightFit>& fits,
+                       const std::vector<std::optional<stats::CurveFit>>& curves)
+{
+    std::map<VarietyId, double> least;
+    for (const HeightFit& fit : fits) {
+        if (!fit.curve.empty()) {
+            double& lowest = least.try_emplace(fit.varietyId, fit.fullHeight.value).first->second;
+            lowest = std::min(lowest, fit.fullHeight.value);
+        }
+    }
+    for (std::size_t i = 0; i < fits.size(); ++i) {
+        if (!curves[i]) {
+            continue;
+        }
+        const double height = kStep * std::floor(kGrown * least.at(fits[i].varietyId) / kStep);
+        if (const auto day = stats::xAtHeight(*curves[i], height)) {
+            fits[i].sharedHeight = DayOfHeight{height, fittedNumber(*day)};
+        }
+    }
 }
 
 } // namespace
@@ -67,14 +94,16 @@ std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& 
         }
     }
     std::vector<HeightFit> result;
+    std::vector<std::optional<stats::CurveFit>> curves;
     for (auto& [key, fit] : fits) {
         const auto variety = facts.varieties.find(key.first);
         fit.varietyId = key.first;
         fit.variety = variety == facts.varieties.end() ? std::string() : variety->second;
         fit.medium = facts.media.at(key.second);
-        fitCurveTo(fit);
+        curves.push_back(fitCurveTo(fit));
         result.push_back(std::move(fit));
     }
+    timeSharedHeights(result, curves);
     return result;
 }
 

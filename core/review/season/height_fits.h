@@ -29,6 +29,13 @@ struct HeightAt
     double upper = 0;
 };
 
+// The day on which the curve reaches a height.
+struct DayOfHeight
+{
+    double height = 0; // mm
+    FittedNumber day;
+};
+
 // The growth curve of one variety on one medium: the logistic, Gompertz or Richards curve of least
 // AICc through its trays' daily means, with the 95 % band of the mean. Readings of one tray count
 // as if they were of several, so that the band is narrow where few trays were read often.
@@ -45,7 +52,10 @@ struct HeightFit
     FittedNumber fullHeight;             // mm
     FittedNumber topRate;                // mm a day
     FittedNumber dayAt90;                // when 90 % of full height is reached
-    bool isFullHeightSeen = false;       // else it is foretold
+    // To compare media by: the tallest whole centimetre that all media of the variety with a curve
+    // reach by 90 % of their full height.
+    std::optional<DayOfHeight> sharedHeight;
+    bool isFullHeightSeen = false; // else it is foretold
 };
 
 // Of the trays that count; by variety, then medium. Nothing without heights.

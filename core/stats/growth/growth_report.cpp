@@ -38,6 +38,7 @@ Result<BestGrowth> chosenFit(std::span<const double> x, std::span<const double> 
 GrowthReport summed(const BestGrowth& best, const GrowthAsk& ask)
 {
     GrowthReport report;
+    report.fit = best.fit;
     report.curve = best.curve;
     report.curveName = best.fit.model->name;
     report.n = best.fit.n;

@@ -34,6 +34,7 @@ struct GrowthReport
         CurveEstimate value;
     };
 
+    CurveFit fit; // for what else is asked of it
     GrowthCurve curve = GrowthCurve::Logistic;
     std::string curveName; // "logistic", "gompertz", "richards"
     std::size_t n = 0;

@@ -66,6 +66,31 @@ TEST(HeightFits, HaveABandByHalfDaysAlongTheReadings)
     }
 }
 
+// The logistic curve turned round: day = 6 + 1.5 ln(h / (90 - h)); the tallest ten under 0.9 · 90.
+TEST(HeightFits, TellTheDayOfAHeightThatAllMediaReach)
+{
+    ComparisonSamples season = grownSeason();
+    const HeightFit alone = heightFits(season.facts, season.filter).at(0);
+    ASSERT_TRUE(alone.sharedHeight);
+    EXPECT_EQ(alone.sharedHeight->height, 80);
+    EXPECT_NEAR(alone.sharedHeight->day.value, 6 + 1.5 * std::log(8), 0.15);
+    EXPECT_LT(alone.sharedHeight->day.lower, alone.sharedHeight->day.value);
+    EXPECT_GT(alone.sharedHeight->day.upper, alone.sharedHeight->day.value);
+
+    // Shorter on mesh: 0.9 · 50 leaves 40 mm for both.
+    growAlongACurve(season.facts.cut[2], 0.3);
+    for (Height& height : season.facts.cut[2].heights) {
+        height.reading = millimetres(inMillimetres(height.reading) / 1.8);
+    }
+    const auto both = heightFits(season.facts, season.filter);
+    ASSERT_EQ(both.size(), 2u);
+    for (const HeightFit& fit : both) {
+        ASSERT_TRUE(fit.sharedHeight);
+        EXPECT_EQ(fit.sharedHeight->height, 40);
+    }
+    EXPECT_LT(both[0].sharedHeight->day.value, both[1].sharedHeight->day.value);
+}
+
 TEST(HeightFits, SayWhyThereIsNoCurve)
 {
     ComparisonSamples season;
@@ -79,6 +104,7 @@ TEST(HeightFits, SayWhyThereIsNoCurve)
     ASSERT_TRUE(fit.why);
     EXPECT_EQ(fit.why->kind, ErrorKind::TooFew);
     EXPECT_TRUE(fit.band.empty());
+    EXPECT_FALSE(fit.sharedHeight);
 }
 
 TEST(HeightFits, LeaveOutTraysThatDoNotCount)
