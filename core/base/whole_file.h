@@ -1,0 +1,45 @@
+#pragma once
+
+#include "core/base/result.h"
+
+#include <filesystem>
+#include <string_view>
+
+namespace plumule {
+
+// A file that is there whole or not at all: written under another name in its folder, synced,
+// renamed, and the folder synced. What stood there before stays until then. Links are followed, so
+// that a link stays one. Errors: Conflict "file.kept" where the target is one of KeptFiles;
+// DiskFull; NotWritable, also for what is no file.
+class WholeFile
+{
+public:
+    // Makes the unfinished file.
+    [[nodiscard]] static Result<WholeFile> begin(const std::filesystem::path& target);
+    WholeFile(WholeFile&& other) noexcept;
+    WholeFile(const WholeFile&) = delete;
+    WholeFile& operator=(const WholeFile&) = delete;
+    WholeFile& operator=(WholeFile&&) = delete;
+    // Removes what was not committed.
+    ~WholeFile();
+
+    // For those who write by the name; they have closed it before commit().
+    [[nodiscard]] const std::filesystem::path& unfinished() const { return m_unfinished; }
+    // Appends.
+    [[nodiscard]] Done write(std::string_view bytes);
+    // Puts what was written so far on the disk, still unfinished.
+    [[nodiscard]] Done sync();
+    [[nodiscard]] Done commit();
+
+private:
+    WholeFile(std::filesystem::path target, std::filesystem::path unfinished, int handle);
+
+    std::filesystem::path m_target;
+    std::filesystem::path m_unfinished; // empty: committed, or moved from
+    int m_handle = -1;
+};
+
+// The bytes as the whole content of the file.
+[[nodiscard]] Done writeWhole(const std::filesystem::path& target, std::string_view bytes);
+
+} // namespace plumule
