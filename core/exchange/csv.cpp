@@ -1,5 +1,6 @@
 #include "core/exchange/csv.h"
 
+#include "core/base/kept_files.h"
 #include "core/base/number_text.h"
 
 #include <algorithm>
@@ -238,6 +239,10 @@ std::string csvLine(const std::vector<std::string>& fields)
 
 Result<std::string> textOfFile(const std::string& path)
 {
+    if (isKept(path)) {
+        // No table, and closing it would drop SQLite's locks on it.
+        return fail(ErrorKind::Unreadable, "file", path);
+    }
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
     if (file && file.peek() != std::ifstream::traits_type::eof()) {

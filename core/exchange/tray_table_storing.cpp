@@ -344,7 +344,8 @@ KnownNames knownNamesIn(Database& database)
         known.varieties.insert(variety.name);
     }
     for (const auto& [id, lot] : varieties.lotsById()) {
-        known.seedLots.insert(byId.at(lot.variety).name + "/" + lot.lotNumber);
+        const Variety& variety = pointedAt(byId, lot.variety, "seed_lot", id);
+        known.seedLots.insert(variety.name + "/" + lot.lotNumber);
     }
     for (const Medium& medium : MediumRepository(database).all(true)) {
         known.media.insert(medium.name);

@@ -23,6 +23,10 @@ struct TableOf<Medium>
                    column("source", &Medium::source),
                    column("note", &Medium::note),
                    column("is_retired", &Medium::isRetired)};
+    static bool isSound(const Medium& medium)
+    {
+        return medium.marker >= 0 && medium.marker < kMarkers;
+    }
 };
 
 template <>

@@ -50,7 +50,7 @@ Room RoomRepository::room()
 {
     auto room = selectRow<Room>(m_database, "ORDER BY id LIMIT 1");
     if (!room) {
-        throw StorageFailure(ErrorKind::Damaged, "room", "no row");
+        throw damagedRow(TableOf<Room>::name, 0);
     }
     return *room;
 }
@@ -59,15 +59,25 @@ RoomLayout RoomRepository::layout()
 {
     RoomLayout layout;
     layout.room = room();
-    layout.racks = racks();
+    layout.racks = this->racks();
     layout.shelves = selectRows<Shelf>(
         m_database, "ORDER BY (SELECT r.position FROM rack r WHERE r.id = shelf.rack_id), "
                     "rack_id, position, id");
     layout.places = selectRows<Place>(m_database, "ORDER BY shelf_id, number, id");
 
+    std::unordered_set<RackId> racks;
+    for (const Rack& rack : layout.racks) {
+        racks.insert(rack.id);
+    }
     std::unordered_map<ShelfId, std::size_t> rankOf;
     for (const Shelf& shelf : layout.shelves) {
+        if (!racks.contains(shelf.rack)) {
+            throw damagedRow(TableOf<Shelf>::name, shelf.id.value);
+        }
         rankOf.emplace(shelf.id, rankOf.size());
+    }
+    for (const Place& place : layout.places) {
+        (void)pointedAt(rankOf, place.shelf, TableOf<Place>::name, place.id);
     }
     std::stable_sort(
         layout.places.begin(), layout.places.end(),

@@ -4,17 +4,32 @@
 #include "core/base/id.h"
 #include "core/base/money.h"
 #include "core/base/quantity.h"
-#include "core/storage/failure.h"
 
 #include <optional>
 #include <string>
 #include <type_traits>
+#include <utility>
 #include <variant>
 
 namespace plumule {
 
 // What a column can hold: nothing, a whole number, a real, a text.
 using Cell = std::variant<std::monostate, std::int64_t, double, std::string>;
+
+// A cell that holds no value of the type asked for. Statement::get() says which row it stands in.
+struct BadCell
+{};
+
+// The cell's content, of one of its four types.
+template <class Held>
+const Held& heldIn(const Cell& cell)
+{
+    const Held* held = std::get_if<Held>(&cell);
+    if (held == nullptr) {
+        throw BadCell{};
+    }
+    return *held;
+}
 
 // How a value type is stored in a column: toCell() and fromCell(). An enum is stored as the text of
 // its toText(), found by argument-dependent look-up, and read by fromText(text, value&) -> bool.
@@ -37,20 +52,25 @@ struct ColumnTraits
     {
         if constexpr (std::is_enum_v<T>) {
             T value{};
-            const auto* text = std::get_if<std::string>(&cell);
-            if (text == nullptr || !fromText(*text, value)) {
-                throw StorageFailure(ErrorKind::Damaged, "column", text ? *text : "not a text");
+            if (!fromText(heldIn<std::string>(cell), value)) {
+                throw BadCell{};
             }
             return value;
         } else if constexpr (std::is_floating_point_v<T>) {
             if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
                 return static_cast<T>(*whole);
             }
-            return static_cast<T>(std::get<double>(cell));
+            return static_cast<T>(heldIn<double>(cell));
+        } else if constexpr (std::is_same_v<T, bool>) {
+            return heldIn<std::int64_t>(cell) != 0;
         } else if constexpr (std::is_integral_v<T>) {
-            return static_cast<T>(std::get<std::int64_t>(cell));
+            const std::int64_t whole = heldIn<std::int64_t>(cell);
+            if (!std::in_range<T>(whole)) {
+                throw BadCell{};
+            }
+            return static_cast<T>(whole);
         } else {
-            return std::get<std::string>(cell);
+            return heldIn<std::string>(cell);
         }
     }
 };
@@ -61,7 +81,7 @@ struct ColumnTraits<Quantity<Dimension>>
     static Cell toCell(Quantity<Dimension> value) { return value.count(); }
     static Quantity<Dimension> fromCell(const Cell& cell)
     {
-        return Quantity<Dimension>::ofCount(std::get<std::int64_t>(cell));
+        return Quantity<Dimension>::ofCount(heldIn<std::int64_t>(cell));
     }
 };
 
@@ -69,14 +89,14 @@ template <>
 struct ColumnTraits<Money>
 {
     static Cell toCell(Money value) { return value.count(); }
-    static Money fromCell(const Cell& cell) { return Money::ofCount(std::get<std::int64_t>(cell)); }
+    static Money fromCell(const Cell& cell) { return Money::ofCount(heldIn<std::int64_t>(cell)); }
 };
 
 template <class Concept>
 struct ColumnTraits<Id<Concept>>
 {
     static Cell toCell(Id<Concept> id) { return id.value; }
-    static Id<Concept> fromCell(const Cell& cell) { return {std::get<std::int64_t>(cell)}; }
+    static Id<Concept> fromCell(const Cell& cell) { return {heldIn<std::int64_t>(cell)}; }
 };
 
 template <>
@@ -85,9 +105,9 @@ struct ColumnTraits<Date>
     static Cell toCell(Date value) { return toIso(value); }
     static Date fromCell(const Cell& cell)
     {
-        const auto day = dateFromIso(std::get<std::string>(cell));
+        const auto day = dateFromIso(heldIn<std::string>(cell));
         if (!day) {
-            throw StorageFailure(ErrorKind::Damaged, "date", std::get<std::string>(cell));
+            throw BadCell{};
         }
         return *day;
     }

@@ -3,17 +3,11 @@
 #include "core/storage/journal_file.h"
 
 #include <cassert>
+#include <fstream>
 #include <sqlite3.h>
-#include <sys/stat.h>
 
 namespace plumule {
 namespace {
-
-std::uint64_t inodeOf(const std::filesystem::path& path)
-{
-    struct stat found = {};
-    return ::stat(path.c_str(), &found) == 0 ? std::uint64_t{found.st_ino} : 0;
-}
 
 // A connection belongs to one thread at a time, so that SQLite's own lock, a tenth of a review's
 // time, is not needed.
@@ -67,6 +61,24 @@ ErrorKind kindOf(int code)
         return ErrorKind::Unreadable;
     }
 }
+
+// The file is there before SQLite opens it, so that its connection is known from the first.
+const std::filesystem::path& made(const std::filesystem::path& path)
+{
+    if (!path.empty()) {
+        std::ofstream(path, std::ios::app);
+    }
+    return path;
+}
+
+// Of every connection.
+constexpr const char* kSettings[] = {
+    "PRAGMA trusted_schema=OFF", // a file from elsewhere may not call functions by its schema
+    "PRAGMA cell_size_check=ON", // a torn page is found when it is read, not when it is followed
+    "PRAGMA foreign_keys=ON",    // SQLite's default is off: rows could point at nothing
+    "PRAGMA cache_size=-16000",  // KiB: a season's columns are read without going to disk twice
+    "PRAGMA temp_store=MEMORY",  // sorting leaves no file of the journal's rows in /tmp
+};
 
 } // namespace
 
@@ -143,9 +155,28 @@ Cell Statement::cellAt(int column) const
     }
 }
 
+// The row is known where its id is among the columns; of a sum the table is that of any column.
+StorageFailure Statement::damageAt(int column) const
+{
+    const int columns = sqlite3_column_count(m_statement);
+    const auto textOf = [](const char* name) { return std::string(name == nullptr ? "" : name); };
+    std::string table = textOf(sqlite3_column_table_name(m_statement, column));
+    for (int i = 0; i < columns && table.empty(); ++i) {
+        table = textOf(sqlite3_column_table_name(m_statement, i));
+    }
+    for (int i = 0; i < columns; ++i) {
+        if (textOf(sqlite3_column_table_name(m_statement, i)) == table &&
+            textOf(sqlite3_column_origin_name(m_statement, i)) == "id") {
+            return damagedRow(table, sqlite3_column_int64(m_statement, i));
+        }
+    }
+    return damagedRow(table, 0);
+}
+
 Database::Database(const std::filesystem::path& path, Access access, bool create)
     : m_path(path)
     , m_access(access)
+    , m_connection(create ? made(path) : path)
 {
     const std::string name = path.empty() ? ":memory:" : uriOf(path, access);
     const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(access, create), nullptr);
@@ -154,7 +185,6 @@ Database::Database(const std::filesystem::path& path, Access access, bool create
         sqlite3_close(m_handle);
         throw StorageFailure(kindOf(code), "open", message);
     }
-    m_inode = path.empty() ? 0 : inodeOf(path);
     try {
         applySettings(create);
     } catch (...) {
@@ -188,13 +218,18 @@ void Database::finalizeIdle()
 
 void Database::applySettings(bool create)
 {
+    // Tells a full disk from a torn page.
     sqlite3_extended_result_codes(m_handle, 1);
+    // ms: a writer waits for another connection's checkpoint, which takes up to a second.
     sqlite3_busy_timeout(m_handle, 3000);
+    // No SQL of ours may write the schema by hand or shrink the log under a reader.
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    // A misspelt column in double quotes is an error, not a text; in statements and in the schema.
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DML, 0, nullptr);
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DDL, 0, nullptr);
-    execute("PRAGMA trusted_schema=OFF; PRAGMA cell_size_check=ON; PRAGMA foreign_keys=ON;"
-            "PRAGMA cache_size=-16000; PRAGMA temp_store=MEMORY");
+    for (const char* setting : kSettings) {
+        execute(setting);
+    }
     if (m_access != Access::ReadWrite || m_path.empty()) {
         return;
     }
@@ -212,7 +247,10 @@ void Database::applySettings(bool create)
     if (mode != "wal") {
         execute("PRAGMA journal_mode=DELETE");
     }
-    execute("PRAGMA synchronous=FULL; PRAGMA journal_size_limit=8388608");
+    // Each commit is on the disk before it is acknowledged: a power cut takes back no tick.
+    execute("PRAGMA synchronous=FULL");
+    // Bytes: after a large import the log beside the journal shrinks again.
+    execute("PRAGMA journal_size_limit=8388608");
 }
 
 Statement Database::prepare(std::string_view sql)
@@ -285,7 +323,7 @@ void Database::storeCounter()
 
 void Database::checkFileIsThere() const
 {
-    if (m_inode != 0 && inodeOf(m_path) != m_inode) {
+    if (file() && fileKeyOf(m_path) != file()) {
         throw StorageFailure(ErrorKind::FileGone, "journal", m_path.string());
     }
 }
@@ -339,6 +377,22 @@ void Transaction::rollback()
     m_database.m_counterMoved = false;
     if (m_database.isInTransaction()) {
         m_database.execute("ROLLBACK");
+    }
+}
+
+ReadTransaction::ReadTransaction(Database& database)
+    : m_database(database.isInTransaction() ? nullptr : &database)
+{
+    if (m_database != nullptr) {
+        m_database->execute("BEGIN");
+    }
+}
+
+ReadTransaction::~ReadTransaction()
+{
+    // Nothing was written, so that there is nothing to lose where SQLite refuses.
+    if (m_database != nullptr && m_database->isInTransaction()) {
+        sqlite3_exec(m_database->handle(), "COMMIT", nullptr, nullptr, nullptr);
     }
 }
 

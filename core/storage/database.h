@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/storage/column_traits.h"
+#include "core/storage/failure.h"
+#include "core/storage/journal_lock.h"
 
 #include <filesystem>
 #include <functional>
@@ -42,17 +44,23 @@ public:
     bool step();
     // Runs to the end.
     void run();
-    // The value of a column of the present row, from 0.
+    // The value of a column of the present row, from 0. Throws Damaged with table and row where the
+    // cell holds another type, a word that is none, or a number out of range.
     template <class T>
     [[nodiscard]] T get(int column) const
     {
-        return ColumnTraits<T>::fromCell(cellAt(column));
+        try {
+            return ColumnTraits<T>::fromCell(cellAt(column));
+        } catch (const BadCell&) {
+            throw damageAt(column);
+        }
     }
     [[nodiscard]] Cell cellAt(int column) const;
 
 private:
     friend class Database;
     Statement(Database& database, sqlite3_stmt* statement);
+    [[nodiscard]] StorageFailure damageAt(int column) const;
 
     Database* m_database;
     sqlite3_stmt* m_statement;
@@ -87,6 +95,11 @@ public:
     [[nodiscard]] bool isInTransaction() const;
     [[nodiscard]] sqlite3* handle() const { return m_handle; }
 
+    // Which file was opened; none in memory.
+    [[nodiscard]] std::optional<FileKey> file() const { return m_connection.file(); }
+    // Lets go of it after the file is closed.
+    void holdUntilClosed(std::shared_ptr<const void> held) { m_held = std::move(held); }
+
     // The next id of this copy of the journal: copy number << 40 | counter. Only inside a
     // transaction; the counter is stored when that commits.
     [[nodiscard]] std::int64_t nextId();
@@ -107,8 +120,9 @@ private:
 
     std::filesystem::path m_path;
     Access m_access;
+    std::shared_ptr<const void> m_held;
+    OpenConnection m_connection;
     sqlite3* m_handle = nullptr;
-    std::uint64_t m_inode = 0;
     std::int64_t m_nextId = 0; // 0: not read yet
     bool m_counterMoved = false;
     bool m_isOurs = false; // a journal, opened to write
@@ -132,6 +146,20 @@ public:
 private:
     Database& m_database;
     bool m_isOpen = false;
+};
+
+// BEGIN … COMMIT to read: until it goes out of scope all that this connection reads is of one
+// state, whatever others write. Joins a transaction that is open already.
+class ReadTransaction
+{
+public:
+    explicit ReadTransaction(Database& database);
+    ~ReadTransaction();
+    ReadTransaction(const ReadTransaction&) = delete;
+    ReadTransaction& operator=(const ReadTransaction&) = delete;
+
+private:
+    Database* m_database; // none: joined
 };
 
 } // namespace plumule

@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 
+#include <cstdint>
 #include <stdexcept>
 #include <string>
 
@@ -21,5 +22,25 @@ public:
 private:
     Error m_error;
 };
+
+// Damaged: a row that holds what core can't read, or that points at nothing. Row 0: it is not known
+// which.
+[[nodiscard]] inline StorageFailure damagedRow(const std::string& table, std::int64_t row)
+{
+    return {ErrorKind::Damaged, table, row == 0 ? std::string() : std::to_string(row)};
+}
+
+// What the row of `table` points at, in a map of what was read; throws damagedRow() where it is not
+// there.
+template <class Map, class RowId>
+const auto& pointedAt(const Map& rows, const typename Map::key_type& id, const char* table,
+                      RowId row)
+{
+    const auto found = rows.find(id);
+    if (found == rows.end()) {
+        throw damagedRow(table, row.value);
+    }
+    return found->second;
+}
 
 } // namespace plumule

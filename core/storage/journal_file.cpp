@@ -1,11 +1,13 @@
 #include "core/storage/journal_file.h"
 
+#include "core/base/kept_files.h"
+#include "core/storage/journal_lock.h"
 #include "core/storage/migrations.h"
 
+#include <cerrno>
 #include <fcntl.h>
 #include <fstream>
 #include <random>
-#include <sys/file.h>
 #include <unistd.h>
 
 namespace plumule {
@@ -13,51 +15,48 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// A lock beside the journal, not on it: closing a second handle on the journal itself would drop
-// SQLite's own locks. The system releases it when the program ends, however that ends.
-class LockFile
-{
-public:
-    explicit LockFile(fs::path path)
-        : m_path(std::move(path))
-    {
-        m_handle = ::open(m_path.c_str(), O_CREAT | O_RDWR | O_CLOEXEC, 0644);
-        m_isHeld = m_handle >= 0 && ::flock(m_handle, LOCK_EX | LOCK_NB) == 0;
-    }
-    ~LockFile()
-    {
-        if (m_isHeld) {
-            ::unlink(m_path.c_str());
-        }
-        if (m_handle >= 0) {
-            ::close(m_handle);
-        }
-    }
-    LockFile(const LockFile&) = delete;
-    LockFile& operator=(const LockFile&) = delete;
-
-    [[nodiscard]] bool isThere() const { return m_handle >= 0; }
-    [[nodiscard]] bool isHeld() const { return m_isHeld; }
-
-private:
-    fs::path m_path;
-    int m_handle = -1;
-    bool m_isHeld = false;
-};
-
-fs::path lockPathOf(const fs::path& path)
-{
-    return path.string() + ".lock";
-}
-
 bool isFolderWritable(const fs::path& path)
 {
-    const fs::path folder = fs::absolute(path).parent_path();
+    const fs::path folder = behindLinks(path).parent_path();
     return ::access(folder.c_str(), W_OK) == 0;
+}
+
+// What stands, or may stand, beside an open journal.
+constexpr const char* kEndings[] = {"", "-wal", "-shm", "-journal"};
+
+struct Holding
+{
+    std::shared_ptr<JournalLock> lock; // none: opened to read
+    std::unique_ptr<KeptFiles> kept;
+};
+
+// The lock, and nothing may be saved over the journal.
+void hold(Database& database, std::shared_ptr<JournalLock> lock)
+{
+    const fs::path journal = behindLinks(database.path());
+    std::vector<fs::path> files;
+    for (const char* ending : kEndings) {
+        files.emplace_back(journal.string() + ending);
+    }
+    auto holding = std::make_shared<Holding>();
+    holding->lock = std::move(lock);
+    holding->kept = std::make_unique<KeptFiles>(files, photoFolderOf(journal));
+    database.holdUntilClosed(std::move(holding));
+}
+
+// SQLite puts the log beside the name that it is given: by another one it would be missed.
+bool isWrittenUnderAnotherName(const fs::path& path)
+{
+    std::error_code ignored;
+    return fs::hard_link_count(path, ignored) > 1 && isLocked(path) &&
+           !fs::exists(behindLinks(path).string() + "-wal", ignored);
 }
 
 bool looksLikeSqlite(const fs::path& path)
 {
+    if (isOpenHere(path)) {
+        return true; // it is, and closing it here would drop SQLite's locks
+    }
     std::ifstream file(path, std::ios::binary);
     std::string head(16, '\0');
     file.read(head.data(), 16);
@@ -141,14 +140,32 @@ Done checkFile(const fs::path& path)
     return {};
 }
 
+// Ours alone: of two that make a journal of one name at a time one is refused.
+Done makeEmptyFile(const fs::path& path)
+{
+    const int handle = ::open(path.c_str(), O_CREAT | O_EXCL | O_RDWR | O_CLOEXEC, 0644);
+    if (handle >= 0) {
+        ::close(handle);
+        return {};
+    }
+    return fail(errno == EEXIST   ? ErrorKind::Duplicate
+                : errno == ENOSPC ? ErrorKind::DiskFull
+                                  : ErrorKind::NotWritable,
+                "journal", path.string());
+}
+
 Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> because)
 {
+    if (isWrittenUnderAnotherName(path)) {
+        return fail(ErrorKind::AlreadyOpen, "journal", path.string());
+    }
     // A log without its index can only be read where the folder is writable.
     const bool immutable = !isFolderWritable(path);
     JournalFile file;
     file.database =
         std::make_unique<Database>(path, immutable ? Access::ReadImmutable : Access::ReadOnly);
     file.readOnlyBecause = std::move(because);
+    hold(*file.database, nullptr);
     if (auto identity = checkIdentity(*file.database); !identity) {
         return tl::unexpected<Error>(identity.error());
     }
@@ -160,16 +177,19 @@ Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> becaus
 
 Result<JournalFile> openToWrite(const fs::path& path)
 {
-    const auto lock = std::make_shared<LockFile>(lockPathOf(path));
-    if (!lock->isThere() || ::access(path.c_str(), W_OK) != 0) {
+    if (!isFolderWritable(path) || ::access(path.c_str(), W_OK) != 0) {
         return openToRead(path, Error{ErrorKind::NotWritable, "journal", path.string()});
     }
+    auto lock = std::make_shared<JournalLock>(path);
     if (!lock->isHeld()) {
         return openToRead(path, Error{ErrorKind::AlreadyOpen, "journal", path.string()});
     }
     JournalFile file;
-    file.lock = lock;
     file.database = std::make_unique<Database>(path, Access::ReadWrite);
+    if (file.database->file() != lock->file()) {
+        return fail(ErrorKind::FileGone, "journal", path.string());
+    }
+    hold(*file.database, std::move(lock));
     if (auto identity = checkIdentity(*file.database); !identity) {
         return tl::unexpected<Error>(identity.error());
     }
@@ -179,19 +199,25 @@ Result<JournalFile> openToWrite(const fs::path& path)
 
 } // namespace
 
+fs::path photoFolderOf(const fs::path& journal)
+{
+    const fs::path file = behindLinks(journal);
+    return file.parent_path() / (file.stem().string() + " photos");
+}
+
 Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNumber)
 {
-    std::error_code ignored;
-    if (fs::exists(path, ignored)) {
-        return fail(ErrorKind::Duplicate, "journal", path.string());
-    }
-    if (!isFolderWritable(path)) {
-        return fail(ErrorKind::NotWritable, "journal", path.string());
+    if (auto made = makeEmptyFile(path); !made) {
+        return tl::unexpected<Error>(made.error());
     }
     JournalFile file;
     try {
-        file.lock = std::make_shared<LockFile>(lockPathOf(path));
+        auto lock = std::make_shared<JournalLock>(path);
+        if (!lock->isHeld()) {
+            return fail(ErrorKind::AlreadyOpen, "journal", path.string());
+        }
         file.database = std::make_unique<Database>(path, Access::ReadWrite, true);
+        hold(*file.database, std::move(lock));
         fillNewJournal(*file.database, copyNumber);
         return file;
     } catch (const StorageFailure& failure) {
@@ -204,7 +230,7 @@ void discardNewJournal(JournalFile file, const fs::path& path)
 {
     std::error_code ignored;
     file.database.reset();
-    for (const char* ending : {"", "-wal", "-shm", "-journal"}) {
+    for (const char* ending : kEndings) {
         fs::remove(path.string() + ending, ignored);
     }
 }

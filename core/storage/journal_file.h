@@ -10,15 +10,19 @@ namespace plumule {
 // "PLML", so that file(1) and we can tell a journal from another SQLite file.
 inline constexpr std::int64_t kApplicationId = 0x504C4D4C;
 
-// An open journal, held by an advisory lock while it may be written.
+// An open journal. Its database holds the lock while it may be written, and sees to it that no
+// saver aims at it.
 struct JournalFile
 {
     std::unique_ptr<Database> database;
-    std::shared_ptr<void> lock;
     // Why a journal that was asked for to write was opened only to read: AlreadyOpen or
     // NotWritable.
     std::optional<Error> readOnlyBecause;
 };
+
+// Where a journal's photographs are kept: "<journal without ending> photos" beside the file, behind
+// links.
+[[nodiscard]] std::filesystem::path photoFolderOf(const std::filesystem::path& journal);
 
 // Makes a new, empty journal at the newest schema. Duplicate when there is a file already,
 // NotWritable when the folder takes none; whatever fails leaves no file behind. `copyNumber` (1 to
@@ -31,7 +35,8 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 
 // Opens a journal, brings it to the newest schema (after a backup), and never makes one.
 // NotFound, NotAJournal, NewerVersion, Damaged, Unreadable. Where writing is not possible the file
-// is opened to read, and the reason given; ReadOnly access asks for no reason.
+// is opened to read, and the reason given; ReadOnly access asks for no reason. A journal that is
+// being written under another name (a hard link) has its log there: AlreadyOpen.
 [[nodiscard]] Result<JournalFile> openJournalFile(const std::filesystem::path& path,
                                                   Access access = Access::ReadWrite);
 
@@ -39,8 +44,9 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 // on.
 [[nodiscard]] std::int64_t drawCopyNumber();
 
-// Copies the open journal to `target` page by page, checks the copy, and stores its checksum in
-// `target`.crc. Cancelled leaves no file behind.
+// Copies one state of the open journal to `target` page by page, checks the copy, and stores its
+// checksum in `target`.crc. Whatever fails, also Cancelled, leaves an older backup as it was.
+// Conflict "file.kept" where the target is a journal that is open, here or elsewhere.
 [[nodiscard]] Done backUp(Database& source, const std::filesystem::path& target,
                           const Progress& progress);
 

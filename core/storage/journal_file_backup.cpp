@@ -1,6 +1,7 @@
 // Part of core/storage/journal_file.h: verified copies.
 #include "core/storage/journal_file.h"
 
+#include "core/base/whole_file.h"
 #include "core/storage/checksum.h"
 #include "core/storage/history.h"
 
@@ -42,6 +43,66 @@ bool copyPages(Database& source, Database& target, const Progress& progress)
     return code == SQLITE_DONE;
 }
 
+// What SQLite may leave beside an unfinished copy that it could not finish.
+class LeftBeside
+{
+public:
+    explicit LeftBeside(const fs::path& file)
+        : m_file(file)
+    {}
+    ~LeftBeside()
+    {
+        std::error_code ignored;
+        for (const char* ending : {"-wal", "-shm", "-journal"}) {
+            fs::remove(m_file.string() + ending, ignored);
+        }
+    }
+    LeftBeside(const LeftBeside&) = delete;
+    LeftBeside& operator=(const LeftBeside&) = delete;
+
+private:
+    fs::path m_file;
+};
+
+// With a write-ahead log ticks go on while one state is copied; with a rollback journal they would
+// have to wait, so that there SQLite begins anew when another connection wrote.
+bool hasLog(Database& database)
+{
+    Statement statement = database.prepare("PRAGMA journal_mode");
+    return statement.step() && statement.get<std::string>(0) == "wal";
+}
+
+Done copyChecked(Database& source, const fs::path& unfinished, const Progress& progress)
+{
+    std::optional<ReadTransaction> oneState;
+    if (hasLog(source)) {
+        oneState.emplace(source);
+        (void)source.scalar("SELECT count(*) FROM sqlite_schema"); // BEGIN alone takes no state
+    }
+    const LeftBeside cleared(unfinished);
+    Database copy(unfinished, Access::ReadWrite, true);
+    if (!copyPages(source, copy, progress)) {
+        return fail(ErrorKind::Cancelled, "backup");
+    }
+    if (const auto faults = findFaults(copy); !faults.empty()) {
+        return fail(ErrorKind::Damaged, "backup", faults.front());
+    }
+    copy.execute("PRAGMA journal_mode=DELETE");
+    return {};
+}
+
+// Both are on the disk by now. Between the two renames the backup stands without a checksum, never
+// beside a wrong one.
+Done commitTogether(WholeFile& file, WholeFile& checksum, const fs::path& checksumPath)
+{
+    std::error_code failed;
+    fs::remove(checksumPath, failed);
+    if (failed) {
+        return fail(ErrorKind::NotWritable, "file", checksumPath.string());
+    }
+    return file.commit().and_then([&] { return checksum.commit(); });
+}
+
 std::vector<std::string> textRows(Database& database, const char* pragma, const char* sound)
 {
     std::vector<std::string> rows;
@@ -60,33 +121,27 @@ std::vector<std::string> textRows(Database& database, const char* pragma, const 
 
 Done backUp(Database& source, const fs::path& target, const Progress& progress)
 {
-    // Written under another name and renamed when it is whole: a half copy never looks like a
-    // backup.
-    const fs::path unfinished = target.string() + ".part";
+    if (isLocked(target)) {
+        return fail(ErrorKind::Conflict, "file.kept", target.string());
+    }
+    auto file = WholeFile::begin(target);
+    if (!file) {
+        return tl::unexpected<Error>(file.error());
+    }
+    auto checksum = WholeFile::begin(checksumPathOf(target));
+    if (!checksum) {
+        return tl::unexpected<Error>(checksum.error());
+    }
     try {
-        fs::remove(unfinished);
-        bool isWhole = false;
-        std::vector<std::string> faults;
-        {
-            Database copy(unfinished, Access::ReadWrite, true);
-            isWhole = copyPages(source, copy, progress);
-            faults = isWhole ? findFaults(copy) : faults;
-            copy.execute("PRAGMA journal_mode=DELETE");
-        }
-        if (!isWhole || !faults.empty()) {
-            fs::remove(unfinished);
-            return isWhole ? fail(ErrorKind::Damaged, "backup", faults.front())
-                           : fail(ErrorKind::Cancelled, "backup");
-        }
-        fs::rename(unfinished, target);
-        std::ofstream(checksumPathOf(target)) << checksumOfFile(target) << '\n';
-        return {};
+        return copyChecked(source, file->unfinished(), progress)
+            .and_then([&] {
+                return checksum->write(std::to_string(checksumOfFile(file->unfinished())) + '\n');
+            })
+            .and_then([&] { return checksum->sync(); })
+            .and_then([&] { return file->sync(); })
+            .and_then([&] { return commitTogether(*file, *checksum, checksumPathOf(target)); });
     } catch (const StorageFailure& failure) {
-        std::error_code ignored;
-        fs::remove(unfinished, ignored);
         return tl::unexpected<Error>(failure.error());
-    } catch (const fs::filesystem_error& failure) {
-        return fail(ErrorKind::NotWritable, "backup", failure.what());
     }
 }
 

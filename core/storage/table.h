@@ -20,14 +20,21 @@ constexpr Column<Row, Value> column(const char* name, Value Row::*field)
     return {name, field};
 }
 
-// Tells how a plain struct is stored. A repository specialises it in its .cpp:
+// Tells how a plain struct is stored, once. A repository specialises it in its .cpp, or in a
+// `…_table_of.h` that only repositories include:
 //   template <> struct TableOf<Rack> {
 //       static constexpr const char* name = "rack";
 //       static constexpr auto columns = std::tuple{column("name", &Rack::name), …};
 //   };
-// The struct has a field `id` of type Id<…>, stored in the column `id`.
+// The struct has a field `id` of type Id<…>, stored in the column `id`. Where the columns' types do
+// not say what a row may hold, `static bool isSound(const Row&)` does.
 template <class Row>
 struct TableOf;
+
+// Of selectList<Row>(): the id and all others.
+template <class Row>
+inline constexpr int kColumnCount =
+    1 + static_cast<int>(std::tuple_size_v<std::decay_t<decltype(TableOf<Row>::columns)>>);
 
 namespace table_detail {
 
@@ -48,9 +55,8 @@ template <class Row>
 std::string placeholders()
 {
     std::string list = "?1";
-    for (std::size_t i = 0; i < std::tuple_size_v<std::decay_t<decltype(TableOf<Row>::columns)>>;
-         ++i) {
-        list += ", ?" + std::to_string(i + 2);
+    for (int i = 2; i <= kColumnCount<Row>; ++i) {
+        list += ", ?" + std::to_string(i);
     }
     return list;
 }
@@ -79,7 +85,8 @@ std::string selectList(const std::string& alias = {})
     return prefix + "id, " + table_detail::columnList<Row>(prefix.c_str(), "");
 }
 
-// Reads a row from a statement whose columns begin, at `first`, with selectList<Row>().
+// Reads a row from a statement whose columns begin, at `first`, with selectList<Row>(). Throws
+// Damaged with table and row for what is not sound.
 template <class Row>
 Row readRow(const Statement& statement, int first = 0)
 {
@@ -93,6 +100,11 @@ Row readRow(const Statement& statement, int first = 0)
              ...);
         },
         TableOf<Row>::columns);
+    if constexpr (requires { TableOf<Row>::isSound(row); }) {
+        if (!TableOf<Row>::isSound(row)) {
+            throw damagedRow(TableOf<Row>::name, row.id.value);
+        }
+    }
     return row;
 }
 

@@ -2,6 +2,8 @@
 
 #include "core/storage/table.h"
 
+#include <set>
+
 namespace plumule {
 
 template <>
@@ -76,6 +78,34 @@ void countBy(Database& database, const char* sql, std::map<PanelId, PanelCounts>
     }
 }
 
+template <class Row>
+std::set<decltype(Row::id)> keysOf(const std::vector<Row>& rows)
+{
+    std::set<decltype(Row::id)> keys;
+    for (const Row& row : rows) {
+        keys.insert(row.id);
+    }
+    return keys;
+}
+
+// Whoever looks up a serving's taster or sample finds one.
+void checkReferences(const PanelRecord& record)
+{
+    const auto tasters = keysOf(record.tasters);
+    const auto samples = keysOf(record.samples);
+    for (const Serving& serving : record.servings) {
+        if (!tasters.contains(serving.taster) || !samples.contains(serving.sample)) {
+            throw damagedRow(TableOf<Serving>::name, serving.id.value);
+        }
+    }
+    const auto attributes = keysOf(record.attributes);
+    for (const Score& score : record.scores) {
+        if (!attributes.contains(score.attribute)) {
+            throw damagedRow(TableOf<Score>::name, score.id.value);
+        }
+    }
+}
+
 } // namespace
 
 std::vector<Panel> TastingRepository::panels(std::optional<TrialId> trial)
@@ -122,6 +152,7 @@ PanelRecord TastingRepository::record(const Panel& panel)
         panel.id);
     record.scores = selectRows<Score>(
         m_database, std::string("WHERE ") + kScoresOfPanel + " ORDER BY id", panel.id);
+    checkReferences(record);
     return record;
 }
 

@@ -2,66 +2,13 @@
 
 #include "core/base/number_text.h"
 #include "core/medium/medium_repository.h"
-#include "core/storage/table.h"
 #include "core/tray/tray_ids.h"
+#include "core/tray/tray_table_of.h"
 
 #include <algorithm>
 #include <unordered_map>
 
 namespace plumule {
-
-template <>
-struct TableOf<Tray>
-{
-    static constexpr const char* name = "tray";
-    static constexpr auto columns = std::tuple{column("code", &Tray::code),
-                                               column("variety_id", &Tray::variety),
-                                               column("seed_lot_id", &Tray::seedLot),
-                                               column("medium_id", &Tray::medium),
-                                               column("piece_id", &Tray::piece),
-                                               column("seed_mg", &Tray::seed),
-                                               column("sown_on", &Tray::sownOn),
-                                               column("sown_minute", &Tray::sownMinute),
-                                               column("trial_id", &Tray::trial),
-                                               column("block", &Tray::block),
-                                               column("state", &Tray::state),
-                                               column("ended_on", &Tray::endedOn),
-                                               column("ended_minute", &Tray::endedMinute),
-                                               column("discard_reason", &Tray::discardReason),
-                                               column("set_aside_reason", &Tray::setAsideReason),
-                                               column("sown_by", &Tray::sownBy)};
-};
-
-template <>
-struct TableOf<TrayStage>
-{
-    static constexpr const char* name = "tray_stage";
-    static constexpr auto columns =
-        std::tuple{column("tray_id", &TrayStage::tray),
-                   column("position", &TrayStage::position),
-                   column("stage", &TrayStage::stage),
-                   column("planned_on", &TrayStage::plannedOn),
-                   column("planned_minute", &TrayStage::plannedMinute),
-                   column("length_min", &TrayStage::lengthMinutes),
-                   column("delay_min", &TrayStage::delayMinutes),
-                   column("started_on", &TrayStage::startedOn),
-                   column("started_minute", &TrayStage::startedMinute),
-                   column("cue", &TrayStage::cue),
-                   column("waterings_per_day", &TrayStage::wateringsPerDay),
-                   column("method", &TrayStage::method),
-                   column("amount_ul", &TrayStage::amount),
-                   column("water", &TrayStage::water)};
-};
-
-template <>
-struct TableOf<Stay>
-{
-    static constexpr const char* name = "stay";
-    static constexpr auto columns =
-        std::tuple{column("tray_id", &Stay::tray),   column("place_id", &Stay::place),
-                   column("from_on", &Stay::fromOn), column("from_minute", &Stay::fromMinute),
-                   column("to_on", &Stay::toOn),     column("to_minute", &Stay::toMinute)};
-};
 
 namespace {
 
@@ -184,25 +131,29 @@ std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
         Statement statement = m_database.prepare(
             "SELECT " + selectList<Tray>("t") +
             ", v.name, p.number, l.lot_number, tr.code, tr.name FROM tray t "
-            "JOIN variety v ON v.id = t.variety_id JOIN medium m ON m.id = t.medium_id "
+            "LEFT JOIN variety v ON v.id = t.variety_id LEFT JOIN medium m ON m.id = t.medium_id "
             "LEFT JOIN piece p ON p.id = t.piece_id LEFT JOIN seed_lot l ON l.id = t.seed_lot_id "
             "LEFT JOIN trial tr ON tr.id = t.trial_id " +
             tail + kNewestFirst);
         for (std::size_t i = 0; i < values.size(); ++i) {
             statement.bindCell(static_cast<int>(i + 1), values[i]);
         }
-        constexpr int first =
-            1 + static_cast<int>(std::tuple_size_v<std::decay_t<decltype(TableOf<Tray>::columns)>>);
+        constexpr int first = kColumnCount<Tray>;
         while (statement.step()) {
             TrayRecord record;
             record.tray = readRow<Tray>(statement);
-            record.medium = media.at(record.tray.medium);
-            record.variety = statement.get<std::string>(first);
+            const TrayId id = record.tray.id;
+            record.medium = pointedAt(media, record.tray.medium, "tray", id);
+            const auto variety = statement.get<std::optional<std::string>>(first);
+            if (!variety) {
+                throw damagedRow("tray", id.value);
+            }
+            record.variety = *variety;
             record.pieceNumber = statement.get<std::optional<int>>(first + 1);
             record.seedLot = statement.get<std::optional<std::string>>(first + 2);
             record.trialCode = statement.get<std::optional<std::string>>(first + 3);
             record.trialName = statement.get<std::optional<std::string>>(first + 4);
-            at.emplace(record.tray.id, records.size());
+            at.emplace(id, records.size());
             records.push_back(std::move(record));
         }
     }

@@ -1,39 +1,10 @@
 // Part of core/tray/tray_repository.h: heights, notes and photographs.
 #include "core/tray/tray_repository.h"
 
-#include "core/storage/table.h"
 #include "core/tray/tray_ids.h"
+#include "core/tray/tray_table_of.h"
 
 namespace plumule {
-
-template <>
-struct TableOf<Height>
-{
-    static constexpr const char* name = "height";
-    static constexpr auto columns =
-        std::tuple{column("tray_id", &Height::tray), column("on_date", &Height::on),
-                   column("minute", &Height::minute), column("reading_um", &Height::reading),
-                   column("read_from", &Height::from)};
-};
-
-template <>
-struct TableOf<TrayNote>
-{
-    static constexpr const char* name = "tray_note";
-    static constexpr auto columns =
-        std::tuple{column("tray_id", &TrayNote::tray), column("on_date", &TrayNote::on),
-                   column("minute", &TrayNote::minute), column("text", &TrayNote::text)};
-};
-
-template <>
-struct TableOf<Photo>
-{
-    static constexpr const char* name = "photo";
-    static constexpr auto columns =
-        std::tuple{column("tray_id", &Photo::tray), column("on_date", &Photo::on),
-                   column("minute", &Photo::minute), column("file_name", &Photo::fileName),
-                   column("caption", &Photo::caption)};
-};
 
 namespace {
 

@@ -4,6 +4,7 @@
 #include "core/trial/trial_repository.h"
 
 #include <map>
+#include <utility>
 
 namespace plumule {
 
@@ -52,6 +53,15 @@ namespace {
 constexpr const char* kTreatmentsByPosition = "ORDER BY trial_id, position, id";
 constexpr const char* kTraysByBlock = "ORDER BY trial_id, block, position, id";
 
+void checkLayoutsTreatments(const TrialDraft& draft)
+{
+    for (const PlannedTray& tray : draft.trays) {
+        if (tray.treatment < 0 || std::cmp_greater_equal(tray.treatment, draft.treatments.size())) {
+            throw damagedRow(TableOf<PlannedTray>::name, tray.id.value);
+        }
+    }
+}
+
 std::string ofOneTrial(const char* order)
 {
     return std::string("WHERE trial_id = ?1 ") + order;
@@ -84,9 +94,11 @@ std::optional<TrialDraft> TrialPlanRepository::find(TrialId trial)
     if (!named || !plan) {
         return std::nullopt;
     }
-    return TrialDraft{std::move(*named), std::move(*plan),
-                      selectRows<Treatment>(m_database, ofOneTrial(kTreatmentsByPosition), trial),
-                      selectRows<PlannedTray>(m_database, ofOneTrial(kTraysByBlock), trial)};
+    TrialDraft draft{std::move(*named), std::move(*plan),
+                     selectRows<Treatment>(m_database, ofOneTrial(kTreatmentsByPosition), trial),
+                     selectRows<PlannedTray>(m_database, ofOneTrial(kTraysByBlock), trial)};
+    checkLayoutsTreatments(draft);
+    return draft;
 }
 
 std::vector<TrialDraft> TrialPlanRepository::all()
@@ -94,8 +106,8 @@ std::vector<TrialDraft> TrialPlanRepository::all()
     const std::map<TrialId, Trial> trials = TrialRepository(m_database).byId();
     std::map<TrialId, TrialDraft> drafts;
     for (TrialPlan& plan : selectRows<TrialPlan>(m_database, "ORDER BY id")) {
-        const TrialId trial = plan.trial;
-        drafts.emplace(trial, TrialDraft{trials.at(trial), std::move(plan), {}, {}});
+        const Trial& trial = pointedAt(trials, plan.trial, "trial_plan", plan.id);
+        drafts.emplace(trial.id, TrialDraft{trial, std::move(plan), {}, {}});
     }
     for (const Treatment& treatment : selectRows<Treatment>(m_database, kTreatmentsByPosition)) {
         if (const auto draft = drafts.find(treatment.trial); draft != drafts.end()) {
@@ -109,6 +121,7 @@ std::vector<TrialDraft> TrialPlanRepository::all()
     }
     std::vector<TrialDraft> all;
     for (auto& [trial, draft] : drafts) {
+        checkLayoutsTreatments(draft);
         all.push_back(std::move(draft));
     }
     return all;

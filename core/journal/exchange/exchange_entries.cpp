@@ -36,18 +36,8 @@ Result<ImportOutcome> ExchangeEntries::importTrays(const ImportPreview& preview,
 
 Done ExchangeEntries::fillWithSample(const std::filesystem::path& folder, const Progress& progress)
 {
-    if (m_ledger.isReadOnly()) {
-        return fail(ErrorKind::ReadOnly, "journal");
-    }
-    return m_ledger.ask([&](Database& database) -> Done {
-        Transaction transaction(database);
-        Done filled = storeSampleRoom(database, folder, m_ledger.clock().now(), progress);
-        if (!filled) {
-            transaction.rollback();
-            return filled;
-        }
-        transaction.commit();
-        return filled;
+    return m_ledger.writeUnrecorded([&](Database& database) {
+        return storeSampleRoom(database, folder, m_ledger.clock().now(), progress);
     });
 }
 

@@ -43,8 +43,7 @@ bool Ledger::isReadOnly() const
 
 std::filesystem::path Ledger::photoFolder() const
 {
-    const std::filesystem::path& journal = database().path();
-    return journal.parent_path() / (journal.stem().string() + " photos");
+    return photoFolderOf(database().path());
 }
 
 std::vector<Change> Ledger::changesOf(const std::vector<ChangedRow>& rows)

@@ -4,6 +4,7 @@
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 
+#include <exception>
 #include <functional>
 #include <type_traits>
 
@@ -66,7 +67,6 @@ public:
             std::string subject;
             Answer done = work(database(), subject);
             if (!done) {
-                transaction.rollback();
                 return done;
             }
             changes = changesOf(recording.finish(m_clock.utcMilliseconds(), intention, subject));
@@ -80,17 +80,36 @@ public:
         return answer;
     }
 
-    // Runs `work(Database&)`, which only reads: it returns a T or a Result<T>; the answer is a
-    // Result<T>.
+    // Runs `work(Database&) -> Result<T>` as one transaction that is no intention: it can't be
+    // undone and nobody is told. ReadOnly and errors as with record().
+    template <class Work>
+    auto writeUnrecorded(Work work) -> std::invoke_result_t<Work, Database&>
+    {
+        using Answer = std::invoke_result_t<Work, Database&>;
+        if (isReadOnly()) {
+            return fail(ErrorKind::ReadOnly, "journal");
+        }
+        return guarded([&]() -> Answer {
+            Transaction transaction(database());
+            Answer done = work(database());
+            if (done) {
+                transaction.commit();
+            }
+            return done;
+        });
+    }
+
+    // Runs `work(Database&)`, which only reads, on one state of the journal: it returns a T or a
+    // Result<T>; the answer is a Result<T>. An ask within an ask reads the same state.
     template <class Work>
     auto ask(Work work)
     {
-        using Answer = std::invoke_result_t<Work, Database&>;
-        if constexpr (IsResult<Answer>::value) {
-            return guarded([&]() -> Answer { return work(database()); });
-        } else {
-            return guarded([&]() -> Result<Answer> { return work(database()); });
-        }
+        using Given = std::invoke_result_t<Work, Database&>;
+        using Answer = std::conditional_t<IsResult<Given>::value, Given, Result<Given>>;
+        return guarded([&]() -> Answer {
+            const ReadTransaction oneState(database());
+            return work(database());
+        });
     }
 
     // Whether the intention recorded last changed anything; only then has it a history entry.
@@ -119,6 +138,9 @@ private:
             return work();
         } catch (const StorageFailure& failure) {
             return tl::unexpected<Error>(failure.error());
+        } catch (const std::exception& failure) {
+            // The last resort: what a file's cells may still bring about beyond the checks.
+            return fail(ErrorKind::Damaged, "internal", failure.what());
         }
     }
     static std::vector<Change> changesOf(const std::vector<ChangedRow>& rows);

@@ -239,7 +239,7 @@ Result<std::vector<PlatedServing>> TastingEntries::plating(PanelId panel)
         const auto media = MediumRepository(database).byId();
         std::map<PanelSampleId, Medium> bySample;
         for (const PanelSample& sample : record->samples) {
-            bySample[sample.id] = media.at(sample.medium);
+            bySample[sample.id] = pointedAt(media, sample.medium, "panel_sample", sample.id);
         }
         Plated plated;
         for (const Serving& serving : record->servings) {

@@ -1,6 +1,7 @@
 #include "tests/core/storage/scratch.h"
 
 #include "core/storage/checksum.h"
+#include "tests/core/storage/fault_vfs.h"
 
 #include <fstream>
 #include <gmock/gmock.h>
@@ -120,6 +121,86 @@ TEST_F(BackupTest, OfADamagedJournalIsRefused)
     ASSERT_FALSE(done);
     EXPECT_EQ(done.error().kind, ErrorKind::Damaged);
     EXPECT_FALSE(std::filesystem::exists(target));
+}
+
+TEST_F(BackupTest, NeverAimsAtTheJournalItself)
+{
+    namespace fs = std::filesystem;
+    const fs::path room = folder / "room.plumule";
+    fs::create_symlink("room.plumule", folder / "link.plumule");
+    fs::create_hard_link(room, folder / "hard.plumule");
+    fs::create_directory(folder / "room photos");
+    for (const fs::path& aim :
+         {room, folder / "link.plumule", folder / "hard.plumule", folder / "room.plumule-wal",
+          folder / "room.plumule-shm", folder / "room photos/kept.plumule"}) {
+        const auto done = backUp(database(), aim, {});
+        ASSERT_FALSE(done) << aim;
+        EXPECT_EQ(done.error().kind, ErrorKind::Conflict) << aim;
+        EXPECT_FALSE(fs::exists(aim.string() + ".crc"));
+    }
+    addRack(database(), "B");
+    EXPECT_THAT(rackNames(database()), ElementsAre("A", "B"));
+    EXPECT_THAT(findFaults(database()), IsEmpty());
+}
+
+TEST_F(BackupTest, NeverAimsAtAnotherJournalThatIsOpen)
+{
+    const JournalFile other = newJournal(folder / "other.plumule");
+    EXPECT_EQ(backUp(database(), folder / "other.plumule", {}).error().kind, ErrorKind::Conflict);
+    EXPECT_THAT(rackNames(*other.database), IsEmpty());
+}
+
+// Each write of the copy fails in turn: what stood there stays whole.
+TEST_F(BackupTest, ThatFailsLeavesTheOlderOneAlone)
+{
+    ASSERT_TRUE(backUp(database(), target, {}));
+    addRack(database(), "B");
+    FaultVfs vfs;
+    const JournalFile reader = openedJournal(folder / "room.plumule", Access::ReadOnly);
+    int faults = 0;
+    std::size_t kept = 1;
+    for (bool isDone = false; !isDone; ++faults) {
+        vfs.arm(faults + 1, FaultVfs::Lasting::Once);
+        const auto done = backUp(*reader.database, target, {});
+        isDone = !vfs.hasFailed();
+        vfs.disarm();
+        EXPECT_TRUE(done || !isDone);
+        EXPECT_TRUE(verifyBackup(target)) << faults;
+        const auto racks = rackNames(*openedJournal(target, Access::ReadOnly).database).size();
+        kept = done ? 2 : kept;
+        EXPECT_EQ(racks, kept) << faults;
+        ASSERT_LT(faults, 1000);
+    }
+    EXPECT_GT(faults, 5);
+    for (const auto& entry : std::filesystem::directory_iterator(folder.path())) {
+        EXPECT_FALSE(entry.path().filename().string().starts_with(".plumule"))
+            << entry.path() << " was left behind";
+    }
+}
+
+TEST_F(BackupTest, IsOfOneStateThoughTheJournalIsWrittenMeanwhile)
+{
+    recorded(database(), "rack.long", [&] {
+        StoredRack rack;
+        rack.name = std::string(5'000'000, 'x');
+        insertRow(database(), rack);
+    });
+    const JournalFile reader = openedJournal(folder / "room.plumule", Access::ReadOnly);
+    int steps = 0;
+    std::stop_source stop;
+    const Progress progress(
+        [&](double) {
+            addRack(database(), "step " + std::to_string(++steps));
+            if (steps > 100) {
+                stop.request_stop(); // it began anew at each write
+            }
+        },
+        stop.get_token());
+    ASSERT_TRUE(backUp(*reader.database, target, progress));
+    EXPECT_GT(steps, 2);
+    const JournalFile copy = openedJournal(target, Access::ReadOnly);
+    EXPECT_EQ(rackNames(*copy.database).size(), 2u);
+    EXPECT_EQ(rackNames(database()).size(), 2u + static_cast<unsigned>(steps));
 }
 
 TEST_F(BackupTest, IntoAFolderThatIsNotThereIsRefused)

@@ -168,6 +168,78 @@ TEST_F(JournalFileTest, OpensOnlyToReadWhileItIsOpenElsewhere)
     EXPECT_FALSE(openedJournal(path).readOnlyBecause);
 }
 
+constexpr const char* kJournalOfOtherProcess = "PLUMULE_JOURNAL_OF_OTHER_PROCESS";
+
+// Run by mayWriteElsewhere() in a process of its own.
+TEST(OtherProcess, MayWriteTheJournal)
+{
+    const char* path = std::getenv(kJournalOfOtherProcess);
+    if (path == nullptr) {
+        GTEST_SKIP() << "is run by another test";
+    }
+    std::exit(openedJournal(path).readOnlyBecause ? 1 : 0);
+}
+
+// Whether another process may write the journal by that name.
+bool mayWriteElsewhere(const fs::path& path)
+{
+    const pid_t child = ::fork();
+    if (child == 0) {
+        ::setenv(kJournalOfOtherProcess, path.c_str(), 1);
+        ::execl("/proc/self/exe", "other", "--gtest_filter=OtherProcess.*", nullptr);
+        ::_exit(2);
+    }
+    int status = -1;
+    ::waitpid(child, &status, 0);
+    return WIFEXITED(status) && WEXITSTATUS(status) == 0;
+}
+
+TEST_F(JournalFileTest, IsOneJournalUnderTwoNames)
+{
+    makeJournal();
+    fs::create_symlink("room.plumule", folder / "link.plumule");
+    fs::create_hard_link(path, folder / "hard.plumule");
+    {
+        const JournalFile first = openedJournal(path);
+        const JournalFile second = openedJournal(folder / "link.plumule");
+        ASSERT_TRUE(second.readOnlyBecause);
+        EXPECT_EQ(second.readOnlyBecause->kind, ErrorKind::AlreadyOpen);
+        addRack(*first.database, "B");
+        EXPECT_THAT(rackNames(*second.database), ElementsAre("A", "B"));
+        // Its log stands beside the other name, so that it can't even be read.
+        const auto third = openJournalFile(folder / "hard.plumule");
+        ASSERT_FALSE(third);
+        EXPECT_EQ(third.error().kind, ErrorKind::AlreadyOpen);
+    }
+    const JournalFile later = openedJournal(folder / "hard.plumule");
+    EXPECT_FALSE(later.readOnlyBecause);
+    EXPECT_THAT(rackNames(*later.database), ElementsAre("A", "B"));
+    const auto byLink = openJournalFile(folder / "link.plumule", Access::ReadOnly);
+    ASSERT_FALSE(byLink);
+    EXPECT_EQ(byLink.error().kind, ErrorKind::AlreadyOpen);
+}
+
+TEST_F(JournalFileTest, IsHeldAgainstOtherProcessesUntilItIsClosed)
+{
+    makeJournal();
+    {
+        const JournalFile journal = openedJournal(path);
+        EXPECT_FALSE(mayWriteElsewhere(path));
+        // What is opened and closed here meanwhile takes no lock away.
+        openedJournal(path, Access::ReadOnly);
+        openedJournal(path);
+        EXPECT_FALSE(mayWriteElsewhere(path));
+    }
+    EXPECT_TRUE(mayWriteElsewhere(path));
+}
+
+TEST_F(JournalFileTest, LeavesNoLockFileBehindNorTripsOverOne)
+{
+    write(path.string() + ".lock", "");
+    makeJournal();
+    EXPECT_FALSE(openedJournal(path).readOnlyBecause);
+}
+
 TEST_F(JournalFileTest, OpensOnlyToReadWhenAskedTo)
 {
     makeJournal();
