@@ -187,9 +187,8 @@ int runRound(const QStringList& arguments)
     const ui::UnitText units(layout->room.units);
     if (parser.isSet("pdf")) {
         const QString file = parser.value("pdf");
-        return ui::writeRoundSheet(*round, *layout, units, file)
-                   ? kDone
-                   : refused({ErrorKind::NotWritable, "file", file.toStdString()});
+        const Done written = ui::writeRoundSheet(*round, *layout, units, file);
+        return written ? kDone : refused(written.error());
     }
     if (parser.isSet("json")) {
         print(jsonOf(*round));

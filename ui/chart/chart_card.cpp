@@ -1,5 +1,6 @@
 #include "ui/chart/chart_card.h"
 
+#include "core/base/whole_file.h"
 #include "ui/chart/chart_csv.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
@@ -43,7 +44,7 @@ void ChartCard::save()
            tr("Pictures (*.png);;Drawings (*.svg);;Pages (*.pdf);;Numbers (*.csv)"),
            [this](const QString& path) {
                return path.endsWith(".csv", Qt::CaseInsensitive)
-                          ? writeText(path, chartCsv(m_chart->spec()))
+                          ? writeWhole(path.toStdString(), chartCsv(m_chart->spec()))
                           : m_chart->saveTo(path);
            });
 }

@@ -5,9 +5,11 @@
 #include "ui/chart/chart_text.h"
 #include "ui/medium/marker.h"
 #include "ui/text/text.h"
+#include "ui/widget/saved_file.h"
 #include "ui/widget/theme.h"
 
 #include <QBuffer>
+#include <QFileInfo>
 #include <QGraphicsLayout>
 #include <QMouseEvent>
 #include <QPdfWriter>
@@ -220,44 +222,60 @@ QPicture ChartView::toPicture(QSize size)
     return picture;
 }
 
-bool ChartView::saveTo(const QString& path)
+Done ChartView::saveTo(const QString& path)
 {
     if (!isVisible() && !testAttribute(Qt::WA_Resized)) {
         resize(sizeHint().expandedTo(QSize(640, 360)));
     }
     layOutAt(size());
     const QSizeF area = chart()->geometry().size();
-    if (path.endsWith(".svg", Qt::CaseInsensitive)) {
-        QSvgGenerator svg;
-        svg.setFileName(path);
-        svg.setSize(area.toSize());
-        svg.setViewBox(QRectF(QPointF(), area));
-        svg.setTitle(chartTitle(m_spec));
-        QPainter painter;
-        if (!painter.begin(&svg)) {
-            return false;
+    const QString ending = QFileInfo(path).suffix().toLower();
+    return saveFile(path, [&](QIODevice& file) {
+        if (ending == QLatin1String("svg")) {
+            return writeSvg(file, area);
         }
-        paintAll(painter, QRectF(QPointF(), area));
-        return painter.end();
+        return ending == QLatin1String("pdf") ? writePdf(file, area)
+                                              : writeImage(file, area, ending);
+    });
+}
+
+bool ChartView::writeSvg(QIODevice& file, QSizeF area)
+{
+    QSvgGenerator svg;
+    svg.setOutputDevice(&file);
+    svg.setSize(area.toSize());
+    svg.setViewBox(QRectF(QPointF(), area));
+    svg.setTitle(chartTitle(m_spec));
+    QPainter painter;
+    if (!painter.begin(&svg)) {
+        return false;
     }
-    if (path.endsWith(".pdf", Qt::CaseInsensitive)) {
-        QPdfWriter pdf(path);
-        pdf.setTitle(chartTitle(m_spec));
-        pdf.setPageSize(QPageSize(area * 0.75, QPageSize::Point));
-        pdf.setPageMargins(QMarginsF());
-        QPainter painter;
-        if (!painter.begin(&pdf)) {
-            return false;
-        }
-        paintAll(painter, QRectF(0, 0, pdf.width(), pdf.height()));
-        return painter.end();
+    paintAll(painter, QRectF(QPointF(), area));
+    return painter.end();
+}
+
+bool ChartView::writePdf(QIODevice& file, QSizeF area)
+{
+    QPdfWriter pdf(&file);
+    pdf.setTitle(chartTitle(m_spec));
+    pdf.setPageSize(QPageSize(area * 0.75, QPageSize::Point));
+    pdf.setPageMargins(QMarginsF());
+    QPainter painter;
+    if (!painter.begin(&pdf)) {
+        return false;
     }
+    paintAll(painter, QRectF(0, 0, pdf.width(), pdf.height()));
+    return painter.end();
+}
+
+bool ChartView::writeImage(QIODevice& file, QSizeF area, const QString& format)
+{
     QImage image((area * 3).toSize(), QImage::Format_ARGB32);
     image.fill(ui::palette().card);
     QPainter painter(&image);
     paintAll(painter, QRectF(QPointF(), area * 3));
     painter.end();
-    return image.save(path);
+    return image.save(&file, format.toLatin1().constData());
 }
 
 } // namespace plumule::ui

@@ -23,9 +23,8 @@ public:
     void draw(const ChartSpec& spec);
     [[nodiscard]] const ChartSpec& spec() const { return m_spec; }
 
-    // By the ending: .png (three times the screen's size), .svg or .pdf. False when it can't be
-    // written.
-    bool saveTo(const QString& path);
+    // By the ending: .png (three times the screen's size), .svg or .pdf. As saveFile().
+    [[nodiscard]] Done saveTo(const QString& path);
     // As SVG of that size, in the colours and sizes of paper whatever the theme. Needs no window.
     [[nodiscard]] QByteArray toSvg(QSize size);
     // The same as a recording of vectors, to be played on any device and thread.
@@ -47,6 +46,9 @@ private:
     void layOutAt(QSize size);
     void paintForPaper(QPaintDevice& device, QSize size);
     void paintAll(QPainter& painter, const QRectF& target);
+    [[nodiscard]] bool writeSvg(QIODevice& file, QSizeF area);
+    [[nodiscard]] bool writePdf(QIODevice& file, QSizeF area);
+    [[nodiscard]] bool writeImage(QIODevice& file, QSizeF area, const QString& format);
 
     ChartSpec m_spec;
     ChartLayer* m_layer = nullptr;

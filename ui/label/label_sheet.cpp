@@ -269,11 +269,9 @@ Done writeLabels(const QString& path, const std::vector<LabelTray>& trays, const
     if (const auto size = labelSizeOf(paper); !size) {
         return tl::unexpected<Error>(size.error());
     }
-    const bool isWritten =
-        writePdf(path, onLabel("Labels"), pageSizeOf(paper), [&](QPagedPaintDevice& device) {
-            return drawAll(device, trays, paper).has_value();
-        });
-    return isWritten ? Done() : fail(ErrorKind::NotWritable, "file", path.toStdString());
+    return writePdf(path, onLabel("Labels"), pageSizeOf(paper), [&](QPagedPaintDevice& device) {
+        return drawAll(device, trays, paper).has_value();
+    });
 }
 
 Done printLabels(QPagedPaintDevice& printer, const std::vector<LabelTray>& trays,

@@ -5,15 +5,15 @@
 namespace plumule::ui {
 
 void saveAs(QWidget* parent, const Services& services, const QString& title, const QString& preset,
-            const QString& filter, std::function<bool(const QString&)> write)
+            const QString& filter, std::function<Done(const QString&)> write)
 {
     services.ask.fileToSave(
         parent, title, preset, filter,
         [&messages = services.messages, write = std::move(write)](const QString& path) {
-            if (write(path)) {
-                messages.tell(QCoreApplication::translate("Saving", "Saved %1.").arg(path));
+            if (const Done saved = write(path); !saved) {
+                messages.refuse(sentence(saved.error()));
             } else {
-                messages.refuse(sentence({ErrorKind::NotWritable, "file", path.toStdString()}));
+                messages.tell(QCoreApplication::translate("Saving", "Saved %1.").arg(path));
             }
         });
 }

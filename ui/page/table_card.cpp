@@ -1,5 +1,6 @@
 #include "ui/page/table_card.h"
 
+#include "core/base/whole_file.h"
 #include "ui/page/saving.h"
 #include "ui/widget/plain_table.h"
 
@@ -33,8 +34,9 @@ void TableCard::fit()
 void TableCard::save()
 {
     saveAs(this, m_services, tr("Save this table"), m_table->objectName() + ".csv",
-           tr("Tables (*.csv)"),
-           [this](const QString& path) { return writeText(path, tableCsv(*m_table->model())); });
+           tr("Tables (*.csv)"), [this](const QString& path) {
+               return writeWhole(path.toStdString(), tableCsv(*m_table->model()));
+           });
 }
 
 } // namespace plumule::ui

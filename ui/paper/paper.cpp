@@ -1,11 +1,11 @@
 #include "ui/paper/paper.h"
 
+#include "ui/widget/saved_file.h"
 #include "ui/widget/theme.h"
 
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QSaveFile>
 
 namespace plumule::ui {
 namespace {
@@ -135,25 +135,18 @@ bool printSheet(QPagedPaintDevice& paper, const PaperSheet& sheet)
     return painter.end();
 }
 
-bool writePdf(const QString& path, const QString& title, const QPageSize& size,
+Done writePdf(const QString& path, const QString& title, const QPageSize& size,
               const std::function<bool(QPagedPaintDevice&)>& print)
 {
-    QSaveFile file(path);
-    if (!file.open(QIODevice::WriteOnly)) {
-        return false;
-    }
-    {
+    return saveFile(path, [&](QIODevice& file) {
         QPdfWriter writer(&file);
         writer.setResolution(600);
         writer.setTitle(title);
         writer.setCreator(QStringLiteral("Plumule"));
         writer.setPageSize(size);
         writer.setPageMargins(QMarginsF());
-        if (!print(writer)) {
-            return false;
-        }
-    }
-    return file.commit();
+        return print(writer);
+    });
 }
 
 } // namespace plumule::ui

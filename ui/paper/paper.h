@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/base/result.h"
+
 #include <QColor>
 #include <QFont>
 #include <QPageSize>
@@ -92,9 +94,8 @@ struct PaperSheet
 // False where the device can't be begun or gave up, or when stopped.
 [[nodiscard]] bool printSheet(QPagedPaintDevice& paper, const PaperSheet& sheet);
 
-// Writes a PDF whose pages `print` draws on a device of that size without margins. False where the
-// file can't be written; a file that stands there already is then left as it is.
-[[nodiscard]] bool writePdf(const QString& path, const QString& title, const QPageSize& size,
+// Saves a PDF whose pages `print` draws on a device of that size without margins. As saveFile().
+[[nodiscard]] Done writePdf(const QString& path, const QString& title, const QPageSize& size,
                             const std::function<bool(QPagedPaintDevice&)>& print);
 
 } // namespace plumule::ui

@@ -1,12 +1,12 @@
 #include "ui/report/report_html.h"
 
+#include "core/base/whole_file.h"
 #include "ui/medium/marker.h"
 #include "ui/widget/theme.h"
 
 #include <QBuffer>
 #include <QImageReader>
 #include <QRegularExpression>
-#include <QSaveFile>
 #include <QXmlStreamWriter>
 
 namespace plumule::ui {
@@ -323,10 +323,8 @@ Done writeReportHtml(const QString& path, const Report& report,
     if (progress.isStopped()) {
         return fail(ErrorKind::Cancelled, "report");
     }
-    QSaveFile file(path);
-    const bool isWritten =
-        file.open(QIODevice::WriteOnly) && file.write(text) == text.size() && file.commit();
-    return isWritten ? Done() : fail(ErrorKind::NotWritable, "file", path.toStdString());
+    return writeWhole(path.toStdString(),
+                      {text.constData(), static_cast<std::size_t>(text.size())});
 }
 
 } // namespace plumule::ui

@@ -41,15 +41,13 @@ Done writeReportPdf(const QString& path, const Report& report,
                     const std::vector<DrawnChart>& charts, QPageSize::PageSizeId size,
                     const Progress& progress)
 {
-    const bool isWritten =
-        writePdf(path, report.title, QPageSize(size), [&](QPagedPaintDevice& paper) {
-            return printReport(paper, report, charts, progress).has_value();
-        });
-    if (isWritten) {
-        return {};
-    }
-    return progress.isStopped() ? fail(ErrorKind::Cancelled, "report")
-                                : fail(ErrorKind::NotWritable, "file", path.toStdString());
+    Done printed;
+    const Done saved = writePdf(path, report.title, QPageSize(size), [&](QPagedPaintDevice& paper) {
+        printed = printReport(paper, report, charts, progress);
+        return printed.has_value();
+    });
+    const bool isStopped = !printed && printed.error().kind == ErrorKind::Cancelled;
+    return isStopped ? printed : saved;
 }
 
 } // namespace plumule::ui

@@ -1,5 +1,6 @@
 #include "ui/review/beside_card.h"
 
+#include "core/base/whole_file.h"
 #include "ui/chart/chart_view.h"
 #include "ui/medium/marker.h"
 #include "ui/page/saving.h"
@@ -98,7 +99,7 @@ void BesideCard::saveTable()
     saveAs(this, m_services, tr("Save these seasons"), "seasons.csv",
            tr("Tables (*.csv);;Pictures (*.png);;Drawings (*.svg)"), [this](const QString& path) {
                return path.endsWith(".csv", Qt::CaseInsensitive)
-                          ? writeText(path, tableCsv(*m_model))
+                          ? writeWhole(path.toStdString(), tableCsv(*m_model))
                           : m_chart->saveTo(path);
            });
 }

@@ -1,6 +1,8 @@
 #include "ui/setup/journal_part.h"
 
+#include "core/base/whole_file.h"
 #include "ui/exchange/import_dialog.h"
+#include "ui/page/saving.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -8,7 +10,6 @@
 #include <QComboBox>
 #include <QDateTime>
 #include <QDoubleSpinBox>
-#include <QFile>
 #include <QFileInfo>
 #include <QScrollArea>
 #include <QVBoxLayout>
@@ -249,18 +250,12 @@ void JournalPart::check()
 
 void JournalPart::exportTrays()
 {
-    services().ask.fileToSave(this, tr("Export the trays"), tr("trays.csv"), tr("Tables (*.csv)"),
-                              [this](const QString& path) {
-                                  const auto text = journal().exchange().traysAsCsv();
-                                  QFile file(path);
-                                  if (!text || !file.open(QIODevice::WriteOnly) ||
-                                      file.write(text->data(), qint64(text->size())) < 0) {
-                                      services().messages.refuse(sentence(
-                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
-                                      return;
-                                  }
-                                  services().messages.tell(tr("Saved %1.").arg(path));
-                              });
+    saveAs(this, services(), tr("Export the trays"), tr("trays.csv"), tr("Tables (*.csv)"),
+           [this](const QString& path) {
+               const auto text = journal().exchange().traysAsCsv();
+               return text ? writeWhole(path.toStdString(), *text)
+                           : Done(tl::unexpected<Error>(text.error()));
+           });
 }
 
 void JournalPart::saveLook()

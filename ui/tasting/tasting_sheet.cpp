@@ -244,7 +244,7 @@ std::vector<PaperBlock> platingBlocks(const PaperPen& pen, double wide, const Pa
 
 } // namespace
 
-bool writeTasterSheets(const PanelRecord& record, UnitText units, const QString& pdfPath)
+Done writeTasterSheets(const PanelRecord& record, UnitText units, const QString& pdfPath)
 {
     PaperSheet sheet;
     sheet.blocks = [&](const PaperPen& pen, double wide) {
@@ -261,7 +261,7 @@ bool writeTasterSheets(const PanelRecord& record, UnitText units, const QString&
                     [&](QPagedPaintDevice& paper) { return printSheet(paper, sheet); });
 }
 
-bool writePlatingSheet(const PanelRecord& record, const std::vector<PlatedServing>& plating,
+Done writePlatingSheet(const PanelRecord& record, const std::vector<PlatedServing>& plating,
                        UnitText units, const QString& pdfPath)
 {
     PaperSheet sheet;

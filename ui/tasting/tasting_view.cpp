@@ -277,7 +277,7 @@ void TastingView::openDialog(const PanelDraft& draft)
 }
 
 void TastingView::saveTo(const QString& title, const QString& preset,
-                         std::function<bool(const QString&)> write)
+                         std::function<Done(const QString&)> write)
 {
     saveAs(this, m_services, title, preset, tr("Pages (*.pdf)"), std::move(write));
 }
@@ -285,17 +285,21 @@ void TastingView::saveTo(const QString& title, const QString& preset,
 void TastingView::writeSheets()
 {
     saveTo(tr("Save the sheets for the tasters"), tr("tasters.pdf"), [this](const QString& path) {
-        const auto record = m_journal.tastings().record(m_panel);
-        return record && writeTasterSheets(*record, units(), path);
+        return m_journal.tastings().record(m_panel).and_then(
+            [&](const PanelRecord& record) { return writeTasterSheets(record, units(), path); });
     });
 }
 
 void TastingView::writePlating()
 {
     saveTo(tr("Save the sheet for plating"), tr("plating.pdf"), [this](const QString& path) {
-        const auto record = m_journal.tastings().record(m_panel);
         const auto plating = m_journal.tastings().plating(m_panel);
-        return record && plating && writePlatingSheet(*record, *plating, units(), path);
+        if (!plating) {
+            return Done(tl::unexpected<Error>(plating.error()));
+        }
+        return m_journal.tastings().record(m_panel).and_then([&](const PanelRecord& record) {
+            return writePlatingSheet(record, *plating, units(), path);
+        });
     });
 }
 

@@ -39,7 +39,7 @@ private:
     void close();
     void remove();
     void saveTo(const QString& title, const QString& preset,
-                std::function<bool(const QString&)> write);
+                std::function<Done(const QString&)> write);
     [[nodiscard]] const PanelRow* chosen() const;
     [[nodiscard]] UnitText units() const;
 

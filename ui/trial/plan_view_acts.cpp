@@ -77,9 +77,9 @@ void PlanView::savePrepSheet()
                                   const auto sheet = prepSheetOf(m_journal, m_draft);
                                   if (!sheet) {
                                       m_services.messages.refuse(sentence(sheet.error()));
-                                  } else if (!writePrepSheet(*sheet, path)) {
-                                      m_services.messages.refuse(sentence(
-                                          {ErrorKind::NotWritable, "file", path.toStdString()}));
+                                  } else if (const Done saved = writePrepSheet(*sheet, path);
+                                             !saved) {
+                                      m_services.messages.refuse(sentence(saved.error()));
                                   } else {
                                       m_services.messages.tell(tr("Saved %1.").arg(path));
                                   }

@@ -310,7 +310,7 @@ bool printPrepSheet(const PrepSheet& sheet, QPagedPaintDevice& paper)
     return printSheet(paper, paperOf(sheet));
 }
 
-bool writePrepSheet(const PrepSheet& sheet, const QString& pdfPath)
+Done writePrepSheet(const PrepSheet& sheet, const QString& pdfPath)
 {
     const bool isMetric = sheet.units.units() == UnitSystem::Metric;
     return writePdf(pdfPath, prep("Sow %1").arg(QString::fromStdString(sheet.draft.trial.code)),

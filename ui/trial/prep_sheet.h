@@ -33,7 +33,7 @@ struct PrepStep
 
 // A4, or Letter where the room shows US customary units. False where the file can't be written; a
 // file that stands there already is then left as it is.
-[[nodiscard]] bool writePrepSheet(const PrepSheet& sheet, const QString& pdfPath);
+[[nodiscard]] Done writePrepSheet(const PrepSheet& sheet, const QString& pdfPath);
 // On a printer that has been set up. False where it can't be begun.
 [[nodiscard]] bool printPrepSheet(const PrepSheet& sheet, QPagedPaintDevice& paper);
 

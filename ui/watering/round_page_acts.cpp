@@ -349,10 +349,11 @@ void RoundPage::saveSheet()
             .arg(QString::fromStdString(toIso(m_round.date)), QLatin1String(toText(m_round.slot)));
     services().ask.fileToSave(
         this, tr("Save the sheet"), preset, tr("PDF (*.pdf)"), [this](const QString& path) {
-            if (writeRoundSheet(m_round, m_layout, UnitText(m_room.units), path)) {
+            const Done saved = writeRoundSheet(m_round, m_layout, UnitText(m_room.units), path);
+            if (saved) {
                 services().messages.tell(tr("The sheet was saved as %1.").arg(path));
             } else {
-                services().messages.refuse(tr("The sheet can't be written to %1.").arg(path));
+                services().messages.refuse(sentence(saved.error()));
             }
         });
 }

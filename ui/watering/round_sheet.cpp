@@ -251,7 +251,7 @@ bool printRoundSheet(const Round& round, const RoomLayout& layout, UnitText unit
     return printSheet(paper, sheetOf(round, layout, units));
 }
 
-bool writeRoundSheet(const Round& round, const RoomLayout& layout, UnitText units,
+Done writeRoundSheet(const Round& round, const RoomLayout& layout, UnitText units,
                      const QString& pdfPath)
 {
     const bool isMetric = units.units() == UnitSystem::Metric;

@@ -4,7 +4,6 @@
 #include "ui/widget/theme.h"
 
 #include <QHeaderView>
-#include <QSaveFile>
 #include <QTableView>
 
 namespace plumule::ui {
@@ -53,15 +52,6 @@ std::string tableCsv(const QAbstractItemModel& model)
         text += csvLine(fields);
     }
     return text;
-}
-
-bool writeText(const QString& path, const std::string& text)
-{
-    QSaveFile file(path);
-    return file.open(QIODevice::WriteOnly) &&
-           file.write(text.data(), static_cast<qint64>(text.size())) ==
-               static_cast<qint64>(text.size()) &&
-           file.commit();
 }
 
 } // namespace plumule::ui

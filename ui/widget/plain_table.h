@@ -19,7 +19,4 @@ void fitHeight(QTableView& table);
 // What the table shows, as RFC 4180 has it, UTF-8.
 [[nodiscard]] std::string tableCsv(const QAbstractItemModel& model);
 
-// False when the file can't be written; then what stood there before still stands.
-[[nodiscard]] bool writeText(const QString& path, const std::string& text);
-
 } // namespace plumule::ui

@@ -50,17 +50,6 @@ TEST(TableCsv, SaysWhatTheTableShows)
               (std::vector<std::vector<std::string>>{{"Mat, thick", "4.5"}, {"Say \"mix\"", ""}}));
 }
 
-TEST(WriteText, LeavesWhatStandsThereWhereItCantWrite)
-{
-    const QTemporaryDir folder;
-    const QString path = folder.filePath("kept.csv");
-    ASSERT_TRUE(writeText(path, "first"));
-    EXPECT_FALSE(writeText(folder.filePath("none/kept.csv"), "second"));
-    QFile file(path);
-    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
-    EXPECT_EQ(file.readAll(), "first");
-}
-
 TEST(ChoiceMenu, NothingTickedMeansAll)
 {
     ChoiceMenu menu("All shelves", "%1 shelves");
