@@ -8,6 +8,7 @@
 #include <QPointer>
 #include <QtConcurrent>
 
+#include <exception>
 #include <memory>
 
 namespace plumule::ui {
@@ -24,7 +25,7 @@ public:
 
     // Runs `work(const Progress&) -> Result<T>` on another thread, then calls `done(Result<T>)` on
     // this one, unless `receiver` is gone by then. `work` must not touch widgets nor this thread's
-    // journal.
+    // journal; an exception of its own is Damaged.
     template <class Work, class DoneCall>
     void run(const QString& name, Work work, QObject* receiver, DoneCall done)
     {
@@ -41,7 +42,13 @@ public:
                     }
                 });
         m_running.append(watcher);
-        watcher->setFuture(QtConcurrent::run([work, progress] { return work(progress); }));
+        watcher->setFuture(QtConcurrent::run([work, progress]() -> Answer {
+            try {
+                return work(progress);
+            } catch (const std::exception& failure) {
+                return fail(ErrorKind::Damaged, "internal", failure.what());
+            }
+        }));
     }
 
     [[nodiscard]] bool isBusy() const { return !m_stops.empty(); }
