@@ -1,0 +1,312 @@
+#include "tests/core/journal/ledger/full_journal.h"
+
+#include <gmock/gmock.h>
+#include <map>
+#include <set>
+#include <sqlite3.h>
+
+namespace plumule {
+namespace {
+
+struct TableColumn
+{
+    std::string table;
+    std::string name;
+    std::string type; // INTEGER, TEXT or REAL
+    bool mayBeMissing = false;
+
+    [[nodiscard]] bool isId() const { return name.ends_with("_id"); }
+};
+
+// One cell that holds what it should not, and whether core can but call it damaged.
+struct BrokenCell
+{
+    TableColumn column;
+    std::string literal;
+    bool isNoValue = false;
+
+    [[nodiscard]] std::string name() const
+    {
+        return column.table + "." + column.name + " = " + literal;
+    }
+};
+
+// Another program's connection: nothing of the journal's protection, and tables that take anything.
+class Outside
+{
+public:
+    explicit Outside(const std::filesystem::path& path)
+    {
+        EXPECT_EQ(sqlite3_open(path.c_str(), &m_handle), SQLITE_OK);
+        run("PRAGMA synchronous=OFF");
+        run("PRAGMA foreign_keys=OFF");
+        run("PRAGMA ignore_check_constraints=ON");
+        sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 0, nullptr);
+        run("PRAGMA writable_schema=ON");
+        std::string loose = "sql";
+        for (const auto& [from, to] : std::initializer_list<std::pair<const char*, const char*>>{
+                 {"INTEGER PRIMARY KEY", "@"},
+                 {" INTEGER", ""},
+                 {" TEXT", ""},
+                 {" REAL", ""},
+                 {" BLOB", ""},
+                 {" NOT NULL", ""},
+                 {" STRICT", ""},
+                 {"@", "INTEGER PRIMARY KEY"}}) {
+            loose = "replace(" + loose + ", '" + from + "', '" + to + "')";
+        }
+        run("UPDATE sqlite_schema SET sql = " + loose + " WHERE type = 'table'");
+        run("PRAGMA writable_schema=RESET");
+    }
+    ~Outside() { sqlite3_close(m_handle); }
+    Outside(const Outside&) = delete;
+    Outside& operator=(const Outside&) = delete;
+
+    void run(const std::string& sql)
+    {
+        char* message = nullptr;
+        ASSERT_EQ(sqlite3_exec(m_handle, sql.c_str(), nullptr, nullptr, &message), SQLITE_OK)
+            << sql << ": " << message;
+    }
+    // The first cell as an SQL literal.
+    std::string quoted(const std::string& expression, const std::string& from)
+    {
+        std::string text;
+        const auto take = [](void* into, int, char** cells, char**) {
+            *static_cast<std::string*>(into) = cells[0] == nullptr ? "" : cells[0];
+            return 0;
+        };
+        sqlite3_exec(m_handle, ("SELECT " + expression + " FROM " + from + " LIMIT 1").c_str(),
+                     take, &text, nullptr);
+        return text;
+    }
+
+private:
+    sqlite3* m_handle = nullptr;
+};
+
+class DamagedCellsTest : public FullJournalTest
+{
+protected:
+    using Answers = std::map<std::string, std::optional<Error>>; // what was asked; none: answered
+
+    void SetUp() override
+    {
+        FullJournalTest::SetUp();
+        columns = columnsOf();
+        const TrialDraft planned = journal->trials().draft(plannedTrial).value();
+        trial = journal->trays().sheet(trays[0])->record.tray.trial.value();
+        journal.reset();
+        outside = std::make_unique<Outside>(path());
+        reader = Journal::open(path(), clock, Access::ReadOnly).value();
+        draft = planned;
+    }
+
+    std::vector<TableColumn> columnsOf()
+    {
+        Database database(path(), Access::ReadOnly);
+        Statement statement = database.prepare(
+            "SELECT t.name, c.name, c.type, c.\"notnull\" FROM sqlite_schema AS t, "
+            "pragma_table_info(t.name) AS c WHERE t.type = 'table' AND c.name <> 'id' AND "
+            "t.name NOT LIKE 'sqlite_%' AND t.name NOT IN ('copy', 'history') ORDER BY 1, c.cid");
+        std::vector<TableColumn> found;
+        while (statement.step()) {
+            found.push_back({statement.get<std::string>(0), statement.get<std::string>(1),
+                             statement.get<std::string>(2), !statement.get<bool>(3)});
+        }
+        return found;
+    }
+
+    static std::vector<BrokenCell> brokenCellsOf(const TableColumn& column)
+    {
+        std::vector<BrokenCell> cells;
+        if (!column.mayBeMissing) {
+            cells.push_back({column, "NULL", true});
+        }
+        if (column.type == "TEXT") {
+            cells.push_back({column, "7", true});
+            cells.push_back({column, "'no such word'"});
+        } else {
+            cells.push_back({column, "'seven'", true});
+            cells.push_back({column, column.type == "REAL" ? "1e308" : "9223372036854775807"});
+            cells.push_back({column, "-1"});
+        }
+        if (column.isId()) {
+            cells.push_back({column, "424242"});
+        }
+        return cells;
+    }
+
+    template <class Ask>
+    void ask(Answers& answers, const std::string& what, Ask work)
+    {
+        try {
+            const auto answer = work();
+            answers[what] = answer ? std::nullopt : std::optional(answer.error());
+        } catch (const std::exception& failure) {
+            ADD_FAILURE() << what << " threw " << failure.what();
+        }
+    }
+
+    void askOfTrays(Answers& answers)
+    {
+        for (const std::size_t i : {0U, 8U, 9U}) {
+            ask(answers, "sheet", [&] { return reader->trays().sheet(trays[i]); });
+            ask(answers, "so far", [&] { return reader->harvests().trialSoFar(trays[i]); });
+        }
+        ask(answers, "list", [&] { return reader->trays().list({}); });
+        ask(answers, "next code", [&] { return reader->trays().nextCode(cress); });
+        ask(answers, "at scale", [&] { return reader->harvests().atScale("CR009"); });
+        ask(answers, "weigh in", [&] { return reader->harvests().weighIn(clock.today()); });
+        ask(answers, "residues", [&] { return reader->harvests().residuesDue(clock.today()); });
+        ask(answers, "round now", [&] { return reader->watering().roundNow(); });
+        for (const int days : {-9, -5, 1}) {
+            ask(answers, "round",
+                [&] { return reader->watering().round(clock.today() + days, Slot::Morning); });
+        }
+    }
+
+    void askOfSetUp(Answers& answers)
+    {
+        ask(answers, "layout", [&] { return reader->room().layout(); });
+        ask(answers, "free spots", [&] { return reader->room().freeSpots(); });
+        ask(answers, "varieties", [&] { return reader->varieties().all(true); });
+        ask(answers, "protocol", [&] { return reader->varieties().protocol(cress); });
+        for (const Variety& variety :
+             reader->varieties().all(true).value_or(std::vector<Variety>())) {
+            ask(answers, "protocol", [&] { return reader->varieties().protocol(variety.id); });
+        }
+        ask(answers, "stock", [&] { return reader->varieties().stock(std::nullopt, true); });
+        ask(answers, "media", [&] { return reader->media().all(true); });
+        ask(answers, "pieces", [&] { return reader->media().pieces(std::nullopt, true); });
+        ask(answers, "recipes", [&] { return reader->watering().recipes(); });
+        ask(answers, "prices", [&] { return reader->costs().prices(); });
+        ask(answers, "labour", [&] { return reader->costs().labour(); });
+        ask(answers, "export", [&] { return reader->exchange().traysAsCsv(); });
+        ask(answers, "preview", [&] { return reader->exchange().preview(table); });
+    }
+
+    void askOfTrials(Answers& answers)
+    {
+        ask(answers, "trials", [&] { return reader->trials().all(); });
+        ask(answers, "trial list", [&] { return reader->trials().list(); });
+        ask(answers, "new draft", [&] { return reader->trials().newDraft(); });
+        for (const TrialId one : {trial, plannedTrial}) {
+            ask(answers, "draft", [&] { return reader->trials().draft(one); });
+            ask(answers, "progress", [&] { return reader->trials().progress(one); });
+            ask(answers, "diary", [&] { return reader->trials().diary(one); });
+        }
+        ask(answers, "draw", [&] { return reader->trials().draw(draft); });
+        ask(answers, "free places", [&] { return reader->trials().freePlaces(draft); });
+        ask(answers, "preparation", [&] { return reader->trials().preparation(draft); });
+        ask(answers, "panels", [&] { return reader->tastings().list(); });
+        for (const PanelId panel : panels) {
+            ask(answers, "panel draft", [&] { return reader->tastings().draft(panel); });
+            ask(answers, "panel", [&] { return reader->tastings().record(panel); });
+            ask(answers, "plating", [&] { return reader->tastings().plating(panel); });
+        }
+        ask(answers, "tasting result", [&] { return reader->tastings().result(panels[1]); });
+    }
+
+    void askOfSeason(Answers& answers)
+    {
+        const SeasonFilter season = reader->review().usualSeason();
+        ask(answers, "season", [&] { return reader->review().season(season); });
+        for (const Response response : {Response::YieldPerTray, Response::CostPerGram,
+                                        Response::HeightOnDay, Response::Residue}) {
+            ask(answers, "comparison",
+                [&] { return reader->review().comparison(season, response); });
+        }
+        ask(answers, "height fits", [&] { return reader->review().heightFits(season); });
+        ask(answers, "payback", [&] { return reader->review().payback(season); });
+        ask(answers, "ageing", [&] { return reader->review().pieceAgeing(season); });
+        ask(answers, "outlook", [&] { return reader->review().outlook(draft); });
+        ask(answers, "fairness", [&] { return reader->review().fairnessOfPlan(draft); });
+    }
+
+    Answers askAll()
+    {
+        Answers answers;
+        askOfTrays(answers);
+        askOfSetUp(answers);
+        askOfTrials(answers);
+        askOfSeason(answers);
+        return answers;
+    }
+
+    // Asks everything with that cell broken in the first or last row of its table; the row's id.
+    std::int64_t breakAndAsk(const BrokenCell& cell, bool last, Answers& answers)
+    {
+        const TableColumn& column = cell.column;
+        const std::string row = outside->quoted(last ? "max(id)" : "min(id)", column.table);
+        EXPECT_FALSE(row.empty()) << "no row in " << column.table;
+        const std::string at = " WHERE id = " + row;
+        const std::string kept = outside->quoted("quote(" + column.name + ")", column.table + at);
+        const std::string set = "UPDATE " + column.table + " SET " + column.name + " = ";
+        outside->run(set + cell.literal + at);
+        answers = askAll();
+        outside->run(set + kept + at);
+        return row.empty() ? 0 : std::stoll(row);
+    }
+
+    std::set<std::string> tables()
+    {
+        std::set<std::string> names;
+        for (const TableColumn& column : columns) {
+            names.insert(column.table);
+        }
+        return names;
+    }
+
+    std::vector<TableColumn> columns;
+    TrialId trial;
+    TrialDraft draft;
+    std::filesystem::path table = std::filesystem::path(PLUMULE_SAMPLE_DATA) / "trays.csv";
+    std::unique_ptr<Outside> outside;
+    std::unique_ptr<Journal> reader;
+};
+
+TEST_F(DamagedCellsTest, TheJournalHasARowInEveryTableAndAnswersEverything)
+{
+    for (const std::string& name : tables()) {
+        EXPECT_NE(outside->quoted("count(*)", name), "0") << name;
+    }
+    for (const auto& [what, refused] : askAll()) {
+        EXPECT_FALSE(refused) << what << ": " << refused->subject << " " << refused->detail;
+    }
+}
+
+// Whatever stands in a cell, each answer is a value or Damaged with a table, and what is no value
+// of its column at all is found, in its row.
+TEST_F(DamagedCellsTest, EachAnswersAValueOrDamagedWithTableAndRow)
+{
+    const std::set<std::string> known = tables();
+    int broken = 0;
+    for (const TableColumn& column : columns) {
+        for (const BrokenCell& cell : brokenCellsOf(column)) {
+            SCOPED_TRACE(cell.name());
+            Answers answers;
+            const std::int64_t row = breakAndAsk(cell, ++broken % 2 == 0, answers);
+            int damaged = 0;
+            for (const auto& [what, refused] : answers) {
+                if (!refused) {
+                    continue;
+                }
+                EXPECT_EQ(static_cast<int>(refused->kind), static_cast<int>(ErrorKind::Damaged))
+                    << what << ": " << refused->subject << " " << refused->detail;
+                EXPECT_TRUE(known.contains(refused->subject))
+                    << what << ": " << refused->subject << " " << refused->detail;
+                damaged +=
+                    refused->subject == column.table &&
+                            (refused->detail.empty() || refused->detail == std::to_string(row))
+                        ? 1
+                        : 0;
+            }
+            EXPECT_TRUE(damaged > 0 || !cell.isNoValue) << "nobody noticed";
+        }
+    }
+    EXPECT_GT(broken, 500);
+}
+
+} // namespace
+} // namespace plumule

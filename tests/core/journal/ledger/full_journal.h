@@ -1,0 +1,139 @@
+#pragma once
+
+#include "tests/core/journal/trial/trial_fixture.h"
+
+#include <fstream>
+
+namespace plumule {
+
+// A journal with at least one row in every table: a trial in its ninth day, half of it cut, one
+// planned, loose trays, one tasting that is open and one that is closed.
+class FullJournalTest : public TrialTest
+{
+protected:
+    void SetUp() override
+    {
+        TrialTest::SetUp();
+        const TrialDraft draft = drawnBeds();
+        trays = sown(draft);
+        ASSERT_EQ(trays.size(), 12U);
+        clock.set(draft.plan.sowAt());
+        growAndCutHalf();
+        keepADiary();
+        planAnother();
+        sowLoose();
+        taste();
+    }
+
+    std::vector<TrayId> trays;
+    std::vector<PanelId> panels; // open, closed
+    TrialId plannedTrial;
+
+private:
+    void growAndCutHalf()
+    {
+        ASSERT_TRUE(journal->watering().tickAll(trays, clock.today(), Slot::Morning));
+        for (const int days : {2, 2}) {
+            clock.set(clock.now() + days * kMinutesPerDay);
+            for (const TrayId tray : trays) {
+                ASSERT_TRUE(journal->trays().moveOn(tray, clock.now()));
+            }
+        }
+        ASSERT_TRUE(journal->watering().tickAll(trays, clock.today(), Slot::Morning));
+        clock.set(clock.now() + 5 * kMinutesPerDay);
+        for (std::size_t i = 0; i < 8; ++i) {
+            weigh(trays[i], 200 + 10 * double(i), clock.now());
+        }
+        WeighingDraft residue;
+        residue.tray = trays[1];
+        residue.bowls = {{grams(130), grams(30)}};
+        residue.at = clock.now();
+        ASSERT_TRUE(journal->harvests().recordResidue(residue));
+        ASSERT_TRUE(journal->trays().setAside(trays[7], "knocked over"));
+    }
+
+    void keepADiary()
+    {
+        const Moment now = clock.now();
+        for (std::size_t i = 0; i < 10; ++i) {
+            ASSERT_TRUE(journal->trays().noteHeight(trays[i], millimetres(40 + double(i)),
+                                                    ReadFrom::Surface, now));
+        }
+        ASSERT_TRUE(journal->trays().writeNote(trays[8], "pale tips", now));
+        const auto file = folder.path() / "picture.jpg";
+        std::ofstream(file) << "not looked at";
+        ASSERT_TRUE(journal->trays().attachPhoto(trays[8], file, "tips", now));
+        WaterReading reading;
+        reading.on = now.date;
+        reading.minute = now.minute;
+        reading.water = WaterKind::Nutrient;
+        reading.ph = 6.1;
+        reading.ec = 1200;
+        ASSERT_TRUE(journal->watering().noteReading(reading));
+        reading.tray = trays[9];
+        ASSERT_TRUE(journal->watering().noteReading(reading));
+        ASSERT_TRUE(journal->varieties().countLot(lot, grams(800), "counted"));
+        const auto pieces = journal->media().pieces(mesh.id).value();
+        for (const PieceRecord& piece : pieces) {
+            if (piece.uses > 0 && !piece.isInUse) {
+                ASSERT_TRUE(journal->media().sanitise({piece.piece.id}, "hot water"));
+            }
+        }
+    }
+
+    void planAnother()
+    {
+        TrialDraft next = beds();
+        next.trial.name = "Cress on two beds";
+        next.treatments = {treated(mix), treated(peat)};
+        next.plan.traysEach = 2;
+        next.plan.blocks = 2;
+        next.plan.spread = grams(20);
+        next.plan.sowOn = clock.today() + 1;
+        const auto stored = journal->trials().savePlan(drawn(next));
+        ASSERT_TRUE(stored) << stored.error().subject << " " << stored.error().detail;
+        plannedTrial = stored->trial.id;
+    }
+
+    void sowLoose()
+    {
+        SowingDraft draft;
+        draft.variety = cress;
+        draft.seedLot = lot;
+        draft.medium = peat.id;
+        draft.at = clock.now();
+        draft.sownBy = "Ada";
+        ASSERT_TRUE(journal->trays().sow(draft));
+        const auto second = journal->trays().sow(draft);
+        ASSERT_TRUE(second);
+        ASSERT_TRUE(journal->trays().discard(second->front(), "mould", clock.now()));
+    }
+
+    void taste()
+    {
+        for (const char* name : {"Open", "Closed"}) {
+            PanelDraft draft = journal->tastings().newDraft(newestSownTrial()).value();
+            draft.panel.name = name;
+            draft.media = {mix.id, mesh.id, peat.id};
+            draft.attributes = {"liking"};
+            draft.tasters = {"One", "Two", "Three"};
+            const auto saved = journal->tastings().save(draft);
+            ASSERT_TRUE(saved) << saved.error().subject;
+            panels.push_back(saved->id);
+            const PanelRecord record = journal->tastings().record(saved->id).value();
+            int value = 0;
+            for (const Serving& serving : record.servings) {
+                ASSERT_TRUE(journal->tastings().enter(saved->id, serving.code,
+                                                      record.attributes[0].id, 3 + value++ % 5));
+            }
+        }
+        ASSERT_TRUE(journal->tastings().close(panels[1]));
+    }
+
+    TrialId newestSownTrial()
+    {
+        return journal->trays().sheet(trays[0])->record.tray.trial.value();
+    }
+};
+
+} // namespace plumule

@@ -1,0 +1,143 @@
+#include "core/room/room_repository.h"
+#include "tests/core/journal/trial/trial_fixture.h"
+
+#include <future>
+#include <gmock/gmock.h>
+#include <thread>
+
+namespace plumule {
+namespace {
+
+// A ledger of its own on a journal that another connection writes.
+class LedgerTest : public TrialTest
+{
+protected:
+    void SetUp() override
+    {
+        TrialTest::SetUp();
+        reader = std::make_unique<Ledger>(openJournalFile(path(), Access::ReadOnly).value(), clock);
+    }
+    void addRack() { ASSERT_TRUE(journal->room().addRack("Z", 1, 1)); }
+    static std::size_t racksIn(Database& database)
+    {
+        return RoomRepository(database).racks().size();
+    }
+
+    std::unique_ptr<Ledger> reader;
+};
+
+TEST_F(LedgerTest, AnAnswerIsOfOneStateThoughAnotherWritesMeanwhile)
+{
+    const auto counts = reader->ask([&](Database& database) {
+        const std::size_t before = racksIn(database);
+        addRack();
+        return std::pair(before, racksIn(database));
+    });
+    ASSERT_TRUE(counts);
+    EXPECT_EQ(counts->first, counts->second);
+    EXPECT_EQ(reader->ask(racksIn).value(), counts->first + 1) << "the next answer is of the next";
+}
+
+TEST_F(LedgerTest, AnAskWithinAnAskReadsTheSameState)
+{
+    const auto counts = reader->ask([&](Database& database) {
+        const std::size_t outer = racksIn(database);
+        addRack();
+        return std::pair(outer, reader->ask(racksIn).value());
+    });
+    ASSERT_TRUE(counts);
+    EXPECT_EQ(counts->first, counts->second);
+}
+
+TEST_F(LedgerTest, ARefusedAnswerLetsGoOfItsState)
+{
+    const auto refused = reader->ask([&](Database& database) -> Result<int> {
+        (void)racksIn(database);
+        return fail(ErrorKind::NotFound, "anything");
+    });
+    EXPECT_FALSE(refused);
+    EXPECT_FALSE(reader->database().isInTransaction());
+    addRack();
+    EXPECT_EQ(reader->ask(racksIn).value(), 3U);
+}
+
+TEST_F(LedgerTest, AnythingThrownIsDamagedAndLeavesNoTransactionOpen)
+{
+    const auto thrown = reader->ask([](Database& database) -> int {
+        (void)racksIn(database);
+        throw std::out_of_range("a key");
+    });
+    ASSERT_FALSE(thrown);
+    EXPECT_EQ(thrown.error().kind, ErrorKind::Damaged);
+    EXPECT_EQ(thrown.error().subject, "internal");
+    EXPECT_FALSE(reader->database().isInTransaction());
+}
+
+TEST_F(LedgerTest, AnIntentionThatThrowsIsRolledBack)
+{
+    journal.reset();
+    Ledger writer(openJournalFile(path()).value(), clock);
+    const std::string before = dump();
+    const auto thrown = writer.record("rack.add", [](Database& database, std::string&) -> Done {
+        RoomRepository(database).addRack("Z", 1, 1);
+        throw std::bad_alloc();
+    });
+    ASSERT_FALSE(thrown);
+    EXPECT_EQ(thrown.error().kind, ErrorKind::Damaged);
+    EXPECT_FALSE(writer.database().isInTransaction());
+    EXPECT_EQ(dump(), before);
+    EXPECT_TRUE(writer.record("rack.add", [](Database& database, std::string&) -> Done {
+        RoomRepository(database).addRack("Z", 1, 1);
+        return {};
+    }));
+    EXPECT_NE(dump(), before);
+}
+
+// A worker reads the season table by table. Between two of its steps a tray is sown on a medium
+// that did not exist when it read the media.
+TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
+{
+    const auto trays = sown(drawnBeds());
+    clock.set({clock.today() + 11, 9 * 60});
+    for (const TrayId tray : trays) {
+        weigh(tray, 250, clock.now());
+    }
+    const SeasonFilter season = journal->review().usualSeason();
+    const SeasonReview before = journal->review().season(season).value();
+    std::promise<void> isReading;
+    std::promise<void> isWritten;
+    std::atomic<int> steps = 0;
+    Result<SeasonReview> during = fail(ErrorKind::Missing, "not asked");
+    std::thread worker([&, written = isWritten.get_future()] {
+        const auto own = Journal::open(path(), clock, Access::ReadOnly);
+        const Progress progress(
+            [&](double) {
+                if (++steps == 1) {
+                    isReading.set_value();
+                    written.wait();
+                }
+            },
+            {});
+        during = (*own)->review().season(season, progress);
+    });
+    isReading.get_future().wait();
+    Medium felt;
+    felt.name = "Felt";
+    SowingDraft draft;
+    draft.variety = cress;
+    draft.medium = journal->media().save(felt).value().id;
+    draft.at = clock.now();
+    const TrayId late = journal->trays().sow(draft).value().front();
+    weigh(late, 300, clock.now());
+    isWritten.set_value();
+    worker.join();
+    ASSERT_TRUE(during) << during.error().subject << " " << during.error().detail;
+    EXPECT_GT(steps, 1);
+    EXPECT_EQ(during->trays, before.trays);
+    EXPECT_EQ(during->media.size(), before.media.size());
+    EXPECT_EQ(during->leftOut.size(), before.leftOut.size());
+    EXPECT_EQ(journal->review().season(season)->trays, before.trays + 1);
+}
+
+} // namespace
+} // namespace plumule
