@@ -2,6 +2,7 @@
 
 #include "ui/text/text.h"
 #include "ui/watering/round_sheet.h"
+#include "ui/watering/round_text.h"
 
 namespace plumule::app {
 namespace {
@@ -34,9 +35,22 @@ ordered_json rowOf(const RoundTray& tray)
     row["water_ml"] =
         jsonNumber(tray.amount ? std::optional(inMillilitres(*tray.amount)) : std::nullopt);
     row["done"] = tray.isDone();
-    row["missed"] = tray.missed ? ordered_json({{"date", toIso(tray.missed->first)},
-                                                {"slot", toText(tray.missed->second)}})
-                                : ordered_json(nullptr);
+    row["as_needed"] = tray.isAsNeeded;
+    row["found_wet"] = tray.looked.has_value();
+    const auto missed = tray.drought ? tray.drought->missed : std::nullopt;
+    row["missed"] =
+        missed ? ordered_json({{"date", toIso(missed->date)}, {"slot", toText(missed->slot)}})
+               : ordered_json(nullptr);
+    row["days_without_water"] = tray.drought ? tray.drought->days : 0;
+    row["never_watered"] = tray.drought && tray.drought->isNever;
+    row["between"] = ordered_json::array();
+    for (const Watering& each : tray.between) {
+        row["between"].push_back(
+            {{"time", toClockText(each.minute)},
+             {"water", toText(each.water)},
+             {"water_ml", jsonNumber(each.amount ? std::optional(inMillilitres(*each.amount))
+                                                 : std::nullopt)}});
+    }
     return row;
 }
 
@@ -101,21 +115,22 @@ QString amountText(const RoundTray& tray, const ui::UnitText& units)
 
 void printRound(const Round& round, const ui::UnitText& units)
 {
-    print(QStringLiteral("%1, %2 round: %3 of %4 trays done")
+    print(QStringLiteral("%1, %2 round: %3 of %4 done")
               .arg(ui::dayText(round.date), ui::nameOf(round.slot))
               .arg(round.doneCount())
-              .arg(round.trays.size()));
+              .arg(ui::trayCount(round.toDoCount())));
+    if (const QString words = ui::forgottenText(round); !words.isEmpty()) {
+        print("  " + words);
+    }
     for (const RoundTray& tray : round.trays) {
+        const QString missed = ui::missedText(tray, {round.date, round.slot});
         print(QStringLiteral("  [%1] %2  %3  %4, %5: %6, %7%8")
                   .arg(tray.isDone() ? 'x' : ' ')
                   .arg(QString::fromStdString(tray.code), ui::nameOf(tray.spot),
                        QString::fromStdString(tray.variety),
                        QString::fromStdString(tray.medium.name), ui::nameOf(tray.method),
                        amountText(tray, units),
-                       tray.missed ? QStringLiteral("  MISSED: %1 %2")
-                                         .arg(ui::shortDayText(tray.missed->first),
-                                              ui::nameOf(tray.missed->second))
-                                   : QString()));
+                       missed.isEmpty() ? QString() : "  " + missed.toUpper()));
     }
     for (const StageDecision& decision : round.decisions) {
         print(QStringLiteral("  look: %1  %2  %3")

@@ -82,6 +82,11 @@ struct TrayStage
     bool operator==(const TrayStage&) const = default;
 
     [[nodiscard]] Moment planned() const { return {plannedOn, plannedMinute}; }
+    // Looked at in every round, and watered where it is dry.
+    [[nodiscard]] bool isAsNeeded() const
+    {
+        return wateringsPerDay == 0 && method != WateringMethod::None;
+    }
     [[nodiscard]] std::optional<Moment> started() const
     {
         if (!startedOn) {

@@ -59,7 +59,7 @@ struct ProtocolStage
     Stage stage = Stage::UnderWeight;
     int lengthMinutes = 0;
     std::string cue;         // what to look for before moving on, in the grower's words
-    int wateringsPerDay = 0; // 0, 1 (mornings) or 2
+    int wateringsPerDay = 0; // 1 (mornings) or 2; 0: none, or with a method as needed
     WateringMethod method = WateringMethod::None;
     std::optional<Volume> amount;       // per tray and watering; none where it is not measured
     WaterKind water = WaterKind::Plain; // on an inert medium

@@ -91,12 +91,10 @@ Done checkVariety(const Variety& variety)
 
 bool isSound(const ProtocolStage& stage)
 {
-    const bool isWatered = stage.wateringsPerDay > 0;
     const bool hasMethod = stage.method != WateringMethod::None;
-    const bool hasAmountWithoutWatering = stage.amount.has_value() && !isWatered;
+    const bool isWateredAnyhow = stage.wateringsPerDay > 0 || stage.amount.has_value();
     return stage.lengthMinutes > 0 && stage.wateringsPerDay >= 0 && stage.wateringsPerDay <= 2 &&
-           isWatered == hasMethod && !hasAmountWithoutWatering &&
-           stage.amount.value_or(millilitres(1)) > Volume{};
+           (hasMethod || !isWateredAnyhow) && stage.amount.value_or(millilitres(1)) > Volume{};
 }
 
 } // namespace

@@ -1,14 +1,20 @@
 #include "core/watering/round.h"
 
-#include "core/watering/tray_at_round.h"
-
 #include <algorithm>
 #include <tuple>
 
 namespace plumule {
 namespace {
 
-using WateringsByTray = std::map<TrayId, std::map<RoundKey, const Watering*>>;
+constexpr int kDaysWithoutWater = 2;
+constexpr int kDaysWithoutNeed = 3;
+
+// What a tray was given, and when it needed nothing, round by round.
+struct TrayPast
+{
+    std::map<RoundKey, std::vector<const Watering*>> waterings;
+    std::map<RoundKey, const WateringLook*> looks;
+};
 
 // What is looked up again and again while a round is worked out.
 struct RoundView
@@ -16,7 +22,7 @@ struct RoundView
     const RoundFacts& facts;
     RoundKey key;
     std::map<PlaceId, Spot> spots;
-    WateringsByTray waterings;
+    std::map<TrayId, TrayPast> pasts;
 
     [[nodiscard]] const Room& room() const { return facts.layout.room; }
     [[nodiscard]] std::optional<Spot> spotOf(const TrayRecord& record) const
@@ -29,14 +35,25 @@ struct RoundView
         const auto found = facts.cuts.find(tray);
         return found == facts.cuts.end() ? Cuts() : found->second;
     }
-    [[nodiscard]] const Watering* given(TrayId tray, RoundKey round) const
+    [[nodiscard]] const TrayPast& pastOf(TrayId tray) const
     {
-        const auto ofTray = waterings.find(tray);
-        if (ofTray == waterings.end()) {
-            return nullptr;
+        static const TrayPast kNone;
+        const auto found = pasts.find(tray);
+        return found == pasts.end() ? kNone : found->second;
+    }
+    // The newest water before the round.
+    [[nodiscard]] const Watering* lastOf(TrayId tray) const
+    {
+        const auto stored = facts.lastWaterings.find(tray);
+        const Watering* last = stored == facts.lastWaterings.end() ? nullptr : &stored->second;
+        const auto& rounds = pastOf(tray).waterings;
+        if (const auto here = rounds.lower_bound(key); here != rounds.begin()) {
+            const Watering* newest = std::prev(here)->second.back();
+            const bool isLater = last == nullptr || RoundKey{last->on, last->slot} <
+                                                        RoundKey{newest->on, newest->slot};
+            last = isLater ? newest : last;
         }
-        const auto found = ofTray->second.find(round);
-        return found == ofTray->second.end() ? nullptr : found->second;
+        return last;
     }
 };
 
@@ -47,7 +64,10 @@ RoundView viewOf(const RoundFacts& facts, RoundKey key)
         view.spots.emplace(spot.place, spot);
     }
     for (const Watering& watering : facts.waterings) {
-        view.waterings[watering.tray][{watering.on, watering.slot}] = &watering;
+        view.pasts[watering.tray].waterings[{watering.on, watering.slot}].push_back(&watering);
+    }
+    for (const WateringLook& look : facts.looks) {
+        view.pasts[look.tray].looks[{look.on, look.slot}] = &look;
     }
     return view;
 }
@@ -74,7 +94,8 @@ Date harvestDayOf(const TrayRecord& record, const std::optional<TrayAtRound>& th
 
 void fillAsked(RoundTray& tray, const TrayAtRound& then)
 {
-    tray.stage = then.present().stage;
+    tray.isAsked = then.isAsked || then.isOffered;
+    tray.isAsNeeded = then.isOffered;
     tray.method = then.present().method;
     tray.water = then.present().water;
     tray.amount = then.present().amount;
@@ -82,20 +103,57 @@ void fillAsked(RoundTray& tray, const TrayAtRound& then)
 
 void fillGiven(RoundTray& tray, const Watering& given)
 {
+    tray.isAsked = false;
     tray.method = given.method;
     tray.water = given.water;
     tray.amount = given.amount;
 }
 
+void fillPast(const RoundView& view, RoundTray& tray)
+{
+    const TrayPast& past = view.pastOf(tray.tray);
+    if (const auto here = past.waterings.find(view.key); here != past.waterings.end()) {
+        for (const Watering* watering : here->second) {
+            if (watering->isBetween) {
+                tray.between.push_back(*watering);
+            } else {
+                tray.given = *watering;
+            }
+        }
+    }
+    if (const auto look = past.looks.find(view.key); look != past.looks.end()) {
+        tray.looked = *look->second;
+    }
+    if (const Watering* last = view.lastOf(tray.tray)) {
+        tray.last = *last;
+    }
+}
+
+void fillDrought(const RoundView& view, const TrayRecord& record, RoundTray& tray)
+{
+    const auto last = tray.last ? std::optional(RoundKey{tray.last->on, tray.last->slot})
+                                : std::optional<RoundKey>();
+    tray.drought =
+        droughtBefore(record, view.cutsOf(tray.tray), view.room(), view.key, view.facts.now, last);
+    const auto& looks = view.pastOf(tray.tray).looks;
+    const auto from = last ? looks.upper_bound(*last) : looks.begin();
+    tray.looksSince = static_cast<int>(std::distance(from, looks.upper_bound(view.key)));
+}
+
+// What the round asks of the tray or gave it; none: it has nothing to do with the tray.
 std::optional<RoundTray> trayToWater(const RoundView& view, const TrayRecord& record,
                                      const std::optional<TrayAtRound>& then)
 {
-    const Watering* given = view.given(record.tray.id, view.key);
-    if (given == nullptr && !(then && then->isAsked)) {
-        return std::nullopt;
-    }
     RoundTray tray;
     tray.tray = record.tray.id;
+    fillPast(view, tray);
+    if (then && (then->isAsked || then->isOffered)) {
+        fillAsked(tray, *then);
+    } else if (tray.given || !tray.between.empty()) {
+        fillGiven(tray, tray.given ? *tray.given : tray.between.back());
+    } else {
+        return std::nullopt;
+    }
     tray.code = record.tray.code;
     tray.spot = view.spotOf(record);
     tray.variety = record.variety;
@@ -103,24 +161,7 @@ std::optional<RoundTray> trayToWater(const RoundView& view, const TrayRecord& re
     tray.stage = then ? then->present().stage : lastStageOf(record);
     tray.day = dayCount(record.tray.sownOn, view.key.date);
     tray.harvestDay = dayCount(record.tray.sownOn, harvestDayOf(record, then, view.key.date));
-    if (then && then->isAsked) {
-        fillAsked(tray, *then);
-    } else {
-        fillGiven(tray, *given);
-    }
-    if (given != nullptr) {
-        tray.given = *given;
-    }
-    if (const auto last = view.facts.lastWaterings.find(record.tray.id);
-        last != view.facts.lastWaterings.end()) {
-        tray.last = last->second;
-    }
-    const auto missed =
-        missedBefore(record, view.cutsOf(record.tray.id), view.room(), view.key, view.facts.now,
-                     [&](RoundKey round) { return view.given(record.tray.id, round) != nullptr; });
-    if (missed) {
-        tray.missed = std::pair(missed->date, missed->slot);
-    }
+    fillDrought(view, record, tray);
     return tray;
 }
 
@@ -195,6 +236,9 @@ std::vector<MixLine> mixOf(const RoundView& view, const std::vector<RoundTray>& 
 {
     std::map<std::pair<int, int>, MixLine> lines;
     for (const RoundTray& tray : trays) {
+        if (tray.isAside() || (tray.looked && !tray.given)) {
+            continue;
+        }
         const WaterKind water = tray.given ? tray.given->water : tray.water;
         const WateringMethod method = tray.given ? tray.given->method : tray.method;
         const int methodOrder = method == WateringMethod::Below ? 0 : 1;
@@ -203,6 +247,7 @@ std::vector<MixLine> mixOf(const RoundView& view, const std::vector<RoundTray>& 
         line.method = method;
         if (const auto amount = tray.given ? tray.given->amount : tray.amount) {
             line.total += *amount;
+            line.asNeeded += tray.isAsNeeded && !tray.given ? *amount : Volume();
         } else {
             ++line.unmeasured;
         }
@@ -241,10 +286,42 @@ bool holdsPlace(const TrayRecord& record, const std::optional<TrayAtRound>& then
 
 } // namespace
 
+bool RoundTray::isForgotten() const
+{
+    if (!drought || isDone() || !isAsked) {
+        return false;
+    }
+    if (isAsNeeded) {
+        return drought->days >= kDaysWithoutNeed;
+    }
+    return drought->missed && drought->days >= (drought->isNever ? 1 : kDaysWithoutWater);
+}
+
 int Round::doneCount() const
 {
+    return static_cast<int>(std::count_if(trays.begin(), trays.end(), [](const RoundTray& tray) {
+        return tray.isDone() && !tray.isAside();
+    }));
+}
+
+int Round::toDoCount() const
+{
     return static_cast<int>(std::count_if(trays.begin(), trays.end(),
-                                          [](const RoundTray& tray) { return tray.isDone(); }));
+                                          [](const RoundTray& tray) { return !tray.isAside(); }));
+}
+
+std::vector<const RoundTray*> Round::forgotten() const
+{
+    std::vector<const RoundTray*> found;
+    for (const RoundTray& tray : trays) {
+        if (tray.isForgotten()) {
+            found.push_back(&tray);
+        }
+    }
+    std::stable_sort(found.begin(), found.end(), [](const RoundTray* a, const RoundTray* b) {
+        return a->drought->days > b->drought->days;
+    });
+    return found;
 }
 
 Round roundFrom(const RoundFacts& facts, Date date, Slot slot)

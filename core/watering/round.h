@@ -1,13 +1,14 @@
 #pragma once
 
 #include "core/tray/stage_plan.h"
+#include "core/watering/tray_at_round.h"
 #include "core/watering/watering.h"
 
 #include <map>
 
 namespace plumule {
 
-// A watering that a round asks for, or one that was given in it.
+// A watering that a round asks for, one that was given in it, or water given since it began.
 struct RoundTray
 {
     TrayId tray;
@@ -20,13 +21,23 @@ struct RoundTray
     int harvestDay = 1; // day of growth on which it is due to be cut
     WateringMethod method = WateringMethod::Mist;
     WaterKind water = WaterKind::Plain;
-    std::optional<Volume> amount;  // asked for
-    std::optional<Watering> given; // ticked in this round
-    std::optional<Watering> last;  // the one before this round
-    // The watering due just before this one was not given.
-    std::optional<std::pair<Date, Slot>> missed;
+    bool isAsked = true;                // false: shown for the water that it got all the same
+    bool isAsNeeded = false;            // to be looked at: watered, or found to need nothing
+    std::optional<Volume> amount;       // asked for
+    std::optional<Watering> given;      // ticked in this round
+    std::optional<WateringLook> looked; // found to need nothing in this round
+    std::vector<Watering> between;      // given since the round began, before the next one
+    std::optional<Watering> last;       // the one before this round
+    std::optional<Drought> drought;     // it stood without water since
+    int looksSince = 0;                 // how often it needed nothing since then
 
-    [[nodiscard]] bool isDone() const { return given.has_value(); }
+    [[nodiscard]] bool isDone() const { return given || looked; }
+    // Nothing of the round's own: shown for what it was given between rounds.
+    [[nodiscard]] bool isAside() const { return !isAsked && !given && !looked; }
+    // Two days without water that was asked for, three where it is given as needed, or a day and
+    // never watered at all: our own measure.
+    [[nodiscard]] bool isForgotten() const;
+    bool operator==(const RoundTray&) const = default;
 };
 
 // A tray whose next stage is due: look, then Ready or Not yet.
@@ -43,6 +54,8 @@ struct StageDecision
     Moment due;
     int daysLate = 0;
     int day = 1;
+
+    bool operator==(const StageDecision&) const = default;
 };
 
 // What to mix for the trays that are still to water and those done, by kind of water and method.
@@ -51,10 +64,13 @@ struct MixLine
     WaterKind water = WaterKind::Plain;
     WateringMethod method = WateringMethod::Below;
     Volume total;
+    Volume asNeeded; // the part of it that may not be needed
     std::optional<Volume> concentrate;
     std::optional<WaterRecipe> recipe;
     std::optional<WaterReading> lastReading; // newest of the mix at or before this round
     int unmeasured = 0;                      // trays of this line that have no amount
+
+    bool operator==(const MixLine&) const = default;
 };
 
 struct Tomorrow
@@ -65,6 +81,8 @@ struct Tomorrow
     int toSow = 0;      // soaked seed that is due to be sown
     int freePlaces = 0; // now
     int places = 0;
+
+    bool operator==(const Tomorrow&) const = default;
 };
 
 // The watering list of one morning or evening, in walking order.
@@ -77,7 +95,11 @@ struct Round
     std::vector<MixLine> mix;
     Tomorrow tomorrow;
 
+    // Of the trays that the round is about.
     [[nodiscard]] int doneCount() const;
+    [[nodiscard]] int toDoCount() const; // done ones included
+    // Trays that stood without water too long, the worst first.
+    [[nodiscard]] std::vector<const RoundTray*> forgotten() const;
 };
 
 // Everything a round is worked out from.
@@ -86,7 +108,8 @@ struct RoundFacts
     RoomLayout layout;
     std::vector<TrayRecord> growing; // all trays still growing at the round, and those ended
                                      // since; each with the place where it stood then
-    std::vector<Watering> waterings; // of those trays, from two days before the round on
+    std::vector<Watering> waterings; // of those trays, from the round's day on
+    std::vector<WateringLook> looks; // likewise, and from as long before it as droughts are counted
     std::map<TrayId, Watering> lastWaterings;   // before this round, newest a tray
     std::map<TrayId, std::vector<Moment>> cuts; // of trays that were cut and grow on
     std::vector<WaterRecipe> recipes;

@@ -5,7 +5,7 @@
 namespace plumule {
 namespace {
 
-constexpr int kRoundsLookedBack = 4;
+constexpr int kRoundsLookedBack = 2 * 60;
 
 bool isWateredIn(const TrayStage& stage, Slot slot)
 {
@@ -98,35 +98,46 @@ std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cut
     }
     tray.isNextDue = !isLast && due <= round;
     tray.isHarvestDue = isToCut && due <= round;
-    tray.isAsked = !tray.isHarvestDue && isWateredIn(tray.present(), round.slot) &&
-                   tray.plan.spans.front().start <= timeOf(room, round);
+    const bool isThere = !tray.isHarvestDue && tray.plan.spans.front().start <= timeOf(room, round);
+    tray.isAsked = isThere && isWateredIn(tray.present(), round.slot);
+    tray.isOffered = isThere && tray.present().isAsNeeded();
     return tray;
 }
 
-std::optional<RoundKey> missedBefore(const TrayRecord& record, const Cuts& cuts, const Room& room,
+std::optional<Drought> droughtBefore(const TrayRecord& record, const Cuts& cuts, const Room& room,
                                      RoundKey round, std::optional<Moment> now,
-                                     const WasWatered& wasWatered)
+                                     std::optional<RoundKey> lastWatered)
 {
     if (now && round > roundOf(room, *now)) {
         return std::nullopt;
     }
+    Drought drought;
+    bool isDry = false;
     RoundKey before = round;
     for (int i = 0; i < kRoundsLookedBack; ++i) {
         before = roundBefore(before);
-        if (wasWatered(before)) {
-            return std::nullopt;
-        }
         // A stage begun in the middle of a round asks for nothing that the one before it did not.
         const TrayStage* present = stageAtTime(record, timeOf(room, before));
-        if (present == nullptr) {
-            return std::nullopt;
+        if (present == nullptr || (lastWatered && before <= *lastWatered)) {
+            break;
         }
         const auto tray = trayAtRound(record, cuts, room, before, std::nullopt);
-        if (tray && tray->isAsked && isWateredIn(*present, before.slot)) {
-            return before;
+        const bool isAsked = tray && tray->isAsked && isWateredIn(*present, before.slot);
+        if (isAsked || (tray && tray->isOffered && present->isAsNeeded())) {
+            isDry = true;
+            drought.since = before.date;
+        }
+        if (isAsked && !drought.missed) {
+            drought.missed = before;
         }
     }
-    return std::nullopt;
+    if (!isDry) {
+        return std::nullopt;
+    }
+    drought.isNever = !lastWatered;
+    drought.since = lastWatered ? lastWatered->date : drought.since;
+    drought.days = round.date - drought.since;
+    return drought;
 }
 
 } // namespace plumule

@@ -4,8 +4,6 @@
 #include "core/watering/round_key.h"
 #include "core/watering/watering.h"
 
-#include <functional>
-
 namespace plumule {
 
 // A growing tray as it stands at one round.
@@ -15,6 +13,7 @@ struct TrayAtRound
     StagePlan plan;
     std::size_t current = 0;
     bool isAsked = false;      // to be watered in this round
+    bool isOffered = false;    // to be looked at, and watered if it is dry
     bool isNextDue = false;    // its next stage is due in this round or was before
     bool isHarvestDue = false; // likewise the harvest
 
@@ -33,13 +32,23 @@ using Cuts = std::vector<Moment>;
                                                      const Room& room, RoundKey round,
                                                      std::optional<Moment> now);
 
-using WasWatered = std::function<bool(RoundKey)>;
+// How long a tray stood without water before a round. Only rounds that asked for it count, or
+// offered it as needed; never watered it is counted from the first of them.
+struct Drought
+{
+    Date since;                     // the day of its last water, or of the first round that asked
+    int days = 0;                   // from then to the round's day
+    bool isNever = false;           // it was never watered
+    std::optional<RoundKey> missed; // the last round before this one that asked in vain
 
-// The last round before this one in which the tray was to be watered, if it was not and has not
-// been since; looks two days back, and never before the tray was there to be watered.
-[[nodiscard]] std::optional<RoundKey> missedBefore(const TrayRecord& record, const Cuts& cuts,
+    bool operator==(const Drought&) const = default;
+};
+
+// None where it was watered in the round before, where nothing was asked or offered since, and in a
+// round that is still ahead. Looks 60 days back.
+[[nodiscard]] std::optional<Drought> droughtBefore(const TrayRecord& record, const Cuts& cuts,
                                                    const Room& room, RoundKey round,
                                                    std::optional<Moment> now,
-                                                   const WasWatered& wasWatered);
+                                                   std::optional<RoundKey> lastWatered);
 
 } // namespace plumule

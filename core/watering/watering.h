@@ -12,11 +12,13 @@ namespace plumule {
 struct WateringTag;
 struct WaterRecipeTag;
 struct WaterReadingTag;
+struct WateringLookTag;
 using WateringId = Id<WateringTag>;
 using WaterRecipeId = Id<WaterRecipeTag>;
 using WaterReadingId = Id<WaterReadingTag>;
+using WateringLookId = Id<WateringLookTag>;
 
-// What one tray was given in one round: one row a tick.
+// What one tray was given: in a round, one row a tick; or between rounds, any number of times.
 struct Watering
 {
     WateringId id;
@@ -27,7 +29,29 @@ struct Watering
     WateringMethod method = WateringMethod::Mist;
     WaterKind water = WaterKind::Plain;
     std::optional<Volume> amount; // given; none where it is not measured
+    bool isBetween = false;       // as needed, since the round of that slot began; no tick of it
     bool operator==(const Watering&) const = default;
+};
+
+// A tray that is watered as needed was looked at in a round and needed nothing.
+struct WateringLook
+{
+    WateringLookId id;
+    TrayId tray;
+    Date on;
+    Slot slot = Slot::Morning;
+    int minute = 0;
+    bool operator==(const WateringLook&) const = default;
+};
+
+// Water given between rounds, the same to each of the trays.
+struct BetweenDraft
+{
+    std::vector<TrayId> trays;
+    WateringMethod method = WateringMethod::Below;
+    WaterKind water = WaterKind::Plain;
+    std::optional<Volume> amount; // a tray
+    Moment at;
 };
 
 // How a kind of water is made. There is one recipe a kind.

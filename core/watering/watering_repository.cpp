@@ -3,6 +3,9 @@
 #include "core/storage/table.h"
 #include "core/tray/tray_ids.h"
 
+#include <algorithm>
+#include <set>
+
 namespace plumule {
 
 template <>
@@ -14,6 +17,29 @@ struct TableOf<Watering>
                    column("slot", &Watering::slot),       column("minute", &Watering::minute),
                    column("method", &Watering::method),   column("water", &Watering::water),
                    column("amount_ul", &Watering::amount)};
+};
+
+// Says of a watering that it was given between rounds.
+struct BetweenMark
+{
+    Id<BetweenMark> id;
+    WateringId watering;
+};
+
+template <>
+struct TableOf<BetweenMark>
+{
+    static constexpr const char* name = "watering_between";
+    static constexpr auto columns = std::tuple{column("watering_id", &BetweenMark::watering)};
+};
+
+template <>
+struct TableOf<WateringLook>
+{
+    static constexpr const char* name = "watering_look";
+    static constexpr auto columns =
+        std::tuple{column("tray_id", &WateringLook::tray), column("on_date", &WateringLook::on),
+                   column("slot", &WateringLook::slot), column("minute", &WateringLook::minute)};
 };
 
 template <>
@@ -49,19 +75,30 @@ constexpr const char* kOldestFirst = "ORDER BY on_date, slot DESC, minute, id";
 
 std::optional<Watering> WateringRepository::find(WateringId watering) const
 {
-    return findRow<Watering>(m_database, watering);
+    auto found = findRow<Watering>(m_database, watering);
+    if (found) {
+        std::vector<Watering> one{*found};
+        sayWhichAreBetween(one);
+        found = one.front();
+    }
+    return found;
 }
 
 std::optional<Watering> WateringRepository::find(TrayId tray, Date date, Slot slot) const
 {
-    return selectRow<Watering>(m_database, "WHERE tray_id = ?1 AND on_date = ?2 AND slot = ?3",
-                               tray, date, slot);
+    return selectRow<Watering>(
+        m_database,
+        "WHERE tray_id = ?1 AND on_date = ?2 AND slot = ?3 AND NOT EXISTS "
+        "(SELECT 1 FROM watering_between b WHERE b.watering_id = watering.id)",
+        tray, date, slot);
 }
 
 std::vector<Watering> WateringRepository::waterings(TrayId tray) const
 {
-    return selectRows<Watering>(m_database, std::string("WHERE tray_id = ?1 ") + kOldestFirst,
-                                tray);
+    auto found =
+        selectRows<Watering>(m_database, std::string("WHERE tray_id = ?1 ") + kOldestFirst, tray);
+    sayWhichAreBetween(found);
+    return found;
 }
 
 WateringRepository::ByTray<Watering>
@@ -70,7 +107,9 @@ WateringRepository::waterings(const std::vector<TrayId>& trays) const
     ByTray<Watering> byTray;
     const std::string tail =
         std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) ") + kOldestFirst;
-    for (const Watering& watering : selectRows<Watering>(m_database, tail, idList(trays))) {
+    auto found = selectRows<Watering>(m_database, tail, idList(trays));
+    sayWhichAreBetween(found);
+    for (const Watering& watering : found) {
         byTray[watering.tray].push_back(watering);
     }
     return byTray;
@@ -82,7 +121,9 @@ std::vector<Watering> WateringRepository::wateringsSince(const std::vector<TrayI
     const std::string tail =
         std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) AND on_date >= ?2 ") +
         kOldestFirst;
-    return selectRows<Watering>(m_database, tail, idList(trays), from);
+    auto found = selectRows<Watering>(m_database, tail, idList(trays), from);
+    sayWhichAreBetween(found);
+    return found;
 }
 
 std::map<TrayId, Watering> WateringRepository::lastBefore(const std::vector<TrayId>& trays,
@@ -106,6 +147,10 @@ std::map<TrayId, Watering> WateringRepository::lastBefore(const std::vector<Tray
 void WateringRepository::insert(Watering& watering)
 {
     insertRow(m_database, watering);
+    if (watering.isBetween) {
+        BetweenMark mark{{}, watering.id};
+        insertRow(m_database, mark);
+    }
 }
 
 void WateringRepository::update(const Watering& watering)
@@ -115,7 +160,52 @@ void WateringRepository::update(const Watering& watering)
 
 void WateringRepository::remove(WateringId watering)
 {
+    m_database.prepare("DELETE FROM watering_between WHERE watering_id = ?1").bind(watering).run();
     deleteRow<Watering>(m_database, watering);
+}
+
+void WateringRepository::sayWhichAreBetween(std::vector<Watering>& waterings) const
+{
+    if (waterings.empty()) {
+        return;
+    }
+    const auto [first, last] =
+        std::minmax_element(waterings.begin(), waterings.end(),
+                            [](const Watering& a, const Watering& b) { return a.id < b.id; });
+    std::set<WateringId> between;
+    for (const BetweenMark& mark : selectRows<BetweenMark>(
+             m_database, "WHERE watering_id BETWEEN ?1 AND ?2", first->id, last->id)) {
+        between.insert(mark.watering);
+    }
+    for (Watering& watering : waterings) {
+        watering.isBetween = between.contains(watering.id);
+    }
+}
+
+std::vector<WateringLook> WateringRepository::looksSince(const std::vector<TrayId>& trays,
+                                                         Date from) const
+{
+    return selectRows<WateringLook>(
+        m_database,
+        std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) AND on_date >= ?2 ") +
+            kOldestFirst,
+        idList(trays), from);
+}
+
+std::optional<WateringLook> WateringRepository::findLook(TrayId tray, Date date, Slot slot) const
+{
+    return selectRow<WateringLook>(m_database, "WHERE tray_id = ?1 AND on_date = ?2 AND slot = ?3",
+                                   tray, date, slot);
+}
+
+void WateringRepository::insert(WateringLook& look)
+{
+    insertRow(m_database, look);
+}
+
+void WateringRepository::remove(WateringLookId look)
+{
+    deleteRow<WateringLook>(m_database, look);
 }
 
 std::vector<WaterRecipe> WateringRepository::recipes() const

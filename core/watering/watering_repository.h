@@ -20,7 +20,7 @@ public:
     {}
 
     [[nodiscard]] std::optional<Watering> find(WateringId watering) const;
-    // What the tray was given in that round.
+    // The tray's tick in that round.
     [[nodiscard]] std::optional<Watering> find(TrayId tray, Date date, Slot slot) const;
     // Oldest first: by day, morning before evening.
     [[nodiscard]] std::vector<Watering> waterings(TrayId tray) const;
@@ -36,6 +36,13 @@ public:
     void update(const Watering& watering);
     void remove(WateringId watering);
 
+    // Looks that found no need, of these trays, from that day on, oldest first.
+    [[nodiscard]] std::vector<WateringLook> looksSince(const std::vector<TrayId>& trays,
+                                                       Date from) const;
+    [[nodiscard]] std::optional<WateringLook> findLook(TrayId tray, Date date, Slot slot) const;
+    void insert(WateringLook& look);
+    void remove(WateringLookId look);
+
     // One a kind of water, in the order plain, pH-set, nutrient.
     [[nodiscard]] std::vector<WaterRecipe> recipes() const;
     [[nodiscard]] std::optional<WaterRecipe> find(WaterRecipeId recipe) const;
@@ -48,6 +55,8 @@ public:
     void insert(WaterReading& reading);
 
 private:
+    void sayWhichAreBetween(std::vector<Watering>& waterings) const;
+
     Database& m_database;
 };
 

@@ -47,6 +47,34 @@ Done checkRecipe(const WaterRecipe& recipe)
     return {};
 }
 
+Done checkBetween(const BetweenDraft& draft, const std::vector<TrayRecord>& trays, Moment now)
+{
+    if (trays.empty()) {
+        return fail(ErrorKind::Missing, "watering.trays");
+    }
+    Watering given;
+    given.method = draft.method;
+    given.amount = draft.amount;
+    given.minute = draft.at.minute;
+    if (auto checked = checkGiven(given); !checked) {
+        return checked;
+    }
+    if (draft.at > now) {
+        return fail(ErrorKind::Invalid, "watering.time", toIso(draft.at.date));
+    }
+    for (const TrayRecord& record : trays) {
+        if (record.tray.state != TrayState::Growing) {
+            return fail(ErrorKind::Conflict, "tray.state", record.tray.code);
+        }
+        const auto begun =
+            record.stages.empty() ? std::optional<Moment>() : record.stages.front().started();
+        if (draft.at < begun.value_or(record.tray.sownAt())) {
+            return fail(ErrorKind::Invalid, "watering.time", record.tray.code);
+        }
+    }
+    return {};
+}
+
 Done checkGiven(const Watering& watering)
 {
     if (watering.amount && watering.amount->count() < 0) {

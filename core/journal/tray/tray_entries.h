@@ -61,10 +61,13 @@ public:
     // Begins the next stage; Conflict when there is none left but the harvest, or the tray has
     // ended.
     Done moveOn(TrayId tray, Moment at);
+    // All of them, as one act, or none.
+    Done moveOn(const std::vector<TrayId>& trays, Moment at);
     // "Not yet": the next stage, or the harvest, and all after it come later by these minutes,
     // counted from when it is due, or from the present round where it has been due since before.
     // Invalid under 1.
     Done notYet(TrayId tray, int minutes);
+    Done notYet(const std::vector<TrayId>& trays, int minutes);
     // Corrects when a stage began; Invalid where it would be before the one before it or after the
     // one after it.
     Done correctStart(TrayId tray, Stage stage, Moment at);

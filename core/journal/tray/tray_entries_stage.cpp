@@ -72,56 +72,94 @@ void followFirstStay(TrayRepository& trays, TrayId tray, Moment was, Moment now)
     trays.update(stays[0]);
 }
 
+Result<std::string> moveOneOn(Database& database, TrayId id, Moment at)
+{
+    TrayRepository trays(database);
+    auto found = trayOnItsWay(trays, id);
+    if (!found) {
+        return tl::unexpected<Error>(found.error());
+    }
+    const StagePlan plan = planOf(found->stages);
+    const std::size_t next = plan.current ? *plan.current + 1 : 0;
+    if (next >= found->stages.size()) {
+        return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+    }
+    if (plan.current && at < plan.spans[*plan.current].start) {
+        return fail(ErrorKind::Invalid, "tray.stage_start", textOf(at));
+    }
+    begin(trays, found->stages[next], at);
+    followSowing(trays, found->tray, found->stages);
+    return found->tray.code;
+}
+
+// `walked` is when the present round is walked: counted from long ago, "not yet" would leave the
+// tray as late as it is.
+Result<std::string> putOneOff(Database& database, TrayId id, int minutes, Moment walked)
+{
+    TrayRepository trays(database);
+    auto found = trayOnItsWay(trays, id);
+    if (!found) {
+        return tl::unexpected<Error>(found.error());
+    }
+    const StagePlan plan = planOf(found->stages);
+    if (!plan.current) {
+        return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+    }
+    const std::int64_t late = std::max<std::int64_t>(0, walked - plan.spans[*plan.current].end);
+    TrayStage& present = found->stages[*plan.current];
+    present.delayMinutes += static_cast<int>(late) + minutes;
+    trays.update(present);
+    followSowing(trays, found->tray, found->stages);
+    return found->tray.code;
+}
+
+// Does it to each; the codes go into the subject, or where there are many their number.
+template <class Act>
+Done toEach(const std::vector<TrayId>& trays, std::string& subject, const Act& act)
+{
+    constexpr std::size_t kNamed = 4;
+    for (const TrayId tray : trays) {
+        const Result<std::string> code = act(tray);
+        if (!code) {
+            return tl::unexpected<Error>(code.error());
+        }
+        subject += (subject.empty() ? "" : " ") + *code;
+    }
+    if (trays.size() > kNamed) {
+        subject = std::to_string(trays.size());
+    }
+    return {};
+}
+
 } // namespace
 
-Done TrayEntries::moveOn(TrayId id, Moment at)
+Done TrayEntries::moveOn(TrayId tray, Moment at)
 {
-    return m_ledger.record("tray.move_on", [&](Database& database, std::string& subject) -> Done {
-        TrayRepository trays(database);
-        auto found = trayOnItsWay(trays, id);
-        if (!found) {
-            return tl::unexpected<Error>(found.error());
-        }
-        const StagePlan plan = planOf(found->stages);
-        const std::size_t next = plan.current ? *plan.current + 1 : 0;
-        if (next >= found->stages.size()) {
-            return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
-        }
-        if (plan.current && at < plan.spans[*plan.current].start) {
-            return fail(ErrorKind::Invalid, "tray.stage_start", textOf(at));
-        }
-        subject = found->tray.code;
-        begin(trays, found->stages[next], at);
-        followSowing(trays, found->tray, found->stages);
-        return {};
+    return moveOn(std::vector<TrayId>{tray}, at);
+}
+
+Done TrayEntries::moveOn(const std::vector<TrayId>& trays, Moment at)
+{
+    return m_ledger.record("tray.move_on", [&](Database& database, std::string& subject) {
+        return toEach(trays, subject, [&](TrayId tray) { return moveOneOn(database, tray, at); });
     });
 }
 
-Done TrayEntries::notYet(TrayId id, int minutes)
+Done TrayEntries::notYet(TrayId tray, int minutes)
+{
+    return notYet(std::vector<TrayId>{tray}, minutes);
+}
+
+Done TrayEntries::notYet(const std::vector<TrayId>& trays, int minutes)
 {
     return m_ledger.record("tray.not_yet", [&](Database& database, std::string& subject) -> Done {
         if (minutes < 1) {
             return fail(ErrorKind::Invalid, "tray.delay", std::to_string(minutes));
         }
-        TrayRepository trays(database);
-        auto found = trayOnItsWay(trays, id);
-        if (!found) {
-            return tl::unexpected<Error>(found.error());
-        }
-        const StagePlan plan = planOf(found->stages);
-        if (!plan.current) {
-            return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
-        }
-        // Counted from long ago, "not yet" would leave the tray as late as it is.
         const Room room = RoomRepository(database).room();
         const Moment walked = timeOf(room, roundOf(room, m_ledger.clock().now()));
-        const std::int64_t late = std::max<std::int64_t>(0, walked - plan.spans[*plan.current].end);
-        TrayStage& present = found->stages[*plan.current];
-        present.delayMinutes += static_cast<int>(late) + minutes;
-        subject = found->tray.code;
-        trays.update(present);
-        followSowing(trays, found->tray, found->stages);
-        return {};
+        return toEach(trays, subject,
+                      [&](TrayId tray) { return putOneOff(database, tray, minutes, walked); });
     });
 }
 

@@ -13,6 +13,7 @@ namespace plumule {
 namespace {
 
 constexpr int kDaysOfReadings = 30; // an older reading says nothing of today's mix
+constexpr int kDaysOfLooks = 60;    // as far as a drought is counted
 
 // What these trays' part in a round is worked out from.
 RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey round, Moment now)
@@ -22,7 +23,8 @@ RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey r
     RoundFacts facts;
     facts.layout = RoomRepository(database).layout();
     facts.growing = std::move(trays);
-    facts.waterings = waterings.wateringsSince(ids, round.date - 2);
+    facts.waterings = waterings.wateringsSince(ids, round.date);
+    facts.looks = waterings.looksSince(ids, round.date - kDaysOfLooks);
     facts.lastWaterings = waterings.lastBefore(ids, round.date, round.slot);
     for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(ids)) {
         for (const Harvest& cut : cuts) {
@@ -87,7 +89,7 @@ Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Mome
         return fail(ErrorKind::NotFound, "tray");
     }
     Round asked = roundOfTrays(database, {tray}, round, now);
-    if (asked.trays.empty()) {
+    if (asked.trays.empty() || asked.trays.front().isAside()) {
         return fail(ErrorKind::Conflict, "watering.not_asked", known->code);
     }
     if (asked.trays.front().isDone()) {
@@ -96,14 +98,22 @@ Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Mome
     return asked.trays.front();
 }
 
-std::string codesOf(const std::vector<RoundTray>& trays)
+template <class Row>
+std::string codesOf(const std::vector<Row>& rows)
 {
-    if (trays.size() > 4) {
-        return std::to_string(trays.size());
+    const auto codeIn = [](const auto& row) {
+        if constexpr (requires { row.code; }) {
+            return row.code;
+        } else {
+            return row.tray.code;
+        }
+    };
+    if (rows.size() > 4) {
+        return std::to_string(rows.size());
     }
     std::string codes;
-    for (const RoundTray& tray : trays) {
-        codes += (codes.empty() ? "" : " ") + tray.code;
+    for (const Row& row : rows) {
+        codes += (codes.empty() ? "" : " ") + codeIn(row);
     }
     return codes;
 }
@@ -161,7 +171,9 @@ Result<std::vector<Watering>> WateringEntries::tickAll(const std::vector<TrayId>
                 return tl::unexpected<Error>(checked.error());
             }
             Round asked = roundOfTrays(database, trays, key, now);
-            std::erase_if(asked.trays, [](const RoundTray& tray) { return tray.isDone(); });
+            std::erase_if(asked.trays, [](const RoundTray& tray) {
+                return tray.isDone() || tray.isAside() || tray.isAsNeeded;
+            });
             const int minute = minuteOfTick(database, key, now);
             std::vector<Watering> given;
             for (const RoundTray& tray : asked.trays) {
@@ -178,13 +190,86 @@ Done WateringEntries::untick(TrayId tray, Date date, Slot slot)
         "watering.untick", [&](Database& database, std::string& subject) -> Done {
             WateringRepository waterings(database);
             const auto given = waterings.find(tray, date, slot);
-            if (!given) {
+            const auto looked = waterings.findLook(tray, date, slot);
+            if (!given && !looked) {
                 return fail(ErrorKind::NotFound, "watering", codeOf(database, tray));
             }
             subject = codeOf(database, tray);
-            waterings.remove(given->id);
+            if (given) {
+                waterings.remove(given->id);
+            } else {
+                waterings.remove(looked->id);
+            }
             return {};
         });
+}
+
+Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector<TrayId>& trays,
+                                                               Date date, Slot slot)
+{
+    const RoundKey key{date, slot};
+    const Moment now = m_ledger.clock().now();
+    return m_ledger.record(
+        "watering.need_nothing",
+        [&](Database& database, std::string& subject) -> Result<std::vector<WateringLook>> {
+            if (auto checked = checkNotAhead(key, now); !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            Round asked = roundOfTrays(database, trays, key, now);
+            std::erase_if(asked.trays,
+                          [](const RoundTray& tray) { return tray.isDone() || !tray.isAsNeeded; });
+            const int minute = minuteOfTick(database, key, now);
+            std::vector<WateringLook> looks;
+            for (const RoundTray& tray : asked.trays) {
+                looks.push_back({{}, tray.tray, key.date, key.slot, minute});
+                WateringRepository(database).insert(looks.back());
+            }
+            subject = codesOf(asked.trays);
+            return looks;
+        });
+}
+
+Result<std::vector<Watering>> WateringEntries::giveBetween(const BetweenDraft& draft)
+{
+    return m_ledger.record(
+        "watering.between",
+        [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
+            auto records = TrayRepository(database).records(draft.trays);
+            if (auto checked = checkBetween(draft, records, m_ledger.clock().now()); !checked) {
+                return tl::unexpected<Error>(checked.error());
+            }
+            const RoundKey round = roundOf(RoomRepository(database).room(), draft.at);
+            std::vector<Watering> given;
+            for (const TrayRecord& record : records) {
+                given.push_back({{},
+                                 record.tray.id,
+                                 round.date,
+                                 round.slot,
+                                 draft.at.minute,
+                                 draft.method,
+                                 draft.water,
+                                 draft.amount,
+                                 true});
+                WateringRepository(database).insert(given.back());
+            }
+            subject = codesOf(records);
+            return given;
+        });
+}
+
+Done WateringEntries::remove(WateringId id)
+{
+    return m_ledger.record("watering.remove",
+                           [&](Database& database, std::string& subject) -> Done {
+                               WateringRepository waterings(database);
+                               const auto given = waterings.find(id);
+                               if (!given) {
+                                   return fail(ErrorKind::NotFound, "watering");
+                               }
+                               subject = codeOf(database, given->tray);
+                               waterings.remove(id);
+                               return {};
+                           });
 }
 
 Result<Watering> WateringEntries::correct(const Watering& corrected)

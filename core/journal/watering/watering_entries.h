@@ -23,8 +23,18 @@ public:
     Result<Watering> tick(TrayId tray, Date date, Slot slot);
     // Ticks all of these that the round asks for and are not ticked yet: a shelf, as one intention.
     Result<std::vector<Watering>> tickAll(const std::vector<TrayId>& trays, Date date, Slot slot);
-    // Takes the tick off.
+    // Says of all of these that the round offers water as needed that they need none: one
+    // intention.
+    Result<std::vector<WateringLook>> needNothing(const std::vector<TrayId>& trays, Date date,
+                                                  Slot slot);
+    // Takes the tick off, or that it needed nothing.
     Done untick(TrayId tray, Date date, Slot slot);
+    // Water as needed, between rounds, as one act. It counts for the round that is walked at that
+    // moment, but is no tick of it. Conflict for a tray that is no longer growing, Invalid ahead of
+    // now or before a tray's sowing.
+    Result<std::vector<Watering>> giveBetween(const BetweenDraft& draft);
+    // Takes a watering out, a tick as well.
+    Done remove(WateringId watering);
     // What was really given.
     Result<Watering> correct(const Watering& watering);
 

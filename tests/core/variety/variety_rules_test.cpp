@@ -102,7 +102,8 @@ TEST(VarietyRules, RefusesAStageThatCannotBeDone)
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = 0; }), atBlackout);
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = -60; }), atBlackout);
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.method = WateringMethod::None; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 0; }), atBlackout);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 0; }), "")
+        << "watered as needed";
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 3; }), atBlackout);
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = -1; }), atBlackout);
     EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.amount = Volume{}; }), atBlackout);
@@ -112,6 +113,12 @@ TEST(VarietyRules, RefusesAStageThatCannotBeDone)
                   s.method = WateringMethod::None;
               }),
               "");
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) {
+                  s.wateringsPerDay = 0;
+                  s.method = WateringMethod::None;
+                  s.amount = millilitres(60);
+              }),
+              atBlackout);
 }
 
 TEST(VarietyRules, ALotNeedsANumberAndBelievableFigures)

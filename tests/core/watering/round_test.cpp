@@ -57,7 +57,7 @@ TEST_F(RoundTest, BroccoliTakesSixteenLightWateringsAndTheirConcentrate)
                 continue;
             }
             ASSERT_EQ(round.trays.size(), 1u) << day;
-            EXPECT_FALSE(round.trays[0].missed) << day;
+            EXPECT_FALSE(round.trays[0].drought) << day;
             facts.waterings.push_back(wateringOf(round.trays[0], on, slot));
             if (round.trays[0].method == WateringMethod::Below) {
                 EXPECT_EQ(round.trays[0].water, WaterKind::Nutrient);
@@ -181,6 +181,7 @@ TEST_F(RoundTest, OnceADayMeansMornings)
     EXPECT_EQ(morning(2).trays.size(), 1u);
     EXPECT_TRUE(evening(2).trays.empty());
     tray().stages[0].wateringsPerDay = 0;
+    tray().stages[0].method = WateringMethod::None;
     EXPECT_TRUE(morning(2).trays.empty());
 }
 
@@ -190,29 +191,116 @@ TEST_F(RoundTest, ATrayIsNotAskedForInARoundBeforeItWasSown)
     EXPECT_TRUE(morning(1).trays.empty());
     EXPECT_EQ(evening(1).trays.size(), 1u);
     EXPECT_TRUE(evening(0).trays.empty());
-    EXPECT_FALSE(evening(1).trays[0].missed);
+    EXPECT_FALSE(evening(1).trays[0].drought);
 }
 
 TEST_F(RoundTest, AMissedWateringIsFlaggedInTheNextRound)
 {
     giveMist(1, Slot::Morning);
-    EXPECT_FALSE(evening(1).trays.at(0).missed);
-    const auto missed = morning(2).trays.at(0).missed;
-    ASSERT_TRUE(missed);
-    EXPECT_EQ(*missed, std::pair(kDayOne, Slot::Evening));
+    EXPECT_FALSE(evening(1).trays.at(0).drought);
+    const auto drought = morning(2).trays.at(0).drought;
+    ASSERT_TRUE(drought);
+    EXPECT_EQ(drought->missed, (RoundKey{kDayOne, Slot::Evening}));
+    EXPECT_FALSE(morning(2).trays.at(0).isForgotten()) << "one round is not forgetting yet";
     giveMist(1, Slot::Evening);
-    EXPECT_FALSE(morning(2).trays.at(0).missed);
+    EXPECT_FALSE(morning(2).trays.at(0).drought);
 }
 
 TEST_F(RoundTest, OnlyTheLastWateringThatWasDueCountsAsMissed)
 {
     giveMist(2, Slot::Morning);
-    EXPECT_FALSE(evening(2).trays.at(0).missed);
+    EXPECT_FALSE(evening(2).trays.at(0).drought);
     tray().stages[0].wateringsPerDay = 1;
-    EXPECT_FALSE(morning(3).trays.at(0).missed);
-    const auto missed = morning(4).trays.at(0).missed;
-    ASSERT_TRUE(missed);
-    EXPECT_EQ(*missed, std::pair(kDayOne + 2, Slot::Morning));
+    EXPECT_FALSE(morning(3).trays.at(0).drought);
+    const auto drought = morning(4).trays.at(0).drought;
+    ASSERT_TRUE(drought);
+    EXPECT_EQ(drought->missed, (RoundKey{kDayOne + 2, Slot::Morning}));
+}
+
+TEST_F(RoundTest, ForgottenTraysAreNamedTheWorstFirst)
+{
+    facts.growing.push_back(trayOf(2, broccoli(), inertMat(), kSown));
+    facts.growing.push_back(trayOf(3, broccoli(), inertMat(), kSown));
+    giveMist(1, Slot::Morning);
+    facts.waterings.push_back(misted({2}, kDayOne + 1, Slot::Evening));
+    facts.lastWaterings[{3}] = misted({3}, kDayOne, Slot::Evening);
+    const Round round = morning(4);
+    const auto forgotten = round.forgotten();
+    ASSERT_EQ(forgotten.size(), 3u);
+    EXPECT_EQ(forgotten[0]->tray, TrayId{1});
+    EXPECT_EQ(forgotten[0]->drought->days, 3);
+    EXPECT_EQ(forgotten[1]->tray, TrayId{3});
+    EXPECT_EQ(forgotten[2]->tray, TrayId{2});
+    EXPECT_EQ(forgotten[2]->drought->days, 2);
+    giveMist(4, Slot::Morning);
+    EXPECT_EQ(morning(4).forgotten().size(), 2u) << "ticked, it is forgotten no longer";
+}
+
+TEST_F(RoundTest, ATrayNeverWateredIsForgottenAfterADay)
+{
+    EXPECT_FALSE(evening(1).trays.at(0).isForgotten());
+    EXPECT_TRUE(morning(2).trays.at(0).isForgotten());
+    EXPECT_TRUE(morning(2).trays.at(0).drought->isNever);
+}
+
+TEST_F(RoundTest, WaterBetweenRoundsIsNoTickButMakesUpForAMissedOne)
+{
+    Watering given = misted(tray().tray.id, kDayOne + 1, Slot::Morning);
+    given.isBetween = true;
+    given.minute = 11 * 60;
+    facts.waterings.push_back(given);
+    const Round round = morning(2);
+    ASSERT_EQ(round.trays.size(), 1u);
+    EXPECT_FALSE(round.trays[0].isDone());
+    ASSERT_EQ(round.trays[0].between.size(), 1u);
+    EXPECT_EQ(round.doneCount(), 0);
+    EXPECT_EQ(round.toDoCount(), 1);
+    EXPECT_FALSE(evening(2).trays.at(0).drought);
+    EXPECT_EQ(evening(2).trays.at(0).last, given);
+}
+
+TEST_F(RoundTest, ATrayThatIsNotAskedForIsShownForTheWaterThatItGotAndCountsForNothing)
+{
+    tray().stages[0].wateringsPerDay = 1;
+    Watering given = misted(tray().tray.id, kDayOne + 1, Slot::Evening);
+    given.isBetween = true;
+    given.amount = millilitres(50);
+    facts.waterings.push_back(given);
+    const Round round = evening(2);
+    ASSERT_EQ(round.trays.size(), 1u);
+    EXPECT_TRUE(round.trays[0].isAside());
+    EXPECT_EQ(round.toDoCount(), 0);
+    EXPECT_EQ(round.doneCount(), 0);
+    EXPECT_TRUE(round.mix.empty()) << "it was given already";
+}
+
+TEST_F(RoundTest, ATrayWateredAsNeededIsDoneWhenItNeededNothing)
+{
+    tray().stages[0].wateringsPerDay = 0;
+    tray().stages[0].amount = millilitres(40);
+    Round round = morning(2);
+    ASSERT_EQ(round.trays.size(), 1u);
+    EXPECT_TRUE(round.trays[0].isAsNeeded);
+    EXPECT_EQ(round.mix.at(0).total, millilitres(40));
+    EXPECT_EQ(round.mix.at(0).asNeeded, millilitres(40));
+    facts.looks = {{{1}, tray().tray.id, kDayOne + 1, Slot::Morning, 430}};
+    round = morning(2);
+    EXPECT_TRUE(round.trays[0].isDone());
+    EXPECT_EQ(round.doneCount(), 1);
+    EXPECT_TRUE(round.mix.empty());
+}
+
+TEST_F(RoundTest, NotNeededAgainAndAgainIsCountedAndInTheEndForgotten)
+{
+    tray().stages[0].wateringsPerDay = 0;
+    giveMist(1, Slot::Morning);
+    facts.looks = {{{1}, tray().tray.id, kDayOne, Slot::Evening, 1080},
+                   {{2}, tray().tray.id, kDayOne + 1, Slot::Morning, 420},
+                   {{3}, tray().tray.id, kDayOne + 1, Slot::Evening, 1080}};
+    EXPECT_FALSE(morning(3).trays.at(0).isForgotten());
+    EXPECT_TRUE(morning(4).trays.at(0).isForgotten());
+    EXPECT_EQ(morning(4).trays.at(0).looksSince, 3);
+    EXPECT_EQ(morning(2).trays.at(0).looksSince, 2) << "this round's own included";
 }
 
 TEST_F(RoundTest, NothingIsMissedInAStageThatIsNotWatered)
@@ -224,15 +312,16 @@ TEST_F(RoundTest, NothingIsMissedInAStageThatIsNotWatered)
     giveMist(3, Slot::Evening);
     EXPECT_FALSE(evening(4).trays.size());
     EXPECT_EQ(morning(6).trays.size(), 1u);
-    EXPECT_FALSE(morning(6).trays[0].missed);
+    EXPECT_FALSE(morning(6).trays[0].drought);
 }
 
 TEST_F(RoundTest, AStageBegunInTheMiddleOfARoundWasNotMissedInIt)
 {
     tray().stages[0].wateringsPerDay = 0;
+    tray().stages[0].method = WateringMethod::None;
     begin(tray(), 1, {kDayOne + 3, 12 * 60});
     ASSERT_EQ(evening(4).trays.size(), 1u);
-    EXPECT_FALSE(evening(4).trays[0].missed);
+    EXPECT_FALSE(evening(4).trays[0].drought);
 }
 
 TEST_F(RoundTest, ATickedTrayStaysInTheRoundAsDone)
@@ -288,7 +377,7 @@ TEST_F(RoundTest, AFutureRoundIsShownAsPlanned)
     const Round lit = evening(5);
     EXPECT_EQ(lit.trays.at(0).stage, Stage::Light);
     EXPECT_TRUE(lit.decisions.empty());
-    EXPECT_FALSE(lit.trays[0].missed) << "what is still to come is not missed";
+    EXPECT_FALSE(lit.trays[0].drought) << "what is still to come is not missed";
     EXPECT_FALSE(morning(13).decisions.at(0).to);
     EXPECT_TRUE(evening(13).trays.empty());
     EXPECT_TRUE(evening(13).decisions.empty());

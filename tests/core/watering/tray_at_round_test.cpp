@@ -19,10 +19,17 @@ protected:
     {
         return trayAtRound(record, cuts, room, {kFirst + (day - 1), slot}, now);
     }
+    [[nodiscard]] std::optional<Drought> drought(int day, Slot slot,
+                                                 std::optional<Moment> now = std::nullopt) const
+    {
+        const auto after = given.lower_bound(key(day, slot));
+        const auto last = after == given.begin() ? std::nullopt : std::optional(*std::prev(after));
+        return droughtBefore(record, cuts, room, key(day, slot), now, last);
+    }
     [[nodiscard]] std::optional<RoundKey> missed(int day, Slot slot) const
     {
-        return missedBefore(record, cuts, room, {kFirst + (day - 1), slot}, std::nullopt,
-                            [&](RoundKey round) { return given.count(round) > 0; });
+        const auto found = drought(day, slot);
+        return found ? found->missed : std::nullopt;
     }
     static RoundKey key(int day, Slot slot) { return {kFirst + (day - 1), slot}; }
 
@@ -118,6 +125,7 @@ TEST_F(TrayAtRoundTest, MissedSkipsRoundsThatAskForNothing)
     record.stages[0].wateringsPerDay = 1;
     EXPECT_EQ(missed(3, Slot::Morning), key(2, Slot::Morning));
     record.stages[0].wateringsPerDay = 0;
+    record.stages[0].method = WateringMethod::None;
     EXPECT_FALSE(missed(3, Slot::Morning));
 }
 
@@ -128,20 +136,67 @@ TEST_F(TrayAtRoundTest, AWateringThatWasNotAskedForMakesUpForAMissedOne)
     EXPECT_FALSE(missed(3, Slot::Morning));
 }
 
-TEST_F(TrayAtRoundTest, MissedLooksNoFurtherThanTwoDaysBack)
+TEST_F(TrayAtRoundTest, MissedIsNotForgottenInAStageThatIsNotWatered)
 {
     record.stages[1].wateringsPerDay = 0;
+    record.stages[1].method = WateringMethod::None;
     begin(record, 1, kAtSeven + (3 * kDay - 10));
     EXPECT_EQ(missed(5, Slot::Morning), key(3, Slot::Evening));
-    EXPECT_FALSE(missed(6, Slot::Morning));
+    EXPECT_EQ(missed(9, Slot::Morning), key(3, Slot::Evening));
+    given = {key(3, Slot::Evening)};
+    EXPECT_FALSE(drought(9, Slot::Morning)) << "nothing was asked since";
 }
 
 TEST_F(TrayAtRoundTest, NothingIsMissedInARoundThatIsStillAhead)
 {
-    const auto never = [](RoundKey) { return false; };
     const Moment now = kAtSeven + kDay;
-    EXPECT_TRUE(missedBefore(record, cuts, room, key(2, Slot::Morning), now, never));
-    EXPECT_FALSE(missedBefore(record, cuts, room, key(2, Slot::Evening), now, never));
+    EXPECT_TRUE(drought(2, Slot::Morning, now));
+    EXPECT_FALSE(drought(2, Slot::Evening, now));
+}
+
+TEST_F(TrayAtRoundTest, DaysWithoutWaterAreCountedFromTheLastWater)
+{
+    given = {key(1, Slot::Morning), key(1, Slot::Evening)};
+    EXPECT_FALSE(drought(2, Slot::Morning));
+    EXPECT_EQ(drought(2, Slot::Evening), (Drought{kFirst, 1, false, key(2, Slot::Morning)}));
+    begin(record, 1, kAtSeven + 3 * kDay);
+    EXPECT_EQ(drought(5, Slot::Morning), (Drought{kFirst, 4, false, key(4, Slot::Evening)}));
+    given.insert(key(5, Slot::Morning));
+    EXPECT_FALSE(drought(5, Slot::Evening));
+}
+
+TEST_F(TrayAtRoundTest, ATrayNeverWateredIsCountedFromTheFirstRoundThatAsked)
+{
+    EXPECT_FALSE(drought(1, Slot::Morning));
+    EXPECT_EQ(drought(1, Slot::Evening), (Drought{kFirst, 0, true, key(1, Slot::Morning)}));
+    EXPECT_EQ(drought(3, Slot::Morning), (Drought{kFirst, 2, true, key(2, Slot::Evening)}));
+    EXPECT_EQ(drought(50, Slot::Morning)->days, 49);
+    EXPECT_EQ(drought(100, Slot::Morning)->days, 60) << "as far as it looks";
+}
+
+TEST_F(TrayAtRoundTest, ATraySownAfterTheRoundsTimeHasMissedNothingOfThatRound)
+{
+    record = trayOf(1, broccoli(), inertMat(), kAtSeven + 10);
+    EXPECT_FALSE(at(1, Slot::Morning)->isAsked);
+    EXPECT_FALSE(drought(1, Slot::Evening));
+    EXPECT_EQ(drought(2, Slot::Morning), (Drought{kFirst, 1, true, key(1, Slot::Evening)}));
+    record = trayOf(1, soaked(), inertMat(), kAtSeven + -8 * 60, true);
+    begin(record, 1, kAtSeven + 90);
+    EXPECT_FALSE(drought(1, Slot::Evening)) << "soaked overnight and sown at half past eight";
+}
+
+TEST_F(TrayAtRoundTest, WhatIsWateredAsNeededIsOfferedInEveryRoundAndMissesNone)
+{
+    record.stages[0].wateringsPerDay = 0;
+    for (const Slot slot : {Slot::Morning, Slot::Evening}) {
+        EXPECT_TRUE(at(2, slot)->isOffered);
+        EXPECT_FALSE(at(2, slot)->isAsked);
+    }
+    given = {key(1, Slot::Morning)};
+    EXPECT_EQ(drought(3, Slot::Evening), (Drought{kFirst, 2, false, std::nullopt}));
+    record.stages[0].method = WateringMethod::None;
+    EXPECT_FALSE(at(2, Slot::Morning)->isOffered);
+    EXPECT_FALSE(drought(3, Slot::Evening));
 }
 
 } // namespace

@@ -66,6 +66,40 @@ TEST_F(WateringRepositoryTest, ComesOldestFirstWithMorningBeforeEvening)
     EXPECT_EQ(other.tray, trays[1]);
 }
 
+TEST_F(WateringRepositoryTest, WhatWasGivenBetweenRoundsIsToldApartFromATick)
+{
+    const Watering tick = give(trays[0], kToday, Slot::Morning);
+    Watering between = tick;
+    between.id = {};
+    between.minute = 660;
+    between.isBetween = true;
+    waterings.insert(between);
+    EXPECT_EQ(waterings.find(between.id), between);
+    EXPECT_EQ(waterings.find(tick.id), tick);
+    EXPECT_EQ(waterings.find(trays[0], kToday, Slot::Morning), tick);
+    const std::vector<Watering> both{tick, between};
+    EXPECT_EQ(waterings.waterings(trays[0]), both);
+    EXPECT_EQ(waterings.waterings(std::vector{trays[0]}).at(trays[0]), both);
+    EXPECT_EQ(waterings.wateringsSince({trays[0]}, kToday), both);
+    waterings.remove(between.id);
+    EXPECT_EQ(database.scalar("SELECT count(*) FROM watering_between"), 0);
+    EXPECT_EQ(waterings.waterings(trays[0]), std::vector{tick});
+}
+
+TEST_F(WateringRepositoryTest, KeepsLooksThatFoundNoNeed)
+{
+    WateringLook look{{}, trays[0], kToday, Slot::Morning, 425};
+    waterings.insert(look);
+    WateringLook before{{}, trays[0], kToday - 3, Slot::Evening, 1090};
+    waterings.insert(before);
+    EXPECT_EQ(waterings.findLook(trays[0], kToday, Slot::Morning), look);
+    EXPECT_FALSE(waterings.findLook(trays[1], kToday, Slot::Morning));
+    EXPECT_EQ(waterings.looksSince(trays, kToday - 3), (std::vector{before, look}));
+    EXPECT_EQ(waterings.looksSince(trays, kToday - 2), std::vector{look});
+    waterings.remove(look.id);
+    EXPECT_FALSE(waterings.findLook(trays[0], kToday, Slot::Morning));
+}
+
 TEST_F(WateringRepositoryTest, FindsTheNewestWateringBeforeARound)
 {
     const Watering longAgo = give(trays[1], kToday - 40, Slot::Evening);

@@ -108,6 +108,97 @@ TEST_F(WateringEntriesTest, WritesInAPastRoundAtItsOwnTime)
     EXPECT_EQ(given.on, clock.today() - 1);
 }
 
+TEST_F(WateringEntriesTest, GivesSeveralTraysWaterBetweenRoundsAsOneActThatIsNoTick)
+{
+    const auto trays = sowYesterday(6);
+    clock.set({clock.today(), 11 * 60 + 20});
+    const BetweenDraft draft{{trays[0], trays[3]},
+                             WateringMethod::Below,
+                             WaterKind::PhSet,
+                             millilitres(150),
+                             clock.now()};
+    expectUndoable([&] { return journal->watering().giveBetween(draft); });
+    EXPECT_EQ(journal->nextUndo()->intention, "watering.between");
+    EXPECT_EQ(now().doneCount(), 0);
+    ASSERT_EQ(now().trays.at(0).between.size(), 1u);
+    EXPECT_EQ(now().trays[0].between[0].amount, millilitres(150));
+    EXPECT_EQ(now().trays[0].between[0].minute, 11 * 60 + 20);
+    ASSERT_TRUE(journal->watering().giveBetween(draft)) << "as often as one likes";
+    EXPECT_EQ(now().trays[0].between.size(), 2u);
+    ASSERT_TRUE(journal->watering().tick(trays[0], clock.today(), Slot::Morning));
+    EXPECT_EQ(now().doneCount(), 1);
+    EXPECT_EQ(journal->trays().sheet(trays[0]).value().waterings.size(), 3u);
+    expectUndoable([&] { return journal->watering().remove(now().trays[0].between[0].id); });
+    EXPECT_EQ(now().trays[0].between.size(), 1u);
+    ASSERT_TRUE(journal->watering().untick(trays[0], clock.today(), Slot::Morning));
+    EXPECT_EQ(now().trays[0].between.size(), 1u) << "the tick alone is taken off";
+}
+
+TEST_F(WateringEntriesTest, RefusesWaterBetweenRoundsThatCanNotHaveBeenGiven)
+{
+    const TrayId tray = sow(1, clock.now() + -2 * kMinutesPerDay).front();
+    const BetweenDraft sound{{tray}, WateringMethod::Below, WaterKind::Plain, {}, clock.now()};
+    const auto refused = [&](ErrorKind kind, const char* subject, auto change) {
+        BetweenDraft draft = sound;
+        change(draft);
+        expectRefused(kind, subject, [&] { return journal->watering().giveBetween(draft); });
+    };
+    refused(ErrorKind::Missing, "watering.trays", [](BetweenDraft& d) { d.trays.clear(); });
+    refused(ErrorKind::Invalid, "watering.amount",
+            [](BetweenDraft& d) { d.amount = millilitres(-1); });
+    refused(ErrorKind::Invalid, "watering.method",
+            [](BetweenDraft& d) { d.method = WateringMethod::None; });
+    refused(ErrorKind::Invalid, "watering.time", [](BetweenDraft& d) { d.at = d.at + 1; });
+    refused(ErrorKind::Invalid, "watering.time",
+            [](BetweenDraft& d) { d.at = d.at + -3 * kMinutesPerDay; });
+    ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now()));
+    refused(ErrorKind::Conflict, "tray.state", [](BetweenDraft&) {});
+}
+
+TEST_F(WateringEntriesTest, ATrayWateredAsNeededIsTickedOrFoundToNeedNothing)
+{
+    Protocol protocol = journal->varieties().protocol(varietyNamed("Broccoli")).value();
+    for (ProtocolStage& stage : protocol.stages) {
+        if (stage.stage == Stage::UnderWeight) {
+            stage.wateringsPerDay = 0;
+        }
+    }
+    ASSERT_TRUE(journal->varieties().save(protocol));
+    const auto trays = sowYesterday(3);
+    const Date today = clock.today();
+    ASSERT_EQ(now().trays.size(), 3u);
+    EXPECT_TRUE(now().trays[0].isAsNeeded);
+    EXPECT_TRUE(journal->watering().tickAll(trays, today, Slot::Morning).value().empty())
+        << "nobody looked at them yet";
+    ASSERT_TRUE(journal->watering().tick(trays[0], today, Slot::Morning));
+    expectUndoable([&] { return journal->watering().needNothing(trays, today, Slot::Morning); });
+    EXPECT_EQ(now().doneCount(), 3);
+    EXPECT_FALSE(now().trays[0].looked);
+    EXPECT_TRUE(now().trays[1].looked);
+    expectRefused(ErrorKind::Conflict, "watering.ticked",
+                  [&] { return journal->watering().tick(trays[1], today, Slot::Morning); });
+    expectUndoable([&] { return journal->watering().untick(trays[1], today, Slot::Morning); });
+    EXPECT_EQ(now().doneCount(), 2);
+}
+
+TEST_F(WateringEntriesTest, MovesSeveralTraysOnOrPutsThemOffAsOneActOrNone)
+{
+    const auto trays = sow(6, clock.now() + -3 * kMinutesPerDay);
+    ASSERT_EQ(now().decisions.size(), 6u);
+    expectUndoable([&] { return journal->trays().notYet({trays[0], trays[1]}, 11 * 60); });
+    EXPECT_EQ(now().decisions.size(), 4u);
+    EXPECT_EQ(journal->nextUndo()->intention, "tray.not_yet");
+    expectUndoable([&] {
+        return journal->trays().moveOn({trays[2], trays[3], trays[4], trays[5]}, clock.now());
+    });
+    EXPECT_TRUE(now().decisions.empty());
+    ASSERT_TRUE(journal->trays().discard(trays[1], "mould", clock.now()));
+    expectRefused(ErrorKind::Conflict, "tray.state", [&] {
+        return journal->trays().moveOn({trays[0], trays[1]}, clock.now());
+    });
+    EXPECT_EQ(journal->trays().sheet(trays[0]).value().plan.current, 0u) << "none of them";
+}
+
 TEST_F(WateringEntriesTest, CorrectsWhatWasReallyGiven)
 {
     const TrayId tray = sowYesterday(1).front();
@@ -133,7 +224,7 @@ TEST_F(WateringEntriesTest, ADiscardedTrayIsNoLongerMissed)
 {
     const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();
     ASSERT_EQ(now().decisions.size(), 1u);
-    ASSERT_TRUE(now().trays.at(0).missed);
+    ASSERT_TRUE(now().trays.at(0).drought);
     ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now()));
     EXPECT_TRUE(now().trays.empty());
     EXPECT_TRUE(now().decisions.empty());
