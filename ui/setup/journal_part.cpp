@@ -3,6 +3,7 @@
 #include "core/base/whole_file.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/page/saving.h"
+#include "ui/setup/scanner_card.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -33,7 +34,8 @@ JournalPart::JournalPart(Journal& journal, Services services, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     QVBoxLayout* inner = nullptr;
     column->addWidget(scrolling(inner));
-    for (QWidget* card : {buildFile(), buildTables(), buildLook(), buildHistory()}) {
+    for (QWidget* card :
+         {buildFile(), buildTables(), buildLook(), buildScanner(), buildHistory()}) {
         inner->addWidget(card);
     }
     inner->addStretch(1);
@@ -133,6 +135,11 @@ QWidget* JournalPart::buildLook()
     card->body()->addLayout(row);
     connect(save, &QPushButton::clicked, this, &JournalPart::saveLook);
     return card;
+}
+
+QWidget* JournalPart::buildScanner()
+{
+    return new ScannerCard(services().preferences, services().messages);
 }
 
 QWidget* JournalPart::buildHistory()

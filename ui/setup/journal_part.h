@@ -29,6 +29,7 @@ private:
     QWidget* buildFile();
     QWidget* buildTables();
     QWidget* buildLook();
+    QWidget* buildScanner();
     QWidget* buildHistory();
     void openAnother();
     void makeNew();

@@ -1,23 +1,81 @@
 #include "ui/widget/burst.h"
 
+#include "ui/widget/held_field.h"
+
+#include <QApplication>
 #include <QKeyEvent>
-#include <QMetaProperty>
+#include <QRegularExpression>
 #include <QWidget>
+
+#include <algorithm>
 
 namespace plumule::ui {
 namespace {
 
 constexpr qint64 kFastestPerson = 30; // ms between two keys
 constexpr int kShortestCode = 4;
+constexpr int kShortestStranger = 6;
+constexpr int kLongestCode = 500;
+
+bool isEnd(const QKeyEvent& key)
+{
+    return key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter || key.key() == Qt::Key_Tab;
+}
+
+// A scanner presses these between the letters of a code.
+bool isShiftKey(const QKeyEvent& key)
+{
+    return key.key() == Qt::Key_Shift || key.key() == Qt::Key_CapsLock ||
+           key.key() == Qt::Key_AltGr || key.key() == Qt::Key_NumLock;
+}
+
+bool isPlain(const QKeyEvent& key)
+{
+    const QString typed = key.text();
+    return typed.size() == 1 && typed.front().isPrint() &&
+           (key.modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == Qt::NoModifier;
+}
+
+QString withoutMarks(QString text, const BurstReader::Marks& marks)
+{
+    if (!marks.before.isEmpty() && text.startsWith(marks.before)) {
+        text.remove(0, marks.before.size());
+    }
+    if (!marks.after.isEmpty() && text.endsWith(marks.after)) {
+        text.chop(marks.after.size());
+    }
+    return text;
+}
+
+QString withoutSymbology(const QString& text)
+{
+    static const QRegularExpression identifier(QStringLiteral("^\\][A-Za-z][0-9A-Za-z]"));
+    return QString(text).remove(identifier);
+}
+
+// Labels of goods and addresses have figures and no blanks; fast words have blanks.
+bool mayBeACode(const QString& text)
+{
+    const bool hasFigure =
+        std::any_of(text.begin(), text.end(), [](QChar letter) { return letter.isDigit(); });
+    return text.size() >= kShortestStranger && hasFigure && !text.contains(' ');
+}
 
 } // namespace
 
-BurstReader::BurstReader(Knows knows, QObject* parent)
+BurstReader::BurstReader(Judge judge, QObject* parent)
     : QObject(parent)
-    , m_knows(std::move(knows))
+    , m_marks([] { return Marks(); })
+    , m_judge(std::move(judge))
 {
     m_timer.start();
-    m_time = [this] { return m_timer.elapsed(); };
+}
+
+BurstReader::~BurstReader() = default;
+
+void BurstReader::setMarks(std::function<Marks()> marks)
+{
+    m_marks = std::move(marks);
 }
 
 void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
@@ -25,19 +83,13 @@ void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
     m_time = std::move(milliseconds);
 }
 
-// What a field held before the keys that may be a burst: its text, number, day or choice.
-void BurstReader::remember(QObject* field)
+// The event's own stamp tells how fast the keys came where the program was busy meanwhile.
+qint64 BurstReader::timeOf(const QKeyEvent& key) const
 {
-    m_field = field;
-    m_held = field->metaObject()->userProperty().read(field);
-}
-
-void BurstReader::restore()
-{
-    if (m_field && m_held.isValid()) {
-        m_field->metaObject()->userProperty().write(m_field, m_held);
+    if (m_time) {
+        return m_time();
     }
-    m_field.clear();
+    return key.timestamp() > 0 ? static_cast<qint64>(key.timestamp()) : m_timer.elapsed();
 }
 
 bool BurstReader::eventFilter(QObject* watched, QEvent* event)
@@ -52,25 +104,62 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     if (std::exchange(m_seen, event) == event) {
         return false;
     }
-    auto* key = static_cast<QKeyEvent*>(event);
-    const qint64 now = m_time();
-    const bool isFast = now - m_lastAt < kFastestPerson;
-    const bool isEnter = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
-    if (isEnter && isFast && m_text.size() >= kShortestCode && m_knows(m_text)) {
-        const QString text = std::exchange(m_text, QString());
-        restore();
-        Q_EMIT scanned(text);
-        return true;
+    const auto& key = *static_cast<QKeyEvent*>(event);
+    const qint64 now = timeOf(key);
+    const bool isFast = now - std::exchange(m_lastAt, now) < kFastestPerson;
+    if (isFast && isEnd(key) && m_text.size() >= kShortestCode) {
+        return endBurst();
     }
-    const QString typed = key->text();
-    const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
-                         (key->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
-    if (isPlain && !(isFast && !m_text.isEmpty())) {
-        remember(watched);
-    }
-    m_text = isPlain ? (isFast ? m_text + typed : typed) : QString();
-    m_lastAt = now;
+    take(key, watched, isFast);
     return false;
+}
+
+void BurstReader::take(const QKeyEvent& key, QObject* watched, bool isFast)
+{
+    if (isShiftKey(key)) {
+        m_text = isFast ? m_text : QString();
+        return;
+    }
+    if (!isPlain(key) || m_text.size() > kLongestCode) {
+        m_text.clear();
+        return;
+    }
+    if (!isFast || m_text.isEmpty()) {
+        m_text.clear();
+        m_held = std::make_unique<HeldField>(watched);
+    }
+    m_text += key.text();
+}
+
+bool BurstReader::endBurst()
+{
+    const QString raw = std::exchange(m_text, QString());
+    const QString bare = withoutMarks(raw, m_marks());
+    for (const QString& each : {raw, bare, withoutSymbology(raw), withoutSymbology(bare)}) {
+        if (!each.isEmpty() && m_judge(each) == Kind::Ours) {
+            restore();
+            Q_EMIT scanned(each);
+            return true;
+        }
+    }
+    if (!mayBeACode(bare) || m_judge(bare) != Kind::Strange) {
+        return false;
+    }
+    restore();
+    Q_EMIT strangerScanned(bare);
+    return true;
+}
+
+void BurstReader::restore()
+{
+    // A list that had dropped down took the letters for itself.
+    if (QWidget* popup = QApplication::activePopupWidget()) {
+        popup->close();
+    }
+    if (m_held != nullptr) {
+        m_held->giveBack();
+        m_held.reset();
+    }
 }
 
 } // namespace plumule::ui

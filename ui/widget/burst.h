@@ -4,46 +4,69 @@
 #include <QObject>
 #include <QPointer>
 #include <QString>
-#include <QVariant>
 
 #include <functional>
+#include <memory>
+
+class QKeyEvent;
 
 namespace plumule::ui {
 
-// Sees a label scanner that types faster than a person (under 30 ms between keys, ended by Enter)
-// and gives the field that has the focus back what it held before, so that they land in no field.
-// Put on the application as an event filter. A page that takes single letters as commands waits for
-// the key after.
+class HeldField;
+
+// Sees a label scanner that types faster than a person (under 30 ms between keys, ended by Enter or
+// Tab) and gives the field that has the focus back what it held before, so that its letters land in
+// no field. Put on the application as an event filter. A page that takes single letters as commands
+// waits for the key after.
 class BurstReader : public QObject
 {
     Q_OBJECT
 
 public:
-    // Whether a text is one that a scanner sends for us: a tray's code.
-    using Knows = std::function<bool(const QString&)>;
+    enum class Kind
+    {
+        Ours,    // a code that the journal knows
+        Strange, // a code of something else
+        Typed    // no code: a weight from a scale, or words
+    };
+    using Judge = std::function<Kind(const QString&)>;
+    // What a scanner may send before and after each code.
+    struct Marks
+    {
+        QString before;
+        QString after;
+    };
 
-    explicit BurstReader(Knows knows, QObject* parent = nullptr);
+    explicit BurstReader(Judge judge, QObject* parent = nullptr);
+    ~BurstReader() override;
 
-    // Milliseconds on the reader's own clock; tests set it.
+    // Asked at every burst. Without the marks a code is read too, and so is one after a symbology
+    // identifier of ISO/IEC 15424 ("]C1").
+    void setMarks(std::function<Marks()> marks);
+    // Milliseconds in place of the events' own time stamps; for tests.
     void setTimeSource(std::function<qint64()> milliseconds);
 
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 Q_SIGNALS:
-    void scanned(const QString& text);
+    void scanned(const QString& code);
+    // A code that nothing here has; without its marks.
+    void strangerScanned(const QString& code);
 
 private:
-    void remember(QObject* field);
+    [[nodiscard]] qint64 timeOf(const QKeyEvent& key) const;
+    [[nodiscard]] bool endBurst();
+    void take(const QKeyEvent& key, QObject* watched, bool isFast);
     void restore();
 
     std::function<qint64()> m_time;
-    Knows m_knows;
+    std::function<Marks()> m_marks;
+    Judge m_judge;
     QElapsedTimer m_timer;
     const QEvent* m_seen = nullptr;
     qint64 m_lastAt = -1'000'000;
     QString m_text;
-    QPointer<QObject> m_field;
-    QVariant m_held;
+    std::unique_ptr<HeldField> m_held;
 };
 
 } // namespace plumule::ui

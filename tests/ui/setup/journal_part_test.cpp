@@ -76,6 +76,16 @@ TEST_F(JournalPartTest, ExportsTheTraysAsATable)
     EXPECT_TRUE(messages.isRefusal());
 }
 
+TEST_F(JournalPartTest, KeepsWhatTheScannerSendsAroundACode)
+{
+    const auto part = openPart<JournalPart>();
+    write(*part, "scanBefore", "~");
+    write(*part, "scanAfter", "#;");
+    press(*part, "applyScanner");
+    EXPECT_EQ(preferences.get(Preference::ScanBefore).toString(), "~");
+    EXPECT_EQ(preferences.get(Preference::ScanAfter).toString(), "#;");
+}
+
 TEST_F(JournalPartTest, SetsTheLookOfThisComputer)
 {
     const auto part = openPart<JournalPart>();

@@ -3,6 +3,7 @@
 
 #include <QComboBox>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QSignalSpy>
 #include <QSpinBox>
 #include <QVBoxLayout>
@@ -18,8 +19,13 @@ protected:
     QLineEdit line;
     QSpinBox number;
     QComboBox choice;
-    BurstReader reader{[](const QString& text) { return text == "RD029"; }};
+    BurstReader reader{[](const QString& text) {
+        return text.toUpper() == "RD029"                ? BurstReader::Kind::Ours
+               : text.contains('.') || text == "a1long" ? BurstReader::Kind::Typed
+                                                        : BurstReader::Kind::Strange;
+    }};
     QSignalSpy scanned{&reader, &BurstReader::scanned};
+    QSignalSpy strange{&reader, &BurstReader::strangerScanned};
     qint64 now = 0;
     qint64 gap = 5;
 
@@ -105,13 +111,120 @@ TEST_F(BurstTest, OneKeyUnderTheThirtiethOfASecondIsStillFast)
     EXPECT_EQ(scanned.count(), 1);
 }
 
-TEST_F(BurstTest, WhatIsNoCodeOfOursStaysInTheField)
+TEST_F(BurstTest, ACodeOfSomethingElseIsSaidAndLandsInNoField)
 {
+    line.setText("dry at the rim");
     QSignalSpy entered(&line, &QLineEdit::returnPressed);
-    send(line, "RD030");
+    send(line, "4006381333931");
     EXPECT_EQ(scanned.count(), 0);
-    EXPECT_EQ(line.text(), "RD030");
-    EXPECT_EQ(entered.count(), 1);
+    ASSERT_EQ(strange.count(), 1);
+    EXPECT_EQ(strange.front().front().toString(), "4006381333931");
+    EXPECT_EQ(line.text(), "dry at the rim");
+    EXPECT_EQ(entered.count(), 0);
+}
+
+TEST_F(BurstTest, WhatAScaleSendsAndWordsStayInTheField)
+{
+    for (const char* typed :
+         {"331.55 g", "331.557", "RD30", "dry at rim 3", "seedling", "a1long"}) {
+        QSignalSpy entered(&line, &QLineEdit::returnPressed);
+        line.clear();
+        send(line, typed);
+        EXPECT_EQ(line.text(), typed);
+        EXPECT_EQ(entered.count(), 1) << typed;
+    }
+    EXPECT_EQ(scanned.count(), 0);
+    EXPECT_EQ(strange.count(), 0);
+}
+
+// As a keyboard on X11 sends capitals: Shift goes down before each letter.
+TEST_F(BurstTest, ShiftBetweenTheLettersBelongsToTheLabel)
+{
+    line.setFocus();
+    now += 500;
+    for (const int key : {int(Qt::Key_R), int(Qt::Key_D)}) {
+        QTest::keyPress(&line, Qt::Key_Shift);
+        QTest::keyClick(&line, static_cast<Qt::Key>(key), Qt::ShiftModifier);
+        QTest::keyRelease(&line, Qt::Key_Shift);
+    }
+    enter("029");
+    ASSERT_EQ(scanned.count(), 1);
+    EXPECT_EQ(scanned.front().front().toString(), "RD029");
+    EXPECT_EQ(line.text(), "");
+}
+
+TEST_F(BurstTest, TabEndsALabelTooAndMovesNoFocus)
+{
+    line.setFocus();
+    now += 500;
+    type("RD029");
+    press(Qt::Key_Tab);
+    EXPECT_EQ(scanned.count(), 1);
+    EXPECT_TRUE(line.hasFocus());
+    EXPECT_EQ(line.text(), "");
+}
+
+TEST_F(BurstTest, TheScannersOwnSignsAreTakenOff)
+{
+    reader.setMarks([] { return BurstReader::Marks{"~+", "#"}; });
+    for (const char* sent : {"RD029", "~+RD029", "RD029#", "~+RD029#", "]C1RD029", "~+]Q3RD029#"}) {
+        scanned.clear();
+        send(line, sent);
+        ASSERT_EQ(scanned.count(), 1) << sent;
+        EXPECT_EQ(scanned.front().front().toString(), "RD029");
+    }
+    EXPECT_EQ(line.text(), "");
+    send(line, "~+4006381333931#");
+    ASSERT_EQ(strange.count(), 1);
+    EXPECT_EQ(strange.front().front().toString(), "4006381333931");
+}
+
+TEST_F(BurstTest, CapitalsLockedGiveTheSameLabel)
+{
+    send(line, "rd029");
+    ASSERT_EQ(scanned.count(), 1);
+    EXPECT_EQ(scanned.front().front().toString(), "rd029");
+}
+
+TEST_F(BurstTest, TheCursorTheMarkedTextAndWhetherItWasTypedComeBack)
+{
+    line.setFocus();
+    gap = 200;
+    type("331.5");
+    line.setSelection(1, 2);
+    gap = 5;
+    send(line, "RD029");
+    ASSERT_EQ(scanned.count(), 1);
+    EXPECT_EQ(line.text(), "331.5");
+    EXPECT_EQ(line.selectedText(), "31");
+    EXPECT_TRUE(line.isModified());
+}
+
+TEST_F(BurstTest, LettersOfALabelDoNotMoveThroughAList)
+{
+    QListWidget list(&window);
+    list.addItems({"Broccoli", "Radish", "Dill"});
+    list.setCurrentRow(0);
+    list.show();
+    send(list, "RD029");
+    EXPECT_EQ(scanned.count(), 1);
+    EXPECT_EQ(list.currentRow(), 0);
+}
+
+TEST_F(BurstTest, ALabelClosesAListThatDroppedDown)
+{
+    choice.addItems({"Coir mix", "Rockwool", "Dry felt"});
+    choice.setFocus();
+    choice.showPopup();
+    ASSERT_TRUE(soon([] { return QApplication::activePopupWidget() != nullptr; }));
+    now += 500;
+    QWidget* popup = QApplication::activePopupWidget();
+    QWidget* keys = popup->focusWidget() != nullptr ? popup->focusWidget() : popup;
+    QTest::keyClicks(keys, "RD029");
+    QTest::keyClick(keys, Qt::Key_Return);
+    EXPECT_EQ(scanned.count(), 1);
+    EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
+    EXPECT_EQ(choice.currentText(), "Coir mix");
 }
 
 TEST_F(BurstTest, WithoutEnterNothingIsRead)
