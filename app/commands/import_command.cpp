@@ -1,6 +1,7 @@
 #include "app/commands/command.h"
 
 #include "ui/text/text.h"
+#include "ui/watering/round_text.h"
 
 #include <QFileInfo>
 #include <QTemporaryDir>
@@ -23,7 +24,7 @@ void printNames(const QString& what, const std::vector<std::string>& names)
 
 void printPreview(const ImportPreview& preview)
 {
-    print(QStringLiteral("%1 trays").arg(preview.trays.size()));
+    print(ui::trayCount(static_cast<int>(preview.trays.size())));
     printNames("columns that are not known and are left out", preview.unknownColumns);
     printNames("new varieties", preview.newVarieties);
     printNames("new media", preview.newMedia);
@@ -79,7 +80,7 @@ int importInto(Journal& journal, const QString& file, bool isDryRun)
     if (!outcome) {
         return refused(outcome.error());
     }
-    print(QStringLiteral("Imported %1 trays.").arg(outcome->trays));
+    print(QStringLiteral("Imported %1.").arg(ui::trayCount(outcome->trays)));
     return kDone;
 }
 

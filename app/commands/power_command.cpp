@@ -1,5 +1,6 @@
 #include "app/commands/table_input.h"
 #include "core/stats/planning/power.h"
+#include "ui/watering/round_text.h"
 
 #include <cmath>
 
@@ -119,10 +120,10 @@ ordered_json jsonOf(const PowerAsk& ask, const PowerAnswer& answer)
 
 void printPower(const PowerAsk& ask, const PowerAnswer& answer)
 {
-    print(QStringLiteral("%1 media with %2 trays each%3, %4 trays in all:")
-              .arg(QString::number(ask.media), QString::number(answer.perMedium),
+    print(QStringLiteral("%1 media with %2 each%3, %4 in all:")
+              .arg(QString::number(ask.media), ui::trayCount(answer.perMedium),
                    ask.hasBlocks ? QStringLiteral(", one in every block") : QString(),
-                   QString::number(answer.perMedium * ask.media)));
+                   ui::trayCount(answer.perMedium * ask.media)));
     print(QStringLiteral("  a difference of %1 at a spread of %2 is seen with power %3")
               .arg(shortNumber(ask.difference), shortNumber(ask.spread),
                    QString::number(answer.power, 'f', 3)));

@@ -5,6 +5,8 @@
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"
 
+#include <QCoreApplication>
+
 namespace plumule::app {
 namespace {
 
@@ -88,20 +90,21 @@ QString intervalText(const MeanInterval& interval)
         .arg(ui::numberText(*interval.lower, 1), ui::numberText(*interval.upper, 1));
 }
 
-void printReview(const SeasonReview& review)
+void printReview(const SeasonReview& review, UnitSystem units)
 {
-    print(QStringLiteral("%1 to %2: %3 trays, %4 varieties, %5 trials")
-              .arg(ui::longDateText(review.filter.from), ui::longDateText(review.filter.to))
-              .arg(review.trays)
-              .arg(review.varieties)
-              .arg(review.trials));
+    print(
+        QStringLiteral("%1 to %2: %3, %4, %5")
+            .arg(ui::longDateText(review.filter.from), ui::longDateText(review.filter.to),
+                 QCoreApplication::translate("Season", "%n tray(s)", nullptr, review.trays),
+                 QCoreApplication::translate("Season", "%n variet(ies)", nullptr, review.varieties),
+                 QCoreApplication::translate("Season", "%n trial(s)", nullptr, review.trials)));
     for (const MediumSeason& season : review.media) {
         const QString cost =
-            season.costPerGram ? QStringLiteral(", %1 a gram")
-                                     .arg(ui::moneyText(*season.costPerGram,
-                                                        QString::fromStdString(review.currency), 4))
-                               : QString();
-        print(QStringLiteral("  %1: %2 g a tray (%3; %4 trays)%5")
+            season.costPerGram
+                ? ", " + ui::costPerGramText(*season.costPerGram,
+                                             QString::fromStdString(review.currency), units)
+                : QString();
+        print(QStringLiteral("  %1: %2 g a tray (%3; %4)%5")
                   .arg(QString::fromStdString(season.medium.name),
                        ui::numberText(season.yield.mean, 1), intervalText(season.yield))
                   .arg(season.yield.n)
@@ -205,7 +208,8 @@ int runSeason(const QStringList& arguments)
     for (const QString& line : ui::fairnessWords(*comparison)) {
         print(line);
     }
-    printReview(*review);
+    const auto layout = journal.room().layout();
+    printReview(*review, layout ? layout->room.units : UnitSystem::Metric);
     return kDone;
 }
 

@@ -214,6 +214,12 @@ void WeighPage::noteBadge()
         Qt::QueuedConnection);
 }
 
+void WeighPage::followClock()
+{
+    noteChange();
+    noteBadge();
+}
+
 void WeighPage::begin()
 {
     m_tray ? m_card->focusWeight() : m_card->focusCode();

@@ -30,6 +30,7 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     void begin() override;
+    void followClock() override;
 
     // Puts this tray on the scale; refuses in words when it can't be weighed.
     void take(const QString& code);

@@ -17,6 +17,11 @@ Page::Page(Journal& journal, Services services, QWidget* parent)
 
 void Page::begin() {}
 
+void Page::followClock()
+{
+    noteChange();
+}
+
 void Page::noteChange()
 {
     m_isStale = true;

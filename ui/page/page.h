@@ -43,6 +43,8 @@ public:
     virtual bool find() { return false; }
     // Asks for a printer, for the page's own sheet; false where it has none now.
     virtual bool print() { return false; }
+    // Another round is due than before, perhaps of another day: reads again.
+    virtual void followClock();
 
     // A change was announced: reads again soon, or when shown next. Many in a row count as one.
     void noteChange();
@@ -50,6 +52,7 @@ public:
 Q_SIGNALS:
     void trayAsked(plumule::TrayId tray);        // open its sheet
     void weighingAsked(const QString& trayCode); // go to the scale with it
+    void wateringAsked(plumule::TrayId tray);    // water as needed, between rounds
     void badgeChanged(int count);                // 0: none
 
 protected:

@@ -22,6 +22,9 @@ const std::vector<Row>& preferenceTable()
         {Preference::LastTare, "scale/tare", 0},
         {Preference::WindowPlace, "window/place", QByteArray()},
         {Preference::LabelPaper, "labels/paper", QString()},
+        {Preference::ScanBefore, "scanner/before", QString()},
+        {Preference::ScanAfter, "scanner/after", QString()},
+        {Preference::SmallVolumes, "smallVolumes", QStringLiteral("fl_oz")},
     };
     return rows;
 }

@@ -19,7 +19,10 @@ enum class Preference
     ScaleUnit,   // "g" or "oz"
     LastTare,    // mg, of the bowl on the scale
     WindowPlace, // as QWidget::saveGeometry()
-    LabelPaper   // what labels are printed on, one line; empty: the standard sheet
+    LabelPaper,  // what labels are printed on, one line; empty: the standard sheet
+    ScanBefore,  // what a label scanner sends before each code
+    ScanAfter,   // and after it, but for Enter
+    SmallVolumes // "fl_oz", "tsp" or "ml": US amounts under a cup
 };
 
 class Preferences

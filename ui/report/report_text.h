@@ -13,6 +13,12 @@ namespace plumule::ui {
     return QCoreApplication::translate("Report", text);
 }
 
+// With a count: "%n tray(s)".
+[[nodiscard]] inline QString inReport(const char* text, int count)
+{
+    return QCoreApplication::translate("Report", text, nullptr, count);
+}
+
 inline const QString kNoFigure = QStringLiteral("–");
 
 // The number, or a dash for none.

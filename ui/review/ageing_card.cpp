@@ -14,10 +14,11 @@ namespace plumule::ui {
 QString ageingWords(const PieceAgeing& ageing)
 {
     const QString name = QString::fromStdString(ageing.medium.name);
-    const QString from = AgeingCard::tr("%1 trays on %2 pieces, up to their use %3")
-                             .arg(ageing.trays)
-                             .arg(ageing.pieces)
-                             .arg(ageing.mostUses);
+    const QString from =
+        AgeingCard::tr("%1 on %2, up to their use %3")
+            .arg(AgeingCard::tr("%n tray(s)", nullptr, static_cast<int>(ageing.trays)))
+            .arg(AgeingCard::tr("%n piece(s)", nullptr, static_cast<int>(ageing.pieces)))
+            .arg(ageing.mostUses);
     if (!ageing.slope || !ageing.lower || !ageing.upper) {
         return AgeingCard::tr("%1: the trays can't tell the uses from the varieties and trials "
                               "(%2).")

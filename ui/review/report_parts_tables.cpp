@@ -138,11 +138,12 @@ QString lengthText(int minutes)
 
 QString waterText(const ProtocolStage& stage)
 {
-    if (stage.wateringsPerDay == 0 || stage.method == WateringMethod::None) {
+    if (stage.method == WateringMethod::None) {
         return {};
     }
     QString text = stage.method == WateringMethod::Mist ? inReport("misted") : inReport("watered");
-    text += ' ' + inReport("%1× a day").arg(stage.wateringsPerDay);
+    text += ' ' + (stage.wateringsPerDay == 0 ? inReport("as needed")
+                                              : inReport("%1× a day").arg(stage.wateringsPerDay));
     if (stage.amount) {
         text += QStringLiteral(", %1 mL").arg(numberText(inMillilitres(*stage.amount), 0));
     }

@@ -78,7 +78,8 @@ SeasonPage::SeasonPage(Journal& journal, Services services, QWidget* parent)
     column->addWidget(m_filterBar);
     column->addWidget(m_stack, 1);
     wireSignals();
-    setFilter(journal.review().usualSeason());
+    m_usual = journal.review().usualSeason();
+    setFilter(m_usual);
 }
 
 QString SeasonPage::name() const
@@ -183,6 +184,17 @@ void SeasonPage::setFilter(const SeasonFilter& filter)
     m_filterBar->reload();
     m_filterBar->setFilter(filter);
     noteChange();
+}
+
+void SeasonPage::followClock()
+{
+    const SeasonFilter before = std::exchange(m_usual, journal().review().usualSeason());
+    SeasonFilter shown = m_filterBar->filter();
+    if (shown.from == before.from && shown.to == before.to) {
+        shown.from = m_usual.from;
+        shown.to = m_usual.to;
+        setFilter(shown);
+    }
 }
 
 void SeasonPage::showMetric(Response response)

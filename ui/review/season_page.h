@@ -33,6 +33,8 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     bool print() override;
+    // The usual span ends with the day; one that was chosen stays.
+    void followClock() override;
 
     void showMetric(Response response);
     // What tasters said instead of what scales did.
@@ -57,6 +59,7 @@ private:
     QPushButton* m_more = nullptr;
     QActionGroup* m_moreChoices = nullptr;
     SeasonFilterBar* m_filterBar = nullptr;
+    SeasonFilter m_usual;
     QStackedWidget* m_stack = nullptr;
     ComparisonView* m_comparison = nullptr;
     Card* m_payback = nullptr;

@@ -92,9 +92,9 @@ std::vector<TastingResult> tastingsIn(Journal& journal, const SeasonFilter& filt
 
 QString questionOf(const SeasonReportFacts& facts)
 {
-    QString question = inReport("Which medium is worth buying again, by what %1 trays gave and "
+    QString question = inReport("Which medium is worth buying again, by what %1 gave and "
                                 "cost from %2?")
-                           .arg(facts.review.trays)
+                           .arg(inReport("%n tray(s)", facts.review.trays))
                            .arg(spanOfReport(facts.review.filter));
     if (!facts.filterNames.empty()) {
         QStringList names;
@@ -124,9 +124,9 @@ void addAnswer(Report& report, const SeasonReportFacts& facts)
         if (mean.mean && figures.figures.size() < 4) {
             figures.figures.push_back(
                 {inReport("%1 g").arg(numberText(*mean.mean, responseDecimals(facts.yield))),
-                 inReport("%1, %2 trays, %3 g")
+                 inReport("%1, %2, %3 g")
                      .arg(QString::fromStdString(mean.medium.name))
-                     .arg(mean.n)
+                     .arg(inReport("%n tray(s)", static_cast<int>(mean.n)))
                      .arg(rangeText(mean.lower, mean.upper, responseDecimals(facts.yield)))});
         }
     }
@@ -253,10 +253,10 @@ Report seasonReport(const SeasonReportFacts& facts)
     report.subtitle =
         QStringLiteral("%1  ·  %2  ·  %3")
             .arg(QString::fromStdString(facts.room), spanOfReport(facts.review.filter),
-                 inReport("%1 trays, %2 varieties, %3 trials")
-                     .arg(facts.review.trays)
-                     .arg(facts.review.varieties)
-                     .arg(facts.review.trials));
+                 QStringList{inReport("%n tray(s)", facts.review.trays),
+                             inReport("%n variet(ies)", facts.review.varieties),
+                             inReport("%n trial(s)", facts.review.trials)}
+                     .join(QStringLiteral(", ")));
     report.foot = inReport("Season report, %1; made on %2")
                       .arg(spanOfReport(facts.review.filter), longDateText(facts.madeOn));
     report.add(ReportHeading{inReport("Question")});

@@ -16,10 +16,12 @@ public:
                                     int count) const override
     {
         const QString text = QString::fromUtf8(source);
-        if (count < 0 || !text.contains("(s)")) {
+        if (count < 0 || !(text.contains("(s)") || text.contains("(ies)"))) {
             return {};
         }
-        return QString(text).replace("(s)", count == 1 ? "" : "s");
+        return QString(text)
+            .replace("(s)", count == 1 ? "" : "s")
+            .replace("(ies)", count == 1 ? "y" : "ies");
     }
 };
 

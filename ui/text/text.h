@@ -44,7 +44,20 @@ namespace plumule::ui {
 [[nodiscard]] QString numberText(double value, int decimals);
 [[nodiscard]] QString moneyText(double units, const QString& currency, int decimals = 2);
 
-// Amounts as the room shows them.
+// What US customary amounts under a US cup are measured with in this room.
+enum class SmallVolume
+{
+    FluidOunce,
+    Teaspoon,
+    Millilitre
+};
+
+// A cost of a gram in the unit that gives it two to four figures: by the kilogram or the pound, or
+// where that makes thousands in cents by the gram or by the ounce. "23.4 EUR/kg", "1.42 USD/oz".
+[[nodiscard]] QString costPerGramText(double costPerGram, const QString& currency,
+                                      UnitSystem units);
+
+// Amounts as the room shows them, so that they can be measured.
 class UnitText
 {
 public:
@@ -52,13 +65,16 @@ public:
         : m_units(units)
     {}
 
+    // For the whole program; US fluid ounces unless set.
+    static void measureSmallIn(SmallVolume small);
+
     [[nodiscard]] UnitSystem units() const { return m_units; }
     [[nodiscard]] QString mass(Mass mass, int decimals = 1) const; // "289.5 g", "10.21 oz"
-    [[nodiscard]] QString watering(Volume volume) const;           // "120 mL", "4.1 fl oz"
-    [[nodiscard]] QString mixed(Volume volume) const;              // "1.62 L", "0.43 gal"
-    [[nodiscard]] QString concentrate(Volume volume) const;        // "13.0 mL", "0.44 fl oz"
-    [[nodiscard]] QString dose(Volume perLitre) const;             // "11.72 mL/L", "1.50 fl oz/gal"
-    [[nodiscard]] QString length(Length length) const;             // "48 mm", "1.9 in"
+    [[nodiscard]] QString watering(Volume volume) const;           // "120 mL", "4.1 fl oz", "3 tsp"
+    [[nodiscard]] QString mixed(Volume volume) const; // "1.62 L", "0.43 gal"; little as watering()
+    [[nodiscard]] QString concentrate(Volume volume) const; // "13.0 mL", "1.25 fl oz"
+    [[nodiscard]] QString dose(Volume perLitre) const;      // "11.72 mL/L", "1.50 fl oz/gal"
+    [[nodiscard]] QString length(Length length) const;      // "48 mm", "1.9 in"
 
     [[nodiscard]] QString massUnit() const;
     [[nodiscard]] QString volumeUnit() const; // of a watering

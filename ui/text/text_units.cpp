@@ -1,7 +1,9 @@
 // Part of ui/text/text.h: amounts in the room's units.
 #include "ui/text/text.h"
 
-#include <QCoreApplication>
+#include <QStringList>
+
+#include <cmath>
 
 namespace plumule::ui {
 namespace {
@@ -11,7 +13,76 @@ QString withUnit(double value, int decimals, const QString& unit)
     return QStringLiteral("%1 %2").arg(numberText(value, decimals), unit);
 }
 
+constexpr double kTeaspoon = kMillilitresPerUsFluidOunce / 6; // US
+constexpr double kLeastGallons = 0.25;                        // under a quart: in fluid ounces
+constexpr double kGramsAPound = 453.59237;
+constexpr double kGramsAnOunce = kGramsAPound / 16;
+
+SmallVolume& smallVolume()
+{
+    static SmallVolume chosen = SmallVolume::FluidOunce;
+    return chosen;
+}
+
+// Without zeros behind the decimal point: "3 tsp", "2.5 tsp".
+QString shortNumber(double value, int decimals)
+{
+    QString text = numberText(value, decimals);
+    while (text.contains('.') && (text.endsWith('0') || text.endsWith('.'))) {
+        text.chop(1);
+    }
+    return text;
+}
+
+QString smallUsVolume(Volume volume)
+{
+    switch (smallVolume()) {
+    case SmallVolume::FluidOunce:
+        break;
+    case SmallVolume::Teaspoon:
+        return QStringLiteral("%1 tsp").arg(shortNumber(inMillilitres(volume) / kTeaspoon, 1));
+    case SmallVolume::Millilitre:
+        return withUnit(inMillilitres(volume), 0, QStringLiteral("mL"));
+    }
+    const double ounces = inUsFluidOunces(volume);
+    return withUnit(ounces, ounces < 1 ? 2 : 1, QStringLiteral("fl oz"));
+}
+
+bool hasCents(const QString& currency)
+{
+    static const QStringList kWithCents{"EUR", "USD", "CAD", "AUD", "NZD", "SGD"};
+    return kWithCents.contains(currency);
+}
+
+// Three figures.
+QString figures(double value)
+{
+    const double size = std::abs(value);
+    return numberText(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
+}
+
 } // namespace
+
+QString costPerGramText(double costPerGram, const QString& currency, UnitSystem units)
+{
+    constexpr double kMost = 1000;
+    const bool isMetric = units == UnitSystem::Metric;
+    const double large = costPerGram * (isMetric ? 1000 : kGramsAPound);
+    if (std::abs(large) < kMost) {
+        return QStringLiteral("%1 %2/%3")
+            .arg(figures(large), currency, isMetric ? QStringLiteral("kg") : QStringLiteral("lb"));
+    }
+    if (!isMetric) {
+        return QStringLiteral("%1 %2/oz").arg(figures(costPerGram * kGramsAnOunce), currency);
+    }
+    return hasCents(currency) ? QStringLiteral("%1 ct/g").arg(figures(costPerGram * 100))
+                              : QStringLiteral("%1 %2/g").arg(figures(costPerGram), currency);
+}
+
+void UnitText::measureSmallIn(SmallVolume small)
+{
+    smallVolume() = small;
+}
 
 QString numberText(double value, int decimals)
 {
@@ -36,20 +107,30 @@ QString UnitText::mass(Mass mass, int decimals) const
 
 QString UnitText::watering(Volume volume) const
 {
-    return m_units == UnitSystem::Metric ? withUnit(inMillilitres(volume), 0, volumeUnit())
-                                         : withUnit(inUsFluidOunces(volume), 1, volumeUnit());
+    if (m_units == UnitSystem::Metric) {
+        return withUnit(inMillilitres(volume), 0, volumeUnit());
+    }
+    return volume < usCups(1) ? smallUsVolume(volume)
+                              : withUnit(inUsFluidOunces(volume), 1, volumeUnit());
 }
 
 QString UnitText::mixed(Volume volume) const
 {
-    return m_units == UnitSystem::Metric ? withUnit(inLitres(volume), 2, QStringLiteral("L"))
-                                         : withUnit(inUsGallons(volume), 2, QStringLiteral("gal"));
+    if (m_units == UnitSystem::Metric) {
+        return withUnit(inLitres(volume), 2, QStringLiteral("L"));
+    }
+    return inUsGallons(volume) < kLeastGallons
+               ? watering(volume)
+               : withUnit(inUsGallons(volume), 2, QStringLiteral("gal"));
 }
 
+// Less than a fluid ounce is measured with a syringe, whatever else is in the room.
 QString UnitText::concentrate(Volume volume) const
 {
-    return m_units == UnitSystem::Metric ? withUnit(inMillilitres(volume), 1, QStringLiteral("mL"))
-                                         : withUnit(inUsFluidOunces(volume), 2, volumeUnit());
+    const double ounces = inUsFluidOunces(volume);
+    return m_units == UnitSystem::Metric || ounces < 1
+               ? withUnit(inMillilitres(volume), 1, QStringLiteral("mL"))
+               : withUnit(ounces, 2, volumeUnit());
 }
 
 QString UnitText::dose(Volume perLitre) const

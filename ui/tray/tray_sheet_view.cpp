@@ -136,6 +136,10 @@ Card* TraySheetView::buildWeights()
 Card* TraySheetView::buildWaterings()
 {
     auto* card = new Card(tr("Waterings"));
+    m_giveWater = button(tr("Water as needed…"), "quiet");
+    m_giveWater->setObjectName("giveWater");
+    card->headingRow()->addWidget(m_giveWater);
+    connect(m_giveWater, &QPushButton::clicked, this, [this] { Q_EMIT wateringAsked(m_tray); });
     m_wateringRows = new QVBoxLayout;
     m_wateringRows->setSpacing(scaled(2));
     card->body()->addLayout(m_wateringRows);
@@ -177,8 +181,22 @@ Card* TraySheetView::buildPhotos()
     return card;
 }
 
+void TraySheetView::keepTyped()
+{
+    addNote();
+    if (!m_height->text().trimmed().isEmpty()) {
+        addHeight();
+    }
+    m_note->clear();
+    m_height->clear();
+    m_height->markWrong(false);
+}
+
 void TraySheetView::show(TrayId tray)
 {
+    if (m_tray.isStored() && m_tray != tray) {
+        keepTyped();
+    }
     m_tray = tray;
     reload();
 }

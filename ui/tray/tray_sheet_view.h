@@ -22,12 +22,14 @@ class TraySheetView : public QWidget
 public:
     TraySheetView(Journal& journal, Services services, QWidget* parent = nullptr);
 
+    // What was typed about the tray shown before is kept as that tray's.
     void show(TrayId tray);
     void reload();
 
 Q_SIGNALS:
     void left(); // back to the list
     void weighingAsked(const QString& code);
+    void wateringAsked(plumule::TrayId tray);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -62,6 +64,7 @@ private:
     void addHeight();
     void addNote();
     void addPhoto();
+    void keepTyped();
     template <class T>
     bool done(const Result<T>& result);
     [[nodiscard]] Moment now() const { return m_journal.clock().now(); }
@@ -78,6 +81,7 @@ private:
     QPushButton* m_discard = nullptr;
     QPushButton* m_setAside = nullptr;
     QPushButton* m_move = nullptr;
+    QPushButton* m_giveWater = nullptr;
     QBoxLayout* m_columns = nullptr;
     StageStrip* m_strip = nullptr;
     QVBoxLayout* m_stageRows = nullptr;

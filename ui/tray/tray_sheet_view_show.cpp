@@ -232,6 +232,7 @@ void TraySheetView::showWeights(const TraySheet& sheet)
 void TraySheetView::showWaterings(const TraySheet& sheet)
 {
     clearLayout(m_wateringRows);
+    m_giveWater->setVisible(sheet.record.tray.state == TrayState::Growing);
     if (sheet.waterings.empty()) {
         addWords(*m_wateringRows, tr("Not watered yet."));
         return;
@@ -250,7 +251,9 @@ void TraySheetView::showWaterings(const TraySheet& sheet)
         const QString amount =
             watering.amount ? m_units.watering(*watering.amount) + ' ' : QString();
         m_wateringRows->addWidget(
-            factRow(momentText(watering.on, watering.minute), amount + nameOf(watering.water)));
+            factRow(momentText(watering.on, watering.minute),
+                    watering.isBetween ? tr("%1, as needed").arg(amount + nameOf(watering.water))
+                                       : amount + nameOf(watering.water)));
     }
 }
 
@@ -278,7 +281,8 @@ void TraySheetView::showCost(const TraySheet& sheet)
         factRow(tr("together"), moneyText(sheet.cost.total(), currency), "strong"));
     if (sheet.costPerGram) {
         m_costRows->addWidget(
-            factRow(tr("a gram"), moneyText(*sheet.costPerGram, currency, 4), "strong"));
+            factRow(tr("what it weighed"),
+                    costPerGramText(*sheet.costPerGram, currency, m_units.units()), "strong"));
     }
     if (sheet.cost.unknownParts() > 0) {
         addWords(*m_costRows,

@@ -155,6 +155,7 @@ void TraysPage::wireSignals()
             &TraysPage::showLabels);
     connect(m_sheet, &TraySheetView::left, this, &TraysPage::openList);
     connect(m_sheet, &TraySheetView::weighingAsked, this, &Page::weighingAsked);
+    connect(m_sheet, &TraySheetView::wateringAsked, this, &Page::wateringAsked);
 }
 
 void TraysPage::fillChoices()

@@ -19,6 +19,11 @@ QString prep(const char* text)
     return QCoreApplication::translate("PrepSheet", text);
 }
 
+QString prep(const char* text, std::ptrdiff_t count)
+{
+    return QCoreApplication::translate("PrepSheet", text, nullptr, static_cast<int>(count));
+}
+
 const Medium* mediumOf(const PrepSheet& sheet, const PlannedTray& tray)
 {
     const auto position = static_cast<std::size_t>(tray.treatment);
@@ -159,7 +164,7 @@ private:
                                   .arg(dayText(m_sheet.draft.plan.sowOn) + ", " +
                                            clockText(m_sheet.draft.plan.sowMinute),
                                        QString::fromStdString(m_sheet.protocol.variety.name), lot,
-                                       prep("%1 trays").arg(m_sheet.draft.count()));
+                                       prep("%n tray(s)", m_sheet.draft.count()));
         add(48, [title, under](const PaperPen& pen, QRectF at) {
             pen.text({at.x(), at.y(), at.width(), 26}, title.simplified(), 19, QFont::DemiBold);
             pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
@@ -223,7 +228,7 @@ private:
             const bool isControl = m_sheet.draft.trial.control == treatment.medium;
             const QString name = treatmentName(m_sheet, treatment);
             const QString about =
-                isControl ? prep("%1 trays, the control").arg(count) : prep("%1 trays").arg(count);
+                isControl ? prep("%n tray(s), the control", count) : prep("%n tray(s)", count);
             add(15, [=](const PaperPen& pen, QRectF at) {
                 drawMarker(pen, {at.x() + 6, at.center().y()}, marker, 8);
                 pen.text(at.adjusted(22, 0, 0, 0), name, 10);
@@ -262,7 +267,9 @@ private:
         const auto without = std::count_if(m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
                                            [](const PlannedTray& tray) { return !tray.place; });
         if (without > 0) {
-            addWords(prep("%1 trays have no place yet.").arg(without), kPaperInk);
+            addWords(without == 1 ? prep("1 tray has no place yet.")
+                                  : prep("%1 trays have no place yet.").arg(without),
+                     kPaperInk);
         }
     }
 

@@ -63,10 +63,10 @@ QString designWords(const TrialReportFacts& facts)
                         "one.");
     }
     const TrialPlan& plan = facts.progress.draft->plan;
-    QString words = inReport("Design: %1, %2 trays of each treatment, places drawn by lot from the "
+    QString words = inReport("Design: %1, %2 of each treatment, places drawn by lot from the "
                              "number %3.")
                         .arg(nameOf(plan.design))
-                        .arg(plan.traysEach)
+                        .arg(inReport("%n tray(s)", plan.traysEach))
                         .arg(plan.drawNumber);
     const auto& planned = facts.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
@@ -304,7 +304,7 @@ Report trialReport(const TrialReportFacts& facts)
     Report report;
     report.title = trialTitle(trial);
     QStringList under{QString::fromStdString(facts.room), nameOf(facts.progress.state),
-                      inReport("%1 trays").arg(facts.progress.trays.size())};
+                      inReport("%n tray(s)", static_cast<int>(facts.progress.trays.size()))};
     if (trial.startedOn) {
         under.insert(1, longDateText(*trial.startedOn));
     }

@@ -14,6 +14,8 @@
 namespace plumule::ui {
 namespace {
 
+constexpr int kAsNeeded = 3; // in the list of waterings
+
 int minutesAUnit(Stage stage)
 {
     return stage == Stage::Soak ? 60 : kMinutesPerDay;
@@ -77,7 +79,9 @@ void ProtocolEditor::makeFields(Row& row)
     row.length->setDecimals(row.stage == Stage::Soak ? 1 : 2);
     row.length->setSuffix(row.stage == Stage::Soak ? tr(" hours") : tr(" days"));
     row.waterings = narrow(new QComboBox);
-    row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day")});
+    row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day"),
+                             tr("as needed: looked at in every round")});
+    row.waterings->setObjectName(key + "Waterings");
     row.waterings->setAccessibleName(tr("Waterings a day, %1").arg(stageName));
     row.method = narrow(new QComboBox);
     for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
@@ -135,7 +139,8 @@ void ProtocolEditor::show(const std::vector<ProtocolStage>& stages, UnitSystem u
         row.id = shown.id;
         row.isUsed->setChecked(isUsed);
         row.length->setValue(double(shown.lengthMinutes) / minutesAUnit(row.stage));
-        row.waterings->setCurrentIndex(shown.wateringsPerDay);
+        const bool isAsNeeded = shown.wateringsPerDay == 0 && shown.method != WateringMethod::None;
+        row.waterings->setCurrentIndex(isAsNeeded ? kAsNeeded : shown.wateringsPerDay);
         choose(*row.method, shown.method);
         showVolume(*row.amount, shown.amount, units);
         choose(*row.water, shown.water);
@@ -162,8 +167,13 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
         stage.id = row.id;
         stage.stage = row.stage;
         stage.lengthMinutes = qRound(row.length->value() * minutesAUnit(row.stage));
-        stage.wateringsPerDay = row.waterings->currentIndex();
+        const int often = row.waterings->currentIndex();
+        stage.wateringsPerDay = often == kAsNeeded ? 0 : often;
         stage.method = chosenOf<WateringMethod>(*row.method);
+        const bool isContrary = (often == 0) != (stage.method == WateringMethod::None);
+        if (isContrary) {
+            return fail(ErrorKind::Invalid, "protocol.stage", toText(row.stage));
+        }
         stage.amount = *amount;
         stage.water = chosenOf<WaterKind>(*row.water);
         stage.waterOnNutrientBearing = chosen<WaterKind>(*row.waterOnNutrient);

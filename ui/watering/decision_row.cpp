@@ -1,20 +1,23 @@
 #include "ui/watering/decision_row.h"
 
 #include "ui/watering/key_button.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace plumule::ui {
 
-DecisionRow::DecisionRow(const StageDecision& decision, QWidget* parent)
+DecisionRow::DecisionRow(std::vector<StageDecision> decisions, QWidget* parent)
     : QFrame(parent)
-    , m_decision(decision)
+    , m_decisions(std::move(decisions))
 {
-    const QString code = QString::fromStdString(decision.code);
+    const QString code = QString::fromStdString(decision().code);
     setObjectName("decision" + code);
     setFocusPolicy(Qt::StrongFocus);
     build();
@@ -24,69 +27,99 @@ DecisionRow::DecisionRow(const StageDecision& decision, QWidget* parent)
     setKeysShown(false);
     connect(m_ready, &QPushButton::clicked, this, &DecisionRow::readyAsked);
     connect(m_notYet, &QPushButton::clicked, this, &DecisionRow::notYetAsked);
+    if (m_oneByOne != nullptr) {
+        m_oneByOne->setObjectName("oneByOne" + code);
+        connect(m_oneByOne, &QPushButton::clicked, this, &DecisionRow::oneByOneAsked);
+    }
 }
 
 void DecisionRow::build()
 {
     m_line = new QBoxLayout(QBoxLayout::LeftToRight, this);
-    m_line->setContentsMargins(scaled(10), scaled(10), scaled(8), scaled(10));
+    m_line->setContentsMargins(scaled(12), scaled(8), scaled(8), scaled(8));
     m_line->setSpacing(scaled(14));
-
-    m_names = new QWidget;
-    auto* names = new QGridLayout(m_names);
-    names->setContentsMargins(0, 0, 0, 0);
-    names->setHorizontalSpacing(scaled(12));
-    names->setVerticalSpacing(scaled(2));
-    m_code = label(QString(), "code");
-    m_variety = label(QString());
-    m_variety->setWordWrap(true);
-    m_where = label(QString(), "muted");
-    m_late = label(QString(), "warning");
-    names->addWidget(m_code, 0, 0);
-    names->addWidget(m_variety, 0, 1);
-    names->addWidget(m_where, 1, 0, 1, 2);
-    names->addWidget(m_late, 2, 0, 1, 2);
-    names->setColumnStretch(1, 1);
-
-    m_cue = label(QString());
+    m_cue = label(QString(), "strong");
+    m_cue->setObjectName("cue");
     m_cue->setWordWrap(true);
-
-    auto* answers = new QHBoxLayout;
+    m_about = label(QString(), "muted");
+    m_about->setObjectName("about");
+    m_about->setWordWrap(true);
+    auto* words = new QVBoxLayout;
+    words->setSpacing(scaled(2));
+    words->addWidget(m_cue);
+    words->addWidget(m_about);
+    auto* answers = new FlowLayout;
     answers->setSpacing(scaled(10));
+    if (m_decisions.size() > 1) {
+        m_oneByOne = button(tr("One by one"), "quiet");
+        m_oneByOne->setMinimumHeight(scaled(44));
+        answers->addWidget(m_oneByOne);
+    }
     m_ready = new KeyButton(QString(), 'R', "primary");
     m_notYet = new KeyButton(tr("Not yet"), 'N');
     answers->addWidget(m_ready);
     answers->addWidget(m_notYet);
-    answers->addStretch(1);
-
-    m_line->addWidget(m_names, 0);
-    m_line->addWidget(m_cue, 1);
+    m_line->addLayout(words, 1);
     m_line->addLayout(answers, 0);
 }
 
-void DecisionRow::setDecision(const StageDecision& decision)
+void DecisionRow::setDecisions(std::vector<StageDecision> decisions)
 {
-    m_decision = decision;
-    word();
+    if (m_decisions != decisions) {
+        m_decisions = std::move(decisions);
+        word();
+    }
+}
+
+std::vector<TrayId> DecisionRow::trays() const
+{
+    std::vector<TrayId> trays;
+    for (const StageDecision& each : m_decisions) {
+        trays.push_back(each.tray);
+    }
+    return trays;
+}
+
+bool DecisionRow::isAbout(TrayId tray) const
+{
+    return std::any_of(m_decisions.begin(), m_decisions.end(),
+                       [tray](const StageDecision& each) { return each.tray == tray; });
+}
+
+QString DecisionRow::codes() const
+{
+    std::vector<std::string> codes;
+    for (const StageDecision& each : m_decisions) {
+        codes.push_back(each.code);
+    }
+    return codesText(codes);
+}
+
+QString DecisionRow::readyText() const
+{
+    if (!decision().to) {
+        return tr("To the scale");
+    }
+    return m_decisions.size() == 1 ? tr("Ready") : tr("Ready, all %1").arg(m_decisions.size());
 }
 
 void DecisionRow::word()
 {
-    const bool isHarvest = !m_decision.to.has_value();
-    m_code->setText(QString::fromStdString(m_decision.code));
-    m_variety->setText(QString::fromStdString(m_decision.variety));
-    m_where->setText(tr("%1 · day %2").arg(nameOf(m_decision.spot)).arg(m_decision.day));
-    const QString late = latenessText(m_decision);
-    m_late->setText(late);
-    m_late->setVisible(!late.isEmpty());
-    m_cue->setText(cueText(m_decision));
-    m_ready->setText(isHarvest ? tr("To the scale") : tr("Ready"));
-    m_notYet->setToolTip(isHarvest ? tr("Asks again in a day.")
-                                   : tr("Asks again next round; all that follows moves with it."));
-    const QString name = tr("%1, %2: %3").arg(m_code->text(), m_variety->text(), m_cue->text());
-    setAccessibleName(name);
-    m_ready->setAccessibleName(tr("%1 %2").arg(m_code->text(), m_ready->text()));
-    m_notYet->setAccessibleName(tr("%1 %2").arg(m_code->text(), m_notYet->text()));
+    m_cue->setText(tr("%1: %2").arg(codes(), cueText(decision())));
+    QStringList about{QString::fromStdString(decision().variety), tr("day %1").arg(decision().day)};
+    const QString late = latenessText(decision());
+    if (!late.isEmpty()) {
+        about << late;
+    }
+    about << (decision().to
+                  ? tr("Not yet asks again next round, and all that follows moves with it")
+                  : tr("Not yet asks again in a day"));
+    m_about->setText(about.join(QStringLiteral("  ·  ")));
+    setRole(m_about, late.isEmpty() ? "muted" : "warning");
+    m_ready->setText(readyText());
+    setAccessibleName(m_cue->text());
+    m_ready->setAccessibleName(tr("%1 %2").arg(codes(), m_ready->text()));
+    m_notYet->setAccessibleName(tr("%1 %2").arg(codes(), m_notYet->text()));
 }
 
 void DecisionRow::setKeysShown(bool isShown)
@@ -97,29 +130,36 @@ void DecisionRow::setKeysShown(bool isShown)
 
 void DecisionRow::paintEvent(QPaintEvent*)
 {
-    if (!hasFocus()) {
-        return;
-    }
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(ui::palette().accent, 2));
-    painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), scaled(7), scaled(7));
+    const QRectF inside = QRectF(rect()).adjusted(1, 1, -1, -1);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(ui::palette().selection);
+    painter.drawRoundedRect(inside, scaled(7), scaled(7));
+    if (hasFocus()) {
+        painter.setPen(QPen(ui::palette().accent, 2));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRoundedRect(inside, scaled(7), scaled(7));
+    }
 }
 
 void DecisionRow::resizeEvent(QResizeEvent* event)
 {
     QFrame::resizeEvent(event);
     const bool isBeside = m_line->direction() == QBoxLayout::LeftToRight;
-    const bool isNarrow = !standsBeside(width(), scaled(660), isBeside);
+    const bool isNarrow = !standsBeside(width(), scaled(620), isBeside);
     m_line->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_line->setSpacing(scaled(isNarrow ? 8 : 14));
-    m_names->setMinimumWidth(isNarrow ? 0 : scaled(190));
-    m_names->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : scaled(210));
 }
 
 void DecisionRow::keyPressEvent(QKeyEvent* event)
 {
     switch (event->key()) {
+    case Qt::Key_Space:
+        if (!event->isAutoRepeat()) {
+            Q_EMIT skipAsked();
+        }
+        return;
     case Qt::Key_Up:
         Q_EMIT stepAsked(-1);
         return;

@@ -8,6 +8,10 @@
 namespace plumule::ui {
 
 KeyButton::KeyButton(const QString& text, QChar key, const char* role, QWidget* parent)
+    : KeyButton(text, QString(key), role, parent)
+{}
+
+KeyButton::KeyButton(const QString& text, const QString& key, const char* role, QWidget* parent)
     : QPushButton(text, parent)
     , m_key(key)
 {
@@ -30,10 +34,16 @@ int KeyButton::capSide() const
     return scaled(20);
 }
 
+int KeyButton::capWidth() const
+{
+    const int words = QFontMetrics(uiFont(0.82, QFont::Medium)).horizontalAdvance(m_key);
+    return qMax(capSide(), words + scaled(8));
+}
+
 QSize KeyButton::sizeHint() const
 {
     const QSize words = QPushButton::sizeHint();
-    return {words.width() + capSide() + scaled(8), qMax(words.height(), scaled(44))};
+    return {words.width() + capWidth() + scaled(8), qMax(words.height(), scaled(44))};
 }
 
 QSize KeyButton::minimumSizeHint() const
@@ -56,7 +66,7 @@ void KeyButton::paintEvent(QPaintEvent*)
                                     : colours.ink;
     const int words = painter.fontMetrics().horizontalAdvance(text());
     const int gap = scaled(8);
-    const int whole = m_isKeyShown ? words + gap + capSide() : words;
+    const int whole = m_isKeyShown ? words + gap + capWidth() : words;
     const int left = (width() - whole) / 2;
     painter.setPen(ink);
     painter.drawText(QRect(left, 0, words + 2, height()), Qt::AlignVCenter | Qt::AlignLeft, text());
@@ -64,7 +74,7 @@ void KeyButton::paintEvent(QPaintEvent*)
         return;
     }
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF cap(left + words + gap + 0.5, (height() - capSide()) / 2.0 + 0.5, capSide() - 1,
+    const QRectF cap(left + words + gap + 0.5, (height() - capSide()) / 2.0 + 0.5, capWidth() - 1,
                      capSide() - 1);
     QColor edge = isPrimary ? colours.accentInk : colours.mutedInk;
     edge.setAlphaF(0.55F);
@@ -72,7 +82,7 @@ void KeyButton::paintEvent(QPaintEvent*)
     painter.drawRoundedRect(cap, scaled(4), scaled(4));
     painter.setPen(isPrimary ? ink : colours.mutedInk);
     painter.setFont(uiFont(0.82, QFont::Medium));
-    painter.drawText(cap, Qt::AlignCenter, QString(m_key));
+    painter.drawText(cap, Qt::AlignCenter, m_key);
 }
 
 } // namespace plumule::ui

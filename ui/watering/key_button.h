@@ -10,10 +10,11 @@ class KeyButton : public QPushButton
     Q_OBJECT
 
 public:
-    // `role` as button()'s.
+    // `role` as button()'s; `key` as written on it: "S", "Space".
+    KeyButton(const QString& text, const QString& key, const char* role = "",
+              QWidget* parent = nullptr);
     KeyButton(const QString& text, QChar key, const char* role = "", QWidget* parent = nullptr);
 
-    [[nodiscard]] QChar key() const { return m_key; }
     // Where several buttons answer to one letter, only the one that would be pressed shows it.
     void setKeyShown(bool isShown);
     [[nodiscard]] QSize sizeHint() const override;
@@ -24,8 +25,9 @@ protected:
 
 private:
     [[nodiscard]] int capSide() const;
+    [[nodiscard]] int capWidth() const;
 
-    QChar m_key;
+    QString m_key;
     bool m_isKeyShown = true;
 };
 

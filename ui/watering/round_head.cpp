@@ -26,11 +26,12 @@ QPushButton* stepButton(const QString& sign, const QString& name, const char* ob
 
 QString progressText(const Round& round, std::optional<int> secondsATray)
 {
-    const int all = static_cast<int>(round.trays.size());
+    const int all = round.toDoCount();
     const int done = round.doneCount();
     QStringList parts;
     if (all > 0) {
-        parts << RoundHead::tr("%1 of %2 trays done").arg(done).arg(all);
+        parts << (all == 1 ? RoundHead::tr("%1 of 1 tray done").arg(done)
+                           : RoundHead::tr("%1 of %2 trays done").arg(done).arg(all));
     }
     if (all > done && secondsATray.value_or(0) > 0) {
         const int minutes = ((all - done) * *secondsATray + 59) / 60;
@@ -87,12 +88,20 @@ QWidget* RoundHead::buildTitle()
     m_subtitle->setWordWrap(true);
     column->addLayout(first);
     auto* second = new QHBoxLayout;
+    m_decisions = new KeyButton(tr("Decisions alone"), 'L', "quiet");
+    m_decisions->setObjectName("decisionsAlone");
+    m_decisions->setCheckable(true);
     second->addWidget(m_subtitle, 1);
+    second->addWidget(m_decisions, 0, Qt::AlignBottom);
     second->addWidget(m_present, 0, Qt::AlignBottom);
     column->addLayout(second);
     connect(m_before, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(-1); });
     connect(m_after, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(1); });
     connect(m_present, &QPushButton::clicked, this, &RoundHead::presentAsked);
+    connect(m_decisions, &QPushButton::toggled, this, [this](bool isAlone) {
+        m_decisions->setText(isAlone ? tr("All trays") : tr("Decisions alone"));
+        Q_EMIT decisionsAlone(isAlone);
+    });
     return block;
 }
 
@@ -139,8 +148,9 @@ void RoundHead::showRound(const Round& round, RoundKey present, std::optional<in
     const QString progress = progressText(round, secondsATray);
     m_subtitle->setText(progress.isEmpty() ? words : words + QStringLiteral("  ·  ") + progress);
     m_present->setVisible(key != present);
+    m_decisions->setVisible(!round.decisions.empty() || m_decisions->isChecked());
     m_after->setEnabled(round.date < present.date + kDaysAhead);
-    const int all = static_cast<int>(round.trays.size());
+    const int all = round.toDoCount();
     m_progress->setRange(0, qMax(1, all));
     m_progress->setValue(round.doneCount());
 }
@@ -149,6 +159,18 @@ void RoundHead::setUndo(const QString& undoes)
 {
     m_undo->setEnabled(!undoes.isEmpty());
     m_undo->setToolTip(undoes.isEmpty() ? QString() : tr("Takes back: %1").arg(undoes));
+}
+
+void RoundHead::toggleDecisions()
+{
+    if (m_decisions->isVisible()) {
+        m_decisions->toggle();
+    }
+}
+
+void RoundHead::showAll()
+{
+    m_decisions->setChecked(false);
 }
 
 QWidget* RoundHead::printButton() const

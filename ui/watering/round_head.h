@@ -28,6 +28,10 @@ public:
     // `undoes` says what Undo would take back; empty: nothing.
     void setUndo(const QString& undoes);
     [[nodiscard]] QWidget* printButton() const;
+    // As if it were pressed.
+    void toggleDecisions();
+    // Not decisions alone.
+    void showAll();
 
 Q_SIGNALS:
     void slotChosen(plumule::Slot slot);
@@ -35,6 +39,7 @@ Q_SIGNALS:
     void presentAsked(); // back to the round of now
     void printAsked();
     void undoAsked();
+    void decisionsAlone(bool isAlone);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -50,6 +55,7 @@ private:
     QPushButton* m_after = nullptr;
     QPushButton* m_present = nullptr;
     Segmented* m_slots = nullptr;
+    KeyButton* m_decisions = nullptr;
     KeyButton* m_print = nullptr;
     KeyButton* m_undo = nullptr;
     QProgressBar* m_progress = nullptr;

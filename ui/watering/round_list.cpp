@@ -35,53 +35,65 @@ RoundList::RoundList(QWidget* parent)
 void RoundList::showRound(const Round& round, const UnitText& units, const QString& nothing)
 {
     const RowFrame frame{{round.date, round.slot}, units, codeWidthIn(round)};
-    const auto shelves = shelvesOf(round);
-    if (hasSameRows(round, shelves, nothing)) {
-        refresh(round, shelves, frame);
-    } else {
-        rebuild(round, shelves, frame, nothing);
+    const auto shelves = shownShelves(round);
+    auto arrangement = arrangementOf(round, shelves);
+    if (!m_walk.empty() && nothing == m_nothing && arrangement == m_arrangement) {
+        for (std::size_t i = 0; i < shelves.size(); ++i) {
+            m_shelves[i]->setShelf(round, shelves[i], frame);
+        }
+        return;
     }
+    m_arrangement = std::move(arrangement);
+    rebuild(round, shelves, frame, nothing);
 }
 
-bool RoundList::hasSameRows(const Round& round, const std::vector<ShelfGroup>& shelves,
-                            const QString& nothing) const
+std::vector<ShelfGroup> RoundList::shownShelves(const Round& round) const
 {
-    if (m_walk.empty() || nothing != m_nothing || shelves.size() != m_shelves.size() ||
-        round.trays.size() != m_rows.size() || round.decisions.size() != m_decisions.size()) {
-        return false;
-    }
-    for (std::size_t i = 0; i < shelves.size(); ++i) {
-        if (shelves[i].trays.size() != m_shelves[i]->rows().size() ||
-            shelves[i].spot.has_value() != m_shelves[i]->rows().front()->tray().spot.has_value()) {
-            return false;
+    auto shelves = shelvesOf(round);
+    for (ShelfGroup& shelf : shelves) {
+        decltype(shelf.decisions) groups;
+        for (const auto& group : shelf.decisions) {
+            if (!m_apart.contains(round.decisions[group.front()].tray)) {
+                groups.push_back(group);
+                continue;
+            }
+            for (const std::size_t i : group) {
+                groups.push_back({i});
+            }
+        }
+        shelf.decisions = std::move(groups);
+        if (m_isDecisionsAlone) {
+            shelf.trays.clear();
         }
     }
-    for (std::size_t i = 0; i < m_rows.size(); ++i) {
-        const RoundTray& shown = m_rows[i]->tray();
-        const auto shelfOf = [](const RoundTray& tray) {
-            return tray.spot ? std::optional(tray.spot->shelfId) : std::nullopt;
-        };
-        if (shown.tray != round.trays[i].tray || shelfOf(shown) != shelfOf(round.trays[i])) {
-            return false;
-        }
-    }
-    for (std::size_t i = 0; i < m_decisions.size(); ++i) {
-        if (m_decisions[i]->decision().tray != round.decisions[i].tray) {
-            return false;
-        }
-    }
-    return true;
+    std::erase_if(shelves, [](const ShelfGroup& shelf) {
+        return shelf.trays.empty() && shelf.decisions.empty();
+    });
+    return shelves;
 }
 
-void RoundList::refresh(const Round& round, const std::vector<ShelfGroup>& shelves,
-                        const RowFrame& frame)
+std::vector<std::int64_t> RoundList::arrangementOf(const Round& round,
+                                                   const std::vector<ShelfGroup>& shelves)
 {
-    for (std::size_t i = 0; i < shelves.size(); ++i) {
-        m_shelves[i]->setShelf(round, shelves[i], frame);
+    constexpr std::int64_t kShelf = -1;
+    constexpr std::int64_t kDecision = -2;
+    constexpr std::int64_t kRow = -3;
+    std::vector<std::int64_t> arrangement;
+    for (const ShelfGroup& shelf : shelves) {
+        arrangement.push_back(kShelf);
+        arrangement.push_back(shelf.spot ? shelf.spot->shelfId.value : 0);
+        for (const auto& group : shelf.decisions) {
+            arrangement.push_back(kDecision);
+            for (const std::size_t i : group) {
+                arrangement.push_back(round.decisions[i].tray.value);
+            }
+        }
+        arrangement.push_back(kRow);
+        for (const std::size_t i : shelf.trays) {
+            arrangement.push_back(round.trays[i].tray.value);
+        }
     }
-    for (std::size_t i = 0; i < m_decisions.size(); ++i) {
-        m_decisions[i]->setDecision(round.decisions[i]);
-    }
+    return arrangement;
 }
 
 void RoundList::rebuild(const Round& round, const std::vector<ShelfGroup>& shelves,
@@ -135,7 +147,6 @@ void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves,
     for (const ShelfGroup& shelf : shelves) {
         addShelf(round, shelf, frame);
     }
-    addDecisions(round);
     // A layout shows its new widgets later, but the focus goes only to what is shown.
     for (int i = 0; i < m_column->count(); ++i) {
         m_column->itemAt(i)->widget()->show();
@@ -143,61 +154,17 @@ void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves,
     m_column->addStretch(1);
 }
 
-RoundList::Before RoundList::rememberCurrent() const
-{
-    Before before;
-    const auto indexIn = [this](const auto& widgets) {
-        const auto at = std::find(widgets.begin(), widgets.end(), m_current);
-        return static_cast<int>(at - widgets.begin());
-    };
-    if (const TrayRow* row = currentRow()) {
-        before.row = row->tray().tray;
-        before.index = indexIn(m_rows);
-    }
-    if (const DecisionRow* asked = currentDecision()) {
-        before.decision = asked->decision().tray;
-        before.index = indexIn(m_decisions);
-    }
-    before.hadFocus =
-        m_current != nullptr &&
-        (m_current->hasFocus() || m_current->isAncestorOf(QApplication::focusWidget()));
-    return before;
-}
-
-void RoundList::regainCurrent(const Before& before)
-{
-    QWidget* next = nullptr;
-    const auto nearest = [&before](const auto& widgets) -> QWidget* {
-        if (widgets.empty()) {
-            return nullptr;
-        }
-        const auto at = std::min(static_cast<std::size_t>(before.index), widgets.size() - 1);
-        return widgets[at];
-    };
-    if (before.decision.isStored()) {
-        next = decision(before.decision);
-        next = next != nullptr ? next : nearest(m_decisions);
-    } else if (before.row.isStored()) {
-        next = row(before.row);
-        next = next != nullptr ? next : nearest(m_rows);
-    }
-    if (next == nullptr && !m_walk.empty()) {
-        next = m_walk.front();
-    }
-    if (next != nullptr && before.hadFocus) {
-        next->setFocus();
-    } else {
-        setCurrent(next);
-    }
-}
-
 void RoundList::addShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame)
 {
     auto* card = new ShelfCard(round, shelf, frame);
-    connect(card, &ShelfCard::shelfAsked, this,
-            [this, card] { Q_EMIT shelfAsked(card->openTrays()); });
+    connect(card, &ShelfCard::shelfAsked, this, [this, card] { Q_EMIT shelfAsked(card); });
     m_column->addWidget(card);
     m_shelves.push_back(card);
+    for (DecisionRow* row : card->decisions()) {
+        wireDecision(row);
+        m_decisions.push_back(row);
+        m_walk.push_back(row);
+    }
     for (TrayRow* row : card->rows()) {
         wireRow(row);
         m_rows.push_back(row);
@@ -205,31 +172,12 @@ void RoundList::addShelf(const Round& round, const ShelfGroup& shelf, const RowF
     }
 }
 
-void RoundList::addDecisions(const Round& round)
-{
-    if (round.decisions.empty()) {
-        return;
-    }
-    auto* card = new Card(tr("Look, then decide"));
-    card->setObjectName("decisions");
-    card->body()->setSpacing(0);
-    for (const StageDecision& decision : round.decisions) {
-        if (!m_decisions.empty()) {
-            card->body()->addWidget(rule());
-        }
-        auto* row = new DecisionRow(decision);
-        wireDecision(row);
-        card->body()->addWidget(row);
-        m_decisions.push_back(row);
-        m_walk.push_back(row);
-    }
-    m_column->addWidget(card);
-}
-
 void RoundList::wireRow(TrayRow* row)
 {
     connect(row, &TrayRow::tickAsked, this,
             [this, row](bool isByKey) { Q_EMIT tickAsked(row->tray().tray, isByKey); });
+    connect(row, &TrayRow::notNeededAsked, this,
+            [this, row] { Q_EMIT notNeededAsked(row->tray().tray); });
     connect(row, &TrayRow::detailsAsked, this,
             [this, row] { Q_EMIT detailsAsked(row->tray().tray); });
     connect(row, &TrayRow::stepAsked, this, [this, row](int by) { step(row, by); });
@@ -240,45 +188,20 @@ void RoundList::wireDecision(DecisionRow* row)
 {
     connect(row, &DecisionRow::readyAsked, this, [this, row] {
         setCurrent(row);
-        Q_EMIT readyAsked(row->decision().tray);
+        Q_EMIT readyAsked(row);
     });
     connect(row, &DecisionRow::notYetAsked, this, [this, row] {
         setCurrent(row);
-        Q_EMIT notYetAsked(row->decision().tray);
+        Q_EMIT notYetAsked(row);
     });
+    connect(row, &DecisionRow::oneByOneAsked, this, [this, row] {
+        setCurrent(row);
+        takeApart(row->decision().tray);
+        Q_EMIT takenApart();
+    });
+    connect(row, &DecisionRow::skipAsked, this, [this, row] { focusNextOpen(row); });
     connect(row, &DecisionRow::stepAsked, this, [this, row](int by) { step(row, by); });
     connect(row, &DecisionRow::focused, this, [this, row] { setCurrent(row); });
-}
-
-void RoundList::step(QWidget* from, int by)
-{
-    const auto at = std::find(m_walk.begin(), m_walk.end(), from);
-    if (at == m_walk.end()) {
-        return;
-    }
-    const int last = static_cast<int>(m_walk.size()) - 1;
-    const int to = std::clamp(static_cast<int>(at - m_walk.begin()) + by, 0, last);
-    m_walk[static_cast<std::size_t>(to)]->setFocus();
-}
-
-void RoundList::setCurrent(QWidget* row)
-{
-    m_current = row;
-    for (ShelfCard* shelf : m_shelves) {
-        shelf->setCurrent(row != nullptr && shelf->isAncestorOf(row));
-    }
-    // With a tray in hand the letters mean its own decision, or else the first.
-    DecisionRow* pressed = currentDecision();
-    if (pressed == nullptr && currentRow() != nullptr) {
-        pressed = decision(currentRow()->tray().tray);
-    }
-    if (pressed == nullptr) {
-        pressed = firstDecision();
-    }
-    for (DecisionRow* each : m_decisions) {
-        each->setKeysShown(each == pressed);
-    }
-    Q_EMIT currentChanged(row);
 }
 
 TrayRow* RoundList::currentRow() const
@@ -303,8 +226,17 @@ DecisionRow* RoundList::decision(TrayId tray) const
 {
     const auto found =
         std::find_if(m_decisions.begin(), m_decisions.end(),
-                     [tray](const DecisionRow* each) { return each->decision().tray == tray; });
+                     [tray](const DecisionRow* each) { return each->isAbout(tray); });
     return found == m_decisions.end() ? nullptr : *found;
+}
+
+void RoundList::takeApart(TrayId tray)
+{
+    if (const DecisionRow* asked = decision(tray)) {
+        for (const TrayId each : asked->trays()) {
+            m_apart.insert(each);
+        }
+    }
 }
 
 DecisionRow* RoundList::firstDecision() const
@@ -312,67 +244,19 @@ DecisionRow* RoundList::firstDecision() const
     return m_decisions.empty() ? nullptr : m_decisions.front();
 }
 
-std::vector<TrayId> RoundList::openOnCurrentShelf() const
+ShelfCard* RoundList::currentShelf() const
 {
-    for (const ShelfCard* shelf : m_shelves) {
-        if (m_current != nullptr && shelf->isAncestorOf(m_current)) {
-            return shelf->openTrays();
-        }
-    }
-    return {};
+    const auto found =
+        std::find_if(m_shelves.begin(), m_shelves.end(), [this](const ShelfCard* shelf) {
+            return m_current != nullptr && shelf->isAncestorOf(m_current);
+        });
+    return found == m_shelves.end() ? nullptr : *found;
 }
 
-void RoundList::regainFocus()
+void RoundList::showOpen()
 {
-    if (m_current != nullptr) {
-        m_current->setFocus();
-    }
-}
-
-void RoundList::setFirstCurrent()
-{
-    if (m_walk.empty()) {
-        return;
-    }
-    if (isAncestorOf(QApplication::focusWidget())) {
-        m_walk.front()->setFocus();
-    } else {
-        setCurrent(m_walk.front());
-    }
-}
-
-void RoundList::focusFirstOpen()
-{
-    if (m_walk.empty()) {
-        return;
-    }
-    for (TrayRow* each : m_rows) {
-        if (!each->tray().isDone()) {
-            each->setFocus();
-            return;
-        }
-    }
-    QWidget* next = firstDecision() != nullptr ? firstDecision() : m_walk.front();
-    next->setFocus();
-}
-
-void RoundList::focusNextOpen(TrayId after)
-{
-    const auto isOpen = [](const TrayRow* each) { return !each->tray().isDone(); };
-    const auto from = std::find(m_rows.begin(), m_rows.end(), row(after));
-    auto next = std::find_if(from, m_rows.end(), isOpen);
-    if (next == m_rows.end()) {
-        next = std::find_if(m_rows.begin(), from, isOpen);
-        if (next == from) {
-            next = m_rows.end();
-        }
-    }
-    if (next != m_rows.end()) {
-        (*next)->setFocus();
-    } else if (firstDecision() != nullptr) {
-        firstDecision()->setFocus();
-    } else if (row(after) != nullptr) {
-        row(after)->setFocus();
+    for (ShelfCard* shelf : m_shelves) {
+        shelf->showOpen();
     }
 }
 

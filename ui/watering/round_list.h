@@ -4,6 +4,8 @@
 
 #include <QWidget>
 
+#include <set>
+
 class QVBoxLayout;
 
 namespace plumule::ui {
@@ -12,7 +14,7 @@ class Card;
 class DecisionRow;
 class ShelfCard;
 
-// The round in walking order: the shelves with their trays, then the decisions. Shown again it
+// The round in walking order: shelf by shelf what is to be decided, then its trays. Shown again it
 // keeps its rows where the same trays stand in it, and always the current row and the panel.
 class RoundList : public QWidget
 {
@@ -23,6 +25,8 @@ public:
 
     // `nothing` is said where no tray is to water.
     void showRound(const Round& round, const UnitText& units, const QString& nothing);
+    // Decisions alone, or all; takes effect when it is shown next.
+    void setDecisionsAlone(bool isAlone) { m_isDecisionsAlone = isAlone; }
 
     // The row that had the focus last.
     [[nodiscard]] TrayRow* currentRow() const;
@@ -30,17 +34,24 @@ public:
     [[nodiscard]] TrayRow* row(TrayId tray) const;
     [[nodiscard]] DecisionRow* decision(TrayId tray) const;
     [[nodiscard]] DecisionRow* firstDecision() const;
-    // What "tick the shelf" would tick.
-    [[nodiscard]] std::vector<TrayId> openOnCurrentShelf() const;
+    // Shown next, the decision about that tray stands by itself.
+    void takeApart(TrayId tray);
+    // The shelf of what is in hand, else none.
+    [[nodiscard]] ShelfCard* currentShelf() const;
+    // After rows were ticked.
+    void showOpen();
 
-    // To the current row.
+    // To the current row, else to the first that is open.
     void regainFocus();
+    // Nothing is in hand.
+    void putDown();
     // Makes the first row current, without the focus unless the list had it.
     void setFirstCurrent();
-    // On the first tray not done, else the first decision, else the first row.
+    // On the first that is open in walking order, a tray not done or a decision; else the first
+    // row.
     void focusFirstOpen();
-    // On the next tray not done after this one, round again from the first; else on a decision.
-    void focusNextOpen(TrayId after);
+    // On the next that is open after this row, round again from the first.
+    void focusNextOpen(QWidget* after);
 
     void openPanel(QWidget* panel, TrayId tray);
     void closePanel();
@@ -48,21 +59,24 @@ public:
 
 Q_SIGNALS:
     void tickAsked(plumule::TrayId tray, bool isByKey);
-    void shelfAsked(const std::vector<plumule::TrayId>& trays);
+    void notNeededAsked(plumule::TrayId tray);
+    void shelfAsked(plumule::ui::ShelfCard* shelf);
     void detailsAsked(plumule::TrayId tray);
-    void readyAsked(plumule::TrayId tray);
-    void notYetAsked(plumule::TrayId tray);
+    void readyAsked(plumule::ui::DecisionRow* decision);
+    void notYetAsked(plumule::ui::DecisionRow* decision);
+    // takeApart() was asked for by hand: to be shown again.
+    void takenApart();
     // The row now current, to be brought into view; null where there is none.
     void currentChanged(QWidget* row);
 
 private:
-    [[nodiscard]] bool hasSameRows(const Round& round, const std::vector<ShelfGroup>& shelves,
-                                   const QString& nothing) const;
+    // What stands where: changes only where rows come, go or move.
+    [[nodiscard]] static std::vector<std::int64_t>
+    arrangementOf(const Round& round, const std::vector<ShelfGroup>& shelves);
+    [[nodiscard]] std::vector<ShelfGroup> shownShelves(const Round& round) const;
     void rebuild(const Round& round, const std::vector<ShelfGroup>& shelves, const RowFrame& frame,
                  const QString& nothing);
     void addShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame);
-    void addDecisions(const Round& round);
-    void refresh(const Round& round, const std::vector<ShelfGroup>& shelves, const RowFrame& frame);
     void clearRows();
     void fill(const Round& round, const std::vector<ShelfGroup>& shelves, const RowFrame& frame);
     void wireRow(TrayRow* row);
@@ -74,7 +88,7 @@ private:
     {
         TrayId row;
         TrayId decision;
-        int index = 0; // among its like
+        int index = 0; // in the walk
         bool hadFocus = false;
     };
     [[nodiscard]] Before rememberCurrent() const;
@@ -85,7 +99,10 @@ private:
     std::vector<ShelfCard*> m_shelves;
     std::vector<TrayRow*> m_rows;
     std::vector<DecisionRow*> m_decisions;
-    std::vector<QWidget*> m_walk; // rows, then decisions
+    std::vector<QWidget*> m_walk; // all of them, as they stand
+    std::vector<std::int64_t> m_arrangement;
+    std::set<TrayId> m_apart; // whose decisions are shown one by one
+    bool m_isDecisionsAlone = false;
     QWidget* m_current = nullptr;
     QWidget* m_panel = nullptr;
     TrayId m_panelTray;

@@ -1,11 +1,13 @@
 #include "ui/watering/round_page.h"
 
 #include "ui/watering/decision_row.h"
-#include "ui/watering/key_button.h"
+#include "ui/watering/forgotten_bar.h"
+#include "ui/watering/hand_bar.h"
 #include "ui/watering/round_head.h"
 #include "ui/watering/round_list.h"
 #include "ui/watering/round_side.h"
 #include "ui/watering/round_text.h"
+#include "ui/watering/shelf_card.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -21,7 +23,6 @@ namespace {
 
 // A label scanner types its keys closer than this; a letter of its code is no command.
 constexpr int kScannerGap = 40; // ms
-constexpr int kClockStep = 30'000;
 
 } // namespace
 
@@ -31,6 +32,7 @@ RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
     build();
     wireSignals();
     wireList();
+    wireHand();
     m_listener = journal.addListener([this](const std::vector<Change>& changes) {
         const bool isMine = std::any_of(changes.begin(), changes.end(), [this](const Change& each) {
             return concerns(each.about);
@@ -70,6 +72,8 @@ void RoundPage::build()
     m_columns->setSpacing(scaled(18));
     m_list = new RoundList;
     m_side = new RoundSide;
+    m_forgotten = new ForgottenBar;
+    inner->addWidget(m_forgotten);
     m_columns->addWidget(m_list, 1);
     m_columns->addWidget(m_side, 0);
     inner->addLayout(m_columns);
@@ -77,38 +81,34 @@ void RoundPage::build()
     m_panel = new TrayPanel(m_list);
     m_panel->hide();
     column->addWidget(m_head);
+    column->addWidget(buildDueBar());
     column->addWidget(m_scroll, 1);
-    column->addWidget(buildRowBar());
+    m_hand = new HandBar;
+    column->addWidget(m_hand);
     m_letterTimer = new QTimer(this);
     m_letterTimer->setSingleShot(true);
     m_letterTimer->setInterval(kScannerGap);
 }
 
-QWidget* RoundPage::buildRowBar()
+QWidget* RoundPage::buildDueBar()
 {
-    auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(scaled(8));
-    m_inHand = label(QString(), "muted");
-    m_inHand->setObjectName("inHand");
-    m_inHand->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    row->addWidget(m_inHand, 1);
-    m_hint = label(tr("Space ticks, arrows move"), "muted");
-    row->addWidget(m_hint);
-    row->addSpacing(scaled(8));
-    const auto add = [&](const QString& text, QChar key, const char* objectName,
-                         TrayPanel::Part part) {
-        auto* open = new KeyButton(text, key);
-        open->setObjectName(objectName);
-        row->addWidget(open);
-        m_rowButtons.push_back(open);
-        connect(open, &QPushButton::clicked, this, [this, part] { openDetailsByKey(part); });
-    };
-    add(tr("Note"), 'T', "openNote", TrayPanel::Part::Note);
-    add(tr("Height"), 'H', "openHeight", TrayPanel::Part::Height);
-    add(tr("Water, pH, EC"), 'W', "openWater", TrayPanel::Part::Water);
-    return bar;
+    m_due = new QFrame;
+    m_due->setObjectName("dueBar");
+    m_due->setProperty("role", "caution");
+    auto* row = new QHBoxLayout(m_due);
+    row->setContentsMargins(scaled(16), scaled(6), scaled(8), scaled(6));
+    m_dueWords = label(QString(), "strong");
+    m_dueWords->setObjectName("dueWords");
+    m_dueWords->setWordWrap(true);
+    auto* go = button(tr("Go to it"), "primary");
+    go->setObjectName("goToDue");
+    go->setMinimumHeight(scaled(44));
+    go->setFocusPolicy(Qt::TabFocus);
+    row->addWidget(m_dueWords, 1);
+    row->addWidget(go);
+    connect(go, &QPushButton::clicked, this, [this] { choose(presentKey()); });
+    m_due->hide();
+    return m_due;
 }
 
 void RoundPage::wireSignals()
@@ -134,10 +134,19 @@ void RoundPage::wireSignals()
     connect(m_panel, &TrayPanel::photoAsked, this, [this] { attachPhoto(m_panel->tray()); });
     connect(m_panel, &TrayPanel::sheetAsked, this, [this] { Q_EMIT trayAsked(m_panel->tray()); });
     connect(m_letterTimer, &QTimer::timeout, this, [this] { pressLetter(m_letter); });
-    auto* clock = new QTimer(this);
-    clock->setInterval(kClockStep);
-    connect(clock, &QTimer::timeout, this, &RoundPage::followClock);
-    clock->start();
+    connect(m_head, &RoundHead::decisionsAlone, this, &RoundPage::showAlone);
+    connect(m_forgotten, &ForgottenBar::handAsked, this, &RoundPage::takeInHand);
+}
+
+void RoundPage::wireHand()
+{
+    connect(m_hand, &HandBar::tickAsked, this, &RoundPage::tickInHand);
+    connect(m_hand, &HandBar::notNeededAsked, this, &RoundPage::needNothingInHand);
+    connect(m_hand, &HandBar::readyAsked, this, [this] { decide(true); });
+    connect(m_hand, &HandBar::notYetAsked, this, [this] { decide(false); });
+    connect(m_hand, &HandBar::partAsked, this, &RoundPage::openDetailsByKey);
+    connect(m_hand, &HandBar::photoAsked, this, &RoundPage::photographInHand);
+    connect(m_hand, &HandBar::putDownAsked, this, &RoundPage::putDown);
 }
 
 void RoundPage::wireList()
@@ -146,10 +155,14 @@ void RoundPage::wireList()
     connect(m_list, &RoundList::shelfAsked, this, &RoundPage::tickShelf);
     connect(m_list, &RoundList::detailsAsked, this,
             [this](TrayId tray) { openDetails(tray, TrayPanel::Part::Note); });
-    connect(m_list, &RoundList::readyAsked, this, &RoundPage::beReady);
-    connect(m_list, &RoundList::notYetAsked, this, &RoundPage::putOff);
+    connect(m_list, &RoundList::notNeededAsked, this, [this](TrayId tray) { needNothing({tray}); });
+    connect(m_list, &RoundList::readyAsked, this,
+            [this](DecisionRow* row) { beReady(row, row->trays()); });
+    connect(m_list, &RoundList::notYetAsked, this,
+            [this](DecisionRow* row) { putOff(row, row->trays()); });
+    connect(m_list, &RoundList::takenApart, this, &RoundPage::reload, Qt::QueuedConnection);
     connect(m_list, &RoundList::currentChanged, this, [this](QWidget* row) {
-        showRowBar(row);
+        showHand();
         if (row != nullptr && row->hasFocus()) {
             showInView(row);
         }
@@ -169,11 +182,12 @@ void RoundPage::reload()
     }
     m_layout = *layout;
     m_room = m_layout.room;
-    const auto round = m_chosen ? journal().watering().round(m_chosen->date, m_chosen->slot)
-                                : journal().watering().roundNow();
+    const RoundKey key = m_shown.value_or(presentKey());
+    const auto round = journal().watering().round(key.date, key.slot);
     if (!accept(round)) {
         return;
     }
+    m_shown = key;
     m_round = *round;
     std::optional<int> seconds;
     if (const auto labour = journal().costs().labour()) {
@@ -186,18 +200,43 @@ void RoundPage::reload()
     const auto free = journal().room().freeSpots();
     const UnitText words(m_room.units);
     m_head->showRound(m_round, presentKey(), seconds);
+    m_forgotten->showRound(m_round);
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),
                       free ? *free : std::vector<Spot>());
     showUndo();
-    if (!m_chosen) {
+    showDue();
+    showHand();
+    if (shownKey() == presentKey()) {
         showBadge(m_round);
     }
 }
 
+// Only where the shown round was the present one: who looked up another knows of it.
+void RoundPage::showDue()
+{
+    const RoundKey present = presentKey();
+    m_isPresent = m_isPresent || shownKey() == present;
+    const bool isDue = m_isPresent && shownKey() < present;
+    if (isDue) {
+        m_dueWords->setText(
+            tr("This is the round of %1. A newer one is due: %2.")
+                .arg(roundWords(shownKey(), present.date), roundWords(present, present.date)));
+    }
+    m_due->setVisible(isDue);
+}
+
+void RoundPage::showAlone(bool isAlone)
+{
+    m_list->setDecisionsAlone(isAlone);
+    reload();
+    m_scroll->verticalScrollBar()->setValue(0);
+    m_list->focusFirstOpen();
+}
+
 QString RoundPage::nothingText() const
 {
-    if (!m_round.trays.empty()) {
+    if (m_round.toDoCount() > 0) {
         return {};
     }
     const RoundKey key = shownKey();
@@ -222,10 +261,15 @@ void RoundPage::choose(RoundKey key)
             return;
         }
     }
-    m_chosen = key == presentKey() ? std::nullopt : std::optional(key);
+    m_shown = key;
+    m_isPresent = key == presentKey();
     reload();
     m_scroll->verticalScrollBar()->setValue(0);
-    m_list->setFirstCurrent();
+    if (m_isPresent) {
+        m_list->focusFirstOpen();
+    } else {
+        m_list->setFirstCurrent();
+    }
 }
 
 void RoundPage::showUndo()
@@ -236,7 +280,7 @@ void RoundPage::showUndo()
 
 void RoundPage::showBadge(const Round& present)
 {
-    const auto open = static_cast<int>(present.trays.size()) - present.doneCount();
+    const int open = present.toDoCount() - present.doneCount();
     Q_EMIT badgeChanged(open + static_cast<int>(present.decisions.size()));
 }
 
@@ -263,37 +307,20 @@ void RoundPage::noteBadge()
 
 void RoundPage::followClock()
 {
-    if (isVisible() && !m_chosen && shownKey() != presentKey()) {
-        noteChange();
-    }
+    noteChange();
+    noteBadge();
 }
 
 void RoundPage::begin()
 {
-    if (m_chosen) {
-        m_chosen.reset();
-        reload();
-    } else if (isVisible()) {
-        followClock();
+    const bool isOld = m_shown && *m_shown != presentKey();
+    if (isOld && isVisible()) {
+        choose(presentKey());
+    } else if (isOld) {
+        m_shown.reset();
     }
     setFocus();
     m_list->focusFirstOpen();
-}
-
-void RoundPage::showRowBar(QWidget* current)
-{
-    const auto* row = qobject_cast<TrayRow*>(current);
-    const auto* decision = qobject_cast<DecisionRow*>(current);
-    QString words;
-    if (row != nullptr) {
-        words = tr("%1 in hand").arg(QString::fromStdString(row->tray().code));
-    } else if (decision != nullptr) {
-        words = tr("%1 in hand").arg(QString::fromStdString(decision->decision().code));
-    }
-    m_inHand->setText(words);
-    for (KeyButton* each : m_rowButtons) {
-        each->setEnabled(row != nullptr);
-    }
 }
 
 void RoundPage::showInView(QWidget* part)
@@ -316,7 +343,6 @@ void RoundPage::arrange()
 {
     const bool isNarrow = width() - scaled(56) < scaled(720);
     m_columns->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    m_hint->setVisible(width() > scaled(780));
     m_side->setMinimumWidth(isNarrow ? 0 : scaled(width() < scaled(1000) ? 264 : 288));
     m_side->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : m_side->minimumWidth());
 }

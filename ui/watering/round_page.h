@@ -7,6 +7,7 @@
 #include <QElapsedTimer>
 
 class QBoxLayout;
+class QFrame;
 class QLabel;
 class QScrollArea;
 class QTimer;
@@ -14,13 +15,17 @@ class QTimer;
 namespace plumule::ui {
 
 class DecisionRow;
-class KeyButton;
+class ForgottenBar;
+class HandBar;
 class RoundHead;
 class RoundList;
 class RoundSide;
+class ShelfCard;
+class TrayRow;
 
 // The rack, twice a day: what this round needs in walking order, ticked with one touch or key. It
-// follows the clock unless another round was chosen; coming to the page leads back to the present.
+// shows the round that was due when it was opened, or the one that was chosen, until another is
+// asked for: a tick goes to the round that is looked at. When a newer one is due it says so.
 class RoundPage : public Page
 {
     Q_OBJECT
@@ -32,7 +37,12 @@ public:
     [[nodiscard]] QString name() const override { return tr("Round"); }
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
+    // To the top of the round that is due now.
     void begin() override;
+    void followClock() override;
+
+    // Makes it the tray in hand and scrolls to it; says so where this round asks nothing of it.
+    void takeInHand(TrayId tray);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -40,9 +50,10 @@ protected:
 
 private:
     void build();
-    [[nodiscard]] QWidget* buildRowBar();
+    [[nodiscard]] QWidget* buildDueBar();
     void wireSignals();
     void wireList();
+    void wireHand();
     void arrange();
 
     // round_page.cpp: showing
@@ -50,21 +61,31 @@ private:
     [[nodiscard]] RoundKey presentKey() const;
     [[nodiscard]] QString nothingText() const;
     void choose(RoundKey key);
+    void showDue();
+    void showHand();
+    void showAlone(bool isAlone);
     void showUndo();
     void showBadge(const Round& present);
     void noteBadge();
-    void showRowBar(QWidget* current);
     void showInView(QWidget* part);
-    void followClock();
 
     // round_acts.cpp: acting
     [[nodiscard]] bool mayTick();
     [[nodiscard]] Moment momentOfAct() const;
     void tick(TrayId tray, bool isByKey);
-    void tickShelf(const std::vector<TrayId>& trays);
-    void beReady(TrayId tray);
-    void putOff(TrayId tray);
-    void decideByKey(bool isReady);
+    void untick(TrayRow& row);
+    void needNothing(const std::vector<TrayId>& trays);
+    void tickShelf(ShelfCard* shelf);
+    // On these of the decision's trays.
+    void beReady(const DecisionRow* row, const std::vector<TrayId>& trays);
+    void putOff(const DecisionRow* row, const std::vector<TrayId>& trays);
+    void decide(bool isReady);
+    void tickInHand();
+    void needNothingInHand();
+    void putDown();
+    void giveBetween();
+    [[nodiscard]] std::optional<TrayId> trayInHand() const;
+    [[nodiscard]] QString codeOf(TrayId tray);
     void openDetails(TrayId tray, TrayPanel::Part part);
     void openDetailsByKey(TrayPanel::Part part);
     void closeDetails();
@@ -73,6 +94,7 @@ private:
     [[nodiscard]] bool keepReading(WaterKind water, std::optional<TrayId> tray,
                                    std::optional<double> ph, std::optional<double> ec);
     [[nodiscard]] bool keepRemark(const TrayRemark& remark);
+    void photographInHand();
     void attachPhoto(TrayId tray);
     void pressLetter(int key);
     void offerSheet();
@@ -82,7 +104,9 @@ private:
     Room m_room;
     RoomLayout m_layout;
     Round m_round;
-    std::optional<RoundKey> m_chosen;
+    std::optional<RoundKey> m_shown; // none before the first look
+    bool m_isPresent = true;         // it was the present one when it was opened
+    TrayId m_scanned;                // in hand by its label
     int m_listener = 0;
     bool m_isBadgeQueued = false;
     int m_letter = 0; // waits to be pressed
@@ -95,9 +119,10 @@ private:
     RoundList* m_list = nullptr;
     RoundSide* m_side = nullptr;
     TrayPanel* m_panel = nullptr;
-    QLabel* m_inHand = nullptr;
-    QLabel* m_hint = nullptr;
-    std::vector<KeyButton*> m_rowButtons;
+    ForgottenBar* m_forgotten = nullptr;
+    HandBar* m_hand = nullptr;
+    QFrame* m_due = nullptr;
+    QLabel* m_dueWords = nullptr;
 };
 
 } // namespace plumule::ui

@@ -1,4 +1,4 @@
-// Part of ui/watering/round_page.h: ticking, deciding, printing, and the keys.
+// Part of ui/watering/round_page.h: ticking, deciding, writing down, printing.
 #include "ui/watering/round_page.h"
 
 #include "ui/paper/printing.h"
@@ -8,11 +8,10 @@
 #include "ui/watering/round_sheet.h"
 #include "ui/watering/round_side.h"
 #include "ui/watering/round_text.h"
+#include "ui/watering/shelf_card.h"
 #include "ui/widget/widgets.h"
 
-#include <QKeyEvent>
 #include <QMenu>
-#include <QTimer>
 
 #include <memory>
 
@@ -40,11 +39,8 @@ void RoundPage::tick(TrayId tray, bool isByKey)
     if (row == nullptr) {
         return;
     }
-    if (row->tray().isDone()) {
-        if (accept(journal().watering().untick(tray, m_round.date, m_round.slot))) {
-            row->setGiven(std::nullopt);
-            tellLast();
-        }
+    if (row->tray().isDone() || row->tray().isAside()) {
+        untick(*row);
         return;
     }
     if (!mayTick()) {
@@ -56,14 +52,58 @@ void RoundPage::tick(TrayId tray, bool isByKey)
     }
     // Seen at once; what the journal holds is read again a moment later.
     row->setGiven(*given);
+    m_list->showOpen();
     tellLast();
     if (isByKey) {
-        m_list->focusNextOpen(tray);
+        m_list->focusNextOpen(row);
     }
 }
 
-void RoundPage::tickShelf(const std::vector<TrayId>& trays)
+void RoundPage::untick(TrayRow& row)
 {
+    const RoundTray& tray = row.tray();
+    const Done done = tray.isAside()
+                          ? journal().watering().remove(tray.between.back().id)
+                          : journal().watering().untick(tray.tray, m_round.date, m_round.slot);
+    if (!accept(done)) {
+        return;
+    }
+    row.setGiven(std::nullopt);
+    row.setLooked(std::nullopt);
+    m_list->showOpen();
+    showHand();
+    tellLast();
+}
+
+void RoundPage::needNothing(const std::vector<TrayId>& trays)
+{
+    if (trays.empty() || !mayTick()) {
+        return;
+    }
+    const auto looks = journal().watering().needNothing(trays, m_round.date, m_round.slot);
+    if (!accept(looks)) {
+        return;
+    }
+    for (const WateringLook& each : *looks) {
+        if (TrayRow* row = m_list->row(each.tray)) {
+            row->setLooked(each);
+        }
+    }
+    m_list->showOpen();
+    tellLast();
+    m_list->focusNextOpen(m_list->row(trays.back()));
+}
+
+void RoundPage::tickShelf(ShelfCard* shelf)
+{
+    if (shelf == nullptr) {
+        return;
+    }
+    const std::vector<TrayId> trays = shelf->openTrays();
+    if (shelf->isAsNeeded()) {
+        needNothing(trays);
+        return;
+    }
     if (trays.empty() || !mayTick()) {
         return;
     }
@@ -76,66 +116,52 @@ void RoundPage::tickShelf(const std::vector<TrayId>& trays)
             row->setGiven(each);
         }
     }
+    m_list->showOpen();
     tellLast();
-    m_list->focusNextOpen(trays.back());
+    m_list->focusNextOpen(m_list->row(trays.back()));
 }
 
-void RoundPage::beReady(TrayId tray)
+void RoundPage::beReady(const DecisionRow* row, const std::vector<TrayId>& trays)
 {
-    const DecisionRow* row = m_list->decision(tray);
     if (row == nullptr) {
         return;
     }
     if (!row->decision().to) {
-        Q_EMIT weighingAsked(QString::fromStdString(row->decision().code));
+        const auto sheet = journal().trays().sheet(trays.front());
+        if (accept(sheet)) {
+            Q_EMIT weighingAsked(QString::fromStdString(sheet->record.tray.code));
+        }
         return;
     }
-    if (mayTick() && accept(journal().trays().moveOn(tray, momentOfAct()))) {
+    if (mayTick() && accept(journal().trays().moveOn(trays, momentOfAct()))) {
         tellLast();
     }
 }
 
 // A stage is looked at again next round, a harvest a day later.
-void RoundPage::putOff(TrayId tray)
+void RoundPage::putOff(const DecisionRow* row, const std::vector<TrayId>& trays)
 {
-    const DecisionRow* row = m_list->decision(tray);
     if (row == nullptr || !mayTick()) {
         return;
     }
     const StageDecision decision = row->decision();
+    const QString codes =
+        trays.size() == row->trays().size() ? row->codes() : codeOf(trays.front());
     const RoundKey asked = std::max(presentKey(), roundShowing(m_room, decision.due));
     const auto minutes = decision.to ? timeOf(m_room, roundAfter(asked)) - timeOf(m_room, asked)
                                      : std::int64_t{kMinutesPerDay};
-    if (!accept(journal().trays().notYet(tray, static_cast<int>(minutes)))) {
+    if (!accept(journal().trays().notYet(trays, static_cast<int>(minutes)))) {
         return;
     }
-    const auto sheet = journal().trays().sheet(tray);
+    const auto sheet = journal().trays().sheet(trays.front());
     if (!sheet || !sheet->plan.current) {
         tellLast();
         return;
     }
     const RoundKey again = roundShowing(m_room, sheet->plan.spans[*sheet->plan.current].end);
-    tellDone(tr("%1: not yet. It is asked again %2; harvest now on %3.")
-                 .arg(QString::fromStdString(decision.code),
-                      roundWords(again, journal().clock().today()),
+    tellDone(tr("%1: not yet. Asked again %2; harvest then on %3.")
+                 .arg(codes, roundWords(again, journal().clock().today()),
                       dayText(sheet->plan.harvest.date)));
-}
-
-void RoundPage::decideByKey(bool isReady)
-{
-    DecisionRow* row = m_list->currentDecision();
-    if (row == nullptr && m_list->currentRow() != nullptr) {
-        row = m_list->decision(m_list->currentRow()->tray().tray);
-    }
-    if (row == nullptr) {
-        // Nobody has looked at it yet: the first press leads there.
-        if (m_list->firstDecision() != nullptr) {
-            m_list->firstDecision()->setFocus();
-        }
-        return;
-    }
-    const TrayId tray = row->decision().tray;
-    isReady ? beReady(tray) : putOff(tray);
 }
 
 void RoundPage::openDetails(TrayId tray, TrayPanel::Part part)
@@ -277,55 +303,6 @@ void RoundPage::attachPhoto(TrayId tray)
                 tellLast();
             }
         });
-}
-
-void RoundPage::keyPressEvent(QKeyEvent* event)
-{
-    if (event->key() == Qt::Key_Down || event->key() == Qt::Key_Up) {
-        m_list->regainFocus();
-        return;
-    }
-    const QString typed = event->text();
-    const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
-                         (event->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
-    if (!isPlain) {
-        Page::keyPressEvent(event);
-        return;
-    }
-    // A letter waits until it is plain that no other follows as fast as a scanner types.
-    const bool isBurst = m_sinceKey.isValid() && m_sinceKey.elapsed() < m_letterTimer->interval();
-    m_sinceKey.start();
-    m_letterTimer->stop();
-    if (!isBurst && !event->isAutoRepeat()) {
-        m_letter = event->key();
-        m_letterTimer->start();
-    }
-}
-
-void RoundPage::pressLetter(int key)
-{
-    switch (key) {
-    case Qt::Key_S:
-        return tickShelf(m_list->openOnCurrentShelf());
-    case Qt::Key_R:
-        return decideByKey(true);
-    case Qt::Key_N:
-        return decideByKey(false);
-    case Qt::Key_T:
-        return openDetailsByKey(TrayPanel::Part::Note);
-    case Qt::Key_H:
-        return openDetailsByKey(TrayPanel::Part::Height);
-    case Qt::Key_W:
-        return openDetailsByKey(TrayPanel::Part::Water);
-    case Qt::Key_M:
-        return m_side->askReading();
-    case Qt::Key_P:
-        return offerSheet();
-    case Qt::Key_U:
-        return undoLast();
-    default:
-        return;
-    }
 }
 
 void RoundPage::offerSheet()

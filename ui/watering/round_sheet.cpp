@@ -37,21 +37,21 @@ public:
     [[nodiscard]] std::vector<PaperBlock> blocks()
     {
         addTitle();
+        addForgotten();
         addMix();
         for (const ShelfGroup& shelf : shelvesOf(m_round)) {
             addHeading(shelfName(shelf), shelfWork(m_round, shelf));
+            for (const auto& group : shelf.decisions) {
+                for (const std::size_t i : group) {
+                    addDecision(m_round.decisions[i]);
+                }
+            }
             for (const std::size_t i : shelf.trays) {
                 addTray(m_round.trays[i], i != shelf.trays.back());
             }
         }
-        if (m_round.trays.empty()) {
+        if (m_round.toDoCount() == 0) {
             addWords(onPaper("No tray needs water in this round."), kPaperMuted);
-        }
-        if (!m_round.decisions.empty()) {
-            addHeading(onPaper("Look, then decide"), QString());
-            for (const StageDecision& decision : m_round.decisions) {
-                addDecision(decision);
-            }
         }
         addTomorrow();
         return std::move(m_blocks);
@@ -71,7 +71,7 @@ private:
             QStringLiteral("%1  ·  %2  ·  %3")
                 .arg(QString::fromStdString(m_layout.room.name),
                      dayText(m_round.date) + ' ' + QString::number(toQDate(m_round.date).year()),
-                     trayCount(static_cast<int>(m_round.trays.size())));
+                     trayCount(m_round.toDoCount()));
         add(50, [title, under](const PaperPen& pen, QRectF at) {
             pen.text({at.x(), at.y(), at.width(), 26}, title, 20, QFont::DemiBold);
             pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
@@ -98,6 +98,13 @@ private:
             pen.text(at.adjusted(0, 8, 0, 0), words, 9.5, QFont::Normal, ink,
                      Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
         });
+    }
+
+    void addForgotten()
+    {
+        if (const QString words = forgottenText(m_round); !words.isEmpty()) {
+            addWords(words, kPaperInk);
+        }
     }
 
     void addPair(const QString& name, const QString& value)
@@ -145,7 +152,10 @@ private:
 
     void addTray(const RoundTray& tray, bool isRuled)
     {
-        const WaterWords water = waterWords(tray, m_units);
+        WaterWords water = waterWords(tray, m_units);
+        if (tray.isAsNeeded && !tray.isDone()) {
+            water.kind = onPaper("%1, if dry").arg(water.kind);
+        }
         const QString missed = missedText(tray, m_key);
         const QString last = missed.isEmpty() ? lastText(tray, m_key) : missed;
         add(kRowHigh, [=](const PaperPen& pen, QRectF at) {

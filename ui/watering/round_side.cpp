@@ -120,6 +120,12 @@ void RoundSide::buildReading()
 void RoundSide::showRound(const Round& round, const UnitText& units, Date today,
                           const std::vector<Spot>& freeSpots)
 {
+    const RoundKey key{round.date, round.slot};
+    const Shown shown{key, round.mix, round.tomorrow, units.units(), today, freeSpots};
+    if (m_shown == shown) {
+        return; // a tick changes none of it
+    }
+    m_shown = shown;
     showMix(round, units);
     showAdvice(round);
     showTomorrow(round, today, freeSpots);
@@ -140,6 +146,10 @@ void RoundSide::showMix(const Round& round, const UnitText& units)
         if (isMeasured && mix.unmeasured > 0) {
             m_mixLines->addWidget(
                 wrapped(tr("and %1 without an amount").arg(trayCount(mix.unmeasured)), "muted"));
+        }
+        if (mix.asNeeded > Volume()) {
+            m_mixLines->addWidget(
+                line(tr("as needed, at most, in it"), units.mixed(mix.asNeeded), "muted", "muted"));
         }
         if (mix.recipe && mix.concentrate) {
             m_mixLines->addWidget(rule());

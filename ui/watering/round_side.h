@@ -37,6 +37,19 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    // What it shows.
+    struct Shown
+    {
+        RoundKey round;
+        std::vector<MixLine> mix;
+        Tomorrow tomorrow;
+        UnitSystem units = UnitSystem::Metric;
+        Date today;
+        std::vector<Spot> freeSpots;
+
+        bool operator==(const Shown&) const = default;
+    };
+
     void buildMix();
     void buildReading();
     void showMix(const Round& round, const UnitText& units);
@@ -51,6 +64,7 @@ private:
     KeyButton* m_note = nullptr;
     QWidget* m_reading = nullptr;
     Segmented* m_kinds = nullptr;
+    std::optional<Shown> m_shown;
     std::vector<WaterKind> m_waters; // the kinds of m_kinds
     NumberField* m_ph = nullptr;
     NumberField* m_ec = nullptr;

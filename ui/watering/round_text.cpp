@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+#include <limits>
 #include <map>
 
 namespace plumule::ui {
@@ -10,21 +12,6 @@ namespace {
 QString say(const char* text)
 {
     return QCoreApplication::translate("Round", text);
-}
-
-QString standing(Stage stage)
-{
-    switch (stage) {
-    case Stage::Soak:
-        return say("soaking");
-    case Stage::UnderWeight:
-        return say("under weight");
-    case Stage::Blackout:
-        return say("in blackout");
-    case Stage::Light:
-        return say("in light");
-    }
-    return {};
 }
 
 QString thenWhat(const StageDecision& decision)
@@ -48,6 +35,15 @@ QString thenWhat(const StageDecision& decision)
         return say("Then uncover it and bring it into light.");
     }
     return {};
+}
+
+QString dryWords(const Drought& drought)
+{
+    if (drought.isNever) {
+        return say("Never watered");
+    }
+    return drought.days == 1 ? say("Not watered for 1 day")
+                             : say("Not watered for %1 days").arg(drought.days);
 }
 
 QString sameDayOr(Date day, Slot slot, RoundKey round, const QString& thisMorning,
@@ -78,74 +74,9 @@ bool isBeyond(std::optional<double> value, std::optional<double> low, std::optio
     return value && ((low && *value < *low) || (high && *value > *high));
 }
 
-} // namespace
-
-QString capitalised(const QString& text)
+WaterWords wordsOf(WateringMethod method, WaterKind water, std::optional<Volume> amount,
+                   const UnitText& units)
 {
-    return text.isEmpty() ? text : text.front().toUpper() + text.mid(1);
-}
-
-QString trayCount(int count)
-{
-    return count == 1 ? say("1 tray") : say("%1 trays").arg(count);
-}
-
-std::vector<ShelfGroup> shelvesOf(const Round& round)
-{
-    std::vector<ShelfGroup> groups;
-    for (std::size_t i = 0; i < round.trays.size(); ++i) {
-        const auto& spot = round.trays[i].spot;
-        const bool isSame = !groups.empty() && groups.back().spot.has_value() == spot.has_value() &&
-                            (!spot || groups.back().spot->shelfId == spot->shelfId);
-        if (!isSame) {
-            groups.push_back({spot, {}});
-        }
-        groups.back().trays.push_back(i);
-    }
-    return groups;
-}
-
-QString titleOf(RoundKey round)
-{
-    return round.slot == Slot::Morning ? say("Morning round") : say("Evening round");
-}
-
-QString shelfName(const ShelfGroup& shelf)
-{
-    if (!shelf.spot) {
-        return say("No place yet");
-    }
-    return say("Rack %1 · shelf %2")
-        .arg(QString::fromStdString(shelf.spot->rack), QString::fromStdString(shelf.spot->shelf));
-}
-
-QString shelfWork(const Round& round, const ShelfGroup& shelf)
-{
-    std::map<std::pair<Stage, WateringMethod>, int> counts;
-    for (const std::size_t i : shelf.trays) {
-        ++counts[{round.trays[i].stage, round.trays[i].method}];
-    }
-    if (counts.size() == 1) {
-        const auto& [stage, method] = counts.begin()->first;
-        return say("%1, %2").arg(standing(stage), nameOf(method));
-    }
-    QStringList parts;
-    for (const auto& [work, count] : counts) {
-        parts << say("%1 %2").arg(count).arg(standing(work.first));
-    }
-    return parts.join(say(", "));
-}
-
-QString WaterWords::whole() const
-{
-    return amount.isEmpty() ? kind : amount + ' ' + kind;
-}
-
-WaterWords waterWords(const RoundTray& tray, const UnitText& units)
-{
-    const WaterKind water = tray.given ? tray.given->water : tray.water;
-    const WateringMethod method = tray.given ? tray.given->method : tray.method;
-    const auto amount = tray.given ? tray.given->amount : tray.amount;
     WaterWords words;
     if (amount) {
         words.amount = units.watering(*amount);
@@ -159,6 +90,51 @@ WaterWords waterWords(const RoundTray& tray, const UnitText& units)
     return words;
 }
 
+} // namespace
+
+QString capitalised(const QString& text)
+{
+    return text.isEmpty() ? text : text.front().toUpper() + text.mid(1);
+}
+
+QString trayCount(int count)
+{
+    return count == 1 ? say("1 tray") : say("%1 trays").arg(count);
+}
+
+QString standing(Stage stage)
+{
+    switch (stage) {
+    case Stage::Soak:
+        return say("soaking");
+    case Stage::UnderWeight:
+        return say("under weight");
+    case Stage::Blackout:
+        return say("in blackout");
+    case Stage::Light:
+        return say("in light");
+    }
+    return {};
+}
+
+QString titleOf(RoundKey round)
+{
+    return round.slot == Slot::Morning ? say("Morning round") : say("Evening round");
+}
+
+QString WaterWords::whole() const
+{
+    return amount.isEmpty() ? kind : amount + ' ' + kind;
+}
+
+WaterWords waterWords(const RoundTray& tray, const UnitText& units)
+{
+    if (tray.given) {
+        return wordsOf(tray.given->method, tray.given->water, tray.given->amount, units);
+    }
+    return wordsOf(tray.method, tray.water, tray.amount, units);
+}
+
 QString dayOfGrowth(const RoundTray& tray)
 {
     return say("day %1 of %2").arg(tray.day).arg(tray.harvestDay);
@@ -166,26 +142,85 @@ QString dayOfGrowth(const RoundTray& tray)
 
 QString missedText(const RoundTray& tray, RoundKey round)
 {
-    if (!tray.missed || tray.isDone()) {
+    if (!tray.drought || tray.isDone() || !tray.isAsked) {
         return {};
     }
-    const auto& [day, slot] = *tray.missed;
-    return say("missed %1").arg(sameDayOr(day, slot, round, say("a.m."), say("p.m.")));
+    const Drought& drought = *tray.drought;
+    if (tray.isForgotten()) {
+        return drought.isNever     ? say("never watered")
+               : drought.days == 1 ? say("1 day dry")
+                                   : say("%1 days dry").arg(drought.days);
+    }
+    if (!drought.missed) {
+        return {};
+    }
+    return say("missed %1")
+        .arg(
+            sameDayOr(drought.missed->date, drought.missed->slot, round, say("a.m."), say("p.m.")));
 }
 
 QString missedSentence(const RoundTray& tray)
 {
-    if (!tray.missed) {
+    if (!tray.drought || (!tray.isForgotten() && !tray.drought->missed)) {
         return {};
     }
-    return say("The %1 watering of %2 was not given.")
-        .arg(nameOf(tray.missed->second), dayText(tray.missed->first));
+    const Drought& drought = *tray.drought;
+    if (!tray.isForgotten()) {
+        return say("The %1 watering of %2 was not given.")
+            .arg(nameOf(drought.missed->slot), dayText(drought.missed->date));
+    }
+    const QString since = dryWords(drought) + say(", since %1.").arg(dayText(drought.since));
+    return tray.looksSince == 0 ? since : since + ' ' + looksText(tray.looksSince);
+}
+
+QString looksText(int looks)
+{
+    return looks == 1 ? say("“Not needed” once since.")
+                      : say("“Not needed” %1 times since.").arg(looks);
+}
+
+QString forgottenText(const Round& round)
+{
+    QStringList sentences;
+    QString words;
+    std::vector<std::string> codes;
+    const auto close = [&] {
+        if (!codes.empty()) {
+            sentences << say("%1: %2.").arg(words, codesText(codes));
+        }
+        codes.clear();
+    };
+    for (const RoundTray* tray : round.forgotten()) {
+        if (const QString next = dryWords(*tray->drought); next != words) {
+            close();
+            words = next;
+        }
+        codes.push_back(tray->code);
+    }
+    close();
+    return sentences.join(' ');
+}
+
+QString betweenSentence(const RoundTray& tray, const UnitText& units)
+{
+    QStringList parts;
+    for (const Watering& each : tray.between) {
+        WaterWords words = wordsOf(each.method, each.water, each.amount, units);
+        parts << say("%1 at %2").arg(words.whole(), clockText(each.minute));
+    }
+    return parts.isEmpty() ? QString() : say("As needed: %1.").arg(parts.join(say(", ")));
 }
 
 QString lastText(const RoundTray& tray, RoundKey round)
 {
     if (tray.given) {
         return clockText(tray.given->minute);
+    }
+    if (tray.looked) {
+        return say("not needed %1").arg(clockText(tray.looked->minute));
+    }
+    if (!tray.between.empty()) {
+        return say("given %1").arg(clockText(tray.between.back().minute));
     }
     if (!tray.last) {
         return say("first watering");

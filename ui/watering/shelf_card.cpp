@@ -7,6 +7,18 @@
 #include <QVBoxLayout>
 
 namespace plumule::ui {
+namespace {
+
+std::vector<StageDecision> decisionsAt(const Round& round, const std::vector<std::size_t>& group)
+{
+    std::vector<StageDecision> decisions;
+    for (const std::size_t i : group) {
+        decisions.push_back(round.decisions[i]);
+    }
+    return decisions;
+}
+
+} // namespace
 
 ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame& frame,
                      QWidget* parent)
@@ -20,35 +32,79 @@ ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame
     headingRow()->insertWidget(1, m_work, 100);
     m_tickAll = new KeyButton(tr("Tick the shelf"), 'S');
     m_tickAll->setObjectName("tickShelf");
-    m_tickAll->setAccessibleName(tr("Tick all of %1").arg(shelfName(shelf)));
     m_tickAll->setKeyShown(false);
+    m_tickAll->setVisible(!shelf.trays.empty());
     headingRow()->addWidget(m_tickAll);
     connect(m_tickAll, &QPushButton::clicked, this, &ShelfCard::shelfAsked);
     body()->setSpacing(0);
+    addRows(round, shelf, frame);
+    setShelf(round, shelf, frame);
+}
+
+void ShelfCard::addRows(const Round& round, const ShelfGroup& shelf, const RowFrame& frame)
+{
+    for (const auto& group : shelf.decisions) {
+        auto* row = new DecisionRow(decisionsAt(round, group));
+        body()->addWidget(row);
+        body()->addSpacing(scaled(4));
+        m_decisions.push_back(row);
+    }
     for (const std::size_t i : shelf.trays) {
         auto* row = new TrayRow(round.trays[i], frame);
         body()->addWidget(row);
         m_rows.push_back(row);
     }
-    m_rows.back()->setLast(true);
-    setShelf(round, shelf, frame);
+    if (!m_rows.empty()) {
+        m_rows.back()->setLast(true);
+    }
 }
 
 void ShelfCard::setShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame)
 {
     m_work->setText(shelfWork(round, shelf));
+    for (std::size_t i = 0; i < shelf.decisions.size(); ++i) {
+        m_decisions[i]->setDecisions(decisionsAt(round, shelf.decisions[i]));
+    }
     for (std::size_t i = 0; i < shelf.trays.size(); ++i) {
         m_rows[i]->setTray(round.trays[shelf.trays[i]], frame);
     }
+    showOpen();
+}
+
+void ShelfCard::showOpen()
+{
+    const QString words = isAsNeeded() ? tr("None needed") : tr("Tick the shelf");
+    if (m_tickAll->text() != words) {
+        m_tickAll->setText(words);
+        m_tickAll->updateGeometry();
+    }
+    m_tickAll->setAccessibleName(isAsNeeded() ? tr("None needed on %1").arg(objectName().mid(5))
+                                              : tr("Tick all of %1").arg(objectName().mid(5)));
     m_tickAll->setEnabled(!openTrays().empty());
+}
+
+bool ShelfCard::isAsNeeded() const
+{
+    bool isOffered = false;
+    for (const TrayRow* row : m_rows) {
+        if (!row->tray().isDone() && row->tray().isAsked) {
+            if (!row->tray().isAsNeeded) {
+                return false;
+            }
+            isOffered = true;
+        }
+    }
+    return isOffered;
 }
 
 std::vector<TrayId> ShelfCard::openTrays() const
 {
+    const bool isOffered = isAsNeeded();
     std::vector<TrayId> open;
     for (const TrayRow* row : m_rows) {
-        if (!row->tray().isDone()) {
-            open.push_back(row->tray().tray);
+        const RoundTray& tray = row->tray();
+        if (!tray.isDone() && tray.isAsked && tray.isAsNeeded == isOffered) {
+            open.push_back(tray.tray);
         }
     }
     return open;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ui/watering/decision_row.h"
 #include "ui/watering/tray_row.h"
 #include "ui/widget/widgets.h"
 
@@ -7,7 +8,8 @@ namespace plumule::ui {
 
 class KeyButton;
 
-// The trays of one shelf, with a button that ticks them all.
+// One shelf: what is to be decided on it, then its trays, with a button that ticks them all, or
+// where all are watered as needed says that none needs it.
 class ShelfCard : public Card
 {
     Q_OBJECT
@@ -19,7 +21,13 @@ public:
     // Shows the same trays again.
     void setShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame);
     [[nodiscard]] const std::vector<TrayRow*>& rows() const { return m_rows; }
+    [[nodiscard]] const std::vector<DecisionRow*>& decisions() const { return m_decisions; }
+    // What the button answers for: trays to tick, else those that may need nothing.
     [[nodiscard]] std::vector<TrayId> openTrays() const;
+    // Whether openTrays() are those that may need nothing.
+    [[nodiscard]] bool isAsNeeded() const;
+    // Words the button by what stands in the rows.
+    void showOpen();
     // Shows the letter on its button: its shelf would be ticked.
     void setCurrent(bool isCurrent);
     // Under that row.
@@ -29,9 +37,12 @@ Q_SIGNALS:
     void shelfAsked();
 
 private:
+    void addRows(const Round& round, const ShelfGroup& shelf, const RowFrame& frame);
+
     QLabel* m_work = nullptr;
     KeyButton* m_tickAll = nullptr;
     std::vector<TrayRow*> m_rows;
+    std::vector<DecisionRow*> m_decisions;
 };
 
 } // namespace plumule::ui

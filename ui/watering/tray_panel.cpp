@@ -33,6 +33,13 @@ NumberField* measure(const char* objectName, const QString& accessibleName)
     return field;
 }
 
+// In the field's unit, whatever small amounts are measured with.
+QString askedText(Volume amount, UnitSystem units)
+{
+    return units == UnitSystem::Metric ? numberText(inMillilitres(amount), 0)
+                                       : numberText(inUsFluidOunces(amount), 1);
+}
+
 } // namespace
 
 TrayPanel::TrayPanel(QWidget* parent)
@@ -134,8 +141,7 @@ void TrayPanel::begin(const RoundTray& tray, UnitSystem units)
     showLength(*m_height, std::nullopt, units);
     showVolume(*m_given, tray.given ? tray.given->amount : std::nullopt, units);
     m_given->setModified(false);
-    m_given->setPlaceholderText(tray.amount ? words.watering(*tray.amount).section(' ', 0, 0)
-                                            : QString());
+    m_given->setPlaceholderText(tray.amount ? askedText(*tray.amount, units) : QString());
     m_ph->setNumber(std::nullopt, 2);
     m_ec->setNumber(std::nullopt, 0);
     // Rims are read where the surface can't be reached; the depth must be known to correct them.

@@ -1,36 +1,21 @@
 #include "ui/watering/tray_row.h"
 
-#include "ui/medium/marker.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QKeyEvent>
-#include <QPainter>
 
 namespace plumule::ui {
 namespace {
 
-constexpr int kBoxColumn = 46;
-constexpr int kDayColumn = 88;
-constexpr int kLastColumn = 98;
-constexpr int kMoreColumn = 44;
-constexpr int kGap = 8;
+constexpr int kOneLine = 51;
+constexpr int kTwoLines = 62;
+constexpr int kAnswers = 48; // below two lines
+constexpr int kMoreSide = 44;
 
-QFont codeFont()
+QFont fontOfCodes()
 {
     return uiFont(1.1, QFont::DemiBold);
-}
-
-QFont amountFont()
-{
-    return uiFont(1.0, QFont::DemiBold);
-}
-
-// Draws within the cell, with three dots where it does not fit.
-void drawIn(QPainter& painter, QRect cell, Qt::Alignment alignment, const QString& text)
-{
-    painter.drawText(cell, alignment,
-                     painter.fontMetrics().elidedText(text, Qt::ElideRight, cell.width()));
 }
 
 } // namespace
@@ -56,17 +41,42 @@ TrayRow::TrayRow(const RoundTray& tray, const RowFrame& frame, QWidget* parent)
     m_more->setToolTip(tr("Note, height, water given, pH and EC"));
     m_more->setAccessibleName(
         tr("Note, height and water of %1").arg(QString::fromStdString(tray.code)));
-    connect(this, &QAbstractButton::clicked, this, [this] { Q_EMIT tickAsked(false); });
+    connect(this, &QAbstractButton::clicked, this, &TrayRow::press);
     connect(m_more, &QPushButton::clicked, this, &TrayRow::detailsAsked);
     word();
 }
 
 void TrayRow::setTray(const RoundTray& tray, const RowFrame& frame)
 {
+    if (tray == m_tray && frame == m_frame) {
+        return;
+    }
     m_tray = tray;
     m_frame = frame;
     word();
+    updateGeometry();
     update();
+}
+
+void TrayRow::setLooked(const std::optional<WateringLook>& looked)
+{
+    m_tray.looked = looked;
+    word();
+    update();
+}
+
+void TrayRow::press()
+{
+    if (asksWhetherNeeded() && m_isOnNotNeeded) {
+        Q_EMIT notNeededAsked();
+    } else {
+        Q_EMIT tickAsked(false);
+    }
+}
+
+bool TrayRow::asksWhetherNeeded() const
+{
+    return m_tray.isAsNeeded && !m_tray.isDone();
 }
 
 void TrayRow::setGiven(const std::optional<Watering>& given)
@@ -85,6 +95,11 @@ void TrayRow::setLast(bool isLast)
 void TrayRow::word()
 {
     m_water = waterWords(m_tray, m_frame.units);
+    if (asksWhetherNeeded()) {
+        m_water.kind = m_water.amount.isEmpty() ? tr("if dry, %1").arg(m_water.kind) : m_water.kind;
+        m_water.amount =
+            m_water.amount.isEmpty() ? QString() : tr("if dry, %1").arg(m_water.amount);
+    }
     m_missed = missedText(m_tray, m_frame.round);
     m_last = lastText(m_tray, m_frame.round);
     setChecked(m_tray.isDone());
@@ -93,12 +108,16 @@ void TrayRow::word()
                                QString::fromStdString(m_tray.variety),
                                QString::fromStdString(m_tray.medium.name), m_water.whole(),
                                dayOfGrowth(m_tray), m_missed.isEmpty() ? m_last : m_missed));
-    setToolTip(m_missed.isEmpty() ? QString() : missedSentence(m_tray));
+    setAccessibleDescription(asksWhetherNeeded() ? tr("Space: watered. D: not needed.")
+                                                 : QString());
+    const QString between = betweenSentence(m_tray, m_frame.units);
+    const QString missed = m_missed.isEmpty() ? QString() : missedSentence(m_tray);
+    setToolTip(QStringList{missed, between}.join('\n').trimmed());
 }
 
 int TrayRow::widthOfCode(const std::string& code)
 {
-    const int words = QFontMetrics(codeFont()).horizontalAdvance(QString::fromStdString(code));
+    const int words = QFontMetrics(fontOfCodes()).horizontalAdvance(QString::fromStdString(code));
     return qMin(words, scaled(150));
 }
 
@@ -109,24 +128,65 @@ QSize TrayRow::sizeHint() const
 
 QSize TrayRow::minimumSizeHint() const
 {
-    return {scaled(300), scaled(51)};
+    return {scaled(300), scaled(kOneLine)};
 }
 
 int TrayRow::heightForWidth(int wide) const
 {
-    return scaled(isNarrow(wide) ? 62 : 51);
+    if (!isNarrow(wide)) {
+        return scaled(kOneLine);
+    }
+    return scaled(m_tray.isAsNeeded ? kTwoLines + kAnswers : kTwoLines);
 }
 
 bool TrayRow::isNarrow(int wide) const
 {
-    return wide < scaled(690) + m_frame.codeWidth;
+    return wide < scaled(m_tray.isAsNeeded ? 820 : 690) + m_frame.codeWidth;
 }
 
 void TrayRow::resizeEvent(QResizeEvent* event)
 {
     QAbstractButton::resizeEvent(event);
-    const int side = scaled(kMoreColumn);
-    m_more->setGeometry(width() - side, (height() - side) / 2, side, side);
+    const int side = scaled(kMoreSide);
+    m_more->setGeometry(width() - side, (wordsHeight() - side) / 2, side, side);
+}
+
+int TrayRow::wordsHeight() const
+{
+    return isNarrow(width()) ? scaled(kTwoLines) : height();
+}
+
+int TrayRow::answersWidth() const
+{
+    return notNeededArea().right() - wateredArea().left();
+}
+
+QRect TrayRow::notNeededArea() const
+{
+    const int high = scaled(44);
+    const int wide = scaled(120);
+    const int right = isNarrow(width()) ? width() - scaled(8) : width() - scaled(kMoreSide + 4);
+    const int top = isNarrow(width()) ? scaled(kTwoLines - 2) : (height() - high) / 2;
+    return {right - wide, top, wide, high};
+}
+
+QRect TrayRow::wateredArea() const
+{
+    const QRect other = notNeededArea();
+    return other.translated(-other.width() - scaled(8), 0);
+}
+
+// An open question is answered on its two areas alone.
+bool TrayRow::hitButton(const QPoint& at) const
+{
+    return asksWhetherNeeded() ? wateredArea().contains(at) || notNeededArea().contains(at)
+                               : QAbstractButton::hitButton(at);
+}
+
+void TrayRow::mousePressEvent(QMouseEvent* event)
+{
+    m_isOnNotNeeded = notNeededArea().contains(event->position().toPoint());
+    QAbstractButton::mousePressEvent(event);
 }
 
 void TrayRow::keyPressEvent(QKeyEvent* event)
@@ -169,176 +229,6 @@ void TrayRow::focusOutEvent(QFocusEvent* event)
 {
     QAbstractButton::focusOutEvent(event);
     update();
-}
-
-void TrayRow::paintEvent(QPaintEvent*)
-{
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    paintGround(painter);
-    paintTick(painter);
-    painter.setOpacity(m_tray.isDone() ? 0.5 : 1.0);
-    if (isNarrow(width())) {
-        paintTwoLines(painter);
-    } else {
-        paintOneLine(painter);
-    }
-}
-
-void TrayRow::paintGround(QPainter& painter) const
-{
-    const Palette& colours = ui::palette();
-    if (!m_isLast) {
-        painter.fillRect(QRect(0, height() - 1, width(), 1), colours.rule);
-    }
-    const QRectF inside = QRectF(rect()).adjusted(1, 2, -1, -3);
-    if (underMouse() || isDown()) {
-        QColor hover = colours.selection;
-        hover.setAlphaF(isDown() ? 1.0F : 0.45F);
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(hover);
-        painter.drawRoundedRect(inside, scaled(7), scaled(7));
-    }
-    if (hasFocus()) {
-        painter.setPen(QPen(colours.accent, 2));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRoundedRect(inside, scaled(7), scaled(7));
-    }
-}
-
-void TrayRow::paintTick(QPainter& painter) const
-{
-    const Palette& colours = ui::palette();
-    const int side = scaled(28);
-    const QRectF box(scaled(8) + 1, (height() - side) / 2.0, side, side);
-    if (!m_tray.isDone()) {
-        painter.setPen(QPen(colours.accentSoft, 2));
-        painter.setBrush(colours.field);
-        painter.drawRoundedRect(box, scaled(7), scaled(7));
-        return;
-    }
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(colours.accentSoft);
-    painter.drawRoundedRect(box, scaled(7), scaled(7));
-    const auto at = [&](double x, double y) {
-        return QPointF(box.x() + x * side, box.y() + y * side);
-    };
-    painter.setPen(QPen(colours.isDark ? colours.ink : colours.accentInk, scaled(3), Qt::SolidLine,
-                        Qt::RoundCap, Qt::RoundJoin));
-    painter.drawPolyline(QPolygonF({at(0.29, 0.52), at(0.44, 0.67), at(0.72, 0.35)}));
-}
-
-void TrayRow::paintOneLine(QPainter& painter) const
-{
-    const Palette& colours = ui::palette();
-    const int high = height();
-    const int gap = scaled(kGap);
-    int x = scaled(kBoxColumn) + gap / 2;
-    const auto cell = [&](int wide) {
-        const QRect rect(x, 0, wide, high);
-        x += wide + gap;
-        return rect;
-    };
-    const int fixed = scaled(kDayColumn + kLastColumn + kMoreColumn) + m_frame.codeWidth;
-    const int shared = width() - x - fixed - 6 * gap;
-    painter.setPen(colours.ink);
-    painter.setFont(codeFont());
-    drawIn(painter, cell(m_frame.codeWidth), Qt::AlignVCenter, QString::fromStdString(m_tray.code));
-    painter.setFont(uiFont());
-    drawIn(painter, cell(shared * 28 / 100), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.variety));
-    paintMedium(painter, cell(shared * 31 / 100));
-    paintWater(painter, cell(shared * 41 / 100), Qt::AlignVCenter);
-    painter.setPen(colours.mutedInk);
-    drawIn(painter, cell(scaled(kDayColumn)), Qt::AlignVCenter, dayOfGrowth(m_tray));
-    paintLast(painter, cell(scaled(kLastColumn)), Qt::AlignVCenter);
-}
-
-void TrayRow::paintTwoLines(QPainter& painter) const
-{
-    const Palette& colours = ui::palette();
-    const int gap = scaled(kGap);
-    const int left = scaled(kBoxColumn) + gap / 2;
-    const int right = width() - scaled(kMoreColumn);
-    const int lineHigh = scaled(24);
-    const int top = (height() - 2 * lineHigh) / 2;
-
-    const int water = qMin(waterWidth(), (right - left) / 2);
-    painter.setPen(colours.ink);
-    painter.setFont(codeFont());
-    drawIn(painter, QRect(left, top, m_frame.codeWidth, lineHigh), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.code));
-    painter.setFont(uiFont());
-    const int variety = left + m_frame.codeWidth + gap;
-    drawIn(painter, QRect(variety, top, right - water - gap - variety, lineHigh), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.variety));
-    paintWater(painter, QRect(right - water, top, water, lineHigh),
-               Qt::AlignVCenter | Qt::AlignRight);
-
-    const int second = top + lineHigh;
-    const QString day = dayOfGrowth(m_tray);
-    const int dayWide = QFontMetrics(uiFont()).horizontalAdvance(day) + 2;
-    const int last = lastWidth();
-    const int mediumWide = qMin(scaled(160), right - left - last - dayWide - 2 * gap);
-    paintMedium(painter, QRect(left, second, mediumWide, lineHigh));
-    painter.setPen(colours.mutedInk);
-    drawIn(painter, QRect(left + mediumWide + gap, second, dayWide, lineHigh), Qt::AlignVCenter,
-           day);
-    paintLast(painter, QRect(right - last, second, last, lineHigh),
-              Qt::AlignVCenter | Qt::AlignRight);
-}
-
-void TrayRow::paintMedium(QPainter& painter, QRect cell) const
-{
-    const int mark = scaled(20);
-    painter.save();
-    painter.translate(cell.left() + scaled(7), cell.center().y() + 1);
-    painter.fillPath(markerShape(m_tray.medium.marker, scaled(11)),
-                     markerColour(m_tray.medium.marker));
-    painter.restore();
-    painter.setPen(ui::palette().ink);
-    drawIn(painter, cell.adjusted(mark, 0, 0, 0), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.medium.name));
-}
-
-int TrayRow::waterWidth() const
-{
-    int wide = QFontMetrics(uiFont()).horizontalAdvance(m_water.kind) + 2;
-    if (!m_water.amount.isEmpty()) {
-        wide += QFontMetrics(amountFont()).horizontalAdvance(m_water.amount) + scaled(5);
-    }
-    return wide;
-}
-
-void TrayRow::paintWater(QPainter& painter, QRect cell, Qt::Alignment alignment) const
-{
-    if (alignment.testFlag(Qt::AlignRight)) {
-        cell.setLeft(qMax(cell.left(), cell.right() + 1 - waterWidth()));
-    }
-    painter.setPen(ui::palette().ink);
-    if (!m_water.amount.isEmpty()) {
-        painter.setFont(amountFont());
-        const int wide = painter.fontMetrics().horizontalAdvance(m_water.amount);
-        drawIn(painter, cell, Qt::AlignVCenter, m_water.amount);
-        cell.setLeft(cell.left() + wide + scaled(5));
-        painter.setFont(uiFont());
-    }
-    drawIn(painter, cell, Qt::AlignVCenter, m_water.kind);
-}
-
-int TrayRow::lastWidth() const
-{
-    return m_missed.isEmpty() ? QFontMetrics(uiFont()).horizontalAdvance(m_last) + 2
-                              : QFontMetrics(amountFont()).horizontalAdvance(m_missed) + 2;
-}
-
-void TrayRow::paintLast(QPainter& painter, QRect cell, Qt::Alignment alignment) const
-{
-    const bool isMissed = !m_missed.isEmpty();
-    painter.setPen(isMissed ? ui::palette().warning : ui::palette().mutedInk);
-    painter.setFont(isMissed ? amountFont() : uiFont());
-    drawIn(painter, cell, alignment, isMissed ? m_missed : m_last);
-    painter.setFont(uiFont());
 }
 
 } // namespace plumule::ui

@@ -23,7 +23,8 @@ struct RowFrame
 };
 
 // One tray of the round. A press anywhere on it or Space asks for its tick to be set or taken off;
-// whether it is ticked is the journal's to say.
+// whether it is ticked is the journal's to say. One that is watered as needed is asked about
+// instead: Watered or Not needed, drawn in the row.
 class TrayRow : public QAbstractButton
 {
     Q_OBJECT
@@ -34,6 +35,7 @@ public:
     void setTray(const RoundTray& tray, const RowFrame& frame);
     // As it was just ticked or unticked.
     void setGiven(const std::optional<Watering>& given);
+    void setLooked(const std::optional<WateringLook>& looked);
     [[nodiscard]] const RoundTray& tray() const { return m_tray; }
     // The last row of a shelf has no rule under it.
     void setLast(bool isLast);
@@ -42,11 +44,17 @@ public:
     [[nodiscard]] QSize minimumSizeHint() const override;
     [[nodiscard]] int heightForWidth(int wide) const override;
 
+    // Whether it asks Watered or Not needed, and where a press answers which.
+    [[nodiscard]] bool asksWhetherNeeded() const;
+    [[nodiscard]] QRect wateredArea() const;
+    [[nodiscard]] QRect notNeededArea() const;
+
     // The width that the code needs.
     [[nodiscard]] static int widthOfCode(const std::string& code);
 
 Q_SIGNALS:
     void tickAsked(bool isByKey);
+    void notNeededAsked();
     void detailsAsked();
     void stepAsked(int step); // arrows; ±1000 for the first and the last
     void focused();
@@ -55,15 +63,24 @@ protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void nextCheckState() override {}
+    [[nodiscard]] bool hitButton(const QPoint& at) const override;
 
 private:
     [[nodiscard]] bool isNarrow(int wide) const;
     void word();
+    void press();
+    [[nodiscard]] int answersWidth() const;
+    // Without the answers below them.
+    [[nodiscard]] int wordsHeight() const;
+
+    // tray_row_paint.cpp
     void paintGround(QPainter& painter) const;
     void paintTick(QPainter& painter) const;
+    void paintAnswer(QPainter& painter, QRect area, const QString& text, const QString& key) const;
     void paintOneLine(QPainter& painter) const;
     void paintTwoLines(QPainter& painter) const;
     void paintMedium(QPainter& painter, QRect cell) const;
@@ -78,6 +95,7 @@ private:
     QString m_missed;
     QString m_last;
     bool m_isLast = false;
+    bool m_isOnNotNeeded = false; // where it was pressed
     QPushButton* m_more = nullptr;
 };
 

@@ -5,6 +5,7 @@
 namespace plumule::ui {
 
 class RecipeForm;
+class Segmented;
 
 // How each kind of water is made.
 class WaterPart : public SetupPart
@@ -18,8 +19,15 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
 
+    // What the preference says, for the whole program.
+    static void applySmallVolumes(const Preferences& preferences);
+
 private:
+    [[nodiscard]] QWidget* buildSmallVolumes();
+
     RecipeForm* m_form = nullptr;
+    Segmented* m_small = nullptr;
+    QWidget* m_smallCard = nullptr;
 };
 
 } // namespace plumule::ui

@@ -24,6 +24,9 @@ QFrame[role="card"] { background: %card%; border: 1px solid %cardEdge%; border-r
 QFrame[role="caution"] { background: %cautionCard%; border: 1px solid %cautionEdge%; border-radius: %10px%; }
 QFrame[role="answer"] { background: %card%; border: 1px solid %cardEdge%; border-left: %5px% solid %accent%; border-radius: %10px%;
   border-top-left-radius: %3px%; border-bottom-left-radius: %3px%; }
+QFrame[role="alarm"] { background: %card%; border: 1px solid %warning%; border-radius: %10px%; }
+QFrame[role="hand"] { background: %card%; border: 1px solid %cardEdge%; border-radius: %10px%; }
+QFrame[role="scanned"] { background: %card%; border: 2px solid %accent%; border-radius: %10px%; }
 QFrame[role="panel"] { background: %page%; border: 1px solid %rule%; border-radius: %8px%; }
 QFrame[role="rule"] { background: %rule%; border: none; max-height: 1px; min-height: 1px; }
 

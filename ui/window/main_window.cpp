@@ -1,14 +1,18 @@
 #include "ui/window/main_window.h"
 
+#include "core/harvest/scale_text.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/harvest/weigh_page.h"
+#include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
 #include "ui/trial/trials_page.h"
+#include "ui/watering/between_dialog.h"
 #include "ui/watering/round_page.h"
+#include "ui/watering/water_part.h"
 #include "ui/widget/burst.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -23,12 +27,24 @@
 #include <QScreen>
 #include <QShortcut>
 #include <QStackedWidget>
+#include <QToolTip>
+
+#include <algorithm>
 
 namespace plumule::ui {
 namespace {
 
 constexpr QSize kSmallestWindow{900, 600};
 constexpr QSize kUsualWindow{1440, 900};
+constexpr int kMostFiguresOfAWeight = 7; // an article number has eight or more
+
+bool isWeight(const QString& text)
+{
+    const bool isLongNumber =
+        text.size() > kMostFiguresOfAWeight &&
+        std::all_of(text.begin(), text.end(), [](QChar letter) { return letter.isDigit(); });
+    return !isLongNumber && scaleReadingFrom(text.toStdString(), MassUnit::Gram).has_value();
+}
 
 } // namespace
 
@@ -41,8 +57,10 @@ MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWi
     setWindowTitle(tr("Plumule"));
     setWindowIcon(QIcon(QStringLiteral(":/icons/plumule.svg")));
     m_tasks = new Tasks(this);
+    WaterPart::applySmallVolumes(m_preferences);
     buildFrame();
     buildPages();
+    m_clock = new ClockWatch(m_journal, this);
     wireKeys();
     wireWork();
     m_listener = m_journal.addListener([this](const std::vector<Change>& changes) {
@@ -55,6 +73,11 @@ MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWi
             }
         }
         showHeader();
+    });
+    connect(m_clock, &ClockWatch::turned, this, [this] {
+        for (Page* each : m_pages) {
+            each->followClock();
+        }
     });
     showHeader();
     showPageAt(0);
@@ -220,6 +243,7 @@ void MainWindow::addPage(Page* page)
     connect(choose, &QPushButton::clicked, this, [this, index] { showPageAt(index); });
     connect(page, &Page::trayAsked, this, &MainWindow::openTray);
     connect(page, &Page::weighingAsked, this, &MainWindow::weigh);
+    connect(page, &Page::wateringAsked, this, &MainWindow::giveBetween);
     connect(page, &Page::badgeChanged, this, [this, index](int count) { setBadge(index, count); });
 }
 
@@ -248,25 +272,59 @@ void MainWindow::wireScanner()
 {
     m_scanner = new BurstReader(
         [this](const QString& text) {
-            return m_journal.trays().find(text.toStdString()).has_value();
+            if (m_journal.trays().find(text.toStdString())) {
+                return BurstReader::Kind::Ours;
+            }
+            return isWeight(text) ? BurstReader::Kind::Typed : BurstReader::Kind::Strange;
         },
         this);
-    connect(m_scanner, &BurstReader::scanned, this, [this](const QString& code) {
-        if (QApplication::activeModalWidget() != nullptr) {
-            return; // the page under a dialog stays as it is
-        }
-        // At the scale a scanned label is the tray to weigh; elsewhere it is the tray to look at.
-        if (m_stack->currentWidget() == page(tr("Weigh-in"))) {
-            weigh(code);
-        } else if (const auto tray = m_journal.trays().find(code.toStdString())) {
-            openTray(*tray);
-        }
+    m_scanner->setMarks([this] {
+        return BurstReader::Marks{m_preferences.get(Preference::ScanBefore).toString(),
+                                  m_preferences.get(Preference::ScanAfter).toString()};
     });
+    connect(m_scanner, &BurstReader::scanned, this, &MainWindow::follow);
+    connect(m_scanner, &BurstReader::strangerScanned, this, [this](const QString& code) {
+        refuseScan(tr("No tray is called “%1”, which was scanned. It may be the barcode of "
+                      "something else.")
+                       .arg(code));
+    });
+}
+
+void MainWindow::follow(const QString& code)
+{
+    const auto tray = m_journal.trays().find(code.toStdString());
+    if (!tray) {
+        return;
+    }
+    // The page under a dialog stays as it is, and so does what is typed in the dialog.
+    if (QApplication::activeModalWidget() != nullptr) {
+        refuseScan(tr("%1 was scanned. Finish this first, then scan it again.").arg(code));
+        return;
+    }
+    if (m_stack->currentWidget() == page(tr("Weigh-in"))) {
+        weigh(code);
+    } else if (auto* round = qobject_cast<RoundPage*>(m_stack->currentWidget())) {
+        round->takeInHand(*tray);
+    } else {
+        openTray(*tray);
+    }
+}
+
+// The bar may stand under a dialog, so that the words are shown there too.
+void MainWindow::refuseScan(const QString& words)
+{
+    m_messages->refuse(words);
+    if (const QWidget* dialog = QApplication::activeModalWidget()) {
+        QToolTip::showText(dialog->mapToGlobal(QPoint(0, 0)), words);
+    }
 }
 
 // A field that has nothing typed to take back would keep these keys to itself all the same.
 bool MainWindow::eventFilter(QObject* watched, QEvent* event)
 {
+    if (event->type() == QEvent::WindowActivate && watched == this) {
+        m_clock->look(); // the computer may have slept meanwhile
+    }
     if (event->type() == QEvent::ShortcutOverride) {
         const auto* field = qobject_cast<QLineEdit*>(watched);
         const auto* key = static_cast<QKeyEvent*>(event);
@@ -420,6 +478,14 @@ void MainWindow::setBadge(int index, int count)
     QLabel* badge = m_badges[static_cast<std::size_t>(index)];
     badge->setText(QString::number(count));
     badge->setVisible(count > 0);
+}
+
+void MainWindow::giveBetween(TrayId tray)
+{
+    auto* dialog = new BetweenDialog(m_journal, {tray}, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &BetweenDialog::given, this, [this] { tellLast(m_journal, *m_messages); });
+    dialog->open();
 }
 
 void MainWindow::openTray(TrayId tray)

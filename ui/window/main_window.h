@@ -13,6 +13,7 @@ namespace plumule::ui {
 
 class BeginBar;
 class BurstReader;
+class ClockWatch;
 
 // The window: pages at the left, the chosen one beside them, the message bar below. It tells pages
 // of changes and leads from one to another; what a page shows is the page's own.
@@ -64,6 +65,10 @@ private:
     void print();
     void readAgain();
     void help();
+    // A scanned label: the tray in hand, on the scale, or to look at.
+    void follow(const QString& code);
+    void refuseScan(const QString& words);
+    void giveBetween(TrayId tray);
     void openTray(TrayId tray);
     void weigh(const QString& code);
 
@@ -84,6 +89,7 @@ private:
     std::vector<QPushButton*> m_buttons;
     std::vector<QLabel*> m_badges;
     BurstReader* m_scanner = nullptr;
+    ClockWatch* m_clock = nullptr;
     int m_listener = 0;
     bool m_mayClose = false;
 };

@@ -40,10 +40,44 @@ TEST(UnitText, ShowsTheSameAmountsInUsCustomaryUnits)
     EXPECT_EQ(kUs.watering(millilitres(120)), "4.1 fl oz");
     EXPECT_EQ(kUs.mixed(litres(1.62)), "0.43 gal");
     EXPECT_EQ(kUs.mixed(litres(3.785411784)), "1.00 gal");
-    EXPECT_EQ(kUs.concentrate(millilitres(13)), "0.44 fl oz");
+    EXPECT_EQ(kUs.concentrate(millilitres(37)), "1.25 fl oz");
     EXPECT_EQ(kUs.dose(millilitres(11.72)), "1.50 fl oz/gal");
     EXPECT_EQ(kUs.length(millimetres(48)), "1.89 in");
     EXPECT_EQ(kUs.length(millimetres(508)), "20.00 in");
+}
+
+// A US teaspoon is a sixth of a fluid ounce (NIST SP 811, Appendix B).
+TEST(UnitText, SaysLittleSoThatItCanBeMeasured)
+{
+    EXPECT_EQ(kUs.watering(millilitres(15)), "0.51 fl oz");
+    EXPECT_EQ(kUs.watering(usCups(1)), "8.0 fl oz");
+    EXPECT_EQ(kUs.concentrate(millilitres(1.5)), "1.5 mL") << "and not 0.05 fl oz";
+    EXPECT_EQ(kUs.mixed(millilitres(300)), "10.1 fl oz") << "and not 0.08 gal";
+    UnitText::measureSmallIn(SmallVolume::Teaspoon);
+    EXPECT_EQ(kUs.watering(millilitres(15)), "3 tsp");
+    EXPECT_EQ(kUs.watering(millilitres(30)), "6.1 tsp");
+    EXPECT_EQ(kUs.mixed(millilitres(120)), "24.3 tsp");
+    EXPECT_EQ(kUs.watering(usCups(1)), "8.0 fl oz");
+    UnitText::measureSmallIn(SmallVolume::Millilitre);
+    EXPECT_EQ(kUs.watering(millilitres(118)), "118 mL");
+    UnitText::measureSmallIn(SmallVolume::FluidOunce);
+    EXPECT_EQ(kMetric.watering(millilitres(15)), "15 mL");
+}
+
+// A pound is 453.59237 g (NIST SP 811, Appendix B).
+TEST(CostPerGram, IsSaidInTheUnitThatGivesItTwoToFourFigures)
+{
+    const auto metric = UnitSystem::Metric;
+    const auto us = UnitSystem::UsCustomary;
+    EXPECT_EQ(costPerGramText(0.0234, "EUR", metric), "23.4 EUR/kg");
+    EXPECT_EQ(costPerGramText(0.00234, "EUR", metric), "2.34 EUR/kg");
+    EXPECT_EQ(costPerGramText(0.234, "EUR", metric), "234 EUR/kg");
+    EXPECT_EQ(costPerGramText(2.34, "EUR", metric), "234 ct/g");
+    EXPECT_EQ(costPerGramText(0.000234, "EUR", metric), "0.234 EUR/kg");
+    EXPECT_EQ(costPerGramText(340, "JPY", metric), "340 JPY/g");
+    EXPECT_EQ(costPerGramText(0.05, "USD", us), "22.7 USD/lb");
+    EXPECT_EQ(costPerGramText(3, "USD", us), "85.0 USD/oz");
+    EXPECT_EQ(costPerGramText(-0.0234, "EUR", metric), QString(QChar(0x2212)) + "23.4 EUR/kg");
 }
 
 TEST(UnitText, NamesTheUnitsThatItsAmountsEndWith)

@@ -54,6 +54,22 @@ protected:
         return sown.value_or(std::vector<TrayId>());
     }
 
+    // From the next sowing on.
+    void makeAsNeeded(Stage which)
+    {
+        const auto varieties = journal->varieties().all();
+        for (const Variety& variety : *varieties) {
+            if (variety.name != "Broccoli") {
+                continue;
+            }
+            Protocol protocol = journal->varieties().protocol(variety.id).value();
+            for (ProtocolStage& stage : protocol.stages) {
+                stage.wateringsPerDay = stage.stage == which ? 0 : stage.wateringsPerDay;
+            }
+            ASSERT_TRUE(journal->varieties().save(protocol));
+        }
+    }
+
     // Begins each stage on its day, up to light.
     void bringIntoLight(const std::vector<TrayId>& trays, Moment sown)
     {

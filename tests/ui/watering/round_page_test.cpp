@@ -1,8 +1,10 @@
 #include "tests/ui/watering/round_fixture.h"
-#include "ui/widget/burst.h"
 
+#include <QDialog>
 #include <QFile>
 #include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
 #include <QMenu>
 #include <QProgressBar>
 #include <QScrollArea>
@@ -141,27 +143,50 @@ TEST_F(RoundTest, LettersThatAScannerTypesAreNoCommands)
     EXPECT_EQ(doneCount(), 0);
 }
 
-TEST_F(RoundTest, AScannedLabelIsReadWhicheverRowIsInHand)
+TEST_F(RoundTest, AScannedTrayIsTheOneInHandAndScrolledTo)
 {
-    sowBroccoli(4, kTwoDaysAgo);
-    const auto page = openPage();
-    BurstReader scanner([this](const QString& text) {
-        return journal->trays().find(text.toStdString()).has_value();
-    });
-    qApp->installEventFilter(&scanner);
-    QSignalSpy scanned(&scanner, &BurstReader::scanned);
-    QTest::keyClicks(QApplication::focusWidget(), "BR003");
-    press(Qt::Key_Return);
-    ASSERT_EQ(scanned.count(), 1);
-    EXPECT_EQ(scanned.front().front().toString(), "BR003");
-    QTest::qWait(120);
-    EXPECT_FALSE(find<QWidget>(*page, "trayPanel")->isVisible());
+    const auto sown = sowBroccoli(32, kTwoDaysAgo);
+    const auto page = openPage({1000, 640});
+    page->takeInHand(sown[30]);
+    ASSERT_NE(rowInHand(), nullptr);
+    EXPECT_EQ(rowInHand()->tray().tray, sown[30]);
+    auto* scroll = find<QScrollArea>(*page, "roundScroll");
+    EXPECT_TRUE(soon([&] {
+        const QRect row(rowInHand()->mapTo(scroll->viewport(), QPoint()), rowInHand()->size());
+        return scroll->viewport()->rect().contains(row);
+    }));
     EXPECT_EQ(doneCount(), 0);
+}
+
+TEST_F(RoundTest, AScannedTrayThatNeedsNothingIsSaidToNeedNothing)
+{
+    const auto later = sowBroccoli(1, {clock.today(), 7 * 60 + 5});
+    sowBroccoli(2, kTwoDaysAgo);
+    const auto page = openPage();
+    ASSERT_EQ(shownRow(*page, "trayBR001"), nullptr);
+    page->takeInHand(later.front());
+    EXPECT_EQ(messages.text(), "BR001 needs nothing in this round.");
+    EXPECT_EQ(rowInHand(), shownRow(*page, "trayBR002"));
+}
+
+TEST_F(RoundTest, AScanKeepsWhatWasTypedAboutTheOtherTray)
+{
+    const auto sown = sowBroccoli(3, kTwoDaysAgo);
+    const auto page = openPage();
+    press(Qt::Key_T);
+    ASSERT_TRUE(soon([&] { return find<QWidget>(*page, "trayPanel")->isVisible(); }));
+    QTest::keyClicks(QApplication::focusWidget(), "slow on one side");
+    page->takeInHand(sown[2]);
+    EXPECT_FALSE(find<QWidget>(*page, "trayPanel")->isVisible());
+    ASSERT_EQ(journal->trays().sheet(sown[0])->notes.size(), 1U);
+    EXPECT_TRUE(journal->trays().sheet(sown[2])->notes.empty());
+    EXPECT_EQ(rowInHand(), shownRow(*page, "trayBR003"));
 }
 
 TEST_F(RoundTest, SaysWhatWasMissed)
 {
-    sowBroccoli(1, kTwoDaysAgo);
+    const auto trays = sowBroccoli(1, kTwoDaysAgo);
+    ASSERT_TRUE(journal->watering().tick(trays[0], clock.today() - 1, Slot::Morning));
     const auto page = openPage();
     EXPECT_TRUE(shownRow(*page, "trayBR001")->accessibleName().contains("missed p.m."));
     clock.set({date(2026, 3, 12), 18 * 60});
@@ -191,7 +216,7 @@ TEST_F(RoundTest, NotYetMovesAllThatFollowsByARound)
     const Moment before = planOf(trays.front()).harvest;
     QTest::mouseClick(find<QPushButton>(*page, "notYetBR001"), Qt::LeftButton);
     EXPECT_EQ(planOf(trays.front()).harvest - before, 11 * 60);
-    EXPECT_TRUE(messages.text().contains("asked again this evening"));
+    EXPECT_TRUE(messages.text().contains("Asked again this evening"));
     EXPECT_TRUE(soon([&] { return page->findChild<DecisionRow*>("decisionBR001") == nullptr; }));
     EXPECT_NE(shownRow(*page, "trayBR001"), nullptr);
     QTest::mouseClick(find<QPushButton>(*page, "undo"), Qt::LeftButton);
@@ -218,16 +243,224 @@ TEST_F(RoundTest, AHarvestLeadsToTheScaleOrWaitsADay)
 
 TEST_F(RoundTest, TheFirstPressLeadsToADecisionThatIsNotInHand)
 {
-    sowBroccoli(1, kTwoDaysAgo);
+    sowBroccoli(4, kTwoDaysAgo);
     const auto due = sowBroccoli(1, kThreeDaysAgo);
     const auto page = openPage();
     ASSERT_EQ(rowInHand()->objectName(), "trayBR001");
     press(Qt::Key_R);
-    EXPECT_TRUE(soon([&] { return find<DecisionRow>(*page, "decisionBR002")->hasFocus(); }));
+    EXPECT_TRUE(soon([&] { return find<DecisionRow>(*page, "decisionBR005")->hasFocus(); }));
     EXPECT_EQ(*planOf(due.front()).current, 0U);
     QTest::qWait(60);
     press(Qt::Key_R);
     EXPECT_TRUE(soon([&] { return *planOf(due.front()).current == 1U; }));
+}
+
+TEST_F(RoundTest, NamesThoseWithoutWaterOnTopAndTakesTheWorstInHand)
+{
+    const auto trays = sowBroccoli(8, {date(2026, 3, 6), 7 * 60});
+    for (const TrayId tray : trays) {
+        ASSERT_TRUE(journal->trays().notYet(tray, 10 * kMinutesPerDay));
+        const Date last = tray == trays[6] ? date(2026, 3, 8) : clock.today() - 1;
+        ASSERT_TRUE(journal->watering().tick(tray, last, Slot::Evening));
+    }
+    const auto page = openPage();
+    auto* bar = find<QWidget>(*page, "forgotten");
+    ASSERT_TRUE(bar->isVisible());
+    EXPECT_TRUE(
+        find<QLabel>(*page, "forgottenWords")->text().startsWith("Not watered for 4 days: BR007"));
+    QTest::mouseClick(find<QPushButton>(*page, "takeForgotten"), Qt::LeftButton);
+    ASSERT_NE(rowInHand(), nullptr);
+    EXPECT_EQ(rowInHand()->objectName(), "trayBR007");
+    EXPECT_TRUE(rowInHand()->accessibleName().contains("4 days dry"));
+    press(Qt::Key_Space);
+    EXPECT_TRUE(soon([&] { return !bar->isVisible(); }));
+}
+
+TEST_F(RoundTest, DecisionsAreMadeWithTheirShelfTogetherOrOneByOne)
+{
+    sowBroccoli(4, kTwoDaysAgo);
+    const auto due = sowBroccoli(3, kThreeDaysAgo);
+    const auto page = openPage();
+    auto* together = find<DecisionRow>(*page, "decisionBR005");
+    EXPECT_EQ(together->codes(), QString::fromUtf8("BR005–007"));
+    EXPECT_EQ(together->readyText(), "Ready, all 3");
+    EXPECT_GT(together->mapTo(page.get(), QPoint()).y(),
+              shownRow(*page, "trayBR004")->mapTo(page.get(), QPoint()).y());
+    EXPECT_LT(together->mapTo(page.get(), QPoint()).y(),
+              shownRow(*page, "trayBR005")->mapTo(page.get(), QPoint()).y());
+    // With one tray in hand its own decision alone.
+    shownRow(*page, "trayBR006")->setFocus();
+    press(Qt::Key_N);
+    EXPECT_TRUE(
+        soon([&] { return find<DecisionRow>(*page, "decisionBR005")->codes() == "BR005, BR007"; }));
+    EXPECT_TRUE(messages.text().startsWith("BR006: not yet"));
+    QTest::mouseClick(find<QPushButton>(*page, "oneByOneBR005"), Qt::LeftButton);
+    ASSERT_TRUE(soon([&] { return page->findChild<DecisionRow*>("decisionBR007") != nullptr; }));
+    QTest::mouseClick(find<QPushButton>(*page, "readyBR007"), Qt::LeftButton);
+    EXPECT_EQ(planOf(due[2]).current, 1U);
+    EXPECT_EQ(planOf(due[0]).current, 0U);
+}
+
+TEST_F(RoundTest, AllOfADecisionIsOneAct)
+{
+    const auto due = sowBroccoli(3, kThreeDaysAgo);
+    const auto page = openPage();
+    ASSERT_TRUE(find<DecisionRow>(*page, "decisionBR001")->hasFocus());
+    press(Qt::Key_R);
+    EXPECT_TRUE(soon([&] { return planOf(due[2]).current == 1U; }));
+    EXPECT_TRUE(soon([&] { return rowInHand() == shownRow(*page, "trayBR001"); }))
+        << "what stands after it is in hand next";
+    QTest::mouseClick(find<QPushButton>(*page, "undo"), Qt::LeftButton);
+    EXPECT_EQ(planOf(due[0]).current, 0U);
+    EXPECT_EQ(planOf(due[2]).current, 0U);
+}
+
+TEST_F(RoundTest, TheShelfIsTickedAlsoWithADecisionInHand)
+{
+    sowBroccoli(4, kThreeDaysAgo);
+    const auto page = openPage();
+    ASSERT_TRUE(find<DecisionRow>(*page, "decisionBR001")->hasFocus());
+    press(Qt::Key_S);
+    EXPECT_TRUE(soon([&] { return doneCount() == 4; }));
+}
+
+TEST_F(RoundTest, DecisionsAloneAreShownAtALetter)
+{
+    sowBroccoli(4, kTwoDaysAgo);
+    sowBroccoli(1, kThreeDaysAgo);
+    const auto page = openPage();
+    press(Qt::Key_L);
+    EXPECT_TRUE(soon([&] { return shownRow(*page, "trayBR001") == nullptr; }));
+    EXPECT_TRUE(find<DecisionRow>(*page, "decisionBR005")->hasFocus());
+    QTest::qWait(60);
+    press(Qt::Key_L);
+    EXPECT_TRUE(soon([&] { return shownRow(*page, "trayBR001") != nullptr; }));
+}
+
+TEST_F(RoundTest, SaysThatANewerRoundIsDueAndTicksTheOneThatIsLookedAt)
+{
+    const auto trays = sowBroccoli(2, kTwoDaysAgo);
+    const auto page = openPage();
+    auto* due = find<QWidget>(*page, "dueBar");
+    EXPECT_FALSE(due->isVisible());
+    clock.set({clock.today(), 18 * 60});
+    page->followClock();
+    EXPECT_TRUE(soon([&] { return due->isVisible(); }));
+    EXPECT_TRUE(find<QLabel>(*page, "dueWords")->text().contains("this evening"));
+    EXPECT_EQ(find<QLabel>(*page, "pageTitle")->text(), "Morning round");
+    press(Qt::Key_Space);
+    const auto given = journal->trays().sheet(trays[0])->waterings;
+    ASSERT_EQ(given.size(), 1U);
+    EXPECT_EQ(given.front().slot, Slot::Morning);
+    QCoreApplication::sendPostedEvents();
+    EXPECT_EQ(find<QLabel>(*page, "pageTitle")->text(), "Morning round");
+    QTest::mouseClick(find<QPushButton>(*page, "goToDue"), Qt::LeftButton);
+    EXPECT_FALSE(due->isVisible());
+    EXPECT_EQ(find<QLabel>(*page, "pageTitle")->text(), "Evening round");
+    EXPECT_EQ(rowInHand(), shownRow(*page, "trayBR001")) << "at the top";
+}
+
+TEST_F(RoundTest, AtMidnightTheRoundOfTheEveningStaysUntilTheGrowerLeavesIt)
+{
+    sowBroccoli(1, kTwoDaysAgo);
+    clock.set({clock.today(), 23 * 60 + 50});
+    const auto page = openPage();
+    clock.set({clock.today() + 1, 0});
+    page->followClock();
+    EXPECT_TRUE(soon([&] { return find<QWidget>(*page, "dueBar")->isVisible(); }));
+    EXPECT_TRUE(find<QLabel>(*page, "pageSubtitle")->text().startsWith("Yesterday"));
+    press(Qt::Key_Space);
+    EXPECT_EQ(journal->watering().round(clock.today() - 1, Slot::Evening)->doneCount(), 1);
+    EXPECT_EQ(doneCount(), 0);
+    page->begin();
+    EXPECT_EQ(find<QLabel>(*page, "pageTitle")->text(), "Morning round");
+}
+
+TEST_F(RoundTest, AsksOfATrayWateredAsNeededWhetherItNeedsWater)
+{
+    makeAsNeeded(Stage::UnderWeight);
+    sowBroccoli(4, {clock.today() - 1, 6 * 60});
+    const auto page = openPage({1300, 900});
+    auto* row = shownRow(*page, "trayBR001");
+    ASSERT_TRUE(row->asksWhetherNeeded());
+    EXPECT_GE(row->wateredArea().height(), 44);
+    EXPECT_GE(row->notNeededArea().height(), 44);
+    EXPECT_FALSE(row->wateredArea().intersects(row->notNeededArea()));
+    const auto pressAt = [](TrayRow* at, QRect area) {
+        QTest::mouseClick(at, Qt::LeftButton, Qt::NoModifier, area.center());
+    };
+    QTest::mouseClick(row, Qt::LeftButton, Qt::NoModifier, QPoint(60, row->height() / 2));
+    EXPECT_EQ(doneCount(), 0) << "beside its two answers a press is none";
+    pressAt(row, row->wateredArea());
+    EXPECT_EQ(doneCount(), 1);
+    ASSERT_TRUE(row->tray().given);
+    auto* second = shownRow(*page, "trayBR002");
+    pressAt(second, second->notNeededArea());
+    EXPECT_EQ(doneCount(), 2);
+    EXPECT_TRUE(second->tray().looked);
+    EXPECT_TRUE(second->accessibleName().contains("not needed 07:10"));
+    ASSERT_EQ(rowInHand()->objectName(), "trayBR003");
+    press(Qt::Key_D);
+    EXPECT_TRUE(soon([&] { return doneCount() == 3; }));
+    QTest::qWait(60);
+    press(Qt::Key_S); // none needed on this shelf
+    EXPECT_TRUE(soon([&] { return doneCount() == 4; }));
+    EXPECT_TRUE(shownRow(*page, "trayBR004")->tray().looked);
+    EXPECT_TRUE(
+        journal->trays().sheet(shownRow(*page, "trayBR004")->tray().tray)->waterings.empty());
+}
+
+TEST_F(RoundTest, WaterBetweenRoundsIsGivenAtALetterAndShownInItsRow)
+{
+    const auto trays = sowBroccoli(3, kTwoDaysAgo);
+    const auto page = openPage();
+    clock.set({clock.today(), 10 * 60 + 40});
+    press(Qt::Key_A);
+    ASSERT_TRUE(soon([&] { return page->findChild<QDialog*>("betweenDialog") != nullptr; }));
+    auto* dialog = page->findChild<QDialog*>("betweenDialog");
+    auto* list = find<QListWidget>(*dialog, "betweenTrays");
+    ASSERT_EQ(list->count(), 3);
+    EXPECT_EQ(list->item(0)->checkState(), Qt::Checked);
+    list->item(2)->setCheckState(Qt::Checked);
+    auto* give = find<QPushButton>(*dialog, "giveBetween");
+    EXPECT_EQ(give->text(), "Watered 2 trays");
+    auto* amount = find<QLineEdit>(*dialog, "betweenAmount");
+    amount->setText("150");
+    QTest::mouseClick(give, Qt::LeftButton);
+    const auto given = journal->trays().sheet(trays[2])->waterings;
+    ASSERT_EQ(given.size(), 1U);
+    EXPECT_TRUE(given.front().isBetween);
+    EXPECT_EQ(given.front().amount, millilitres(150));
+    EXPECT_EQ(given.front().minute, 10 * 60 + 40);
+    EXPECT_TRUE(journal->trays().sheet(trays[1])->waterings.empty());
+    EXPECT_EQ(doneCount(), 0);
+    EXPECT_TRUE(soon(
+        [&] { return shownRow(*page, "trayBR001")->accessibleName().contains("given 10:40"); }));
+    EXPECT_TRUE(shownRow(*page, "trayBR001")->toolTip().contains("150 mL"));
+}
+
+TEST_F(RoundTest, TheBarAtTheFootSaysWhatIsInHandAndDoesIt)
+{
+    sowBroccoli(4, kTwoDaysAgo);
+    const auto due = sowBroccoli(2, kThreeDaysAgo);
+    const auto page = openPage({1300, 900});
+    page->takeInHand(due[1]);
+    EXPECT_EQ(find<QLabel>(*page, "inHand")->text(), "BR006");
+    EXPECT_TRUE(find<QLabel>(*page, "inHandWhere")->text().contains("under weight"));
+    EXPECT_EQ(find<QWidget>(*page, "handBar")->property("role").toString(), "scanned");
+    for (const char* name : {"handTick", "handReady", "handNotYet", "openNote", "putDown"}) {
+        EXPECT_GE(find<QPushButton>(*page, name)->height(), 44) << name;
+    }
+    QTest::mouseClick(find<QPushButton>(*page, "handReady"), Qt::LeftButton);
+    EXPECT_EQ(planOf(due[1]).current, 1U);
+    EXPECT_EQ(planOf(due[0]).current, 0U);
+    ASSERT_TRUE(soon([&] { return rowInHand() == shownRow(*page, "trayBR006"); }));
+    QTest::mouseClick(find<QPushButton>(*page, "handTick"), Qt::LeftButton);
+    EXPECT_EQ(doneCount(), 1);
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(find<QWidget>(*page, "putDown")->isVisible());
+    press(Qt::Key_Down);
+    EXPECT_NE(rowInHand(), nullptr);
 }
 
 TEST_F(RoundTest, KeepsANoteAndAHeightWrittenUnderTheRow)

@@ -9,10 +9,20 @@ const Date kDay = date(2026, 3, 12);
 const RoundKey kEvening{kDay, Slot::Evening};
 const RoundKey kMorning{kDay, Slot::Morning};
 
-RoundTray trayWith(std::optional<std::pair<Date, Slot>> missed)
+RoundTray trayWith(std::optional<RoundKey> missed)
 {
     RoundTray tray;
-    tray.missed = missed;
+    if (missed) {
+        tray.drought = Drought{missed->date, 1, false, missed};
+    }
+    return tray;
+}
+
+RoundTray dryTray(const char* code, int days, bool isNever)
+{
+    RoundTray tray;
+    tray.code = code;
+    tray.drought = Drought{kDay - days, days, isNever, RoundKey{kDay - 1, Slot::Evening}};
     return tray;
 }
 
@@ -27,17 +37,55 @@ Watering wateringAt(Date on, Slot slot, int minute)
 
 TEST(RoundText, SaysWhichRoundWasMissed)
 {
-    EXPECT_EQ(missedText(trayWith(std::pair(kDay, Slot::Morning)), kEvening), "missed a.m.");
-    EXPECT_EQ(missedText(trayWith(std::pair(kDay - 1, Slot::Evening)), kMorning), "missed p.m.");
-    EXPECT_EQ(missedText(trayWith(std::pair(kDay - 1, Slot::Morning)), kMorning), "missed 11 Mar");
+    EXPECT_EQ(missedText(trayWith(RoundKey{kDay, Slot::Morning}), kEvening), "missed a.m.");
+    EXPECT_EQ(missedText(trayWith(RoundKey{kDay - 1, Slot::Evening}), kMorning), "missed p.m.");
+    EXPECT_EQ(missedText(trayWith(RoundKey{kDay - 1, Slot::Morning}), kMorning), "missed 11 Mar");
     EXPECT_EQ(missedText(trayWith(std::nullopt), kMorning), "");
-    EXPECT_EQ(missedSentence(trayWith(std::pair(kDay - 1, Slot::Evening))),
+    EXPECT_EQ(missedSentence(trayWith(RoundKey{kDay - 1, Slot::Evening})),
               "The evening watering of Wednesday 11 March was not given.");
+}
+
+TEST(RoundText, CountsTheDaysWithoutWater)
+{
+    EXPECT_EQ(missedText(dryTray("PE060", 4, false), kMorning), "4 days dry");
+    EXPECT_EQ(missedText(dryTray("PE060", 1, true), kMorning), "never watered");
+    RoundTray tray = dryTray("PE060", 4, false);
+    EXPECT_EQ(missedSentence(tray), "Not watered for 4 days, since Sunday 8 March.");
+    tray.isAsNeeded = true;
+    tray.drought->missed.reset();
+    tray.looksSince = 7;
+    EXPECT_EQ(missedSentence(tray), QString::fromUtf8("Not watered for 4 days, since Sunday 8 "
+                                                      "March. “Not needed” 7 times since."));
+}
+
+TEST(RoundText, NamesTheForgottenTheWorstFirst)
+{
+    Round round;
+    round.trays = {dryTray("PE060", 2, false), dryTray("RD002", 3, true),
+                   dryTray("BR001", 4, false), dryTray("BR002", 4, false),
+                   dryTray("BR003", 4, false), trayWith(std::nullopt)};
+    EXPECT_EQ(forgottenText(round),
+              QString::fromUtf8("Not watered for 4 days: BR001–003. Never watered: RD002. Not "
+                                "watered for 2 days: PE060."));
+    round.trays.clear();
+    EXPECT_EQ(forgottenText(round), "");
+}
+
+TEST(RoundText, CodesInARowAreDrawnTogetherAndManyAreCounted)
+{
+    EXPECT_EQ(codesText({"RC083"}), "RC083");
+    EXPECT_EQ(codesText({"RC083", "RC084"}), "RC083, RC084");
+    EXPECT_EQ(codesText({"RC083", "RC084", "RC085", "RC086"}), QString::fromUtf8("RC083–086"));
+    EXPECT_EQ(codesText({"RC083", "RC085", "RC086"}), "RC083, RC085, RC086");
+    EXPECT_EQ(codesText({"RC099", "RC100", "RC101"}), QString::fromUtf8("RC099–101"));
+    EXPECT_EQ(codesText({"A1", "B2", "C3", "D4", "E5", "F7", "G9"}),
+              "A1, B2, C3, D4, E5 and 2 more");
+    EXPECT_EQ(codesText({"mat", "mesh", "mix"}), "mat, mesh, mix");
 }
 
 TEST(RoundText, NothingIsMissedOnceItIsTicked)
 {
-    RoundTray tray = trayWith(std::pair(kDay, Slot::Morning));
+    RoundTray tray = trayWith(RoundKey{kDay, Slot::Morning});
     tray.given = wateringAt(kDay, Slot::Evening, 18 * 60 + 2);
     EXPECT_EQ(missedText(tray, kEvening), "");
     EXPECT_EQ(lastText(tray, kEvening), "18:02");
@@ -96,6 +144,41 @@ TEST(RoundText, GroupsTraysByShelfAndThoseWithoutAPlaceLast)
     EXPECT_EQ(shelfWork(round, shelves[0]), "1 under weight, 1 in light");
     EXPECT_EQ(shelfWork(round, shelves[1]), "under weight, mist from above");
     EXPECT_EQ(shelfName(shelves[2]), "No place yet");
+}
+
+TEST(RoundText, DecisionsStandOnTheirShelfInWalkingOrder)
+{
+    Round round;
+    const auto spotAt = [](std::int64_t shelf, int rank) {
+        Spot spot;
+        spot.shelfId = {shelf};
+        spot.rank = rank;
+        return std::optional(spot);
+    };
+    const auto decisionAt = [](std::optional<Spot> spot, const char* variety) {
+        StageDecision decision;
+        decision.spot = spot;
+        decision.variety = variety;
+        return decision;
+    };
+    for (const auto& spot : {spotAt(1, 0), spotAt(3, 8), std::optional<Spot>()}) {
+        round.trays.emplace_back();
+        round.trays.back().spot = spot;
+    }
+    round.decisions = {decisionAt(spotAt(1, 0), "Cress"), decisionAt(spotAt(2, 4), "Cress"),
+                       decisionAt(spotAt(2, 5), "Radish"), decisionAt(spotAt(2, 6), "Cress"),
+                       decisionAt(std::nullopt, "Cress")};
+    const auto shelves = shelvesOf(round);
+    ASSERT_EQ(shelves.size(), 4U);
+    EXPECT_EQ(shelves[0].trays.size(), 1U);
+    EXPECT_EQ(shelves[0].decisions.size(), 1U);
+    EXPECT_TRUE(shelves[1].trays.empty());
+    using Groups = std::vector<std::vector<std::size_t>>;
+    EXPECT_EQ(shelves[1].decisions, (Groups{{1, 3}, {2}})) << "of one variety together";
+    EXPECT_EQ(shelfWork(round, shelves[1]), "no water in this round");
+    EXPECT_TRUE(shelves[2].decisions.empty());
+    EXPECT_EQ(shelves[3].decisions, (Groups{{4}}));
+    EXPECT_EQ(shelves[3].trays, std::vector<std::size_t>{2});
 }
 
 TEST(RoundText, ACueIsAQuestionAndWhatIsThenDone)

@@ -1,7 +1,10 @@
 #include "tests/ui/window/window_fixture.h"
+#include "ui/page/clock_watch.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/widget/theme.h"
 
+#include <QDateEdit>
+#include <QDialog>
 #include <QProgressBar>
 #include <QTableView>
 
@@ -124,19 +127,99 @@ TEST_F(WindowTest, ACodeTypedByHandStaysInTheField)
 }
 
 // Its letters are keys of the rack's page: B nothing, R "ready".
-TEST_F(WindowTest, AScannedLabelIsNoCommandOnTheRacksPage)
+TEST_F(WindowTest, AScannedLabelIsNoCommandOnTheRacksPageAndItsTrayComesInHand)
 {
     const Moment threeDaysAgo{date(2026, 3, 9), 7 * 60 + 30};
-    sow(broccoli(1, threeDaysAgo));
+    sow(broccoli(3, threeDaysAgo));
     openWindow();
-    ASSERT_EQ(journal->watering().roundNow()->decisions.size(), 1U);
-    scan("BR001");
-    EXPECT_EQ(shownPage(), "Trays");
-    EXPECT_TRUE(sheetShows("BR001"));
+    ASSERT_EQ(journal->watering().roundNow()->decisions.size(), 3U);
+    scan("BR002");
+    EXPECT_EQ(shownPage(), "Round");
+    EXPECT_EQ(nameOfFocus(), "trayBR002");
     settleDown();
-    const StagePlan plan = sheetOf("BR001").plan;
+    const StagePlan plan = sheetOf("BR002").plan;
     EXPECT_EQ(plan.spans[plan.current.value()].stage, Stage::UnderWeight);
     EXPECT_EQ(journal->watering().roundNow()->doneCount(), 0);
+    scan("br001");
+    EXPECT_EQ(nameOfFocus(), "trayBR001");
+}
+
+TEST_F(WindowTest, AScanIntoANoteOfTheRoundGoesToItsTray)
+{
+    sow(broccoli(3, kTwoDaysAgo));
+    openWindow();
+    press(Qt::Key_T);
+    ASSERT_TRUE(soon([] { return nameOfFocus() == "note"; }));
+    type("pale");
+    scan("BR003");
+    EXPECT_EQ(nameOfFocus(), "trayBR003");
+    ASSERT_EQ(sheetOf("BR001").notes.size(), 1U);
+    EXPECT_EQ(sheetOf("BR001").notes.front().text, "pale");
+}
+
+TEST_F(WindowTest, AScanIntoANoteOfASheetOpensTheOtherTrayAndTheNoteStaysWithItsOwn)
+{
+    sow(broccoli(2, kTwoDaysAgo));
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    enter("BR001");
+    auto* note = find<QLineEdit>(*find<QWidget>(*window, "traySheet"), "note");
+    note->setFocus();
+    type("pale");
+    scan("BR002");
+    EXPECT_TRUE(sheetShows("BR002"));
+    EXPECT_EQ(note->text(), "");
+    ASSERT_EQ(sheetOf("BR001").notes.size(), 1U);
+    EXPECT_EQ(sheetOf("BR001").notes.front().text, "pale");
+    EXPECT_TRUE(sheetOf("BR002").notes.empty());
+}
+
+TEST_F(WindowTest, AScanWithTheScannersSignsIsReadOnEveryPage)
+{
+    growDueTrays(2);
+    preferences.set(Preference::ScanBefore, "*");
+    preferences.set(Preference::ScanAfter, "*");
+    openWindow();
+    for (const int number : {3, 4, 5, 6}) {
+        pressCtrl(Qt::Key_0 + number);
+        scan("*BR002*");
+        EXPECT_EQ(shownPage(), "Trays") << number;
+        EXPECT_TRUE(sheetShows("BR002")) << number;
+        click(find<QPushButton>(*window, "backToList"));
+    }
+    pressCtrl(Qt::Key_2);
+    scan("*BR001*");
+    EXPECT_EQ(fieldText("Weigh-in", "code"), "BR001");
+}
+
+TEST_F(WindowTest, AStrangersBarcodeIsSaidToBeUnknownAndLandsNowhere)
+{
+    growDueTrays(1);
+    openWindow();
+    for (const int number : {1, 2, 3, 4, 5, 6}) {
+        pressCtrl(Qt::Key_0 + number);
+        window->messages().clear();
+        const QString page = shownPage();
+        const auto* field = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+        const QString held = field == nullptr ? QString() : field->text();
+        scan("4006381333931");
+        EXPECT_TRUE(window->messages().isRefusal()) << number;
+        EXPECT_TRUE(window->messages().text().contains("4006381333931")) << number;
+        EXPECT_EQ(shownPage(), page);
+        EXPECT_EQ(field == nullptr ? QString() : field->text(), held) << number;
+    }
+}
+
+// What a scale with a keyboard plug sends is as fast as a scanner.
+TEST_F(WindowTest, AWeightFromTheScaleIsNoCode)
+{
+    growDueTrays(1);
+    openWindow();
+    pressCtrl(Qt::Key_2);
+    scan("BR001");
+    ASSERT_EQ(nameOfFocus(), "gross");
+    scan("340.5");
+    EXPECT_EQ(sheetOf("BR001").harvests.size(), 1U);
 }
 
 TEST_F(WindowTest, AScannedLabelIsTheTrayToWeighAtTheScale)
@@ -173,6 +256,10 @@ TEST_F(WindowTest, AScannedLabelLeavesThePageUnderADialogAsItIs)
     ASSERT_EQ(person->text(), "Mo");
     scan("BR001");
     EXPECT_EQ(person->text(), "Mo");
+    EXPECT_TRUE(window->messages().text().contains("BR001 was scanned"));
+    scan("4006381333931");
+    EXPECT_EQ(person->text(), "Mo");
+    EXPECT_TRUE(window->messages().text().contains("4006381333931"));
     EXPECT_TRUE(dialog->isVisible());
     EXPECT_FALSE(find<QWidget>(*window, "traySheet")->isVisible());
 }
@@ -224,6 +311,50 @@ TEST_F(WindowTest, SaysWhichRoomItIsAndWhetherItMayBeWritten)
     click(find<QPushButton>(*dialog, "sowNow"));
     EXPECT_FALSE(find<QLabel>(*dialog, "refusal")->text().isEmpty());
     EXPECT_EQ(journal->trays().list({})->size(), 0U);
+}
+
+TEST_F(WindowTest, AtMidnightThePagesFollowTheDate)
+{
+    sow(broccoli(1, kTwelveDaysAgo));
+    growDueTrays(1);
+    openWindow();
+    auto* clockWatch = window->findChild<ClockWatch*>();
+    ASSERT_NE(clockWatch, nullptr);
+    pressCtrl(Qt::Key_5);
+    const auto* until = find<QDateEdit>(pageOf("Season"), "to");
+    EXPECT_EQ(until->date(), QDate(2026, 3, 12));
+    pressCtrl(Qt::Key_2);
+    auto* subtitle = find<QLabel>(pageOf("Weigh-in"), "pageSubtitle");
+    ASSERT_TRUE(subtitle->text().contains("Thursday 12 March"));
+    clock.set({clock.today() + 1, 0});
+    clockWatch->look();
+    EXPECT_TRUE(soon([&] { return subtitle->text().contains("Friday 13 March"); }));
+    pressCtrl(Qt::Key_5);
+    EXPECT_EQ(until->date(), QDate(2026, 3, 13));
+    pressCtrl(Qt::Key_1);
+    EXPECT_TRUE(find<QLabel>(pageOf("Round"), "pageSubtitle")->text().contains("Friday 13 March"));
+}
+
+TEST_F(WindowTest, ASheetGivesItsTrayWaterAsNeeded)
+{
+    sow(broccoli(2, kTwoDaysAgo));
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    enter("BR002");
+    ASSERT_TRUE(sheetShows("BR002"));
+    click(find<QPushButton>(*window, "giveWater"));
+    auto* dialog = find<QDialog>(*window, "betweenDialog");
+    ASSERT_NE(dialog, nullptr);
+    ASSERT_TRUE(soon([&] { return QApplication::activeWindow() == dialog; }));
+    ASSERT_EQ(nameOfFocus(), "betweenAmount");
+    press(Qt::Key_A, Qt::ControlModifier);
+    type("80");
+    press(Qt::Key_Return);
+    ASSERT_EQ(sheetOf("BR002").waterings.size(), 1U);
+    EXPECT_TRUE(sheetOf("BR002").waterings.front().isBetween);
+    EXPECT_EQ(sheetOf("BR002").waterings.front().amount, millilitres(80));
+    EXPECT_TRUE(sheetOf("BR001").waterings.empty());
+    EXPECT_TRUE(window->messages().text().contains("BR002"));
 }
 
 TEST_F(WindowTest, ShowsLongWorkAndStopsIt)

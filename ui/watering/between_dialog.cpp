@@ -1,0 +1,194 @@
+#include "ui/watering/between_dialog.h"
+
+#include "ui/watering/round_text.h"
+#include "ui/widget/amount_field.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QListWidget>
+#include <QTimeEdit>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+// Growing trays in walking order; those without a place last.
+std::vector<TrayListRow> growingIn(Journal& journal)
+{
+    TrayFilter filter;
+    filter.state = TrayState::Growing;
+    auto rows = journal.trays().list(filter).value_or(std::vector<TrayListRow>());
+    std::stable_sort(rows.begin(), rows.end(), [](const TrayListRow& a, const TrayListRow& b) {
+        const auto rank = [](const TrayListRow& row) {
+            return row.spot ? row.spot->rank : std::numeric_limits<int>::max();
+        };
+        return rank(a) < rank(b);
+    });
+    return rows;
+}
+
+} // namespace
+
+BetweenDialog::BetweenDialog(Journal& journal, const std::vector<TrayId>& trays, QWidget* parent)
+    : QDialog(parent)
+    , m_journal(journal)
+{
+    setObjectName("betweenDialog");
+    setWindowTitle(tr("Water as needed"));
+    if (const auto layout = journal.room().layout()) {
+        m_units = UnitText(layout->room.units);
+    }
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
+    column->setSpacing(scaled(12));
+    column->addWidget(label(tr("Which trays were given water between rounds?"), "heading"));
+    column->addWidget(buildTrays(trays), 1);
+    column->addWidget(buildWater());
+    column->addWidget(buildButtons());
+    if (!trays.empty()) {
+        propose(trays.front());
+    }
+    showCount();
+    (trays.empty() ? static_cast<QWidget*>(m_trays) : m_amount)->setFocus();
+}
+
+QWidget* BetweenDialog::buildTrays(const std::vector<TrayId>& trays)
+{
+    m_trays = new QListWidget;
+    m_trays->setObjectName("betweenTrays");
+    m_trays->setAccessibleName(tr("Trays"));
+    m_trays->setMinimumHeight(scaled(150));
+    for (const TrayListRow& row : growingIn(m_journal)) {
+        const TrayRecord& record = row.record;
+        auto* item = new QListWidgetItem(QStringLiteral("%1  ·  %2  ·  %3  ·  %4")
+                                             .arg(QString::fromStdString(record.tray.code),
+                                                  QString::fromStdString(record.variety),
+                                                  QString::fromStdString(record.medium.name),
+                                                  nameOf(row.spot)),
+                                         m_trays);
+        const bool isChosen = std::find(trays.begin(), trays.end(), record.tray.id) != trays.end();
+        item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsUserCheckable);
+        item->setCheckState(isChosen ? Qt::Checked : Qt::Unchecked);
+        item->setData(Qt::UserRole, static_cast<qlonglong>(record.tray.id.value));
+        if (isChosen && m_trays->currentRow() < 0) {
+            m_trays->setCurrentItem(item);
+        }
+    }
+    connect(m_trays, &QListWidget::itemChanged, this, &BetweenDialog::showCount);
+    return m_trays;
+}
+
+QWidget* BetweenDialog::buildWater()
+{
+    auto* block = new QWidget;
+    auto* form = fieldForm();
+    block->setLayout(form);
+    m_amount = new NumberField(m_units.volumeUnit());
+    m_amount->setObjectName("betweenAmount");
+    m_amount->setRange(0, 100'000);
+    m_amount->setPlaceholderText(tr("not measured"));
+    m_water = new QComboBox;
+    m_water->setObjectName("betweenWater");
+    for (const WaterKind kind : {WaterKind::Plain, WaterKind::PhSet, WaterKind::Nutrient}) {
+        m_water->addItem(nameOf(kind), int(kind));
+    }
+    m_method = new QComboBox;
+    m_method->setObjectName("betweenMethod");
+    for (const WateringMethod method : {WateringMethod::Below, WateringMethod::Mist}) {
+        m_method->addItem(nameOf(method), int(method));
+    }
+    m_time = new QTimeEdit(QTime(0, 0).addSecs(m_journal.clock().now().minute * 60));
+    m_time->setObjectName("betweenTime");
+    m_time->setDisplayFormat("HH:mm");
+    form->addRow(tr("Amount a tray"), m_amount);
+    form->addRow(tr("Water"), m_water);
+    form->addRow(tr("How"), m_method);
+    form->addRow(tr("Today at"), m_time);
+    return block;
+}
+
+QWidget* BetweenDialog::buildButtons()
+{
+    auto* bar = new QWidget;
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(0, 0, 0, 0);
+    m_refusal = label(QString(), "warning");
+    m_refusal->setObjectName("refusal");
+    m_refusal->setWordWrap(true);
+    auto* leave = button(tr("Cancel"));
+    leave->setMinimumHeight(scaled(44));
+    m_give = button(QString(), "primary");
+    m_give->setObjectName("giveBetween");
+    m_give->setMinimumHeight(scaled(44));
+    m_give->setDefault(true);
+    row->addWidget(m_refusal, 1);
+    row->addWidget(leave);
+    row->addWidget(m_give);
+    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
+    connect(m_give, &QPushButton::clicked, this, &BetweenDialog::give);
+    return bar;
+}
+
+// What its stage asks for.
+void BetweenDialog::propose(TrayId tray)
+{
+    const auto sheet = m_journal.trays().sheet(tray);
+    if (!sheet || !sheet->plan.current) {
+        return;
+    }
+    const TrayStage& stage = sheet->record.stages[*sheet->plan.current];
+    if (stage.method != WateringMethod::None) {
+        m_method->setCurrentIndex(m_method->findData(int(stage.method)));
+        m_water->setCurrentIndex(m_water->findData(int(stage.water)));
+        showVolume(*m_amount, stage.amount, m_units.units());
+    }
+}
+
+std::vector<TrayId> BetweenDialog::checkedTrays() const
+{
+    std::vector<TrayId> trays;
+    for (int i = 0; i < m_trays->count(); ++i) {
+        if (m_trays->item(i)->checkState() == Qt::Checked) {
+            trays.push_back({m_trays->item(i)->data(Qt::UserRole).toLongLong()});
+        }
+    }
+    return trays;
+}
+
+void BetweenDialog::showCount()
+{
+    const auto count = static_cast<int>(checkedTrays().size());
+    m_give->setText(count == 0 ? tr("Watered") : tr("Watered %1").arg(trayCount(count)));
+    m_give->setEnabled(count > 0);
+}
+
+void BetweenDialog::give()
+{
+    const auto amount = volumeIn(*m_amount, m_units.units());
+    m_amount->markWrong(!amount.has_value());
+    if (!amount) {
+        m_amount->setFocus();
+        return;
+    }
+    BetweenDraft draft;
+    draft.trays = checkedTrays();
+    draft.amount = *amount;
+    draft.water = static_cast<WaterKind>(m_water->currentData().toInt());
+    draft.method = static_cast<WateringMethod>(m_method->currentData().toInt());
+    draft.at = {m_journal.clock().today(), QTime(0, 0).secsTo(m_time->time()) / 60};
+    const auto done = m_journal.watering().giveBetween(draft);
+    if (!done) {
+        m_refusal->setText(sentence(done.error()));
+        return;
+    }
+    accept();
+    Q_EMIT given();
+}
+
+} // namespace plumule::ui
+
+#include "moc_between_dialog.cpp"

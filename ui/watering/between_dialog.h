@@ -1,0 +1,49 @@
+#pragma once
+
+#include "core/journal/journal.h"
+#include "ui/text/text.h"
+
+#include <QDialog>
+
+class QComboBox;
+class QListWidget;
+class QLabel;
+class QTimeEdit;
+
+namespace plumule::ui {
+
+class NumberField;
+
+// Water as needed, between rounds: which trays, how much of what, and when today.
+class BetweenDialog : public QDialog
+{
+    Q_OBJECT
+
+public:
+    // `trays` are checked at first; the first of them, or none, tells what is proposed.
+    BetweenDialog(Journal& journal, const std::vector<TrayId>& trays, QWidget* parent = nullptr);
+
+Q_SIGNALS:
+    void given();
+
+private:
+    [[nodiscard]] QWidget* buildTrays(const std::vector<TrayId>& trays);
+    [[nodiscard]] QWidget* buildWater();
+    [[nodiscard]] QWidget* buildButtons();
+    void propose(TrayId tray);
+    [[nodiscard]] std::vector<TrayId> checkedTrays() const;
+    void showCount();
+    void give();
+
+    Journal& m_journal;
+    UnitText m_units;
+    QListWidget* m_trays = nullptr;
+    NumberField* m_amount = nullptr;
+    QComboBox* m_water = nullptr;
+    QComboBox* m_method = nullptr;
+    QTimeEdit* m_time = nullptr;
+    QLabel* m_refusal = nullptr;
+    QPushButton* m_give = nullptr;
+};
+
+} // namespace plumule::ui
