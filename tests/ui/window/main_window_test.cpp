@@ -6,6 +6,7 @@
 #include <QDateEdit>
 #include <QDialog>
 #include <QProgressBar>
+#include <QSignalSpy>
 #include <QTableView>
 
 #include <thread>
