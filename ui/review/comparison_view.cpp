@@ -81,6 +81,14 @@ void ComparisonView::showWords(const SeasonReview& review, const SeasonCompariso
     const auto told = verdictWords(comparison);
     const auto plain = wordsFor(review);
     const bool isTold = hasPairs && !comparison.pairs.empty();
+    // Never a sentence of the yield where something else was asked for.
+    if (comparison.pairs.empty() && comparison.ask.response != Response::YieldPerTray &&
+        review.trays > 0) {
+        const auto none = wordsWithoutPairs(comparison);
+        m_headline->setText(none.headline);
+        m_detail->setText(none.detail);
+        return;
+    }
     m_headline->setText(isTold ? told.headline : plain.headline);
     QStringList detail{isTold ? told.detail : plain.detail + ' ' + told.headline};
     detail << checkWords(comparison.checks);

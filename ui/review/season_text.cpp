@@ -53,7 +53,33 @@ SeasonWords nothingToTell(const SeasonReview& review)
               "difference of a fifth.")};
 }
 
+QString lackName(Response response)
+{
+    switch (response) {
+    case Response::HeightOnDay:
+        return words("No height was read on the same day of growth: there is nothing to compare.");
+    case Response::Evenness:
+        return words("No tray has several heights of one day, which evenness is worked out from.");
+    case Response::Residue:
+        return words("No residue was weighed: there is nothing to compare.");
+    case Response::CostPerGram:
+        return words("No tray's cost is known: there is nothing to compare.");
+    default:
+        return words("No tray has a value of this: there is nothing to compare.");
+    }
+}
+
 } // namespace
+
+SeasonWords wordsWithoutPairs(const SeasonComparison& comparison)
+{
+    if (comparison.n == 0) {
+        return {lackName(comparison.ask.response), QString()};
+    }
+    return {words("Trays of one medium alone have a value of this: there is nothing to compare it "
+                  "with."),
+            QString()};
+}
 
 SeasonWords wordsFor(const SeasonReview& review)
 {

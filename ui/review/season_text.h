@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/review/comparison/comparison.h"
 #include "core/review/facts/season.h"
 
 #include <QString>
@@ -13,6 +14,9 @@ struct SeasonWords
     QString detail;
 };
 [[nodiscard]] SeasonWords wordsFor(const SeasonReview& review);
+// Why nothing is compared where it was asked for something else than the yield: no tray has a value
+// of it, or those of one medium alone.
+[[nodiscard]] SeasonWords wordsWithoutPairs(const SeasonComparison& comparison);
 
 // "Not counted: 24 still growing, 1 discarded (RC014: mould)."
 [[nodiscard]] QString leftOutText(const SeasonReview& review);

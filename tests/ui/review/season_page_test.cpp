@@ -436,5 +436,21 @@ TEST_F(SeasonPageTest, KeepsToTheRulesOfTableModels)
     EXPECT_EQ(model.rowCount(), 0);
 }
 
+TEST_F(SeasonPageTest, EvennessAndHeightsWithoutReadingsSayNothingOfTheYield)
+{
+    bringInRows("BR001,Broccoli,Coir mix,2026-02-20,20,2026-03-05,300\n"
+                "BR002,Broccoli,Coir mix,2026-02-20,20,2026-03-05,310\n"
+                "BR003,Broccoli,Hemp mat,2026-02-20,20,2026-03-05,280\n"
+                "BR004,Broccoli,Hemp mat,2026-02-20,20,2026-03-05,290\n");
+    const auto page = openSeason();
+    const auto* headline = find<QLabel>(*page, "headline");
+    for (const Response response : {Response::Evenness, Response::HeightOnDay, Response::Residue}) {
+        page->showMetric(response);
+        waitForAnswer();
+        EXPECT_TRUE(headline->text().startsWith("No ")) << headline->text().toStdString();
+        EXPECT_FALSE(headline->text().contains("g a tray")) << headline->text().toStdString();
+    }
+}
+
 } // namespace
 } // namespace plumule::ui
