@@ -77,7 +77,9 @@ void takeFit(PieceAgeing& ageing, const stats::LinearModel& fit)
     if (use == terms.end()) {
         return;
     }
-    const auto test = stats::testContrast(fit, fit.design().coefficientWeights(use->firstColumn));
+    std::vector<double> perUse(fit.design().columns(), 0.0);
+    perUse[use->firstColumn] = 1 / fit.design().columnScale(use->firstColumn);
+    const auto test = stats::testContrast(fit, perUse);
     if (!test.estimable || !test.estimate) {
         return;
     }
