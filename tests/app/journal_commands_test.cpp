@@ -58,7 +58,8 @@ TEST_F(JournalCommands, PrintTheRoundAsDocumented)
     ASSERT_FALSE(json.at("trays").empty());
     for (const auto& tray : json.at("trays")) {
         EXPECT_EQ(keysOf(tray), "code rack shelf place variety medium stage day action water "
-                                "water_ml done missed");
+                                "water_ml done as_needed found_wet missed "
+                                "days_without_water never_watered between");
     }
     ASSERT_FALSE(json.at("mix").empty());
     for (const auto& line : json.at("mix")) {

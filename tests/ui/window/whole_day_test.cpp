@@ -1,4 +1,5 @@
 #include "tests/ui/window/window_fixture.h"
+#include "ui/watering/decision_row.h"
 #include "ui/watering/tray_row.h"
 
 namespace plumule::ui {
@@ -20,6 +21,12 @@ protected:
         const int all = static_cast<int>(roundNow().trays.size());
         ASSERT_GE(all, 28);
         for (int i = 0; i < all; ++i) {
+            // Space leaves a decision for later.
+            for (int each = 0;
+                 each < 12 && qobject_cast<DecisionRow*>(QApplication::focusWidget()) != nullptr;
+                 ++each) {
+                press(Qt::Key_Space);
+            }
             const auto* row = qobject_cast<TrayRow*>(QApplication::focusWidget());
             ASSERT_NE(row, nullptr) << i << " " << nameOfFocus().toStdString();
             ASSERT_FALSE(row->tray().isDone()) << i;
