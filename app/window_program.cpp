@@ -28,7 +28,7 @@ public:
     {
         auto opened = Journal::open(path.toStdString(), m_clock);
         if (!opened) {
-            return tl::unexpected<Error>(opened.error());
+            return passOn(opened);
         }
         take(std::move(*opened));
         return {};
@@ -42,7 +42,7 @@ public:
         const QString name = QDateTime::currentDateTime().toString("yyyyMMdd-HHmmss");
         auto made = ui::makeSampleJournal(folder + "/sample-" + name + ".plumule", m_clock);
         if (!made) {
-            return tl::unexpected<Error>(made.error());
+            return passOn(made);
         }
         take(std::move(*made));
         return {};

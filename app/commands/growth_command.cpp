@@ -190,7 +190,7 @@ Result<std::vector<std::size_t>> rowsWhere(const CsvTable& table, const GrowthRe
     for (const auto& [name, value] : request.where) {
         const auto column = columnNumber(table, name);
         if (!column) {
-            return tl::unexpected(column.error());
+            return passOn(column);
         }
         conditions.emplace_back(*column, value);
     }
@@ -211,14 +211,14 @@ Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
     for (const std::string& name : {request.x, request.y}) {
         const auto column = columnNumber(table, name);
         if (!column) {
-            return tl::unexpected(column.error());
+            return passOn(column);
         }
         std::vector<std::string> cells;
         for (const std::size_t row : rows) {
             cells.push_back(table.rows[row][*column]);
         }
         if (const Done added = numbers.addNumbersFromText(name, cells); !added) {
-            return tl::unexpected(added.error());
+            return passOn(added);
         }
     }
     Readings readings;

@@ -82,7 +82,7 @@ Result<PowerAnswer> answerOf(const PowerAsk& ask)
     } else {
         const auto whole = design.wholeCount(ask.wanted);
         if (!whole) {
-            return tl::unexpected(whole.error());
+            return passOn(whole);
         }
         answer.perMedium = *whole;
         // Where two do, no more than that is known.
@@ -95,7 +95,7 @@ Result<PowerAnswer> answerOf(const PowerAsk& ask)
     const auto power = design.power(answer.perMedium);
     const auto smallest = design.smallest(answer.perMedium, ask.wanted);
     if (!power || !smallest) {
-        return tl::unexpected(power ? smallest.error() : power.error());
+        return passOn(power ? smallest.error() : power.error());
     }
     answer.power = *power;
     answer.smallest = *smallest;

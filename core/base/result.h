@@ -1,8 +1,14 @@
 #pragma once
 
+#include "core/base/reason.h"
+
+#include <concepts>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 #include <utility>
+#include <vector>
 
 namespace plumule {
 
@@ -32,14 +38,32 @@ enum class ErrorKind
     Cancelled,     // the grower stopped it
 };
 
-// `subject` names what is wrong in a stable way ("tray.code", "row 12: seed_g"); `detail` holds the
-// value at fault. Neither is a sentence.
+// Where it went wrong: a row of a table of the journal, or of a file that was read.
+struct RowAt
+{
+    std::string table;       // "watering", or the file's name
+    std::int64_t number = 0; // the row's id, or the line counted from 1
+
+    bool operator==(const RowAt&) const = default;
+};
+
+// `values` are what is at fault and what stands in its way, in the order that the reason's
+// enumerator says: names and codes as the grower wrote them, numbers in figures. None of it is a
+// sentence.
 struct Error
 {
     ErrorKind kind = ErrorKind::Invalid;
-    std::string subject;
-    std::string detail;
+    std::string subject = {};
+    std::string detail = {};
+    Reason reason = {};
+    std::vector<std::string> values = {};
+    std::optional<RowAt> row = {};
 
+    template <ReasonEnum R>
+    [[nodiscard]] bool is(R expected) const
+    {
+        return reason.is(expected);
+    }
     bool operator==(const Error&) const = default;
 };
 
@@ -49,10 +73,40 @@ using Result = tl::expected<T, Error>;
 // Success without a value.
 using Done = Result<void>;
 
+[[nodiscard]] inline std::string valueText(std::string value)
+{
+    return value;
+}
+template <std::integral T>
+[[nodiscard]] std::string valueText(T value)
+{
+    return std::to_string(value);
+}
+
+// fail(ErrorKind::Conflict, TrayReason::PlaceTaken, "B2", 4, "RD031")
+template <ReasonEnum R, class... Values>
+[[nodiscard]] tl::unexpected<Error> fail(ErrorKind kind, R reason, Values&&... values)
+{
+    return tl::unexpected<Error>(
+        Error{kind, {}, {}, reason, {valueText(std::forward<Values>(values))...}, std::nullopt});
+}
+
 [[nodiscard]] inline tl::unexpected<Error> fail(ErrorKind kind, std::string subject,
                                                 std::string detail = {})
 {
-    return tl::unexpected<Error>(Error{kind, std::move(subject), std::move(detail)});
+    return tl::unexpected<Error>(
+        Error{kind, std::move(subject), std::move(detail), {}, {}, std::nullopt});
+}
+
+// What another function refused, handed on as one's own refusal.
+[[nodiscard]] inline tl::unexpected<Error> passOn(Error refused)
+{
+    return tl::unexpected<Error>(std::move(refused));
+}
+template <class T>
+[[nodiscard]] tl::unexpected<Error> passOn(const Result<T>& refused)
+{
+    return tl::unexpected<Error>(refused.error());
 }
 
 } // namespace plumule

@@ -139,7 +139,7 @@ Done writeWhole(const fs::path& target, std::string_view bytes)
 {
     auto file = WholeFile::begin(target);
     if (!file) {
-        return tl::unexpected<Error>(file.error());
+        return passOn(file);
     }
     return file->write(bytes).and_then([&] { return file->commit(); });
 }

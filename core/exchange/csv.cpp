@@ -98,7 +98,7 @@ public:
         for (;;) {
             Result<std::string> field = atQuote() ? quotedField() : plainField();
             if (!field) {
-                return tl::unexpected<Error>(field.error());
+                return passOn(field);
             }
             fields.push_back(std::move(*field));
             if (atEnd() || m_text[m_at] != m_separator) {
@@ -195,14 +195,14 @@ Result<CsvTable> csvFrom(std::string_view text)
         const int line = reader.line();
         auto fields = reader.row();
         if (!fields) {
-            return tl::unexpected<Error>(fields.error());
+            return passOn(fields);
         }
         if (fields->size() == 1 && trimmed(fields->front()).empty()) {
             continue;
         }
         if (table.header.empty()) {
             if (Done taken = takeHeader(std::move(*fields), line, table); !taken) {
-                return tl::unexpected<Error>(taken.error());
+                return passOn(taken);
             }
             continue;
         }

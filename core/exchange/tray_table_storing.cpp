@@ -368,7 +368,7 @@ Result<ImportOutcome> storeTrays(Database& database, const ImportPreview& previe
                                  const Progress& progress)
 {
     if (Done free = checkStillFree(database, preview); !free) {
-        return tl::unexpected<Error>(free.error());
+        return passOn(free);
     }
     TrayStore store(database);
     int row = 0;

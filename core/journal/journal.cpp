@@ -13,7 +13,7 @@ Result<std::unique_ptr<Journal>> Journal::open(const std::filesystem::path& path
 {
     auto file = openJournalFile(path, access);
     if (!file) {
-        return tl::unexpected<Error>(file.error());
+        return passOn(file);
     }
     return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));
 }
@@ -23,7 +23,7 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
 {
     auto file = createJournalFile(path);
     if (!file) {
-        return tl::unexpected<Error>(file.error());
+        return passOn(file);
     }
     try {
         Transaction transaction(*file->database);
@@ -31,7 +31,7 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
         transaction.commit();
     } catch (const StorageFailure& failure) {
         discardNewJournal(std::move(*file), path);
-        return tl::unexpected<Error>(failure.error());
+        return passOn(failure.error());
     }
     return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));
 }

@@ -16,7 +16,7 @@ void SampleFault::note(ErrorKind kind, std::string subject, std::string detail)
 Done SampleFault::outcome() const
 {
     if (m_error) {
-        return tl::unexpected<Error>(*m_error);
+        return passOn(*m_error);
     }
     return {};
 }

@@ -269,7 +269,7 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
 {
     auto stored = verifiedChangeset(m_database, entry.id);
     if (!stored) {
-        return tl::unexpected<Error>(stored.error());
+        return passOn(stored);
     }
     Changeset changeset;
     if (direction == Direction::Back) {

@@ -167,7 +167,7 @@ Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> becaus
     file.readOnlyBecause = std::move(because);
     hold(*file.database, nullptr);
     if (auto identity = checkIdentity(*file.database); !identity) {
-        return tl::unexpected<Error>(identity.error());
+        return passOn(identity);
     }
     if (file.database->scalar("PRAGMA user_version") != newestSchema()) {
         return fail(ErrorKind::NotWritable, "journal", "older schema");
@@ -191,7 +191,7 @@ Result<JournalFile> openToWrite(const fs::path& path)
     }
     hold(*file.database, std::move(lock));
     if (auto identity = checkIdentity(*file.database); !identity) {
-        return tl::unexpected<Error>(identity.error());
+        return passOn(identity);
     }
     bringUpToDate(*file.database);
     return file;
@@ -208,7 +208,7 @@ fs::path photoFolderOf(const fs::path& journal)
 Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNumber)
 {
     if (auto made = makeEmptyFile(path); !made) {
-        return tl::unexpected<Error>(made.error());
+        return passOn(made);
     }
     JournalFile file;
     try {
@@ -222,7 +222,7 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
         return file;
     } catch (const StorageFailure& failure) {
         discardNewJournal(std::move(file), path);
-        return tl::unexpected<Error>(failure.error());
+        return passOn(failure.error());
     }
 }
 
@@ -238,7 +238,7 @@ void discardNewJournal(JournalFile file, const fs::path& path)
 Result<JournalFile> openJournalFile(const fs::path& path, Access access)
 {
     if (auto checked = checkFile(path); !checked) {
-        return tl::unexpected<Error>(checked.error());
+        return passOn(checked);
     }
     try {
         return access == Access::ReadWrite ? openToWrite(path) : openToRead(path, std::nullopt);
@@ -252,7 +252,7 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
         if (error.kind == ErrorKind::Damaged) {
             error.subject = "journal"; // not the statement that came upon it
         }
-        return tl::unexpected<Error>(error);
+        return passOn(error);
     }
 }
 

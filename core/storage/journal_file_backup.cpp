@@ -126,11 +126,11 @@ Done backUp(Database& source, const fs::path& target, const Progress& progress)
     }
     auto file = WholeFile::begin(target);
     if (!file) {
-        return tl::unexpected<Error>(file.error());
+        return passOn(file);
     }
     auto checksum = WholeFile::begin(checksumPathOf(target));
     if (!checksum) {
-        return tl::unexpected<Error>(checksum.error());
+        return passOn(checksum);
     }
     try {
         return copyChecked(source, file->unfinished(), progress)
@@ -141,7 +141,7 @@ Done backUp(Database& source, const fs::path& target, const Progress& progress)
             .and_then([&] { return file->sync(); })
             .and_then([&] { return commitTogether(*file, *checksum, checksumPathOf(target)); });
     } catch (const StorageFailure& failure) {
-        return tl::unexpected<Error>(failure.error());
+        return passOn(failure.error());
     }
 }
 
@@ -157,7 +157,7 @@ Done verifyBackup(const fs::path& target)
             return fail(ErrorKind::Damaged, "backup", target.string());
         }
     } catch (const StorageFailure& failure) {
-        return tl::unexpected<Error>(failure.error());
+        return passOn(failure.error());
     }
     return {};
 }

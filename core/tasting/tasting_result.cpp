@@ -312,7 +312,7 @@ Result<TastingResult> tastingResult(const PanelRecord& record, const std::vector
     if (record.panel.method == TastingMethod::Triangle) {
         const auto triangle = triangleResult(record);
         if (!triangle) {
-            return tl::unexpected<Error>(triangle.error());
+            return passOn(triangle);
         }
         result.triangle = *triangle;
     } else {

@@ -188,7 +188,7 @@ Result<std::vector<PlannedTray>> drawLayout(const TrialDraft& draft,
                                             const std::vector<FreeShelf>& free)
 {
     if (auto checked = checkDesign(draft); !checked) {
-        return tl::unexpected<Error>(checked.error());
+        return passOn(checked);
     }
     const std::size_t places = placesIn(free);
     if (places < static_cast<std::size_t>(draft.count())) {

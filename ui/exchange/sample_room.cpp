@@ -23,7 +23,7 @@ Result<std::unique_ptr<Journal>> makeSampleJournal(const QString& path, const Cl
     }
     const auto filled = (*journal)->exchange().fillWithSample(folder.path().toStdString());
     if (!filled) {
-        return tl::unexpected<Error>(filled.error());
+        return passOn(filled);
     }
     return journal;
 }

@@ -220,14 +220,14 @@ Result<std::vector<BowlDraft>> WeighCard::bowls() const
     }
     const auto gross = scaleReadingFrom(m_gross->text().toStdString(), m_unit);
     if (!gross) {
-        return tl::unexpected<Error>(gross.error());
+        return passOn(gross);
     }
     // What the scale sent as net has its tare taken off already.
     Mass tare;
     if (!gross->isNet && !m_tare->text().trimmed().isEmpty()) {
         const auto read = scaleReadingFrom(m_tare->text().toStdString(), m_unit);
         if (!read) {
-            return tl::unexpected<Error>(read.error());
+            return passOn(read);
         }
         tare = read->mass;
     }

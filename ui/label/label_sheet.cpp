@@ -219,7 +219,7 @@ Result<std::vector<LabelTray>> labelsFor(Journal& journal, const std::vector<Tra
 {
     const auto rows = journal.trays().list({});
     if (!rows) {
-        return tl::unexpected<Error>(rows.error());
+        return passOn(rows);
     }
     std::map<TrayId, const TrayListRow*> byId;
     for (const TrayListRow& row : *rows) {
@@ -267,7 +267,7 @@ void drawLabelPage(const PaperPen& pen, const std::vector<LabelTray>& trays,
 Done writeLabels(const QString& path, const std::vector<LabelTray>& trays, const LabelPaper& paper)
 {
     if (const auto size = labelSizeOf(paper); !size) {
-        return tl::unexpected<Error>(size.error());
+        return passOn(size);
     }
     return writePdf(path, onLabel("Labels"), pageSizeOf(paper), [&](QPagedPaintDevice& device) {
         return drawAll(device, trays, paper).has_value();
@@ -278,7 +278,7 @@ Done printLabels(QPagedPaintDevice& printer, const std::vector<LabelTray>& trays
                  const LabelPaper& paper)
 {
     if (const auto size = labelSizeOf(paper); !size) {
-        return tl::unexpected<Error>(size.error());
+        return passOn(size);
     }
     printer.setPageSize(pageSizeOf(paper));
     printer.setPageMargins(QMarginsF());

@@ -53,7 +53,7 @@ void makeContent(QWidget* parent, const Services& services, Journal& journal, Re
          content = std::move(content)](const Progress& progress) -> Result<Report> {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
             if (!opened) {
-                return tl::unexpected<Error>(opened.error());
+                return passOn(opened);
             }
             return content(**opened, progress);
         },

@@ -18,7 +18,7 @@ Done addBeside(SeasonAnswer& answer, Journal& journal, const SeasonQuestion& que
     for (const SeasonFilter& filter : question.beside) {
         const auto review = journal.review().season(filter, question.whatIf, progress);
         if (!review) {
-            return tl::unexpected<Error>(review.error());
+            return passOn(review);
         }
         answer.beside.push_back({filter, *review});
     }
@@ -34,14 +34,14 @@ Result<SeasonAnswer> answerTo(Journal& journal, const SeasonQuestion& question,
     const Response response = question.ask.response;
     const auto review = journal.review().season(question.filter, question.whatIf, progress);
     if (!review) {
-        return tl::unexpected<Error>(review.error());
+        return passOn(review);
     }
     answer.review = *review;
     progress.report(0.2);
     const auto comparison =
         journal.review().comparison(question.filter, question.ask, question.whatIf, progress);
     if (!comparison) {
-        return tl::unexpected<Error>(comparison.error());
+        return passOn(comparison);
     }
     answer.comparison = *comparison;
     progress.report(0.5);
@@ -62,7 +62,7 @@ Result<SeasonAnswer> answerTo(Journal& journal, const SeasonQuestion& question,
     }
     progress.report(0.8);
     if (const auto added = addBeside(answer, journal, question, progress); !added) {
-        return tl::unexpected<Error>(added.error());
+        return passOn(added);
     }
     if (progress.isStopped()) {
         return fail(ErrorKind::Cancelled, "season");
@@ -79,7 +79,7 @@ void askSeason(const Services& services, const Journal& journal, const SeasonQue
          question](const Progress& progress) -> Result<SeasonAnswer> {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
             if (!opened) {
-                return tl::unexpected<Error>(opened.error());
+                return passOn(opened);
             }
             return answerTo(**opened, question, progress);
         },

@@ -203,12 +203,12 @@ Result<SeasonReportFacts> seasonReportFacts(Journal& journal, const SeasonFilter
     facts.madeOn = journal.clock().today();
     const auto layout = journal.room().layout();
     if (!layout) {
-        return tl::unexpected<Error>(layout.error());
+        return passOn(layout);
     }
     facts.room = layout->room.name;
     auto review = journal.review().season(filter, progress.part(0, 0.15));
     if (!review) {
-        return tl::unexpected<Error>(review.error());
+        return passOn(review);
     }
     facts.review = std::move(*review);
     const auto compared = [&](Response response, double from, double to) {
@@ -217,7 +217,7 @@ Result<SeasonReportFacts> seasonReportFacts(Journal& journal, const SeasonFilter
     auto yield = compared(Response::YieldPerTray, 0.15, 0.35);
     auto cost = compared(Response::CostPerGram, 0.35, 0.55);
     if (!yield || !cost) {
-        return tl::unexpected<Error>(yield ? cost.error() : yield.error());
+        return passOn(yield ? cost.error() : yield.error());
     }
     facts.yield = std::move(*yield);
     facts.cost = std::move(*cost);

@@ -216,8 +216,7 @@ void JournalPart::backUp()
                 tr("Backing up"),
                 [path, &clock, file = target.toStdString()](const Progress& progress) -> Done {
                     const auto opened = Journal::open(path, clock, Access::ReadOnly);
-                    return opened ? (*opened)->backUpTo(file, progress)
-                                  : Done(tl::unexpected<Error>(opened.error()));
+                    return opened ? (*opened)->backUpTo(file, progress) : Done(passOn(opened));
                 },
                 this,
                 [this, target](const Done& done) {
@@ -239,7 +238,7 @@ void JournalPart::check()
         tr("Checking the journal"),
         [path, &clock](const Progress&) -> Faults {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->faults() : Faults(tl::unexpected<Error>(opened.error()));
+            return opened ? (*opened)->faults() : Faults(passOn(opened));
         },
         this,
         [this](const Faults& faults) {
@@ -261,7 +260,7 @@ void JournalPart::exportTrays()
            [this](const QString& path) {
                const auto text = journal().exchange().traysAsCsv();
                return text ? writeWhole(path.toStdString(), *text)
-                           : Done(tl::unexpected<Error>(text.error()));
+                           : Done(passOn(text));
            });
 }
 

@@ -256,7 +256,7 @@ bool TastingEntry::keepValue(std::size_t attribute)
     const auto entered = value ? m_journal.tastings().enter(m_shown.panel.id, m_code,
                                                             m_shown.attributes[attribute].id,
                                                             static_cast<int>(*value))
-                               : Result<EnteredScore>(tl::unexpected<Error>(value.error()));
+                               : Result<EnteredScore>(passOn(value));
     if (!entered) {
         markWrong(field, true);
         field.selectAll();

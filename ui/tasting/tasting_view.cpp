@@ -295,7 +295,7 @@ void TastingView::writePlating()
     saveTo(tr("Save the sheet for plating"), tr("plating.pdf"), [this](const QString& path) {
         const auto plating = m_journal.tastings().plating(m_panel);
         if (!plating) {
-            return Done(tl::unexpected<Error>(plating.error()));
+            return Done(passOn(plating));
         }
         return m_journal.tastings().record(m_panel).and_then([&](const PanelRecord& record) {
             return writePlatingSheet(record, *plating, units(), path);

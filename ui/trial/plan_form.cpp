@@ -290,7 +290,7 @@ Result<TrialDraft> PlanForm::draft() const
     m_spread->markWrong(!spread);
     for (const auto* read : {&seed, &margin, &spread}) {
         if (!*read) {
-            return tl::unexpected<Error>(read->error());
+            return passOn(*read);
         }
     }
     if (!m_day->requireDate()) {

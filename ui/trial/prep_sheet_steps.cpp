@@ -57,11 +57,11 @@ Result<PrepSheet> prepSheetOf(Journal& journal, const TrialDraft& draft)
     auto protocol = journal.varieties().protocol(draft.plan.variety);
     auto lots = journal.varieties().lots(draft.plan.variety, true);
     if (!preparation || !layout || !media || !protocol || !lots) {
-        return tl::unexpected<Error>(!preparation ? preparation.error()
-                                     : !layout    ? layout.error()
-                                     : !media     ? media.error()
-                                     : !protocol  ? protocol.error()
-                                                  : lots.error());
+        return passOn(!preparation ? preparation.error()
+                      : !layout    ? layout.error()
+                      : !media     ? media.error()
+                      : !protocol  ? protocol.error()
+                                   : lots.error());
     }
     sheet.preparation = std::move(*preparation);
     sheet.layout = std::move(*layout);

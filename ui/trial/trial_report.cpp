@@ -258,7 +258,7 @@ Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial, const
     facts.photoFolder = QString::fromStdString(journal.photoFolder().string());
     auto standing = journal.trials().progress(trial);
     if (!standing) {
-        return tl::unexpected<Error>(standing.error());
+        return passOn(standing);
     }
     facts.progress = std::move(*standing);
     if (const auto layout = journal.room().layout()) {
@@ -267,7 +267,7 @@ Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial, const
     const SeasonFilter filter = journal.review().filterOf(trial);
     auto review = journal.review().season(filter, progress.part(0, 0.2));
     if (!review) {
-        return tl::unexpected<Error>(review.error());
+        return passOn(review);
     }
     facts.review = std::move(*review);
     const std::pair<Response, SeasonComparison*> asked[] = {{Response::YieldPerTray, &facts.yield},
@@ -278,7 +278,7 @@ Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial, const
         auto compared = journal.review().comparison(filter, response, std::nullopt,
                                                     progress.part(done, done + 0.2));
         if (!compared) {
-            return tl::unexpected<Error>(compared.error());
+            return passOn(compared);
         }
         *answer = std::move(*compared);
         done += 0.2;

@@ -17,7 +17,7 @@ Result<std::optional<Amount>> read(const NumberField& field, Make make)
 {
     const auto number = field.number();
     if (!number) {
-        return tl::unexpected<Error>(number.error());
+        return passOn(number);
     }
     if (!number->has_value()) {
         return std::optional<Amount>();
@@ -65,7 +65,7 @@ Result<std::optional<double>> NumberField::number() const
     const std::string plain = QString(text()).replace(QChar(0x2212), '-').toStdString();
     const auto value = decimalFromText(plain, "number");
     if (!value) {
-        return tl::unexpected<Error>(value.error());
+        return passOn(value);
     }
     if (*value < m_low || *value > m_high) {
         return fail(ErrorKind::Invalid, "number", plain);

@@ -49,7 +49,7 @@ Result<Price> CostEntries::savePrice(const Price& price)
                 stored.medium.reset();
             }
             if (auto checked = checkPrice(database, stored); !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             CostRepository prices(database);
             if (!stored.id.isStored()) {

@@ -9,11 +9,11 @@ Result<ImportPreview> ExchangeEntries::preview(const std::filesystem::path& file
 {
     const auto text = textOfFile(file.string());
     if (!text) {
-        return tl::unexpected<Error>(text.error());
+        return passOn(text);
     }
     const auto table = csvFrom(*text);
     if (!table) {
-        return tl::unexpected<Error>(table.error());
+        return passOn(table);
     }
     return m_ledger.ask(
         [&](Database& database) { return previewOf(*table, knownNamesIn(database)); });

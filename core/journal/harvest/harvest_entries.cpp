@@ -70,10 +70,10 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
         return fail(ErrorKind::NotFound, "tray");
     }
     if (Done allowed = checkNotDiscarded(*tray); !allowed) {
-        return tl::unexpected<Error>(allowed.error());
+        return passOn(allowed);
     }
     if (Done allowed = checkBowls(draft.bowls); !allowed) {
-        return tl::unexpected<Error>(allowed.error());
+        return passOn(allowed);
     }
     if (draft.at.date < tray->sownOn) {
         return fail(ErrorKind::Invalid, "harvest.at", toIso(draft.at.date));
@@ -158,7 +158,7 @@ Result<std::pair<Harvest, Tray>> cutToChange(Database& database, HarvestId id)
         return fail(ErrorKind::NotFound, "tray");
     }
     if (Done allowed = checkNotDiscarded(*tray); !allowed) {
-        return tl::unexpected<Error>(allowed.error());
+        return passOn(allowed);
     }
     return std::pair(*harvest, *tray);
 }
@@ -185,7 +185,7 @@ Result<TrayAtScale> HarvestEntries::atScale(const std::string& code)
             return fail(ErrorKind::NotFound, "tray", code);
         }
         if (Done allowed = checkNotDiscarded(record->tray); !allowed) {
-            return tl::unexpected<Error>(allowed.error());
+            return passOn(allowed);
         }
         HarvestRepository harvests(database);
         TrayAtScale tray;
@@ -213,7 +213,7 @@ Result<std::vector<Doubt>> HarvestEntries::doubts(const WeighingDraft& draft, bo
     return m_ledger.ask([&](Database& database) -> Result<std::vector<Doubt>> {
         const auto tray = trayToWeigh(database, draft);
         if (!tray) {
-            return tl::unexpected<Error>(tray.error());
+            return passOn(tray);
         }
         return doubtsOn(database, *tray, draft, isResidue);
     });
@@ -225,10 +225,10 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
                            [&](Database& database, std::string& subject) -> Result<Harvest> {
                                auto tray = trayToWeigh(database, draft);
                                if (!tray) {
-                                   return tl::unexpected<Error>(tray.error());
+                                   return passOn(tray);
                                }
                                if (Done sure = checkDoubts(database, *tray, draft, false); !sure) {
-                                   return tl::unexpected<Error>(sure.error());
+                                   return passOn(sure);
                                }
                                subject = tray->code;
                                const Harvest harvest = storeCut(database, draft);
@@ -243,10 +243,10 @@ Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
                            [&](Database& database, std::string& subject) -> Result<Residue> {
                                const auto tray = trayToWeigh(database, draft);
                                if (!tray) {
-                                   return tl::unexpected<Error>(tray.error());
+                                   return passOn(tray);
                                }
                                if (Done sure = checkDoubts(database, *tray, draft, true); !sure) {
-                                   return tl::unexpected<Error>(sure.error());
+                                   return passOn(sure);
                                }
                                subject = tray->code;
                                Residue residue = residueFrom(draft);
@@ -262,10 +262,10 @@ Result<Harvest> HarvestEntries::correct(HarvestId id, const std::vector<BowlDraf
                            [&](Database& database, std::string& subject) -> Result<Harvest> {
                                auto found = cutToChange(database, id);
                                if (!found) {
-                                   return tl::unexpected<Error>(found.error());
+                                   return passOn(found);
                                }
                                if (Done allowed = checkBowls(bowls); !allowed) {
-                                   return tl::unexpected<Error>(allowed.error());
+                                   return passOn(allowed);
                                }
                                auto& [harvest, tray] = *found;
                                subject = tray.code;
@@ -291,7 +291,7 @@ Done HarvestEntries::remove(HarvestId id)
     return m_ledger.record("harvest.remove", [&](Database& database, std::string& subject) -> Done {
         auto found = cutToChange(database, id);
         if (!found) {
-            return tl::unexpected<Error>(found.error());
+            return passOn(found);
         }
         auto& [harvest, tray] = *found;
         subject = tray.code;

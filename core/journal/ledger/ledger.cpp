@@ -88,7 +88,7 @@ void Ledger::announce(const std::vector<Change>& changes)
 Result<HistoryEntry> Ledger::applied(const Result<History::Applied>& result)
 {
     if (!result) {
-        return tl::unexpected<Error>(result.error());
+        return passOn(result);
     }
     announce(changesOf(result->rows));
     return result->entry;

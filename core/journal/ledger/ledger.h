@@ -137,7 +137,7 @@ private:
         try {
             return work();
         } catch (const StorageFailure& failure) {
-            return tl::unexpected<Error>(failure.error());
+            return passOn(failure.error());
         } catch (const std::exception& failure) {
             // The last resort: what a file's cells may still bring about beyond the checks.
             return fail(ErrorKind::Damaged, "internal", failure.what());

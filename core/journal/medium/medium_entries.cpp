@@ -90,7 +90,7 @@ Result<Medium> MediumEntries::save(const Medium& medium)
                                const Done checked = checkMedium(stored).and_then(
                                    [&] { return checkStored(media, stored); });
                                if (!checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (isNew) {
                                    media.insert(stored);
@@ -168,7 +168,7 @@ Result<Piece> MediumEntries::changePiece(const Piece& piece)
                                }
                                subject = pieceWords(media, piece);
                                if (auto checked = checkNumber(media, piece); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (piece.retiredOn && !present->retiredOn) {
                                    if (auto idle = idlePiece(media, piece.id); !idle) {
@@ -186,7 +186,7 @@ Done MediumEntries::retirePiece(PieceId piece, const std::string& note)
         MediumRepository media(database);
         auto idle = idlePiece(media, piece);
         if (!idle) {
-            return tl::unexpected<Error>(idle.error());
+            return passOn(idle);
         }
         subject = pieceWords(media, *idle);
         if (idle->retiredOn) {
@@ -219,7 +219,7 @@ Result<std::vector<Sanitising>> MediumEntries::sanitise(const std::vector<PieceI
             for (const PieceId id : pieces) {
                 const auto idle = idlePiece(media, id);
                 if (!idle) {
-                    return tl::unexpected<Error>(idle.error());
+                    return passOn(idle);
                 }
                 Sanitising sanitising{{}, id, now.date, now.minute, std::string(trimmed(method))};
                 media.insert(sanitising);

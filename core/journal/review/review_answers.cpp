@@ -24,7 +24,7 @@ Result<Answer> ReviewAnswers::answer(const SeasonFilter& filter, const SeasonNee
     return m_ledger.ask([&](Database& database) -> Result<Answer> {
         auto facts = SeasonRepository(database).read(filter, progress, needs);
         if (!facts) {
-            return tl::unexpected<Error>(facts.error());
+            return passOn(facts);
         }
         apply(whatIf, *facts);
         return work(*facts);

@@ -12,7 +12,7 @@ namespace {
 
 tl::unexpected<Error> refused(const Done& done)
 {
-    return tl::unexpected<Error>(done.error());
+    return passOn(done);
 }
 
 // `siblings` are the racks of the room or the shelves of a rack.

@@ -70,7 +70,7 @@ Done checkDraftIn(Database& database, const PanelDraft& draft)
     }
     const auto media = mediaOf(database, draft.media);
     if (!media) {
-        return tl::unexpected<Error>(media.error());
+        return passOn(media);
     }
     std::vector<std::string> names;
     for (const Medium& medium : *media) {
@@ -82,7 +82,7 @@ Done checkDraftIn(Database& database, const PanelDraft& draft)
     if (draft.panel.id.isStored()) {
         const auto stored = openRecordOf(database, draft.panel.id);
         if (!stored) {
-            return tl::unexpected<Error>(stored.error());
+            return passOn(stored);
         }
         if (!stored->scores.empty()) {
             return fail(ErrorKind::Conflict, "panel.scored", stored->panel.name);
@@ -103,7 +103,7 @@ Result<Scored> servingToScore(Database& database, PanelId panel, const std::stri
 {
     auto record = openRecordOf(database, panel);
     if (!record) {
-        return tl::unexpected<Error>(record.error());
+        return passOn(record);
     }
     const Serving* serving = servingWith(*record, code);
     if (serving == nullptr) {
@@ -234,7 +234,7 @@ Result<std::vector<PlatedServing>> TastingEntries::plating(PanelId panel)
     return m_ledger.ask([&](Database& database) -> Result<Plated> {
         const auto record = recordOf(database, panel);
         if (!record) {
-            return tl::unexpected<Error>(record.error());
+            return passOn(record);
         }
         const auto media = MediumRepository(database).byId();
         std::map<PanelSampleId, Medium> bySample;
@@ -259,7 +259,7 @@ Result<Panel> TastingEntries::save(const PanelDraft& draft)
                                kept.panel.closedOn.reset();
                                subject = kept.panel.name;
                                if (const Done checked = checkDraftIn(database, kept); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (kept.panel.id.isStored()) {
                                    tastings.update(kept.panel);
@@ -280,12 +280,12 @@ Result<EnteredScore> TastingEntries::enter(PanelId panel, const std::string& cod
             subject = code;
             const auto scored = servingToScore(database, panel, code, attribute);
             if (!scored) {
-                return tl::unexpected<Error>(scored.error());
+                return passOn(scored);
             }
             if (const Done checked =
                     checkScore(scored->record.panel.method, scored->record.samples.size(), value);
                 !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             TastingRepository tastings(database);
             return storeScore(tastings, *scored, attribute, value);
@@ -299,7 +299,7 @@ Done TastingEntries::clear(PanelId panel, const std::string& code, PanelAttribut
             subject = code;
             const auto scored = servingToScore(database, panel, code, attribute);
             if (!scored) {
-                return tl::unexpected<Error>(scored.error());
+                return passOn(scored);
             }
             const Score* score = scoreOf(scored->record, scored->serving.id, attribute);
             if (score == nullptr) {
@@ -316,7 +316,7 @@ Result<Panel> TastingEntries::close(PanelId panel)
                            [&](Database& database, std::string& subject) -> Result<Panel> {
                                const auto record = openRecordOf(database, panel);
                                if (!record) {
-                                   return tl::unexpected<Error>(record.error());
+                                   return passOn(record);
                                }
                                subject = record->panel.name;
                                if (record->scores.empty()) {
@@ -352,11 +352,11 @@ Result<TastingResult> TastingEntries::result(PanelId panel)
     return m_ledger.ask([&](Database& database) -> Result<TastingResult> {
         const auto record = recordOf(database, panel);
         if (!record) {
-            return tl::unexpected<Error>(record.error());
+            return passOn(record);
         }
         const auto media = mediaOf(database, draftOf(*record).media);
         if (!media) {
-            return tl::unexpected<Error>(media.error());
+            return passOn(media);
         }
         return tastingResult(*record, *media);
     });

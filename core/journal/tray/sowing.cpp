@@ -84,7 +84,7 @@ Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
         return fail(ErrorKind::Missing, "tray.protocol", protocol->variety.name);
     }
     if (auto checked = checkSowing(draft, *medium); !checked) {
-        return tl::unexpected<Error>(checked.error());
+        return passOn(checked);
     }
     auto checked = checkLotAndTrial(database, draft.variety, draft.seedLot, draft.trial);
     if (checked) {
@@ -94,7 +94,7 @@ Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
         checked = checkPlaceFree(database, draft.places[i]);
     }
     if (!checked) {
-        return tl::unexpected<Error>(checked.error());
+        return passOn(checked);
     }
     return SowingGround{std::move(*protocol), std::move(*medium)};
 }

@@ -82,7 +82,7 @@ Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from,
                                }
                                Height height{{}, id, at.date, at.minute, reading, from};
                                if (auto checked = checkHeight(height, record->medium); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                subject = record->tray.code;
                                trays.insert(height);
@@ -136,7 +136,7 @@ Result<Photo> TrayEntries::attachPhoto(TrayId id, const std::filesystem::path& f
             }
             const auto target = copyPhoto(file, m_ledger.photoFolder(), tray->code, at.date);
             if (!target) {
-                return tl::unexpected<Error>(target.error());
+                return passOn(target);
             }
             copied = *target;
             subject = tray->code;

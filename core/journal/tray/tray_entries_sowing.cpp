@@ -59,11 +59,11 @@ Result<std::vector<TrayId>> TrayEntries::sow(const SowingDraft& draft)
         "tray.sow", [&](Database& database, std::string& subject) -> Result<std::vector<TrayId>> {
             const auto ground = groundOf(database, draft);
             if (!ground) {
-                return tl::unexpected<Error>(ground.error());
+                return passOn(ground);
             }
             const auto codes = codesFor(database, draft, ground->protocol.variety);
             if (!codes) {
-                return tl::unexpected<Error>(codes.error());
+                return passOn(codes);
             }
             std::vector<TrayId> sown;
             for (std::size_t i = 0; i < codes->size(); ++i) {

@@ -77,7 +77,7 @@ Result<std::string> moveOneOn(Database& database, TrayId id, Moment at)
     TrayRepository trays(database);
     auto found = trayOnItsWay(trays, id);
     if (!found) {
-        return tl::unexpected<Error>(found.error());
+        return passOn(found);
     }
     const StagePlan plan = planOf(found->stages);
     const std::size_t next = plan.current ? *plan.current + 1 : 0;
@@ -99,7 +99,7 @@ Result<std::string> putOneOff(Database& database, TrayId id, int minutes, Moment
     TrayRepository trays(database);
     auto found = trayOnItsWay(trays, id);
     if (!found) {
-        return tl::unexpected<Error>(found.error());
+        return passOn(found);
     }
     const StagePlan plan = planOf(found->stages);
     if (!plan.current) {
@@ -121,7 +121,7 @@ Done toEach(const std::vector<TrayId>& trays, std::string& subject, const Act& a
     for (const TrayId tray : trays) {
         const Result<std::string> code = act(tray);
         if (!code) {
-            return tl::unexpected<Error>(code.error());
+            return passOn(code);
         }
         subject += (subject.empty() ? "" : " ") + *code;
     }

@@ -119,7 +119,7 @@ Result<Trial> TrialEntries::save(const Trial& trial)
                                const Done done = storeTrial(database, stored);
                                subject = stored.code;
                                if (!done) {
-                                   return tl::unexpected<Error>(done.error());
+                                   return passOn(done);
                                }
                                return stored;
                            });

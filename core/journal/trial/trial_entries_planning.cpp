@@ -130,13 +130,13 @@ private:
         if (medium && medium->isReusable) {
             auto pieces = cleanPieces(m_database, *medium, draft.count);
             if (!pieces) {
-                return tl::unexpected<Error>(pieces.error());
+                return passOn(pieces);
             }
             draft.pieces = std::move(*pieces);
         }
         auto ground = groundOf(m_database, draft);
         if (!ground) {
-            return tl::unexpected<Error>(ground.error());
+            return passOn(ground);
         }
         sowing.ground = std::move(*ground);
         return {};
@@ -172,7 +172,7 @@ Result<std::vector<TrayId>> sowDraft(Database& database, TrialDraft& draft, Mome
             return sowing.prepare();
         });
     if (!ready) {
-        return tl::unexpected<Error>(ready.error());
+        return passOn(ready);
     }
     std::vector<TrayId> sown = sowing.sow();
     if (!draft.trial.startedOn) {
@@ -221,7 +221,7 @@ Result<TrialDraft> TrialEntries::savePlan(const TrialDraft& draft)
                                const Done done = storeDraft(database, stored);
                                subject = stored.trial.code;
                                if (!done) {
-                                   return tl::unexpected<Error>(done.error());
+                                   return passOn(done);
                                }
                                return stored;
                            });
@@ -241,7 +241,7 @@ Result<std::vector<TrayId>> TrialEntries::sow(const TrialDraft& draft, Moment at
             const Done done = storeDraft(database, stored);
             subject = stored.trial.code;
             if (!done) {
-                return tl::unexpected<Error>(done.error());
+                return passOn(done);
             }
             return sowDraft(database, stored, at, sownBy);
         });

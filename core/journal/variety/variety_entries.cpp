@@ -91,7 +91,7 @@ Result<Protocol> VarietyEntries::save(const Protocol& protocol)
                                const Done checked = checkProtocol(stored).and_then(
                                    [&] { return checkStored(varieties, stored.variety); });
                                if (!checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (isNew) {
                                    varieties.insert(stored.variety);
@@ -139,7 +139,7 @@ Result<SeedLot> VarietyEntries::saveLot(const SeedLot& lot)
                                const Done checked = checkLot(stored).and_then(
                                    [&] { return checkStored(varieties, stored); });
                                if (!checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (isNew) {
                                    varieties.insert(stored);

@@ -148,11 +148,11 @@ Result<Watering> WateringEntries::tick(TrayId tray, Date date, Slot slot)
     return m_ledger.record(
         "watering.tick", [&](Database& database, std::string& subject) -> Result<Watering> {
             if (auto checked = checkNotAhead(round, now); !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             const auto asked = openTick(database, tray, round, now);
             if (!asked) {
-                return tl::unexpected<Error>(asked.error());
+                return passOn(asked);
             }
             subject = asked->code;
             return storeTick(database, *asked, round, minuteOfTick(database, round, now));
@@ -168,7 +168,7 @@ Result<std::vector<Watering>> WateringEntries::tickAll(const std::vector<TrayId>
         "watering.tick_all",
         [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
             if (auto checked = checkNotAhead(key, now); !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             Round asked = roundOfTrays(database, trays, key, now);
             std::erase_if(asked.trays, [](const RoundTray& tray) {
@@ -213,7 +213,7 @@ Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector
         "watering.need_nothing",
         [&](Database& database, std::string& subject) -> Result<std::vector<WateringLook>> {
             if (auto checked = checkNotAhead(key, now); !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             Round asked = roundOfTrays(database, trays, key, now);
             std::erase_if(asked.trays,
@@ -236,7 +236,7 @@ Result<std::vector<Watering>> WateringEntries::giveBetween(const BetweenDraft& d
         [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
             auto records = TrayRepository(database).records(draft.trays);
             if (auto checked = checkBetween(draft, records, m_ledger.clock().now()); !checked) {
-                return tl::unexpected<Error>(checked.error());
+                return passOn(checked);
             }
             const RoundKey round = roundOf(RoomRepository(database).room(), draft.at);
             std::vector<Watering> given;
@@ -277,7 +277,7 @@ Result<Watering> WateringEntries::correct(const Watering& corrected)
     return m_ledger.record("watering.correct",
                            [&](Database& database, std::string& subject) -> Result<Watering> {
                                if (auto checked = checkGiven(corrected); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                WateringRepository waterings(database);
                                auto given = waterings.find(corrected.id);
@@ -299,7 +299,7 @@ Result<WaterReading> WateringEntries::noteReading(const WaterReading& reading)
     return m_ledger.record("watering.note_reading",
                            [&](Database& database, std::string& subject) -> Result<WaterReading> {
                                if (auto checked = checkReading(reading); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                if (reading.tray && !TrayRepository(database).find(*reading.tray)) {
                                    return fail(ErrorKind::NotFound, "tray");
@@ -323,7 +323,7 @@ Result<WaterRecipe> WateringEntries::changeRecipe(const WaterRecipe& recipe)
     return m_ledger.record("watering.change_recipe",
                            [&](Database& database, std::string& subject) -> Result<WaterRecipe> {
                                if (auto checked = checkRecipe(recipe); !checked) {
-                                   return tl::unexpected<Error>(checked.error());
+                                   return passOn(checked);
                                }
                                WateringRepository waterings(database);
                                WaterRecipe stored = recipe;

@@ -60,7 +60,7 @@ Result<Attempt> finished(Attempt attempt)
 {
     auto means = stats::marginalMeans(*attempt.estimator, column::kMedium);
     if (!means) {
-        return tl::unexpected<Error>(means.error());
+        return passOn(means);
     }
     attempt.means = std::move(*means);
     const auto meansTold = std::count_if(attempt.means.begin(), attempt.means.end(),
@@ -73,7 +73,7 @@ Result<Attempt> tryFixed(const ComparisonColumns& columns, const ModelPlan& plan
 {
     const auto fit = stats::LinearModel::fit(columns.table, describe(plan));
     if (!fit) {
-        return tl::unexpected<Error>(fit.error());
+        return passOn(fit);
     }
     Attempt attempt;
     attempt.plan = plan;
@@ -236,7 +236,7 @@ Result<ComparisonFit> fitComparison(const ComparisonColumns& columns)
     const PlannedModel planned = planModel(columns);
     auto attempt = bestAttempt(columns, planned.plan);
     if (!attempt) {
-        return tl::unexpected<Error>(attempt.error());
+        return passOn(attempt);
     }
     ComparisonFit result;
     result.model.terms = termsOf(columns, attempt->plan, planned.leftOut);

@@ -237,7 +237,7 @@ void OutlookMaker::drawCurve()
 Result<PlanOutlook> OutlookMaker::outlook()
 {
     if (const Done good = check(); !good) {
-        return tl::unexpected<Error>(good.error());
+        return passOn(good);
     }
     expectMean();
     expectSpread();

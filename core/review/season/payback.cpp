@@ -183,14 +183,14 @@ public:
         }
         const double parts = 1 + static_cast<double>(pieces.size());
         if (const Done drawn = drawLine(*against, m_progress.part(0, 1 / parts)); !drawn) {
-            return tl::unexpected<Error>(drawn.error());
+            return passOn(drawn);
         }
         for (std::size_t i = 0; i < pieces.size(); ++i) {
             const double done = 1 + static_cast<double>(i);
             auto payback =
                 paybackOfPiece(*pieces[i], m_progress.part(done / parts, (done + 1) / parts));
             if (!payback) {
-                return tl::unexpected<Error>(payback.error());
+                return passOn(payback);
             }
             payback->against = against->medium;
             answer.push_back(std::move(*payback));
@@ -206,7 +206,7 @@ private:
         const auto sums =
             stats::resampledSums(columns.columns(), kPaybackResamples, m_draw, progress);
         if (!sums) {
-            return tl::unexpected<Error>(sums.error());
+            return passOn(sums);
         }
         for (const auto& row : *sums) {
             m_lines.push_back(TrayColumns::costPerGram(row));
@@ -221,7 +221,7 @@ private:
         const auto sums =
             stats::resampledSums(columns.columns(), kPaybackResamples, m_draw, progress);
         if (!sums) {
-            return tl::unexpected<Error>(sums.error());
+            return passOn(sums);
         }
         const double price = inUnits(
             *priceOn(m_facts.cost.prices, PriceItem::Medium, m_filter.to, season.medium.id));

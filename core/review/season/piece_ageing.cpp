@@ -53,7 +53,7 @@ Result<stats::LinearModel> fitOf(const RecordsOfMedium& records)
                                  }));
     }
     if (!added) {
-        return tl::unexpected<Error>(added.error());
+        return passOn(added);
     }
     stats::ModelDescription model;
     model.response = kAgeingYield;
