@@ -35,9 +35,7 @@ void printPreview(const ImportPreview& preview)
 void printFaults(const ImportPreview& preview)
 {
     for (const Error& fault : preview.faults) {
-        badCall(
-            QStringLiteral("%1: \"%2\"")
-                .arg(QString::fromStdString(fault.subject), QString::fromStdString(fault.detail)));
+        badCall(ui::sentence(fault));
     }
     badCall("Nothing was imported.");
 }

@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "core/base/file_reason.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
@@ -189,7 +190,8 @@ private:
     {
         const QString file = m_folder.filePath(m_shots[m_index].name + ".png");
         if (!m_window.grab().save(file)) {
-            QCoreApplication::exit(refused({ErrorKind::NotWritable, "file", file.toStdString()}));
+            QCoreApplication::exit(refused(
+                fail(ErrorKind::NotWritable, FileReason::NotWritten, file.toStdString()).value()));
             return;
         }
         print(file);
@@ -227,7 +229,9 @@ int runPictures(const QStringList& arguments)
     }
     QDir folder((*given)[1]);
     if (!folder.mkpath(".")) {
-        return refused({ErrorKind::NotWritable, "file", (*given)[1].toStdString()});
+        return refused(
+            fail(ErrorKind::NotWritable, FileReason::NotWritten, (*given)[1].toStdString())
+                .value());
     }
     ui::applyTheme(*qApp, frame->isDark, frame->fontScale);
     ui::DialogAsk ask;

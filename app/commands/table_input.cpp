@@ -1,5 +1,7 @@
 #include "app/commands/table_input.h"
 
+#include "ui/text/text.h"
+
 #include <QFileInfo>
 #include <QRegularExpression>
 
@@ -8,29 +10,6 @@
 
 namespace plumule::app {
 namespace {
-
-QString csvFault(const QString& name, const Error& error)
-{
-    if (error.kind == ErrorKind::TooFew) {
-        return QStringLiteral("%1 is empty.").arg(name);
-    }
-    const QString line = QString::fromStdString(error.subject);
-    const QString detail = QString::fromStdString(error.detail);
-    if (detail.isEmpty()) {
-        return QStringLiteral("%1, %2: a quotation mark is left open, a column has no name, or the "
-                              "text is not UTF-8.")
-            .arg(name, line);
-    }
-    if (line == QLatin1String("line 1")) {
-        return QStringLiteral("%1, line 1: two columns are called \"%2\".").arg(name, detail);
-    }
-    static const QRegularExpression kCount(QStringLiteral("^\\d+$"));
-    return kCount.match(detail).hasMatch()
-               ? QStringLiteral("%1, %2: the row has %3 fields, the header has another number.")
-                     .arg(name, line, detail)
-               : QStringLiteral("%1, %2: text stands beside a quoted field: \"%3\".")
-                     .arg(name, line, detail);
-}
 
 QString columnNames(const CsvTable& table)
 {
@@ -53,7 +32,7 @@ std::optional<TableFile> readTable(const QString& path)
     }
     auto table = csvFrom(*text);
     if (!table) {
-        badCall(csvFault(name, table.error()));
+        badCall(QStringLiteral("%1: %2").arg(name, ui::sentence(table.error())));
         return std::nullopt;
     }
     if (table->rows.empty()) {

@@ -1,5 +1,7 @@
 #include "core/base/date.h"
 
+#include "core/base/text_reason.h"
+
 #include <cassert>
 #include <charconv>
 #include <chrono>
@@ -42,13 +44,13 @@ Result<Date> dateFromIso(std::string_view text)
     const auto month = shaped ? digits(text.substr(5, 2)) : std::nullopt;
     const auto day = shaped ? digits(text.substr(8, 2)) : std::nullopt;
     if (!year || !month || !day) {
-        return fail(ErrorKind::Invalid, "date", std::string(text));
+        return fail(ErrorKind::Invalid, TextReason::NotADate, std::string(text));
     }
     const std::chrono::year_month_day civilDay{std::chrono::year{*year},
                                                std::chrono::month{static_cast<unsigned>(*month)},
                                                std::chrono::day{static_cast<unsigned>(*day)}};
     if (!civilDay.ok()) {
-        return fail(ErrorKind::Invalid, "date", std::string(text));
+        return fail(ErrorKind::Invalid, TextReason::NotADate, std::string(text));
     }
     return date(*year, static_cast<unsigned>(*month), static_cast<unsigned>(*day));
 }
@@ -67,7 +69,7 @@ Result<int> minuteFromText(std::string_view text)
     const auto hour = shaped ? digits(text.substr(0, 2)) : std::nullopt;
     const auto minute = shaped ? digits(text.substr(3, 2)) : std::nullopt;
     if (!hour || !minute || *hour > 23 || *minute > 59) {
-        return fail(ErrorKind::Invalid, "time", std::string(text));
+        return fail(ErrorKind::Invalid, TextReason::NotATime, std::string(text));
     }
     return *hour * 60 + *minute;
 }

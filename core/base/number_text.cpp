@@ -1,5 +1,7 @@
 #include "core/base/number_text.h"
 
+#include "core/base/text_reason.h"
+
 #include <algorithm>
 #include <charconv>
 
@@ -29,7 +31,7 @@ std::string_view trimmed(std::string_view text)
     return text;
 }
 
-Result<double> decimalFromText(std::string_view text, std::string_view subject)
+Result<double> decimalFromText(std::string_view text)
 {
     std::string plain(trimmed(text));
     std::replace(plain.begin(), plain.end(), ',', '.');
@@ -45,12 +47,12 @@ Result<double> decimalFromText(std::string_view text, std::string_view subject)
     const auto [end, error] = std::from_chars(begin, plain.data() + plain.size(), value);
     const bool whole = error == std::errc{} && end == plain.data() + plain.size();
     if (marks > 1 || !allowed || !hasDigit || !whole) {
-        return fail(ErrorKind::Invalid, std::string(subject), std::string(text));
+        return fail(ErrorKind::Invalid, TextReason::NotANumber, std::string(text));
     }
     return value;
 }
 
-Result<long long> wholeFromText(std::string_view text, std::string_view subject)
+Result<long long> wholeFromText(std::string_view text)
 {
     std::string_view plain = trimmed(text);
     if (plain.size() > 1 && plain.front() == '+' && isDigit(plain[1])) {
@@ -59,7 +61,7 @@ Result<long long> wholeFromText(std::string_view text, std::string_view subject)
     long long value = 0;
     const auto [end, error] = std::from_chars(plain.data(), plain.data() + plain.size(), value);
     if (plain.empty() || error != std::errc{} || end != plain.data() + plain.size()) {
-        return fail(ErrorKind::Invalid, std::string(subject), std::string(text));
+        return fail(ErrorKind::Invalid, TextReason::NotAWholeNumber, std::string(text));
     }
     return value;
 }

@@ -1,6 +1,7 @@
 #include "core/base/whole_file.h"
 
 #include "core/base/file_key.h"
+#include "core/base/file_reason.h"
 #include "core/base/kept_files.h"
 
 #include <cerrno>
@@ -17,7 +18,8 @@ namespace fs = std::filesystem;
 tl::unexpected<Error> failedBy(int code, const fs::path& target)
 {
     const bool isFull = code == ENOSPC || code == EDQUOT || code == EFBIG;
-    return fail(isFull ? ErrorKind::DiskFull : ErrorKind::NotWritable, "file", target.string());
+    return fail(isFull ? ErrorKind::DiskFull : ErrorKind::NotWritable, FileReason::NotWritten,
+                target.string());
 }
 
 // A name of its own beside the target, taken by nobody.
@@ -78,7 +80,7 @@ Result<WholeFile> WholeFile::begin(const fs::path& named)
 {
     const fs::path target = behindLinks(named);
     if (isKept(target)) {
-        return fail(ErrorKind::Conflict, "file.kept", named.string());
+        return fail(ErrorKind::Conflict, FileReason::Kept, named.string());
     }
     mode_t mode = 0666;
     struct stat found = {};
@@ -86,7 +88,7 @@ Result<WholeFile> WholeFile::begin(const fs::path& named)
         // A device or a pipe would be replaced by a file; one that is write-protected is meant to
         // be.
         if (!S_ISREG(found.st_mode) || ::access(target.c_str(), W_OK) != 0) {
-            return fail(ErrorKind::NotWritable, "file", named.string());
+            return fail(ErrorKind::NotWritable, FileReason::NotWritten, named.string());
         }
         mode = found.st_mode & 0777;
     } else if (errno != ENOENT) {

@@ -9,7 +9,7 @@ namespace plumule {
 
 // A file that is there whole or not at all: written under another name in its folder, synced,
 // renamed, and the folder synced. What stood there before stays until then. Links are followed, so
-// that a link stays one. Errors: Conflict "file.kept" where the target is one of KeptFiles;
+// that a link stays one. Errors: FileReason::Kept where the target is one of KeptFiles;
 // DiskFull; NotWritable, also for what is no file.
 class WholeFile
 {

@@ -2,6 +2,7 @@
 
 #include "core/base/kept_files.h"
 #include "core/base/number_text.h"
+#include "core/exchange/row_fault.h"
 
 #include <algorithm>
 #include <array>
@@ -14,9 +15,10 @@ namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-tl::unexpected<Error> faultAt(int line, std::string detail = {})
+template <class... Values>
+tl::unexpected<Error> brokenAt(int line, ExchangeReason reason, Values&&... values)
 {
-    return fail(ErrorKind::Invalid, "line " + std::to_string(line), std::move(detail));
+    return faultAt("", line, ErrorKind::Invalid, reason, std::forward<Values>(values)...);
 }
 
 // How many bytes the UTF-8 character at `at` has; 0 where it is none (RFC 3629).
@@ -122,7 +124,7 @@ private:
         std::string field;
         for (; !atFieldEnd(); ++m_at) {
             if (m_text[m_at] == '"') {
-                return faultAt(m_line, field);
+                return brokenAt(m_line, ExchangeReason::StrayQuote, field);
             }
             field += m_text[m_at];
         }
@@ -143,10 +145,11 @@ private:
                 ++m_at;
             } else {
                 ++m_at;
-                return atFieldEnd() ? Result<std::string>(field) : faultAt(m_line, field);
+                return atFieldEnd() ? Result<std::string>(field)
+                                    : brokenAt(m_line, ExchangeReason::StrayQuote, field);
             }
         }
-        return faultAt(begin);
+        return brokenAt(begin, ExchangeReason::OpenQuote);
     }
 
     void skipLineEnd()
@@ -171,8 +174,11 @@ Done takeHeader(std::vector<std::string> names, int line, CsvTable& table)
     std::set<std::string> seen;
     for (std::string& name : names) {
         name = std::string(trimmed(name));
-        if (name.empty() || !seen.insert(name).second) {
-            return faultAt(line, name);
+        if (name.empty()) {
+            return brokenAt(line, ExchangeReason::HeaderUnnamed);
+        }
+        if (!seen.insert(name).second) {
+            return brokenAt(line, ExchangeReason::HeaderTwice, name);
         }
     }
     table.header = std::move(names);
@@ -187,7 +193,7 @@ Result<CsvTable> csvFrom(std::string_view text)
         text.remove_prefix(kByteOrderMark.size());
     }
     if (const int line = firstBrokenLine(text); line != 0) {
-        return faultAt(line);
+        return brokenAt(line, ExchangeReason::NotUtf8);
     }
     CsvTable table;
     RowReader reader(text, separatorOf(text));
@@ -207,13 +213,13 @@ Result<CsvTable> csvFrom(std::string_view text)
             continue;
         }
         if (fields->size() != table.header.size()) {
-            return faultAt(line, std::to_string(fields->size()));
+            return brokenAt(line, ExchangeReason::CellCount, fields->size(), table.header.size());
         }
         table.rows.push_back(std::move(*fields));
         table.lines.push_back(line);
     }
     if (table.header.empty()) {
-        return fail(ErrorKind::TooFew, "line 1");
+        return fail(ErrorKind::TooFew, ExchangeReason::Empty);
     }
     return table;
 }
@@ -241,7 +247,7 @@ Result<std::string> textOfFile(const std::string& path)
 {
     if (isKept(path)) {
         // No table, and closing it would drop SQLite's locks on it.
-        return fail(ErrorKind::Unreadable, "file", path);
+        return fail(ErrorKind::Unreadable, ExchangeReason::FileUnreadable, path);
     }
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
@@ -249,7 +255,7 @@ Result<std::string> textOfFile(const std::string& path)
         text << file.rdbuf();
     }
     if (!file.is_open() || file.bad() || !text) {
-        return fail(ErrorKind::Unreadable, "file", path);
+        return fail(ErrorKind::Unreadable, ExchangeReason::FileUnreadable, path);
     }
     return text.str();
 }

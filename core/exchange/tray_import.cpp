@@ -1,6 +1,7 @@
 #include "core/exchange/tray_import.h"
 
 #include "core/base/number_text.h"
+#include "core/exchange/row_fault.h"
 #include "core/room/room_rules.h"
 
 #include <algorithm>
@@ -26,10 +27,19 @@ public:
         , m_faults(faults)
     {}
 
-    void fault(ErrorKind kind, const std::string& column, std::string detail = {})
+    template <class... Values>
+    void fault(ErrorKind kind, ExchangeReason reason, Values&&... values)
     {
         m_faults.push_back(
-            Error{kind, "line " + std::to_string(m_line) + ": " + column, std::move(detail)});
+            faultAt("", m_line, kind, reason, std::forward<Values>(values)...).value());
+    }
+    void missing(const std::string& column)
+    {
+        fault(ErrorKind::Missing, ExchangeReason::CellMissing, column);
+    }
+    void misformed(const std::string& column, const std::string& text)
+    {
+        fault(ErrorKind::Invalid, ExchangeReason::CellForm, column, text);
     }
 
     [[nodiscard]] std::string text(const std::string& column) const
@@ -47,7 +57,7 @@ public:
     {
         std::string value = text(column);
         if (value.empty()) {
-            fault(ErrorKind::Missing, column);
+            missing(column);
         }
         return value;
     }
@@ -59,7 +69,7 @@ public:
         }
         const auto day = dateFromIso(value);
         if (!day) {
-            fault(ErrorKind::Invalid, column, value);
+            misformed(column, value);
             return std::nullopt;
         }
         return *day;
@@ -71,9 +81,9 @@ public:
         if (value.empty()) {
             return std::nullopt;
         }
-        const auto number = decimalFromText(value, column);
+        const auto number = decimalFromText(value);
         if (!number || *number <= 0 || *number > most) {
-            fault(ErrorKind::Invalid, column, value);
+            misformed(column, value);
             return std::nullopt;
         }
         return *number;
@@ -89,9 +99,9 @@ public:
         if (value.empty()) {
             return std::nullopt;
         }
-        const auto whole = wholeFromText(value, column);
+        const auto whole = wholeFromText(value);
         if (!whole || *whole < 1 || *whole > most) {
-            fault(ErrorKind::Invalid, column, value);
+            misformed(column, value);
             return std::nullopt;
         }
         return static_cast<int>(*whole);
@@ -108,15 +118,16 @@ void checkHarvest(RowCells& cells, const ImportedTray& tray)
 {
     const bool isHarvested = !cells.text("harvested").empty();
     if (tray.harvested && *tray.harvested < tray.sown) {
-        cells.fault(ErrorKind::Invalid, "harvested", toIso(*tray.harvested));
+        cells.fault(ErrorKind::Invalid, ExchangeReason::HarvestBeforeSowing,
+                    toIso(*tray.harvested));
     }
     if (isHarvested && cells.text("net_g").empty()) {
-        cells.fault(ErrorKind::Missing, "net_g");
+        cells.missing("net_g");
     }
     const bool hasResults = !cells.text("net_g").empty() || !cells.text("residue_g").empty() ||
                             !cells.text("height_mm").empty();
     if (!isHarvested && hasResults) {
-        cells.fault(ErrorKind::Missing, "harvested");
+        cells.missing("harvested");
     }
 }
 
@@ -129,7 +140,7 @@ void checkPlace(RowCells& cells)
     }
     for (const std::string& column : columns) {
         if (!isGiven(column)) {
-            cells.fault(ErrorKind::Missing, column);
+            cells.missing(column);
         }
     }
 }
@@ -193,7 +204,7 @@ public:
     void take(const ImportedTray& tray, RowCells& cells, ImportPreview& preview)
     {
         if (!tray.code.empty() && !m_codes.insert(nameKey(tray.code)).second) {
-            cells.fault(ErrorKind::Duplicate, "code", tray.code);
+            cells.fault(ErrorKind::Duplicate, ExchangeReason::CodeTaken, tray.code);
         }
         addNew(m_varieties, tray.variety, preview.newVarieties);
         addNew(m_media, tray.medium, preview.newMedia);
@@ -222,7 +233,7 @@ private:
         }
         const std::string name = placeName(tray, *tray.place);
         if (!tray.harvested && !m_taken.insert(nameKey(name)).second) {
-            cells.fault(ErrorKind::Conflict, "place", name);
+            cells.fault(ErrorKind::Conflict, ExchangeReason::PlaceTaken, name);
         }
     }
 
@@ -244,12 +255,15 @@ std::map<std::string, std::size_t> columnsOf(const CsvTable& table, ImportPrevie
         if (std::find(wanted.begin(), wanted.end(), key) == wanted.end()) {
             preview.unknownColumns.push_back(table.header[i]);
         } else if (!columns.emplace(key, i).second) {
-            preview.faults.push_back(Error{ErrorKind::Duplicate, "line 1: " + key, ""});
+            preview.faults.push_back(
+                faultAt("", 1, ErrorKind::Duplicate, ExchangeReason::HeaderTwice, key).value());
         }
     }
     for (std::size_t i = 0; i < kNeededColumns; ++i) {
         if (!columns.contains(wanted[i])) {
-            preview.faults.push_back(Error{ErrorKind::Missing, "line 1: " + wanted[i], ""});
+            preview.faults.push_back(
+                faultAt("", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, wanted[i])
+                    .value());
         }
     }
     return columns;

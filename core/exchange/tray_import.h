@@ -53,7 +53,7 @@ struct ImportPreview
     std::vector<std::string> newTrials;
     std::vector<std::string> newSeedLots; // "variety/lot number"
     std::vector<std::string> newPlaces;   // "rack/shelf/number"; a shelf is filled up from 1
-    std::vector<Error> faults;            // subject "line N: column", detail the text at fault
+    std::vector<Error> faults;            // each with its line
 
     [[nodiscard]] bool isClean() const { return faults.empty(); }
 };

@@ -1,6 +1,8 @@
 // Part of core/exchange/tray_table.h: the way in, once a table is read.
 #include "core/exchange/tray_table.h"
 
+#include "core/base/work_reason.h"
+#include "core/exchange/row_fault.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/medium/medium_rules.h"
@@ -317,13 +319,13 @@ Done checkStillFree(Database& database, const ImportPreview& preview)
         codes.insert(nameKey(code));
     }
     for (const ImportedTray& row : preview.trays) {
-        const std::string line = "line " + std::to_string(row.line);
         if (codes.contains(nameKey(row.code))) {
-            return fail(ErrorKind::Duplicate, line + ": code", row.code);
+            return faultAt("", row.line, ErrorKind::Duplicate, ExchangeReason::CodeTaken, row.code);
         }
         const bool stands = !row.harvested && row.rack && row.shelf && row.place;
         if (stands && has(known.taken, placeKey(*row.rack, *row.shelf, *row.place))) {
-            return fail(ErrorKind::Conflict, line + ": place", *row.rack + "/" + *row.shelf);
+            return faultAt("", row.line, ErrorKind::Conflict, ExchangeReason::PlaceTaken,
+                           *row.rack + "/" + *row.shelf + "/" + std::to_string(*row.place));
         }
     }
     return {};
@@ -376,7 +378,7 @@ Result<ImportOutcome> storeTrays(Database& database, const ImportPreview& previe
         if (row++ % kRowsBetweenReports == 0) {
             progress.report(static_cast<double>(row) / static_cast<double>(preview.trays.size()));
             if (progress.isStopped()) {
-                return fail(ErrorKind::Cancelled, "import");
+                return fail(ErrorKind::Cancelled, WorkReason::Stopped);
             }
         }
         store.store(tray);

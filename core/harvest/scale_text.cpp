@@ -1,6 +1,7 @@
 #include "core/harvest/scale_text.h"
 
 #include "core/base/number_text.h"
+#include "core/harvest/harvest_reason.h"
 
 #include <algorithm>
 #include <cctype>
@@ -92,7 +93,9 @@ std::string withSignJoined(std::string_view text)
 
 Result<ScaleReading> scaleReadingFrom(std::string_view text, MassUnit unit)
 {
-    const auto refused = [&] { return fail(ErrorKind::Invalid, "scale.text", std::string(text)); };
+    const auto refused = [&] {
+        return fail(ErrorKind::Invalid, HarvestReason::ScaleText, std::string(text));
+    };
     ScaleReading reading;
     std::string_view rest = trimmed(text);
     takeUnstableMark(rest, reading);
@@ -102,7 +105,7 @@ Result<ScaleReading> scaleReadingFrom(std::string_view text, MassUnit unit)
     takeUnstableMark(rest, reading);
     const std::optional<double> gramsPerUnit = takeUnit(rest, unit);
     const std::string number = withSignJoined(rest);
-    const auto value = decimalFromText(number, "scale.text");
+    const auto value = decimalFromText(number);
     if (!gramsPerUnit || !value || std::abs(*value * *gramsPerUnit) > kHeaviestGrams) {
         return refused();
     }

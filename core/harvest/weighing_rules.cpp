@@ -1,5 +1,7 @@
 #include "core/harvest/weighing_rules.h"
 
+#include "core/harvest/harvest_reason.h"
+
 #include <algorithm>
 #include <cassert>
 
@@ -92,18 +94,18 @@ std::optional<Doubt> firstOpenDoubt(const WeighingDraft& draft, const std::vecto
 Done checkBowls(const std::vector<BowlDraft>& bowls)
 {
     if (bowls.empty()) {
-        return fail(ErrorKind::Missing, "harvest.bowls");
+        return fail(ErrorKind::Missing, HarvestReason::NoBowls);
     }
     for (const BowlDraft& bowl : bowls) {
         if (bowl.tare < Mass{}) {
-            return fail(ErrorKind::Invalid, "bowl.tare");
+            return fail(ErrorKind::Invalid, HarvestReason::TareNegative);
         }
         if (bowl.gross > kHeaviestBowl || bowl.gross < -kHeaviestBowl) {
-            return fail(ErrorKind::Invalid, "bowl.gross");
+            return fail(ErrorKind::Invalid, HarvestReason::GrossTooHeavy);
         }
     }
     if (netOf(bowls) <= Mass{}) {
-        return fail(ErrorKind::Invalid, "harvest.net");
+        return fail(ErrorKind::Invalid, HarvestReason::NothingNet);
     }
     return {};
 }

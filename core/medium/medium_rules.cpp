@@ -2,6 +2,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/number_text.h"
+#include "core/medium/medium_reason.h"
 
 #include <algorithm>
 
@@ -29,22 +30,23 @@ bool fromText(std::string_view text, MediumForm& form)
 Done checkMedium(const Medium& medium)
 {
     if (trimmed(medium.name).empty()) {
-        return fail(ErrorKind::Missing, "medium.name");
+        return fail(ErrorKind::Missing, MediumReason::NameMissing);
     }
     if (medium.isReusable && medium.form == MediumForm::LooseMix) {
-        return fail(ErrorKind::Invalid, "medium.is_reusable", toText(medium.form));
+        return fail(ErrorKind::Invalid, MediumReason::LooseMixReused);
     }
     if (medium.plannedUses && (*medium.plannedUses < 1 || !medium.isReusable)) {
-        return fail(ErrorKind::Invalid, "medium.planned_uses", std::to_string(*medium.plannedUses));
+        return fail(ErrorKind::Invalid, medium.isReusable ? MediumReason::PlannedUses
+                                                          : MediumReason::PlannedUsesOfOneUse);
     }
     if (medium.surfaceBelowRim && *medium.surfaceBelowRim < Length{}) {
-        return fail(ErrorKind::Invalid, "medium.surface_below_rim");
+        return fail(ErrorKind::Invalid, MediumReason::SurfaceBelowRim);
     }
     if (medium.amountPerTray && *medium.amountPerTray <= Volume{}) {
-        return fail(ErrorKind::Invalid, "medium.amount_per_tray");
+        return fail(ErrorKind::Invalid, MediumReason::AmountPerTray);
     }
     if (medium.marker < 0 || medium.marker >= kMarkers) {
-        return fail(ErrorKind::Invalid, "medium.marker", std::to_string(medium.marker));
+        return fail(ErrorKind::Invalid, MediumReason::Marker);
     }
     return {};
 }

@@ -2,6 +2,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/number_text.h"
+#include "core/room/room_reason.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -68,17 +69,17 @@ int RoomLayout::placesOn(ShelfId shelf) const
 Done checkRoom(const Room& room)
 {
     if (trimmed(room.name).empty()) {
-        return fail(ErrorKind::Missing, "room.name");
+        return fail(ErrorKind::Missing, RoomReason::NameMissing);
     }
     if (trimmed(room.currency).empty()) {
-        return fail(ErrorKind::Missing, "room.currency");
+        return fail(ErrorKind::Missing, RoomReason::CurrencyMissing);
     }
     const bool inDay = room.morningMinute >= 0 && room.eveningMinute < kMinutesPerDay;
     if (!inDay || room.morningMinute >= room.eveningMinute) {
-        return fail(ErrorKind::Invalid, "room.morning", toClockText(room.morningMinute));
+        return fail(ErrorKind::Invalid, RoomReason::RoundTimes);
     }
     if (room.trayLength <= Length{} || room.trayWidth <= Length{}) {
-        return fail(ErrorKind::Invalid, "room.tray_size");
+        return fail(ErrorKind::Invalid, RoomReason::TraySize);
     }
     return {};
 }
@@ -86,11 +87,11 @@ Done checkRoom(const Room& room)
 Done checkLight(const Shelf& shelf)
 {
     if (shelf.lightMilliwatts.value_or(0) < 0) {
-        return fail(ErrorKind::Invalid, "shelf.light");
+        return fail(ErrorKind::Invalid, RoomReason::LightPower);
     }
     const int minutes = shelf.lightMinutes.value_or(0);
     if (minutes < 0 || minutes > kMinutesPerDay) {
-        return fail(ErrorKind::Invalid, "shelf.light_minutes", std::to_string(minutes));
+        return fail(ErrorKind::Invalid, RoomReason::LightMinutes);
     }
     return {};
 }
@@ -98,7 +99,7 @@ Done checkLight(const Shelf& shelf)
 Done checkShelfCount(int shelves)
 {
     if (shelves < 0 || shelves > kMostShelves) {
-        return fail(ErrorKind::Invalid, "rack.shelves", std::to_string(shelves));
+        return fail(ErrorKind::Invalid, RoomReason::ShelfCount, kMostShelves);
     }
     return {};
 }
@@ -106,7 +107,7 @@ Done checkShelfCount(int shelves)
 Done checkPlaceCount(int places)
 {
     if (places < 0 || places > kMostPlaces) {
-        return fail(ErrorKind::Invalid, "shelf.places", std::to_string(places));
+        return fail(ErrorKind::Invalid, RoomReason::PlaceCount, kMostPlaces);
     }
     return {};
 }

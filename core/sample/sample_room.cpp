@@ -1,6 +1,8 @@
 #include "core/sample/sample_room.h"
 
+#include "core/base/work_reason.h"
 #include "core/sample/sample_plans.h"
+#include "core/sample/sample_reason.h"
 #include "core/sample/sample_tastings.h"
 #include "core/sample/sample_trays.h"
 #include "core/tray/tray_repository.h"
@@ -11,7 +13,7 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
                      const Progress& progress)
 {
     if (!TrayRepository(database).codesWithPrefix("").empty()) {
-        return fail(ErrorKind::Conflict, "journal.trays");
+        return fail(ErrorKind::Conflict, SampleReason::JournalHasTrays);
     }
     SampleTables tables(folder, now);
     const SampleStock stock = storeSampleStock(database, tables);
@@ -28,7 +30,7 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
         storeSampleWaterings(database, tables, stock, progress);
     }
     if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, "sample");
+        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
     }
     return tables.outcome();
 }

@@ -1,15 +1,16 @@
 #include "core/sample/sample_tables.h"
 
 #include "core/base/number_text.h"
+#include "core/exchange/row_fault.h"
 
 #include <algorithm>
 
 namespace plumule {
 
-void SampleFault::note(ErrorKind kind, std::string subject, std::string detail)
+void SampleFault::note(Error error)
 {
     if (!m_error) {
-        m_error = Error{kind, std::move(subject), std::move(detail)};
+        m_error = std::move(error);
     }
 }
 
@@ -34,7 +35,8 @@ std::string SampleRow::text(const char* column) const
 {
     const auto found = std::find(m_table.header.begin(), m_table.header.end(), column);
     if (found == m_table.header.end()) {
-        m_fault.note(ErrorKind::Missing, m_file + " line 1: " + column);
+        m_fault.note(
+            faultAt(m_file, 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, column).value());
         return {};
     }
     const auto index = static_cast<std::size_t>(found - m_table.header.begin());
@@ -49,14 +51,14 @@ std::optional<std::string> SampleRow::maybeText(const char* column) const
 
 void SampleRow::refuse(const char* column) const
 {
-    m_fault.note(ErrorKind::Invalid,
-                 m_file + " line " + std::to_string(m_table.lines[m_row]) + ": " + column,
-                 text(column));
+    m_fault.note(faultAt(m_file, m_table.lines[m_row], ErrorKind::Invalid, ExchangeReason::CellForm,
+                         column, text(column))
+                     .value());
 }
 
 double SampleRow::number(const char* column) const
 {
-    const auto value = decimalFromText(text(column), column);
+    const auto value = decimalFromText(text(column));
     if (!value) {
         refuse(column);
         return 0;
@@ -71,7 +73,7 @@ std::optional<double> SampleRow::maybeNumber(const char* column) const
 
 int SampleRow::whole(const char* column) const
 {
-    const auto value = wholeFromText(text(column), column);
+    const auto value = wholeFromText(text(column));
     if (!value || *value < -100'000 || *value > 100'000) {
         refuse(column);
         return 0;
@@ -131,12 +133,14 @@ CsvTable SampleTables::read(const std::string& file)
     }
     const auto text = textOfFile((m_folder / file).string());
     if (!text) {
-        m_fault.note(text.error().kind, file, text.error().detail);
+        m_fault.note(text.error());
         return {};
     }
     auto table = csvFrom(*text);
     if (!table) {
-        m_fault.note(table.error().kind, file + " " + table.error().subject, table.error().detail);
+        Error error = table.error();
+        error.row = RowAt{file, error.row ? error.row->number : 1};
+        m_fault.note(std::move(error));
         return {};
     }
     return std::move(*table);

@@ -15,7 +15,7 @@ namespace plumule {
 class SampleFault
 {
 public:
-    void note(ErrorKind kind, std::string subject, std::string detail = {});
+    void note(Error error);
     [[nodiscard]] bool isSet() const { return m_error.has_value(); }
     [[nodiscard]] Done outcome() const;
 
@@ -23,8 +23,8 @@ private:
     std::optional<Error> m_error;
 };
 
-// One row, read by column name. An empty cell is none; a cell that can't be read is noted as
-// "trays.csv line 12: seed_g" and read as nothing.
+// One row, read by column name. An empty cell is none; a cell that can't be read is noted
+// with its file and line and read as nothing.
 class SampleRow
 {
 public:

@@ -46,7 +46,7 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 
 // Copies one state of the open journal to `target` page by page, checks the copy, and stores its
 // checksum in `target`.crc. Whatever fails, also Cancelled, leaves an older backup as it was.
-// Conflict "file.kept" where the target is a journal that is open, here or elsewhere.
+// FileReason::Kept where the target is a journal that is open, here or elsewhere.
 [[nodiscard]] Done backUp(Database& source, const std::filesystem::path& target,
                           const Progress& progress);
 

@@ -1,6 +1,7 @@
 // Part of core/storage/journal_file.h: verified copies.
 #include "core/storage/journal_file.h"
 
+#include "core/base/file_reason.h"
 #include "core/base/whole_file.h"
 #include "core/storage/checksum.h"
 #include "core/storage/history.h"
@@ -98,7 +99,7 @@ Done commitTogether(WholeFile& file, WholeFile& checksum, const fs::path& checks
     std::error_code failed;
     fs::remove(checksumPath, failed);
     if (failed) {
-        return fail(ErrorKind::NotWritable, "file", checksumPath.string());
+        return fail(ErrorKind::NotWritable, FileReason::NotWritten, checksumPath.string());
     }
     return file.commit().and_then([&] { return checksum.commit(); });
 }
@@ -122,7 +123,7 @@ std::vector<std::string> textRows(Database& database, const char* pragma, const 
 Done backUp(Database& source, const fs::path& target, const Progress& progress)
 {
     if (isLocked(target)) {
-        return fail(ErrorKind::Conflict, "file.kept", target.string());
+        return fail(ErrorKind::Conflict, FileReason::Kept, target.string());
     }
     auto file = WholeFile::begin(target);
     if (!file) {

@@ -2,6 +2,7 @@
 
 #include "core/stats/probability/distributions.h"
 #include "core/tasting/tasting_draw.h"
+#include "core/tasting/tasting_reason.h"
 #include "core/tasting/tasting_rules.h"
 
 #include <algorithm>
@@ -176,7 +177,7 @@ Result<TriangleResult> triangleResult(const PanelRecord& record)
     }
     const auto test = stats::triangleTest(answered, right);
     if (!test) {
-        return fail(ErrorKind::TooFew, "panel.scores");
+        return fail(ErrorKind::TooFew, TastingReason::NoScores);
     }
     TriangleResult result;
     result.test = *test;
@@ -303,7 +304,7 @@ std::vector<std::size_t> bestFirst(const AttributeResult& result, TastingMethod 
 Result<TastingResult> tastingResult(const PanelRecord& record, const std::vector<Medium>& media)
 {
     if (record.panel.isOpen()) {
-        return fail(ErrorKind::Conflict, "panel.open", record.panel.name);
+        return fail(ErrorKind::Conflict, TastingReason::Open, record.panel.name);
     }
     TastingResult result;
     result.panel = record.panel;

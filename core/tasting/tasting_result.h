@@ -89,8 +89,8 @@ struct TastingResult
     std::vector<ChartSpec> charts; // one an attribute, key "ratings_by_medium"
 };
 
-// Of a closed panel; `media` by position of its samples. Conflict "panel.open"; TooFew
-// "panel.scores" where no taster of a triangle answered.
+// Of a closed panel; `media` by position of its samples. Conflict Open; TooFew
+// NoScores where no taster of a triangle answered.
 [[nodiscard]] Result<TastingResult> tastingResult(const PanelRecord& record,
                                                   const std::vector<Medium>& media);
 

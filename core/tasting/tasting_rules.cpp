@@ -2,6 +2,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/number_text.h"
+#include "core/tasting/tasting_reason.h"
 
 #include <algorithm>
 #include <map>
@@ -31,12 +32,12 @@ std::string lowered(std::string text)
     return text;
 }
 
-Done checkNames(const std::vector<std::string>& names, const char* subject)
+Done checkNames(const std::vector<std::string>& names, TastingReason twice)
 {
     std::set<std::string> seen;
     for (const std::string& name : names) {
         if (!seen.insert(lowered(name)).second) {
-            return fail(ErrorKind::Duplicate, subject, name);
+            return fail(ErrorKind::Duplicate, twice, name);
         }
     }
     return {};
@@ -46,16 +47,16 @@ Done checkSampleCount(const PanelDraft& draft)
 {
     const std::size_t count = draft.media.size();
     if (count < 2) {
-        return fail(ErrorKind::TooFew, "panel.media", std::to_string(count));
+        return fail(ErrorKind::TooFew, TastingReason::TooFewMedia);
     }
     if (draft.panel.method == TastingMethod::Triangle && count != 2) {
-        return fail(ErrorKind::Invalid, "panel.triangle_media", std::to_string(count));
+        return fail(ErrorKind::Invalid, TastingReason::TriangleMedia);
     }
     if (count > kMostSamples) {
-        return fail(ErrorKind::Invalid, "panel.media", std::to_string(count));
+        return fail(ErrorKind::Invalid, TastingReason::TooManyMedia, kMostSamples);
     }
     if (std::set<MediumId>(draft.media.begin(), draft.media.end()).size() < count) {
-        return fail(ErrorKind::Duplicate, "panel.media");
+        return fail(ErrorKind::Duplicate, TastingReason::MediumTwice);
     }
     return {};
 }
@@ -101,27 +102,26 @@ PanelDraft tidied(PanelDraft draft)
 Done checkPanel(const PanelDraft& draft)
 {
     if (draft.panel.name.empty()) {
-        return fail(ErrorKind::Missing, "panel.name");
+        return fail(ErrorKind::Missing, TastingReason::NameMissing);
     }
     if (const Done media = checkSampleCount(draft); !media) {
         return media;
     }
     if (draft.tasters.empty()) {
-        return fail(ErrorKind::TooFew, "panel.tasters");
+        return fail(ErrorKind::TooFew, TastingReason::NoTasters);
     }
     if (draft.attributes.empty()) {
-        return fail(ErrorKind::TooFew, "panel.attributes");
+        return fail(ErrorKind::TooFew, TastingReason::NoAttributes);
     }
     if (draft.attributes.size() > kMostAttributes) {
-        return fail(ErrorKind::Invalid, "panel.attributes",
-                    std::to_string(draft.attributes.size()));
+        return fail(ErrorKind::Invalid, TastingReason::TooManyAttributes, kMostAttributes);
     }
     if (draft.tasters.size() * servingsEach(draft) > kMostServings) {
-        return fail(ErrorKind::Invalid, "panel.servings",
-                    std::to_string(draft.tasters.size() * servingsEach(draft)));
+        return fail(ErrorKind::Invalid, TastingReason::TooManyServings,
+                    draft.tasters.size() * servingsEach(draft), kMostServings);
     }
-    return checkNames(draft.attributes, "panel.attribute").and_then([&] {
-        return checkNames(draft.tasters, "panel.taster");
+    return checkNames(draft.attributes, TastingReason::AttributeTwice).and_then([&] {
+        return checkNames(draft.tasters, TastingReason::TasterTwice);
     });
 }
 
@@ -135,7 +135,7 @@ Done checkIsBlind(const PanelDraft& draft, const std::vector<std::string>& media
         const std::string name = lowered(medium);
         for (const std::string& text : shown) {
             if (text.find(name) != std::string::npos) {
-                return fail(ErrorKind::Conflict, "panel.tells", medium);
+                return fail(ErrorKind::Conflict, TastingReason::NamesAMedium, medium);
             }
         }
     }
@@ -151,7 +151,7 @@ Done checkScore(TastingMethod method, std::size_t samples, int value)
         highest = static_cast<int>(samples);
     }
     if (value < 1 || value > highest) {
-        return fail(ErrorKind::Invalid, "score.value", "1 – " + std::to_string(highest));
+        return fail(ErrorKind::Invalid, TastingReason::ScoreRange, highest);
     }
     return {};
 }

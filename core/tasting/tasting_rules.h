@@ -12,17 +12,17 @@ inline constexpr int kMostServings = 900; // as many as there are codes
 // The draft with its texts trimmed, its empty lines left out, and a triangle's only attribute.
 [[nodiscard]] PanelDraft tidied(PanelDraft draft);
 
-// Of a tidied draft. Missing "panel.name"; TooFew "panel.media" (under two), "panel.tasters",
-// "panel.attributes"; Invalid "panel.media" (over nine), "panel.triangle_media" (other than two),
-// "panel.attributes" (over eight), "panel.servings" (over 900); Duplicate "panel.media",
-// "panel.attribute", "panel.taster".
+// Of a tidied draft. NameMissing; TooFewMedia (under two), TooManyMedia (over nine), TriangleMedia
+// (other than two), MediumTwice; NoTasters, TasterTwice; NoAttributes, TooManyAttributes (over
+// eight), AttributeTwice;
+// TooManyServings (over 900).
 [[nodiscard]] Done checkPanel(const PanelDraft& draft);
 
-// Conflict "panel.tells" with that name where the panel's name or an attribute names a medium (in
+// NamesAMedium with that name where the panel's name or an attribute names a medium (in
 // any letter case, A–Z): then the tasting would not be blind.
 [[nodiscard]] Done checkIsBlind(const PanelDraft& draft, const std::vector<std::string>& media);
 
-// Invalid "score.value", with the highest value allowed.
+// ScoreRange, with the highest value allowed.
 [[nodiscard]] Done checkScore(TastingMethod method, std::size_t samples, int value);
 
 // Null where there is none.

@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/tray/stage_plan.h"
+#include "core/tray/tray_reason.h"
 
 #include <algorithm>
 
@@ -20,23 +21,24 @@ bool hasDoubles(std::vector<Key> keys)
 Done checkSowing(const SowingDraft& draft, const Medium& medium)
 {
     if (draft.count < 1 || draft.count > kMostTraysAtOnce) {
-        return fail(ErrorKind::Invalid, "tray.count", std::to_string(draft.count));
+        return fail(ErrorKind::Invalid, TrayReason::Count, kMostTraysAtOnce);
     }
     const auto count = static_cast<std::size_t>(draft.count);
     if (draft.pieces.size() != (medium.isReusable ? count : 0)) {
-        return fail(ErrorKind::Invalid, "tray.pieces", std::to_string(draft.pieces.size()));
+        return fail(ErrorKind::Invalid, TrayReason::PieceCount, count, draft.pieces.size());
     }
     if (draft.places.size() > count) {
-        return fail(ErrorKind::Invalid, "tray.places", std::to_string(draft.places.size()));
+        return fail(ErrorKind::Invalid, TrayReason::PlaceCount, count, draft.places.size());
     }
     if (hasDoubles(draft.pieces)) {
-        return fail(ErrorKind::Conflict, "tray.piece");
+        return fail(ErrorKind::Conflict, TrayReason::PieceTwice);
     }
     if (hasDoubles(draft.places)) {
-        return fail(ErrorKind::Conflict, "tray.place");
+        return fail(ErrorKind::Conflict, TrayReason::PlaceTwice);
     }
     if (draft.code && (draft.count != 1 || trimmed(*draft.code).empty())) {
-        return fail(ErrorKind::Invalid, "tray.code", *draft.code);
+        return fail(ErrorKind::Invalid,
+                    draft.count == 1 ? TrayReason::CodeMissing : TrayReason::CodeOfMany);
     }
     return checkSown(draft.seedPerTray, draft.block);
 }
@@ -44,10 +46,10 @@ Done checkSowing(const SowingDraft& draft, const Medium& medium)
 Done checkSown(std::optional<Mass> seed, std::optional<int> block)
 {
     if (seed && seed->count() <= 0) {
-        return fail(ErrorKind::Invalid, "tray.seed", std::to_string(inGrams(*seed)));
+        return fail(ErrorKind::Invalid, TrayReason::Seed);
     }
     if (block && *block < 1) {
-        return fail(ErrorKind::Invalid, "tray.block", std::to_string(*block));
+        return fail(ErrorKind::Invalid, TrayReason::Block);
     }
     return {};
 }
@@ -56,8 +58,7 @@ Done checkHeight(const Height& height, const Medium& medium)
 {
     const Length above = heightAboveSurface(height, medium).value_or(height.reading);
     if (above < Length{} || above > millimetres(1000)) {
-        return fail(ErrorKind::Invalid, "height.reading",
-                    std::to_string(inMillimetres(height.reading)));
+        return fail(ErrorKind::Invalid, TrayReason::HeightRange);
     }
     return {};
 }
@@ -68,7 +69,7 @@ Done checkStart(const Tray& tray, const std::vector<TrayStage>& stages, Stage st
         return one.stage == stage && one.started();
     });
     if (found == stages.end()) {
-        return fail(ErrorKind::Conflict, "tray.stage", toText(stage));
+        return fail(ErrorKind::Conflict, TrayReason::StageNotBegun, toText(stage));
     }
     const bool isBeforeEarlier = std::any_of(stages.begin(), found, [&](const TrayStage& earlier) {
         return earlier.started() && at < *earlier.started();
@@ -79,7 +80,7 @@ Done checkStart(const Tray& tray, const std::vector<TrayStage>& stages, Stage st
     const bool isAfterEnd =
         tray.endedOn && at > Moment{*tray.endedOn, tray.endedMinute.value_or(0)};
     if (isBeforeEarlier || isAfterLater || isAfterEnd) {
-        return fail(ErrorKind::Invalid, "tray.stage_start",
+        return fail(ErrorKind::Invalid, TrayReason::StartOutOfOrder,
                     toIso(at.date) + " " + toClockText(at.minute));
     }
     return {};

@@ -1,5 +1,7 @@
 #include "core/tray/stage_plan.h"
 
+#include "core/tray/tray_reason.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cctype>
@@ -151,7 +153,7 @@ Result<Length> heightAboveSurface(const Height& height, const Medium& medium)
         return height.reading;
     }
     if (!medium.surfaceBelowRim) {
-        return fail(ErrorKind::NotEstimable, "medium.surface_below_rim", medium.name);
+        return fail(ErrorKind::NotEstimable, TrayReason::SurfaceUnknown, medium.name);
     }
     return height.reading + *medium.surfaceBelowRim;
 }

@@ -1,6 +1,8 @@
 #include "core/trial/draft_rules.h"
 
+#include "core/tray/tray_reason.h"
 #include "core/trial/draw.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_rules.h"
 
 #include <algorithm>
@@ -15,19 +17,19 @@ Done checkTreatments(const TrialDraft& draft)
     std::set<std::pair<MediumId, Feeding>> seen;
     for (const Treatment& treatment : draft.treatments) {
         if (!treatment.medium.isStored()) {
-            return fail(ErrorKind::Missing, "trial.treatments");
+            return fail(ErrorKind::Missing, TrialReason::MediumMissing);
         }
         if (!seen.emplace(treatment.medium, treatment.feeding).second) {
-            return fail(ErrorKind::Invalid, "trial.treatments");
+            return fail(ErrorKind::Invalid, TrialReason::MediumTwice);
         }
     }
     if (seen.size() < 2) {
-        return fail(ErrorKind::TooFew, "trial.treatments");
+        return fail(ErrorKind::TooFew, TrialReason::TooFewMedia);
     }
     const auto& control = draft.trial.control;
     if (control && std::none_of(draft.treatments.begin(), draft.treatments.end(),
                                 [&](const Treatment& one) { return one.medium == *control; })) {
-        return fail(ErrorKind::Invalid, "trial.control");
+        return fail(ErrorKind::Invalid, TrialReason::ControlNotCompared);
     }
     return {};
 }
@@ -37,17 +39,17 @@ Done checkCounts(const TrialDraft& draft)
     const TrialPlan& plan = draft.plan;
     const auto treatments = static_cast<std::int64_t>(draft.treatments.size());
     if (plan.traysEach < 1) {
-        return fail(ErrorKind::TooFew, "trial.trays_each");
+        return fail(ErrorKind::TooFew, TrialReason::TraysEach);
     }
     if (treatments * plan.traysEach > kMostTraysInATrial) {
-        return fail(ErrorKind::Invalid, "trial.trays_each", std::to_string(plan.traysEach));
+        return fail(ErrorKind::Invalid, TrialReason::TooManyTrays, kMostTraysInATrial);
     }
     if (plan.design == Design::RandomizedBlocks &&
         (plan.blocks < 1 || plan.traysEach % plan.blocks != 0)) {
-        return fail(ErrorKind::Invalid, "trial.blocks", std::to_string(plan.blocks));
+        return fail(ErrorKind::Invalid, TrialReason::BlocksDontDivide, plan.traysEach, plan.blocks);
     }
     if (plan.design == Design::LatinSquare && plan.traysEach != treatments) {
-        return fail(ErrorKind::Invalid, "trial.trays_each", std::to_string(plan.traysEach));
+        return fail(ErrorKind::Invalid, TrialReason::SquareCount, treatments);
     }
     return {};
 }
@@ -57,13 +59,13 @@ Done checkCounts(const TrialDraft& draft)
 Done checkDesign(const TrialDraft& draft)
 {
     if (!draft.plan.variety.isStored()) {
-        return fail(ErrorKind::Missing, "trial.variety");
+        return fail(ErrorKind::Missing, TrialReason::VarietyMissing);
     }
     if (draft.plan.seedPerTray && *draft.plan.seedPerTray <= Mass{}) {
-        return fail(ErrorKind::Invalid, "tray.seed");
+        return fail(ErrorKind::Invalid, TrayReason::Seed);
     }
     if (draft.plan.spread && *draft.plan.spread <= Mass{}) {
-        return fail(ErrorKind::Invalid, "trial.spread");
+        return fail(ErrorKind::Invalid, TrialReason::Spread);
     }
     return checkTreatments(draft).and_then([&] { return checkCounts(draft); });
 }
@@ -76,23 +78,23 @@ Done checkDraft(const TrialDraft& draft)
 Done checkLayout(const TrialDraft& draft)
 {
     if (draft.trays.empty()) {
-        return fail(ErrorKind::Missing, "trial.layout");
+        return fail(ErrorKind::Missing, TrialReason::LayoutMissing);
     }
     std::map<int, int> counts;
     std::set<PlaceId> places;
     for (const PlannedTray& tray : draft.trays) {
         ++counts[tray.treatment];
         if (tray.place && !places.insert(*tray.place).second) {
-            return fail(ErrorKind::Conflict, "tray.place");
+            return fail(ErrorKind::Conflict, TrayReason::PlaceTwice);
         }
     }
     for (int position = 0; position < static_cast<int>(draft.treatments.size()); ++position) {
         if (counts[position] != draft.plan.traysEach) {
-            return fail(ErrorKind::Invalid, "trial.layout");
+            return fail(ErrorKind::Invalid, TrialReason::LayoutUneven);
         }
     }
     if (counts.size() != draft.treatments.size()) {
-        return fail(ErrorKind::Invalid, "trial.layout");
+        return fail(ErrorKind::Invalid, TrialReason::LayoutUneven);
     }
     return {};
 }

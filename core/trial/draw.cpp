@@ -2,6 +2,7 @@
 
 #include "core/stats/probability/steady_draw.h"
 #include "core/trial/draft_rules.h"
+#include "core/trial/trial_reason.h"
 
 #include <algorithm>
 #include <numeric>
@@ -90,7 +91,7 @@ Result<Layout> drawnInBlocks(const TrialDraft& draft, const std::vector<FreeShel
     const std::vector<std::size_t> taken = blocksByShelf(free, size, blocks);
     const auto found = std::accumulate(taken.begin(), taken.end(), std::size_t{0});
     if (found < blocks) {
-        return fail(ErrorKind::Conflict, "trial.block_places", std::to_string(found));
+        return fail(ErrorKind::Conflict, TrialReason::BlockPlaces, found, size);
     }
     Layout layout;
     int block = 0;
@@ -166,7 +167,7 @@ Result<Layout> drawnInSquare(const TrialDraft& draft, const std::vector<FreeShel
     const std::size_t size = draft.treatments.size();
     Square square;
     if (!completeSquare(free, 0, size, square)) {
-        return fail(ErrorKind::Conflict, "trial.square_places");
+        return fail(ErrorKind::Conflict, TrialReason::SquarePlaces, size);
     }
     const std::vector<int> rows = shuffledNumbers(size, draw);
     const std::vector<int> columns = shuffledNumbers(size, draw);
@@ -192,7 +193,7 @@ Result<std::vector<PlannedTray>> drawLayout(const TrialDraft& draft,
     }
     const std::size_t places = placesIn(free);
     if (places < static_cast<std::size_t>(draft.count())) {
-        return fail(ErrorKind::Conflict, "trial.places", std::to_string(places));
+        return fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, places, draft.count());
     }
     stats::SteadyDraw draw(static_cast<std::uint64_t>(draft.plan.drawNumber));
     switch (draft.plan.design) {
@@ -209,7 +210,7 @@ Result<std::vector<PlannedTray>> drawLayout(const TrialDraft& draft,
 Done moveByHand(std::vector<PlannedTray>& trays, std::size_t tray, PlaceId place)
 {
     if (tray >= trays.size()) {
-        return fail(ErrorKind::NotFound, "trial.planned_tray", std::to_string(tray));
+        return fail(ErrorKind::NotFound, TrialReason::PlannedTrayUnknown);
     }
     PlannedTray& moved = trays[tray];
     if (moved.place == place) {

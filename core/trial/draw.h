@@ -12,14 +12,14 @@ struct FreeShelf
     std::vector<Place> places;
 };
 
-// Missing, Invalid or TooFew, naming the field: fewer than two treatments ("trial.treatments"), one
-// twice, fewer than one tray of each ("trial.trays_each") or more than 500 trays in all; in blocks
+// Missing, Invalid or TooFew, naming the field: fewer than two treatments (TooFewMedia), one
+// twice, fewer than one tray of each (TraysEach) or more than 500 trays in all; in blocks
 // trays that are not a multiple of the blocks; in a Latin square trays of each other than the count
 // of treatments; a control that is not compared; whatever checkTrial() finds.
 [[nodiscard]] Done checkDraft(const TrialDraft& draft);
 
 // The layout has every treatment as often as the plan says, and no place twice. Missing
-// "trial.layout" where there is none, Invalid where it is another plan's, Conflict "tray.place".
+// LayoutMissing where there is none, Invalid where it is another plan's, Conflict PlaceTwice.
 [[nodiscard]] Done checkLayout(const TrialDraft& draft);
 
 // Places drawn by lot: std::mt19937_64 from the plan's number, brought into range by rejection
@@ -27,8 +27,8 @@ struct FreeShelf
 // number, treatments and free places give the same layout on every machine. A Latin square is the
 // cyclic one with its rows, columns and treatments each put in random order.
 // Blocks go to as many different shelves as have room, in walking order; within a shelf its first
-// free places are taken. Conflict "trial.places" (too few are free; the detail is how many),
-// "trial.block_places" (no shelf has room for a whole block), "trial.square_places" (no square of
+// free places are taken. Conflict TooFewPlaces (too few are free; the detail is how many),
+// BlockPlaces (no shelf has room for a whole block), SquarePlaces (no square of
 // free places). Otherwise as checkDraft(), but that a trial may be drawn before it has a name.
 [[nodiscard]] Result<std::vector<PlannedTray>> drawLayout(const TrialDraft& draft,
                                                           const std::vector<FreeShelf>& free);

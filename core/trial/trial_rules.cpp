@@ -1,6 +1,7 @@
 #include "core/trial/trial_rules.h"
 
 #include "core/base/number_text.h"
+#include "core/trial/trial_reason.h"
 
 #include <algorithm>
 
@@ -9,10 +10,10 @@ namespace plumule {
 Done checkTrial(const Trial& trial)
 {
     if (trimmed(trial.name).empty()) {
-        return fail(ErrorKind::Missing, "trial.name");
+        return fail(ErrorKind::Missing, TrialReason::NameMissing);
     }
     if (trial.margin && *trial.margin <= Mass{}) {
-        return fail(ErrorKind::Invalid, "trial.margin");
+        return fail(ErrorKind::Invalid, TrialReason::Margin);
     }
     return {};
 }
@@ -24,7 +25,7 @@ std::string nextTrialCode(const std::vector<std::string>& used)
         if (code.size() < 2 || code.front() != 'T') {
             continue;
         }
-        highest = std::max(highest, wholeFromText(code.substr(1), "trial.code").value_or(0));
+        highest = std::max(highest, wholeFromText(code.substr(1)).value_or(0));
     }
     return "T" + std::to_string(highest + 1);
 }

@@ -2,6 +2,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/number_text.h"
+#include "core/variety/variety_reason.h"
 
 #include <algorithm>
 
@@ -69,32 +70,45 @@ bool fromText(std::string_view text, WaterKind& water)
 
 namespace {
 
+constexpr int kMostWateringsPerDay = 2; // one a round
+
 Done checkVariety(const Variety& variety)
 {
     if (trimmed(variety.name).empty()) {
-        return fail(ErrorKind::Missing, "variety.name");
+        return fail(ErrorKind::Missing, VarietyReason::NameMissing);
     }
     const std::string& prefix = variety.codePrefix;
     if (prefix.empty()) {
-        return fail(ErrorKind::Missing, "variety.code_prefix");
+        return fail(ErrorKind::Missing, VarietyReason::PrefixMissing);
     }
     const bool isUpper = std::all_of(prefix.begin(), prefix.end(),
                                      [](char letter) { return letter >= 'A' && letter <= 'Z'; });
     if (prefix.size() != 2 || !isUpper) {
-        return fail(ErrorKind::Invalid, "variety.code_prefix", prefix);
+        return fail(ErrorKind::Invalid, VarietyReason::PrefixForm, prefix);
     }
     if (variety.seedPerTray && *variety.seedPerTray <= Mass{}) {
-        return fail(ErrorKind::Invalid, "variety.seed_per_tray");
+        return fail(ErrorKind::Invalid, VarietyReason::SeedPerTray);
     }
     return {};
 }
 
-bool isSound(const ProtocolStage& stage)
+Done checkStage(const ProtocolStage& stage)
 {
-    const bool hasMethod = stage.method != WateringMethod::None;
+    const char* name = toText(stage.stage);
+    if (stage.lengthMinutes <= 0) {
+        return fail(ErrorKind::Invalid, VarietyReason::StageLength, name);
+    }
+    if (stage.wateringsPerDay < 0 || stage.wateringsPerDay > kMostWateringsPerDay) {
+        return fail(ErrorKind::Invalid, VarietyReason::StageWaterings, name, kMostWateringsPerDay);
+    }
     const bool isWateredAnyhow = stage.wateringsPerDay > 0 || stage.amount.has_value();
-    return stage.lengthMinutes > 0 && stage.wateringsPerDay >= 0 && stage.wateringsPerDay <= 2 &&
-           (hasMethod || !isWateredAnyhow) && stage.amount.value_or(millilitres(1)) > Volume{};
+    if (isWateredAnyhow && stage.method == WateringMethod::None) {
+        return fail(ErrorKind::Invalid, VarietyReason::StageMethod, name);
+    }
+    if (stage.amount && *stage.amount <= Volume{}) {
+        return fail(ErrorKind::Invalid, VarietyReason::StageAmount, name);
+    }
+    return {};
 }
 
 } // namespace
@@ -107,8 +121,11 @@ Done checkProtocol(const Protocol& protocol)
     const ProtocolStage* before = nullptr;
     for (const ProtocolStage& stage : protocol.stages) {
         const bool inOrder = before == nullptr || before->stage < stage.stage;
-        if (!inOrder || !isSound(stage)) {
-            return fail(ErrorKind::Invalid, "protocol.stage", toText(stage.stage));
+        if (!inOrder) {
+            return fail(ErrorKind::Invalid, VarietyReason::StageOrder, toText(stage.stage));
+        }
+        if (auto checked = checkStage(stage); !checked) {
+            return checked;
         }
         before = &stage;
     }
@@ -118,17 +135,17 @@ Done checkProtocol(const Protocol& protocol)
 Done checkLot(const SeedLot& lot)
 {
     if (trimmed(lot.lotNumber).empty()) {
-        return fail(ErrorKind::Missing, "seed_lot.lot_number");
+        return fail(ErrorKind::Missing, VarietyReason::LotNumberMissing);
     }
     const double germination = lot.germinationPercent.value_or(0);
     if (!(germination >= 0 && germination <= 100)) {
-        return fail(ErrorKind::Invalid, "seed_lot.germination");
+        return fail(ErrorKind::Invalid, VarietyReason::LotGermination);
     }
     if (lot.bought && *lot.bought <= Mass{}) {
-        return fail(ErrorKind::Invalid, "seed_lot.bought");
+        return fail(ErrorKind::Invalid, VarietyReason::LotBought);
     }
     if (lot.price && *lot.price < Money{}) {
-        return fail(ErrorKind::Invalid, "seed_lot.price");
+        return fail(ErrorKind::Invalid, VarietyReason::LotPrice);
     }
     return {};
 }

@@ -1,10 +1,13 @@
 #include "core/watering/watering_rules.h"
 
+#include "core/tray/tray_reason.h"
+#include "core/watering/watering_reason.h"
+
 namespace plumule {
 namespace {
 
 constexpr double kHighestPh = 14;
-constexpr double kHighestEc = 20'000;
+constexpr int kHighestEc = 20'000;
 
 bool isWithin(std::optional<double> value, double highest)
 {
@@ -21,13 +24,13 @@ bool isBand(std::optional<double> low, std::optional<double> high, double highes
 Done checkReading(const WaterReading& reading)
 {
     if (!reading.ph && !reading.ec) {
-        return fail(ErrorKind::Missing, "reading");
+        return fail(ErrorKind::Missing, WateringReason::ReadingMissing);
     }
     if (!isWithin(reading.ph, kHighestPh)) {
-        return fail(ErrorKind::Invalid, "reading.ph", std::to_string(*reading.ph));
+        return fail(ErrorKind::Invalid, WateringReason::ReadingPh);
     }
     if (!isWithin(reading.ec, kHighestEc)) {
-        return fail(ErrorKind::Invalid, "reading.ec", std::to_string(*reading.ec));
+        return fail(ErrorKind::Invalid, WateringReason::ReadingEc, kHighestEc);
     }
     return {};
 }
@@ -35,14 +38,13 @@ Done checkReading(const WaterReading& reading)
 Done checkRecipe(const WaterRecipe& recipe)
 {
     if (recipe.dosePerLitre && recipe.dosePerLitre->count() < 0) {
-        return fail(ErrorKind::Invalid, "recipe.dose",
-                    std::to_string(inMillilitres(*recipe.dosePerLitre)));
+        return fail(ErrorKind::Invalid, WateringReason::RecipeDose);
     }
     if (!isBand(recipe.phLow, recipe.phHigh, kHighestPh)) {
-        return fail(ErrorKind::Invalid, "recipe.ph");
+        return fail(ErrorKind::Invalid, WateringReason::RecipePh);
     }
     if (!isBand(recipe.ecLow, recipe.ecHigh, kHighestEc)) {
-        return fail(ErrorKind::Invalid, "recipe.ec");
+        return fail(ErrorKind::Invalid, WateringReason::RecipeEc, kHighestEc);
     }
     return {};
 }
@@ -50,7 +52,7 @@ Done checkRecipe(const WaterRecipe& recipe)
 Done checkBetween(const BetweenDraft& draft, const std::vector<TrayRecord>& trays, Moment now)
 {
     if (trays.empty()) {
-        return fail(ErrorKind::Missing, "watering.trays");
+        return fail(ErrorKind::Missing, WateringReason::NoTrayChosen);
     }
     Watering given;
     given.method = draft.method;
@@ -60,16 +62,16 @@ Done checkBetween(const BetweenDraft& draft, const std::vector<TrayRecord>& tray
         return checked;
     }
     if (draft.at > now) {
-        return fail(ErrorKind::Invalid, "watering.time", toIso(draft.at.date));
+        return fail(ErrorKind::Invalid, WateringReason::TimeAhead);
     }
     for (const TrayRecord& record : trays) {
         if (record.tray.state != TrayState::Growing) {
-            return fail(ErrorKind::Conflict, "tray.state", record.tray.code);
+            return fail(ErrorKind::Conflict, TrayReason::NotGrowing, record.tray.code);
         }
         const auto begun =
             record.stages.empty() ? std::optional<Moment>() : record.stages.front().started();
         if (draft.at < begun.value_or(record.tray.sownAt())) {
-            return fail(ErrorKind::Invalid, "watering.time", record.tray.code);
+            return fail(ErrorKind::Invalid, WateringReason::BeforeSowing, record.tray.code);
         }
     }
     return {};
@@ -78,14 +80,13 @@ Done checkBetween(const BetweenDraft& draft, const std::vector<TrayRecord>& tray
 Done checkGiven(const Watering& watering)
 {
     if (watering.amount && watering.amount->count() < 0) {
-        return fail(ErrorKind::Invalid, "watering.amount",
-                    std::to_string(inMillilitres(*watering.amount)));
+        return fail(ErrorKind::Invalid, WateringReason::Amount);
     }
     if (watering.method == WateringMethod::None) {
-        return fail(ErrorKind::Invalid, "watering.method");
+        return fail(ErrorKind::Invalid, WateringReason::MethodMissing);
     }
     if (watering.minute < 0 || watering.minute >= kMinutesPerDay) {
-        return fail(ErrorKind::Invalid, "watering.minute", std::to_string(watering.minute));
+        return fail(ErrorKind::Invalid, WateringReason::Minute);
     }
     return {};
 }

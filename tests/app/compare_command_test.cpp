@@ -298,9 +298,9 @@ TEST_F(CompareCommand, RefusesATableThatIsNone)
 {
     expectRefused("", "table.csv is empty");
     expectRefused("m,y\n", "no rows");
-    expectRefused("m,y\nA,1\nA\n", "line 3");
-    expectRefused("m,y,m\nA,1,2\n", "two columns are called \"m\"");
-    expectRefused("m,y\nA,\"1\n", "line 2");
+    expectRefused("m,y\nA,1\nA\n", "Line 3");
+    expectRefused("m,y,m\nA,1,2\n", "The column m is there twice");
+    expectRefused("m,y\nA,\"1\n", "Line 2");
     expectBadCall(comparing(path("none.csv"), "y", "m"), "can't be read");
     expectBadCall(comparing(path("."), "y", "m"), "can't be read");
 }

@@ -25,27 +25,6 @@ QString labourFieldName(LabourKind kind)
     return QStringLiteral("labour") + QLatin1String(toText(kind));
 }
 
-QString labourName(LabourKind kind)
-{
-    switch (kind) {
-    case LabourKind::Sowing:
-        return PricePart::tr("sowing a tray");
-    case LabourKind::Watering:
-        return PricePart::tr("watering a tray once");
-    case LabourKind::StageMove:
-        return PricePart::tr("moving a tray on a stage");
-    case LabourKind::Harvesting:
-        return PricePart::tr("cutting and weighing a tray");
-    case LabourKind::Packing:
-        return PricePart::tr("packing a tray's harvest");
-    case LabourKind::ClearingOut:
-        return PricePart::tr("clearing a tray out");
-    case LabourKind::PieceWashing:
-        return PricePart::tr("washing a piece");
-    }
-    return {};
-}
-
 } // namespace
 
 PricePart::PricePart(Journal& journal, Services services, QWidget* parent)
@@ -229,7 +208,7 @@ void PricePart::showLabour()
         field->setRange(0, 600);
         field->setMaximumWidth(scaled(140));
         field->setNumber(task.seconds / 60.0, 2);
-        m_labour->addRow(labourName(task.kind), field);
+        m_labour->addRow(nameOf(task.kind), field);
         connect(field, &QLineEdit::editingFinished, this,
                 [this, kind = task.kind, field] { saveLabour(kind, *field); });
     }
@@ -256,7 +235,7 @@ void PricePart::saveLabour(LabourKind kind, NumberField& field)
             this,
             [this, changed] {
                 settle(journal().costs().changeLabour(changed),
-                       tr("Changed the minutes of %1.").arg(labourName(changed.kind)));
+                       tr("Changed the minutes of %1.").arg(nameOf(changed.kind)));
             },
             Qt::QueuedConnection);
     }

@@ -45,23 +45,13 @@ void put(QTableWidget& table, int row, const QStringList& cells)
     }
 }
 
-// What is wrong with a cell, a column or the whole file.
-QString faultText(ErrorKind kind)
+// Where it is, and what is wrong with it there.
+QStringList faultCells(Error fault)
 {
-    switch (kind) {
-    case ErrorKind::Missing:
-        return ImportDialog::tr("needed, but missing");
-    case ErrorKind::Duplicate:
-        return ImportDialog::tr("taken already");
-    case ErrorKind::Conflict:
-        return ImportDialog::tr("a tray grows there");
-    case ErrorKind::TooFew:
-        return ImportDialog::tr("nothing in it");
-    case ErrorKind::Unreadable:
-        return ImportDialog::tr("can't be read");
-    default:
-        return ImportDialog::tr("not as it should be");
-    }
+    const QString where =
+        fault.row ? ImportDialog::tr("Line %1").arg(fault.row->number) : ImportDialog::tr("File");
+    fault.row.reset();
+    return {where, sentence(fault)};
 }
 
 QString massCell(const std::optional<Mass>& mass)
@@ -153,17 +143,13 @@ void ImportDialog::buildRows()
 
 void ImportDialog::buildFaults()
 {
-    auto* table = tableOf({tr("Where"), tr("What is wrong"), tr("What stands there")},
+    auto* table = tableOf({tr("Where"), tr("What is wrong, and what to do")},
                           static_cast<int>(m_preview.faults.size()));
     table->setObjectName("importFaults");
     for (int row = 0; row < table->rowCount(); ++row) {
-        const Error& fault = m_preview.faults[static_cast<std::size_t>(row)];
-        put(*table, row,
-            {QString::fromStdString(fault.subject), faultText(fault.kind),
-             QString::fromStdString(fault.detail)});
+        put(*table, row, faultCells(m_preview.faults[static_cast<std::size_t>(row)]));
     }
     table->resizeColumnToContents(0);
-    table->resizeColumnToContents(1);
     body()->addWidget(table, 1);
 }
 

@@ -1,5 +1,7 @@
 #include "ui/exchange/sample_room.h"
 
+#include "core/base/file_reason.h"
+
 #include <QDir>
 #include <QFile>
 #include <QTemporaryDir>
@@ -12,7 +14,8 @@ Result<std::unique_ptr<Journal>> makeSampleJournal(const QString& path, const Cl
     const QDir builtIn(QStringLiteral(":/sample-data"));
     for (const QString& name : builtIn.entryList({QStringLiteral("*.csv")})) {
         if (!QFile::copy(builtIn.filePath(name), folder.filePath(name))) {
-            return fail(ErrorKind::NotWritable, "file", folder.filePath(name).toStdString());
+            return fail(ErrorKind::NotWritable, FileReason::NotWritten,
+                        folder.filePath(name).toStdString());
         }
     }
     RoomPlan plan;

@@ -62,9 +62,7 @@ void WeighPage::record()
     }
     const auto bowls = m_card->bowls();
     if (!bowls) {
-        m_card->say(tr("That is no weight: “%1”. Type it as 331.5, or let the scale send it.")
-                        .arg(QString::fromStdString(bowls.error().detail)),
-                    "warning");
+        m_card->say(sentence(bowls.error()), "warning");
         m_card->focusWeight();
         return;
     }

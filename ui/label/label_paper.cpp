@@ -1,5 +1,7 @@
 #include "ui/label/label_paper.h"
 
+#include "ui/text/label_reason.h"
+
 #include <QJsonDocument>
 #include <QJsonObject>
 
@@ -59,31 +61,31 @@ Result<QSizeF> labelSizeOf(const LabelPaper& paper)
     const bool isRoll = paper.stock == LabelStock::Roll;
     if (!isRoll) {
         if (paper.rows < 1) {
-            return fail(ErrorKind::Invalid, "label.rows");
+            return fail(ErrorKind::Invalid, LabelReason::Rows);
         }
         if (paper.columns < 1) {
-            return fail(ErrorKind::Invalid, "label.columns");
+            return fail(ErrorKind::Invalid, LabelReason::Columns);
         }
         if (paper.marginLeft < 0 || paper.marginTop < 0 || paper.marginRight < 0 ||
             paper.marginBottom < 0) {
-            return fail(ErrorKind::Invalid, "label.margin");
+            return fail(ErrorKind::Invalid, LabelReason::Margin);
         }
         if (paper.gapAcross < 0 || paper.gapDown < 0) {
-            return fail(ErrorKind::Invalid, "label.gap");
+            return fail(ErrorKind::Invalid, LabelReason::Gap);
         }
     }
     const QSizeF size = labelSize(paper);
     const bool isTooLong =
         isRoll && (size.width() > kLongestRollLabel || size.height() > kLongestRollLabel);
     if (size.width() < kLeastLabelWide || size.height() < kLeastLabelHigh || isTooLong) {
-        return fail(ErrorKind::Invalid, "label.size",
+        return fail(ErrorKind::Invalid, LabelReason::Size,
                     QStringLiteral("%1 × %2 mm")
                         .arg(size.width(), 0, 'f', 1)
                         .arg(size.height(), 0, 'f', 1)
                         .toStdString());
     }
     if (!isRoll && (paper.skip < 0 || paper.skip >= paper.labelsOnPage())) {
-        return fail(ErrorKind::Invalid, "label.skip");
+        return fail(ErrorKind::Invalid, LabelReason::Skip);
     }
     return size;
 }

@@ -5,6 +5,7 @@
 #include "ui/label/label_layout.h"
 #include "ui/medium/paper_marker.h"
 #include "ui/paper/paper.h"
+#include "ui/text/paper_reason.h"
 #include "ui/text/text.h"
 
 #include <QCoreApplication>
@@ -166,18 +167,18 @@ Done drawAll(QPagedPaintDevice& device, const std::vector<LabelTray>& trays,
 {
     QPainter painter;
     if (!painter.begin(&device)) {
-        return fail(ErrorKind::NotWritable, "printer");
+        return fail(ErrorKind::NotWritable, PaperReason::PrinterRefused);
     }
     painter.setRenderHint(QPainter::Antialiasing);
     const PaperPen pen(painter, device.logicalDpiX() / 72.0);
     const int pages = labelPages(paper, static_cast<int>(trays.size()));
     for (int page = 0; page < pages; ++page) {
         if (page > 0 && !device.newPage()) {
-            return fail(ErrorKind::NotWritable, "printer");
+            return fail(ErrorKind::NotWritable, PaperReason::PrinterRefused);
         }
         drawLabelPage(pen, trays, paper, page);
     }
-    return painter.end() ? Done() : fail(ErrorKind::NotWritable, "printer");
+    return painter.end() ? Done() : fail(ErrorKind::NotWritable, PaperReason::PrinterRefused);
 }
 
 QPageSize pageSizeOf(const LabelPaper& paper)

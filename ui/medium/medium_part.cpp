@@ -1,6 +1,7 @@
 #include "ui/medium/medium_part.h"
 
 #include "ui/medium/marker.h"
+#include "ui/text/form_reason.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
@@ -206,7 +207,7 @@ Result<Medium> MediumPart::typed() const
     m_depth->markWrong(!depth);
     m_amount->markWrong(!amount);
     if (!depth || !amount) {
-        return fail(ErrorKind::Invalid, "medium",
+        return fail(ErrorKind::Invalid, FormReason::AmountForm,
                     (depth ? m_amount : m_depth)->text().toStdString());
     }
     Medium medium;

@@ -1,6 +1,7 @@
 #include "ui/report/report_html.h"
 
 #include "core/base/whole_file.h"
+#include "core/base/work_reason.h"
 #include "ui/medium/marker.h"
 #include "ui/widget/theme.h"
 
@@ -321,7 +322,7 @@ Done writeReportHtml(const QString& path, const Report& report,
 {
     const QByteArray text = reportHtml(report, charts, progress);
     if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, "report");
+        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
     }
     return writeWhole(path.toStdString(),
                       {text.constData(), static_cast<std::size_t>(text.size())});

@@ -1,6 +1,8 @@
 #include "ui/report/report_pdf.h"
 
+#include "core/base/work_reason.h"
 #include "ui/report/report_blocks.h"
+#include "ui/text/paper_reason.h"
 
 #include <QCoreApplication>
 
@@ -33,8 +35,8 @@ Done printReport(QPagedPaintDevice& printer, const Report& report,
     if (printSheet(printer, sheetOfReport(report, charts, progress))) {
         return {};
     }
-    return progress.isStopped() ? fail(ErrorKind::Cancelled, "report")
-                                : fail(ErrorKind::NotWritable, "printer");
+    return progress.isStopped() ? fail(ErrorKind::Cancelled, WorkReason::Stopped)
+                                : fail(ErrorKind::NotWritable, PaperReason::PrinterRefused);
 }
 
 Done writeReportPdf(const QString& path, const Report& report,

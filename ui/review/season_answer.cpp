@@ -1,5 +1,6 @@
 #include "ui/review/season_answer.h"
 
+#include "core/base/work_reason.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
 
@@ -65,7 +66,7 @@ Result<SeasonAnswer> answerTo(Journal& journal, const SeasonQuestion& question,
         return passOn(added);
     }
     if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, "season");
+        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
     }
     return answer;
 }

@@ -1,5 +1,6 @@
 #include "ui/review/season_report.h"
 
+#include "core/base/work_reason.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_text.h"
@@ -231,7 +232,7 @@ Result<SeasonReportFacts> seasonReportFacts(Journal& journal, const SeasonFilter
                        .pieceAgeing(filter, progress.part(0.85, 0.95))
                        .value_or(std::vector<PieceAgeing>());
     if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, "report");
+        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
     }
     std::set<std::string> varieties;
     for (const MediumSeason& season : facts.review.media) {

@@ -259,8 +259,7 @@ void JournalPart::exportTrays()
     saveAs(this, services(), tr("Export the trays"), tr("trays.csv"), tr("Tables (*.csv)"),
            [this](const QString& path) {
                const auto text = journal().exchange().traysAsCsv();
-               return text ? writeWhole(path.toStdString(), *text)
-                           : Done(passOn(text));
+               return text ? writeWhole(path.toStdString(), *text) : Done(passOn(text));
            });
 }
 

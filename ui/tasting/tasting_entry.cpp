@@ -252,7 +252,7 @@ bool TastingEntry::keepValue(std::size_t attribute)
     if (text.empty()) {
         return clearValue(attribute);
     }
-    const auto value = wholeFromText(text, "score.value");
+    const auto value = wholeFromText(text);
     const auto entered = value ? m_journal.tastings().enter(m_shown.panel.id, m_code,
                                                             m_shown.attributes[attribute].id,
                                                             static_cast<int>(*value))

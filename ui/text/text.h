@@ -24,7 +24,8 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(MediumForm form);
 [[nodiscard]] QString nameOf(TrayState state);
 [[nodiscard]] QString nameOf(ReadFrom from);
-[[nodiscard]] QString nameOf(PriceItem item); // "electricity"
+[[nodiscard]] QString nameOf(PriceItem item);  // "electricity"
+[[nodiscard]] QString nameOf(LabourKind kind); // "watering a tray once"
 [[nodiscard]] QString nameOf(UnitSystem units);
 // What a room of those units usually reckons in, unless a currency of another kind was written.
 [[nodiscard]] QString proposedCurrency(const QString& written, UnitSystem units);

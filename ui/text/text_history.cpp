@@ -1,85 +1,206 @@
 // Part of ui/text/text.h: what was done.
 #include "ui/text/text.h"
 
+#include "core/journal/ledger/intention.h"
+
 #include <QCoreApplication>
-#include <QHash>
 
 namespace plumule::ui {
+namespace {
+
+class Deeds
+{
+    Q_DECLARE_TR_FUNCTIONS(Deeds)
+};
+
+QString deedSentence(Intention intention)
+{
+    switch (intention) {
+    case Intention::SowTrays:
+        return Deeds::tr("Sowed %1.");
+    case Intention::ChangeSowing:
+        return Deeds::tr("Corrected the sowing of %1.");
+    case Intention::MoveTrayOn:
+        return Deeds::tr("Moved %1 on to the next stage.");
+    case Intention::BeginSoak:
+        return Deeds::tr("Began the soak of %1.");
+    case Intention::PutUnderWeight:
+        return Deeds::tr("Put %1 under weight.");
+    case Intention::PutIntoBlackout:
+        return Deeds::tr("Moved %1 into blackout.");
+    case Intention::PutIntoLight:
+        return Deeds::tr("Moved %1 into light.");
+    case Intention::HoldTrayBack:
+        return Deeds::tr("Gave %1 more time in the present stage.");
+    case Intention::CorrectStart:
+        return Deeds::tr("Corrected the start of a stage of %1.");
+    case Intention::MoveTray:
+        return Deeds::tr("Moved %1 to another place.");
+    case Intention::DiscardTray:
+        return Deeds::tr("Discarded %1.");
+    case Intention::SetTrayAside:
+        return Deeds::tr("Set %1 aside.");
+    case Intention::CountTrayAgain:
+        return Deeds::tr("Counted %1 in again.");
+    case Intention::NoteHeight:
+        return Deeds::tr("Noted a height of %1.");
+    case Intention::RemoveHeight:
+        return Deeds::tr("Removed a height of %1.");
+    case Intention::WriteNote:
+        return Deeds::tr("Wrote a note on %1.");
+    case Intention::RemoveNote:
+        return Deeds::tr("Removed a note on %1.");
+    case Intention::AttachPhoto:
+        return Deeds::tr("Added a photo of %1.");
+    case Intention::RemovePhoto:
+        return Deeds::tr("Removed a photo of %1.");
+    case Intention::ImportTrays:
+        return Deeds::tr("Brought in the table %1.");
+    case Intention::TickWatering:
+        return Deeds::tr("Watered %1.");
+    case Intention::TickAllWaterings:
+        return Deeds::tr("Watered %1.");
+    case Intention::UntickWatering:
+        return Deeds::tr("Took the tick off %1.");
+    case Intention::FindNoNeed:
+        return Deeds::tr("Found that %1 needed no water.");
+    case Intention::WaterAsNeeded:
+        return Deeds::tr("Watered %1 as needed.");
+    case Intention::RemoveWatering:
+        return Deeds::tr("Took a watering of %1 out.");
+    case Intention::CorrectWatering:
+        return Deeds::tr("Corrected a watering of %1.");
+    case Intention::NoteReading:
+        return Deeds::tr("Noted pH or EC of %1.");
+    case Intention::ChangeRecipe:
+        return Deeds::tr("Changed the recipe of %1.");
+    case Intention::RecordHarvest:
+        return Deeds::tr("Weighed the harvest of %1.");
+    case Intention::RecordResidue:
+        return Deeds::tr("Weighed what %1 left behind.");
+    case Intention::CorrectHarvest:
+        return Deeds::tr("Corrected a weight of %1.");
+    case Intention::RemoveHarvest:
+        return Deeds::tr("Removed a weight of %1.");
+    case Intention::SavePrice:
+        return Deeds::tr("Saved the price of %1.");
+    case Intention::RemovePrice:
+        return Deeds::tr("Removed a price of %1.");
+    case Intention::ChangeLabour:
+        return Deeds::tr("Changed the minutes of %1.");
+    case Intention::ChangeRoom:
+        return Deeds::tr("Changed the room %1.");
+    case Intention::AddRack:
+        return Deeds::tr("Added rack %1.");
+    case Intention::ChangeRack:
+        return Deeds::tr("Changed rack %1.");
+    case Intention::RemoveRack:
+        return Deeds::tr("Removed rack %1.");
+    case Intention::AddShelf:
+        return Deeds::tr("Added shelf %1.");
+    case Intention::ChangeShelf:
+        return Deeds::tr("Changed shelf %1.");
+    case Intention::RemoveShelf:
+        return Deeds::tr("Removed shelf %1.");
+    case Intention::SetPlaces:
+        return Deeds::tr("Changed the number of places on shelf %1.");
+    case Intention::AddVariety:
+        return Deeds::tr("Added the variety %1.");
+    case Intention::ChangeVariety:
+        return Deeds::tr("Changed the variety %1.");
+    case Intention::RemoveVariety:
+        return Deeds::tr("Removed the variety %1.");
+    case Intention::AddSeedLot:
+        return Deeds::tr("Added seed lot %1.");
+    case Intention::ChangeSeedLot:
+        return Deeds::tr("Changed seed lot %1.");
+    case Intention::RemoveSeedLot:
+        return Deeds::tr("Removed seed lot %1.");
+    case Intention::CountSeedLot:
+        return Deeds::tr("Weighed what is left of seed lot %1.");
+    case Intention::AddMedium:
+        return Deeds::tr("Added the medium %1.");
+    case Intention::ChangeMedium:
+        return Deeds::tr("Changed the medium %1.");
+    case Intention::RemoveMedium:
+        return Deeds::tr("Removed the medium %1.");
+    case Intention::AddPieces:
+        return Deeds::tr("Added pieces: %1.");
+    case Intention::ChangePiece:
+        return Deeds::tr("Changed piece %1.");
+    case Intention::RetirePiece:
+        return Deeds::tr("Retired piece %1.");
+    case Intention::SanitisePieces:
+        return Deeds::tr("Sanitised %1.");
+    case Intention::AddTrial:
+        return Deeds::tr("Added trial %1.");
+    case Intention::ChangeTrial:
+        return Deeds::tr("Changed trial %1.");
+    case Intention::RemoveTrial:
+        return Deeds::tr("Removed trial %1.");
+    case Intention::PlanTrial:
+        return Deeds::tr("Kept the plan of trial %1.");
+    case Intention::SowTrial:
+        return Deeds::tr("Sowed trial %1.");
+    case Intention::PlanTasting:
+        return Deeds::tr("Planned the tasting %1.");
+    case Intention::EnterScore:
+        return Deeds::tr("Entered a score of serving %1.");
+    case Intention::ClearScore:
+        return Deeds::tr("Took the score of serving %1 out.");
+    case Intention::CloseTasting:
+        return Deeds::tr("Closed the tasting %1.");
+    case Intention::RemoveTasting:
+        return Deeds::tr("Removed the tasting %1.");
+    }
+    return {};
+}
+
+// Whom it was done to: many trays are stored by their count, and what is none of the grower's own
+// words, by its key.
+QString whomOf(Intention intention, const QString& subject)
+{
+    const std::string key = subject.toStdString();
+    bool isCount = false;
+    const int count = subject.toInt(&isCount);
+    WaterKind water{};
+    PriceItem item{};
+    LabourKind labour{};
+    switch (intention) {
+    case Intention::SowTrays:
+    case Intention::MoveTrayOn:
+    case Intention::BeginSoak:
+    case Intention::PutUnderWeight:
+    case Intention::PutIntoBlackout:
+    case Intention::PutIntoLight:
+    case Intention::HoldTrayBack:
+    case Intention::TickAllWaterings:
+    case Intention::FindNoNeed:
+    case Intention::WaterAsNeeded:
+        return isCount ? Deeds::tr("%n tray(s)", nullptr, count) : subject;
+    case Intention::NoteReading:
+    case Intention::ChangeRecipe:
+        return fromText(key, water) ? nameOf(water) : subject;
+    case Intention::SavePrice:
+    case Intention::RemovePrice:
+        return fromText(key, item) ? nameOf(item) : subject;
+    case Intention::ChangeLabour:
+        return fromText(key, labour) ? nameOf(labour) : subject;
+    default:
+        return subject;
+    }
+}
+
+} // namespace
 
 QString sentence(const HistoryEntry& entry)
 {
-    static const QHash<QString, const char*> kSentences = {
-        {"tray.sow", QT_TRANSLATE_NOOP("History", "Sowed %1")},
-        {"tray.move_on", QT_TRANSLATE_NOOP("History", "Moved %1 on")},
-        {"tray.not_yet", QT_TRANSLATE_NOOP("History", "%1: not yet")},
-        {"tray.correct_start", QT_TRANSLATE_NOOP("History", "Corrected a start of %1")},
-        {"tray.discard", QT_TRANSLATE_NOOP("History", "Discarded %1")},
-        {"tray.move_to", QT_TRANSLATE_NOOP("History", "Moved %1 to another place")},
-        {"tray.set_aside", QT_TRANSLATE_NOOP("History", "Set %1 aside or back")},
-        {"tray.change_sowing", QT_TRANSLATE_NOOP("History", "Corrected the sowing of %1")},
-        {"tray.note_height", QT_TRANSLATE_NOOP("History", "Noted a height of %1")},
-        {"tray.remove_height", QT_TRANSLATE_NOOP("History", "Removed a height of %1")},
-        {"tray.write_note", QT_TRANSLATE_NOOP("History", "Wrote a note on %1")},
-        {"tray.remove_note", QT_TRANSLATE_NOOP("History", "Removed a note on %1")},
-        {"tray.attach_photo", QT_TRANSLATE_NOOP("History", "Added a photo of %1")},
-        {"tray.remove_photo", QT_TRANSLATE_NOOP("History", "Removed a photo of %1")},
-        {"watering.tick", QT_TRANSLATE_NOOP("History", "Watered %1")},
-        {"watering.tick_all", QT_TRANSLATE_NOOP("History", "Watered %1")},
-        {"watering.untick", QT_TRANSLATE_NOOP("History", "Took the tick off %1")},
-        {"watering.need_nothing", QT_TRANSLATE_NOOP("History", "Found that %1 needed no water")},
-        {"watering.between", QT_TRANSLATE_NOOP("History", "Watered %1 as needed")},
-        {"watering.remove", QT_TRANSLATE_NOOP("History", "Took a watering of %1 out")},
-        {"watering.correct", QT_TRANSLATE_NOOP("History", "Corrected a watering of %1")},
-        {"watering.note_reading", QT_TRANSLATE_NOOP("History", "Noted a reading of the water %1")},
-        {"watering.change_recipe", QT_TRANSLATE_NOOP("History", "Changed the recipe of %1")},
-        {"harvest.record", QT_TRANSLATE_NOOP("History", "Weighed %1")},
-        {"harvest.record_residue", QT_TRANSLATE_NOOP("History", "Weighed the residue of %1")},
-        {"harvest.correct", QT_TRANSLATE_NOOP("History", "Corrected a weight of %1")},
-        {"harvest.remove", QT_TRANSLATE_NOOP("History", "Removed a weight of %1")},
-        {"tray.import", QT_TRANSLATE_NOOP("History", "Imported %1")},
-        {"tray.count_again", QT_TRANSLATE_NOOP("History", "Counted %1 again")},
-        {"price.save", QT_TRANSLATE_NOOP("History", "Saved the price of %1")},
-        {"price.remove", QT_TRANSLATE_NOOP("History", "Removed the price of %1")},
-        {"labour.change", QT_TRANSLATE_NOOP("History", "Changed the minutes of %1")},
-        {"room.change", QT_TRANSLATE_NOOP("History", "Changed the room %1")},
-        {"rack.add", QT_TRANSLATE_NOOP("History", "Added rack %1")},
-        {"rack.change", QT_TRANSLATE_NOOP("History", "Changed rack %1")},
-        {"rack.remove", QT_TRANSLATE_NOOP("History", "Removed rack %1")},
-        {"shelf.add", QT_TRANSLATE_NOOP("History", "Added shelf %1")},
-        {"shelf.change", QT_TRANSLATE_NOOP("History", "Changed shelf %1")},
-        {"shelf.remove", QT_TRANSLATE_NOOP("History", "Removed shelf %1")},
-        {"shelf.set_places", QT_TRANSLATE_NOOP("History", "Changed the places of shelf %1")},
-        {"variety.add", QT_TRANSLATE_NOOP("History", "Added the variety %1")},
-        {"variety.change", QT_TRANSLATE_NOOP("History", "Changed the variety %1")},
-        {"variety.remove", QT_TRANSLATE_NOOP("History", "Removed the variety %1")},
-        {"seed_lot.add", QT_TRANSLATE_NOOP("History", "Added seed lot %1")},
-        {"seed_lot.change", QT_TRANSLATE_NOOP("History", "Changed seed lot %1")},
-        {"seed_lot.remove", QT_TRANSLATE_NOOP("History", "Removed seed lot %1")},
-        {"seed_lot.count", QT_TRANSLATE_NOOP("History", "Counted seed lot %1")},
-        {"medium.add", QT_TRANSLATE_NOOP("History", "Added the medium %1")},
-        {"medium.change", QT_TRANSLATE_NOOP("History", "Changed the medium %1")},
-        {"medium.remove", QT_TRANSLATE_NOOP("History", "Removed the medium %1")},
-        {"piece.add", QT_TRANSLATE_NOOP("History", "Added pieces: %1")},
-        {"piece.change", QT_TRANSLATE_NOOP("History", "Changed piece %1")},
-        {"piece.retire", QT_TRANSLATE_NOOP("History", "Retired piece %1")},
-        {"piece.sanitise", QT_TRANSLATE_NOOP("History", "Sanitised %1")},
-        {"trial.add", QT_TRANSLATE_NOOP("History", "Added trial %1")},
-        {"trial.change", QT_TRANSLATE_NOOP("History", "Changed trial %1")},
-        {"trial.remove", QT_TRANSLATE_NOOP("History", "Removed trial %1")},
-        {"tasting.plan", QT_TRANSLATE_NOOP("History", "Planned the tasting %1")},
-        {"tasting.score", QT_TRANSLATE_NOOP("History", "Entered a score of %1")},
-        {"tasting.clear_score", QT_TRANSLATE_NOOP("History", "Took a score of %1 out")},
-        {"tasting.close", QT_TRANSLATE_NOOP("History", "Closed the tasting %1")},
-        {"tasting.remove", QT_TRANSLATE_NOOP("History", "Removed the tasting %1")},
-        {"trial.plan", QT_TRANSLATE_NOOP("History", "Kept the plan of trial %1")},
-        {"trial.sow", QT_TRANSLATE_NOOP("History", "Sowed trial %1")},
-    };
     const QString subject = QString::fromStdString(entry.subject);
-    const auto found = kSentences.constFind(QString::fromStdString(entry.intention));
-    const QString text = found == kSentences.cend()
-                             ? QCoreApplication::translate("History", "Changed %1")
-                             : QCoreApplication::translate("History", found.value());
-    return text.arg(subject).trimmed() + '.';
+    Intention intention{};
+    if (!fromText(entry.intention, intention)) {
+        return Deeds::tr("Changed %1.").arg(subject);
+    }
+    return deedSentence(intention).arg(whomOf(intention, subject));
 }
 
 } // namespace plumule::ui

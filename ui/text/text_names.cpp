@@ -7,10 +7,10 @@
 namespace plumule::ui {
 namespace {
 
-QString words(const char* text)
+class Names
 {
-    return QCoreApplication::translate("Names", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Names)
+};
 
 } // namespace
 
@@ -18,13 +18,13 @@ QString nameOf(Stage stage)
 {
     switch (stage) {
     case Stage::Soak:
-        return words("soak");
+        return Names::tr("soak");
     case Stage::UnderWeight:
-        return words("under weight");
+        return Names::tr("under weight");
     case Stage::Blackout:
-        return words("blackout");
+        return Names::tr("blackout");
     case Stage::Light:
-        return words("light");
+        return Names::tr("light");
     }
     return {};
 }
@@ -33,11 +33,11 @@ QString nameOf(WaterKind water)
 {
     switch (water) {
     case WaterKind::Plain:
-        return words("plain water");
+        return Names::tr("plain water");
     case WaterKind::PhSet:
-        return words("plain, pH set");
+        return Names::tr("plain, pH set");
     case WaterKind::Nutrient:
-        return words("nutrient mix");
+        return Names::tr("nutrient mix");
     }
     return {};
 }
@@ -46,29 +46,29 @@ QString nameOf(WateringMethod method)
 {
     switch (method) {
     case WateringMethod::None:
-        return words("no watering");
+        return Names::tr("no watering");
     case WateringMethod::Mist:
-        return words("mist from above");
+        return Names::tr("mist from above");
     case WateringMethod::Below:
-        return words("water from below");
+        return Names::tr("water from below");
     }
     return {};
 }
 
 QString nameOf(Slot slot)
 {
-    return slot == Slot::Morning ? words("morning") : words("evening");
+    return slot == Slot::Morning ? Names::tr("morning") : Names::tr("evening");
 }
 
 QString nameOf(MediumForm form)
 {
     switch (form) {
     case MediumForm::LooseMix:
-        return words("loose mix");
+        return Names::tr("loose mix");
     case MediumForm::Mat:
-        return words("mat");
+        return Names::tr("mat");
     case MediumForm::Mesh:
-        return words("mesh");
+        return Names::tr("mesh");
     }
     return {};
 }
@@ -77,27 +77,27 @@ QString nameOf(TrayState state)
 {
     switch (state) {
     case TrayState::Growing:
-        return words("growing");
+        return Names::tr("growing");
     case TrayState::Harvested:
-        return words("harvested");
+        return Names::tr("harvested");
     case TrayState::Discarded:
-        return words("discarded");
+        return Names::tr("discarded");
     }
     return {};
 }
 
 QString nameOf(ReadFrom from)
 {
-    return from == ReadFrom::Rim ? words("from the tray's rim")
-                                 : words("from the medium's surface");
+    return from == ReadFrom::Rim ? Names::tr("from the tray's rim")
+                                 : Names::tr("from the medium's surface");
 }
 
 QString nameOf(const std::optional<Spot>& spot)
 {
     if (!spot) {
-        return words("no place");
+        return Names::tr("no place");
     }
-    return words("%1%2 · place %3")
+    return Names::tr("%1%2 · place %3")
         .arg(QString::fromStdString(spot->rack), QString::fromStdString(spot->shelf))
         .arg(spot->number);
 }
@@ -136,29 +136,50 @@ QString nameOf(PriceItem item)
 {
     switch (item) {
     case PriceItem::Medium:
-        return words("medium");
+        return Names::tr("medium");
     case PriceItem::Concentrate:
-        return words("nutrient concentrate");
+        return Names::tr("nutrient concentrate");
     case PriceItem::Water:
-        return words("water");
+        return Names::tr("water");
     case PriceItem::Electricity:
-        return words("electricity");
+        return Names::tr("electricity");
     case PriceItem::Labour:
-        return words("work");
+        return Names::tr("work");
     case PriceItem::Packaging:
-        return words("packaging");
+        return Names::tr("packaging");
     case PriceItem::Washing:
-        return words("washing a piece");
+        return Names::tr("washing a piece");
     case PriceItem::Waste:
-        return words("waste");
+        return Names::tr("waste");
+    }
+    return {};
+}
+
+QString nameOf(LabourKind kind)
+{
+    switch (kind) {
+    case LabourKind::Sowing:
+        return Names::tr("sowing a tray");
+    case LabourKind::Watering:
+        return Names::tr("watering a tray once");
+    case LabourKind::StageMove:
+        return Names::tr("moving a tray on a stage");
+    case LabourKind::Harvesting:
+        return Names::tr("cutting and weighing a tray");
+    case LabourKind::Packing:
+        return Names::tr("packing a tray's harvest");
+    case LabourKind::ClearingOut:
+        return Names::tr("clearing a tray out");
+    case LabourKind::PieceWashing:
+        return Names::tr("washing a piece");
     }
     return {};
 }
 
 QString nameOf(UnitSystem units)
 {
-    return units == UnitSystem::Metric ? words("metric (g, mL, mm)")
-                                       : words("US customary (oz, fl oz, in)");
+    return units == UnitSystem::Metric ? Names::tr("metric (g, mL, mm)")
+                                       : Names::tr("US customary (oz, fl oz, in)");
 }
 
 QString proposedCurrency(const QString& written, UnitSystem units)
@@ -176,20 +197,20 @@ QString unitOf(PriceItem item, bool isLooseMix)
 {
     switch (item) {
     case PriceItem::Medium:
-        return isLooseMix ? words("a litre") : words("a piece");
+        return isLooseMix ? Names::tr("a litre") : Names::tr("a piece");
     case PriceItem::Concentrate:
     case PriceItem::Water:
-        return words("a litre");
+        return Names::tr("a litre");
     case PriceItem::Electricity:
-        return words("a kilowatt-hour");
+        return Names::tr("a kilowatt-hour");
     case PriceItem::Labour:
-        return words("an hour");
+        return Names::tr("an hour");
     case PriceItem::Packaging:
-        return words("a harvested tray");
+        return Names::tr("a harvested tray");
     case PriceItem::Washing:
-        return words("each time: water and sanitiser");
+        return Names::tr("each time: water and sanitiser");
     case PriceItem::Waste:
-        return words("a kilogram of residue");
+        return Names::tr("a kilogram of residue");
     }
     return {};
 }

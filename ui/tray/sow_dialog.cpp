@@ -1,6 +1,7 @@
 #include "ui/tray/sow_dialog.h"
 
 #include "ui/medium/marker.h"
+#include "ui/text/form_reason.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/check_list.h"
 #include "ui/widget/choice_box.h"
@@ -195,11 +196,12 @@ Result<SowingDraft> SowDialog::draft() const
     const auto variety = chosen<VarietyId>(*m_variety);
     const auto mediumId = chosen<MediumId>(*m_medium);
     if (!variety || !mediumId) {
-        return fail(ErrorKind::Missing, variety ? "medium" : "variety");
+        return fail(ErrorKind::Missing,
+                    variety ? FormReason::MediumMissing : FormReason::VarietyMissing);
     }
     const auto seed = massIn(*m_seed, m_units);
     if (!seed) {
-        return fail(ErrorKind::Invalid, "seed", m_seed->text().toStdString());
+        return fail(ErrorKind::Invalid, FormReason::AmountForm, m_seed->text().toStdString());
     }
     made.variety = *variety;
     made.medium = *mediumId;

@@ -1,5 +1,6 @@
 #include "ui/trial/plan_form.h"
 
+#include "core/base/text_reason.h"
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
@@ -294,10 +295,10 @@ Result<TrialDraft> PlanForm::draft() const
         }
     }
     if (!m_day->requireDate()) {
-        return fail(ErrorKind::Invalid, "date", m_day->text().toStdString());
+        return fail(ErrorKind::Invalid, TextReason::NotADate, m_day->text().toStdString());
     }
     if (!m_time->requireTime()) {
-        return fail(ErrorKind::Invalid, "time", m_time->text().toStdString());
+        return fail(ErrorKind::Invalid, TextReason::NotATime, m_time->text().toStdString());
     }
     draft.trial.question = m_question->text().trimmed().toStdString();
     const QString name = m_name->text().trimmed();

@@ -1,5 +1,6 @@
 #include "ui/trial/trial_report.h"
 
+#include "core/base/work_reason.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_text.h"
@@ -293,7 +294,7 @@ Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial, const
     facts.tastings = closedTastings(journal, trial);
     facts.diary = journal.trials().diary(trial).value_or(std::vector<TrialDay>());
     if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, "report");
+        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
     }
     return facts;
 }

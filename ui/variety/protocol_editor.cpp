@@ -1,5 +1,7 @@
 #include "ui/variety/protocol_editor.h"
 
+#include "core/variety/variety_reason.h"
+#include "ui/text/form_reason.h"
 #include "ui/text/text.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
@@ -160,7 +162,7 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
         const auto amount = volumeIn(*row.amount, m_units);
         if (!amount) {
             row.amount->markWrong(true);
-            return fail(ErrorKind::Invalid, std::string(toText(row.stage)) + ".amount",
+            return fail(ErrorKind::Invalid, FormReason::AmountForm,
                         row.amount->text().toStdString());
         }
         ProtocolStage stage;
@@ -172,7 +174,7 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
         stage.method = chosenOf<WateringMethod>(*row.method);
         const bool isContrary = (often == 0) != (stage.method == WateringMethod::None);
         if (isContrary) {
-            return fail(ErrorKind::Invalid, "protocol.stage", toText(row.stage));
+            return fail(ErrorKind::Invalid, VarietyReason::StageMethod, toText(row.stage));
         }
         stage.amount = *amount;
         stage.water = chosenOf<WaterKind>(*row.water);

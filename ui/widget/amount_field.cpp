@@ -1,6 +1,7 @@
 #include "ui/widget/amount_field.h"
 
 #include "core/base/number_text.h"
+#include "core/base/text_reason.h"
 #include "ui/text/text.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -63,12 +64,12 @@ Result<std::optional<double>> NumberField::number() const
     }
     // The minus that numbers are shown with is taken back as typed.
     const std::string plain = QString(text()).replace(QChar(0x2212), '-').toStdString();
-    const auto value = decimalFromText(plain, "number");
+    const auto value = decimalFromText(plain);
     if (!value) {
         return passOn(value);
     }
     if (*value < m_low || *value > m_high) {
-        return fail(ErrorKind::Invalid, "number", plain);
+        return fail(ErrorKind::Invalid, TextReason::NotANumber, plain);
     }
     return std::optional<double>(*value);
 }

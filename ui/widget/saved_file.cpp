@@ -1,5 +1,6 @@
 #include "ui/widget/saved_file.h"
 
+#include "core/base/file_reason.h"
 #include "core/base/whole_file.h"
 
 #include <QBuffer>
@@ -11,7 +12,7 @@ Done saveFile(const QString& path, const std::function<bool(QIODevice&)>& write)
     QBuffer content;
     content.open(QIODevice::WriteOnly);
     if (!write(content)) {
-        return fail(ErrorKind::NotWritable, "file", path.toStdString());
+        return fail(ErrorKind::NotWritable, FileReason::NotWritten, path.toStdString());
     }
     const QByteArray& bytes = content.data();
     return writeWhole(path.toStdString(),

@@ -1,7 +1,9 @@
 #include "core/journal/cost/cost_entries.h"
 
+#include "core/cost/cost_reason.h"
 #include "core/cost/cost_repository.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_reason.h"
 #include "core/medium/medium_repository.h"
 
 namespace plumule {
@@ -10,17 +12,17 @@ namespace {
 Done checkPrice(Database& database, const Price& price)
 {
     if (price.amount < Money()) {
-        return fail(ErrorKind::Invalid, "price.amount", std::to_string(inUnits(price.amount)));
+        return fail(ErrorKind::Invalid, CostReason::PriceNegative);
     }
     if (price.item == PriceItem::Medium && !price.medium) {
-        return fail(ErrorKind::Missing, "price.medium");
+        return fail(ErrorKind::Missing, CostReason::MediumMissing);
     }
     if (price.medium && !MediumRepository(database).find(*price.medium)) {
-        return fail(ErrorKind::NotFound, "price.medium", std::to_string(price.medium->value));
+        return fail(ErrorKind::NotFound, MediumReason::Unknown);
     }
     const auto same = CostRepository(database).findPrice(price.item, price.medium, price.from);
     if (same && same->id != price.id) {
-        return fail(ErrorKind::Duplicate, "price.from", toIso(price.from));
+        return fail(ErrorKind::Duplicate, CostReason::DayTaken, toIso(price.from));
     }
     return {};
 }
@@ -42,37 +44,37 @@ Result<std::vector<Price>> CostEntries::prices()
 
 Result<Price> CostEntries::savePrice(const Price& price)
 {
-    return m_ledger.record(
-        "price.save", [&](Database& database, std::string& subject) -> Result<Price> {
-            Price stored = price;
-            if (stored.item != PriceItem::Medium) {
-                stored.medium.reset();
-            }
-            if (auto checked = checkPrice(database, stored); !checked) {
-                return passOn(checked);
-            }
-            CostRepository prices(database);
-            if (!stored.id.isStored()) {
-                prices.insert(stored);
-            } else if (prices.findPrice(stored.id)) {
-                prices.update(stored);
-            } else {
-                return fail(ErrorKind::NotFound, "price", std::to_string(stored.id.value));
-            }
-            subject = subjectOf(database, stored);
-            return stored;
-        });
+    return m_ledger.record(Intention::SavePrice,
+                           [&](Database& database, Deed& deed) -> Result<Price> {
+                               Price stored = price;
+                               if (stored.item != PriceItem::Medium) {
+                                   stored.medium.reset();
+                               }
+                               if (auto checked = checkPrice(database, stored); !checked) {
+                                   return passOn(checked);
+                               }
+                               CostRepository prices(database);
+                               if (!stored.id.isStored()) {
+                                   prices.insert(stored);
+                               } else if (prices.findPrice(stored.id)) {
+                                   prices.update(stored);
+                               } else {
+                                   return fail(ErrorKind::NotFound, CostReason::PriceUnknown);
+                               }
+                               deed.whom = subjectOf(database, stored);
+                               return stored;
+                           });
 }
 
 Done CostEntries::removePrice(PriceId price)
 {
-    return m_ledger.record("price.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemovePrice, [&](Database& database, Deed& deed) -> Done {
         CostRepository prices(database);
         const auto stored = prices.findPrice(price);
         if (!stored) {
-            return fail(ErrorKind::NotFound, "price", std::to_string(price.value));
+            return fail(ErrorKind::NotFound, CostReason::PriceUnknown);
         }
-        subject = subjectOf(database, *stored);
+        deed.whom = subjectOf(database, *stored);
         prices.remove(price);
         return {};
     });
@@ -85,23 +87,23 @@ Result<std::vector<LabourTask>> CostEntries::labour()
 
 Result<LabourTask> CostEntries::changeLabour(const LabourTask& task)
 {
-    return m_ledger.record(
-        "labour.change", [&](Database& database, std::string& subject) -> Result<LabourTask> {
-            CostRepository tasks(database);
-            if (task.seconds < 0) {
-                return fail(ErrorKind::Invalid, "labour.seconds", std::to_string(task.seconds));
-            }
-            const auto stored = tasks.findLabour(task.id);
-            if (!stored) {
-                return fail(ErrorKind::NotFound, "labour", std::to_string(task.id.value));
-            }
-            // What a task is stays; only its minutes change.
-            LabourTask changed = *stored;
-            changed.seconds = task.seconds;
-            tasks.update(changed);
-            subject = toText(changed.kind);
-            return changed;
-        });
+    return m_ledger.record(Intention::ChangeLabour,
+                           [&](Database& database, Deed& deed) -> Result<LabourTask> {
+                               CostRepository tasks(database);
+                               if (task.seconds < 0) {
+                                   return fail(ErrorKind::Invalid, CostReason::LabourNegative);
+                               }
+                               const auto stored = tasks.findLabour(task.id);
+                               if (!stored) {
+                                   return fail(ErrorKind::NotFound, CostReason::LabourUnknown);
+                               }
+                               // What a task is stays; only its minutes change.
+                               LabourTask changed = *stored;
+                               changed.seconds = task.seconds;
+                               tasks.update(changed);
+                               deed.whom = toText(changed.kind);
+                               return changed;
+                           });
 }
 
 } // namespace plumule

@@ -24,12 +24,11 @@ Result<ImportOutcome> ExchangeEntries::importTrays(const ImportPreview& preview,
                                                    const Progress& progress)
 {
     if (!preview.isClean()) {
-        return fail(ErrorKind::Invalid, preview.faults.front().subject,
-                    preview.faults.front().detail);
+        return passOn(preview.faults.front());
     }
-    return m_ledger.record("tray.import",
-                           [&](Database& database, std::string& subject) -> Result<ImportOutcome> {
-                               subject = fileName;
+    return m_ledger.record(Intention::ImportTrays,
+                           [&](Database& database, Deed& deed) -> Result<ImportOutcome> {
+                               deed.whom = fileName;
                                return storeTrays(database, preview, progress);
                            });
 }

@@ -1,9 +1,11 @@
 #include "core/journal/harvest/harvest_entries.h"
 
+#include "core/harvest/harvest_reason.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/harvest/weighing_rules.h"
 #include "core/journal/harvest/weigh_in.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
 #include <algorithm>
@@ -57,7 +59,7 @@ std::vector<Doubt> doubtsOn(Database& database, const Tray& tray, const Weighing
 Done checkNotDiscarded(const Tray& tray)
 {
     if (tray.state == TrayState::Discarded) {
-        return fail(ErrorKind::Conflict, "tray.discarded", tray.code);
+        return fail(ErrorKind::Conflict, HarvestReason::TrayDiscarded, tray.code);
     }
     return {};
 }
@@ -67,7 +69,7 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
 {
     const auto tray = TrayRepository(database).find(draft.tray);
     if (!tray) {
-        return fail(ErrorKind::NotFound, "tray");
+        return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
     if (Done allowed = checkNotDiscarded(*tray); !allowed) {
         return passOn(allowed);
@@ -76,7 +78,7 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
         return passOn(allowed);
     }
     if (draft.at.date < tray->sownOn) {
-        return fail(ErrorKind::Invalid, "harvest.at", toIso(draft.at.date));
+        return fail(ErrorKind::Invalid, HarvestReason::BeforeSowing, toIso(tray->sownOn));
     }
     return *tray;
 }
@@ -84,7 +86,7 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
 Done checkDoubts(Database& database, const Tray& tray, const WeighingDraft& draft, bool isResidue)
 {
     if (const auto open = firstOpenDoubt(draft, doubtsOn(database, tray, draft, isResidue))) {
-        return fail(ErrorKind::Conflict, "doubt", toText(*open));
+        return fail(ErrorKind::Conflict, HarvestReason::DoubtOpen, toText(*open));
     }
     return {};
 }
@@ -151,11 +153,11 @@ Result<std::pair<Harvest, Tray>> cutToChange(Database& database, HarvestId id)
 {
     const auto harvest = HarvestRepository(database).find(id);
     if (!harvest) {
-        return fail(ErrorKind::NotFound, "harvest");
+        return fail(ErrorKind::NotFound, HarvestReason::Unknown);
     }
     const auto tray = TrayRepository(database).find(harvest->tray);
     if (!tray) {
-        return fail(ErrorKind::NotFound, "tray");
+        return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
     if (Done allowed = checkNotDiscarded(*tray); !allowed) {
         return passOn(allowed);
@@ -182,7 +184,7 @@ Result<TrayAtScale> HarvestEntries::atScale(const std::string& code)
         const auto found = trays.findByCode(code);
         const auto record = found ? trays.record(found->id) : std::nullopt;
         if (!record) {
-            return fail(ErrorKind::NotFound, "tray", code);
+            return fail(ErrorKind::NotFound, TrayReason::CodeUnknown, code);
         }
         if (Done allowed = checkNotDiscarded(record->tray); !allowed) {
             return passOn(allowed);
@@ -221,8 +223,8 @@ Result<std::vector<Doubt>> HarvestEntries::doubts(const WeighingDraft& draft, bo
 
 Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
 {
-    return m_ledger.record("harvest.record",
-                           [&](Database& database, std::string& subject) -> Result<Harvest> {
+    return m_ledger.record(Intention::RecordHarvest,
+                           [&](Database& database, Deed& deed) -> Result<Harvest> {
                                auto tray = trayToWeigh(database, draft);
                                if (!tray) {
                                    return passOn(tray);
@@ -230,7 +232,7 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
                                if (Done sure = checkDoubts(database, *tray, draft, false); !sure) {
                                    return passOn(sure);
                                }
-                               subject = tray->code;
+                               deed.whom = tray->code;
                                const Harvest harvest = storeCut(database, draft);
                                followCuts(database, *tray);
                                return harvest;
@@ -239,8 +241,8 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
 
 Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
 {
-    return m_ledger.record("harvest.record_residue",
-                           [&](Database& database, std::string& subject) -> Result<Residue> {
+    return m_ledger.record(Intention::RecordResidue,
+                           [&](Database& database, Deed& deed) -> Result<Residue> {
                                const auto tray = trayToWeigh(database, draft);
                                if (!tray) {
                                    return passOn(tray);
@@ -248,7 +250,7 @@ Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
                                if (Done sure = checkDoubts(database, *tray, draft, true); !sure) {
                                    return passOn(sure);
                                }
-                               subject = tray->code;
+                               deed.whom = tray->code;
                                Residue residue = residueFrom(draft);
                                HarvestRepository(database).insert(residue);
                                return residue;
@@ -258,8 +260,8 @@ Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
 Result<Harvest> HarvestEntries::correct(HarvestId id, const std::vector<BowlDraft>& bowls,
                                         bool isLast)
 {
-    return m_ledger.record("harvest.correct",
-                           [&](Database& database, std::string& subject) -> Result<Harvest> {
+    return m_ledger.record(Intention::CorrectHarvest,
+                           [&](Database& database, Deed& deed) -> Result<Harvest> {
                                auto found = cutToChange(database, id);
                                if (!found) {
                                    return passOn(found);
@@ -268,7 +270,7 @@ Result<Harvest> HarvestEntries::correct(HarvestId id, const std::vector<BowlDraf
                                    return passOn(allowed);
                                }
                                auto& [harvest, tray] = *found;
-                               subject = tray.code;
+                               deed.whom = tray.code;
                                harvest.net = netOf(bowls);
                                harvest.isLast = isLast;
                                HarvestRepository harvests(database);
@@ -288,13 +290,13 @@ Result<std::vector<Bowl>> HarvestEntries::bowls(HarvestId harvest)
 
 Done HarvestEntries::remove(HarvestId id)
 {
-    return m_ledger.record("harvest.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveHarvest, [&](Database& database, Deed& deed) -> Done {
         auto found = cutToChange(database, id);
         if (!found) {
             return passOn(found);
         }
         auto& [harvest, tray] = *found;
-        subject = tray.code;
+        deed.whom = tray.code;
         HarvestRepository(database).remove(harvest.id);
         followCuts(database, tray);
         return {};

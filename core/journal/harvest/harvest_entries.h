@@ -27,7 +27,7 @@ public:
                                                     bool isResidue = false);
 
     // Records one cut: a last cut ends the tray and frees its place. Refused (Invalid, NotFound,
-    // Conflict) as WeighingDraft says; Conflict with subject "doubt" while a doubt is not accepted.
+    // Conflict) as WeighingDraft says; DoubtOpen while a doubt is not accepted.
     Result<Harvest> record(const WeighingDraft& draft);
     Result<Residue> recordResidue(const WeighingDraft& draft);
     // Corrects a cut's bowls; net is worked out again. Missing bowls, net ≤ 0.

@@ -5,6 +5,7 @@
 #include "core/room/room_repository.h"
 #include "core/tray/stage_plan.h"
 #include "core/tray/tray_ids.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_repository.h"
 
@@ -151,7 +152,7 @@ Result<std::optional<TrialSoFar>> trialSoFarOf(Database& database, TrayId tray)
     TrayRepository trays(database);
     const auto asked = trays.find(tray);
     if (!asked) {
-        return fail(ErrorKind::NotFound, "tray");
+        return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
     const auto trial = asked->trial ? TrialRepository(database).find(*asked->trial) : std::nullopt;
     if (!trial) {

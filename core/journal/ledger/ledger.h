@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/clock.h"
+#include "core/journal/ledger/intention.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 
@@ -48,14 +49,13 @@ public:
         return m_file.readOnlyBecause;
     }
 
-    // Runs `work(Database&, std::string& subject) -> Result<T>` as one intention. An error it
-    // returns rolls everything back. ReadOnly where the journal may not be written. `subject` is
-    // the grower's word for what it was done to, for the history.
+    // Runs `work(Database&, Deed&) -> Result<T>` as one intention. An error it returns rolls
+    // everything back. ReadOnly where the journal may not be written. What `work` writes into the
+    // deed goes into the history.
     template <class Work>
-    auto record(const std::string& intention, Work work)
-        -> std::invoke_result_t<Work, Database&, std::string&>
+    auto record(Intention intention, Work work) -> std::invoke_result_t<Work, Database&, Deed&>
     {
-        using Answer = std::invoke_result_t<Work, Database&, std::string&>;
+        using Answer = std::invoke_result_t<Work, Database&, Deed&>;
         if (isReadOnly()) {
             return fail(ErrorKind::ReadOnly, "journal");
         }
@@ -64,12 +64,13 @@ public:
         Answer answer = guarded([&]() -> Answer {
             Transaction transaction(database());
             Recording recording(database());
-            std::string subject;
-            Answer done = work(database(), subject);
+            Deed deed{intention, {}};
+            Answer done = work(database(), deed);
             if (!done) {
                 return done;
             }
-            changes = changesOf(recording.finish(m_clock.utcMilliseconds(), intention, subject));
+            changes = changesOf(
+                recording.finish(m_clock.utcMilliseconds(), toText(deed.what), deed.whom));
             transaction.commit();
             return done;
         });

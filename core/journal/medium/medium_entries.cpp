@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_reason.h"
 #include "core/medium/medium_repository.h"
 #include "core/medium/medium_rules.h"
 
@@ -12,16 +13,16 @@ Done checkStored(MediumRepository& media, const Medium& medium)
 {
     const auto sameName = media.findByName(medium.name);
     if (sameName && sameName->id != medium.id) {
-        return fail(ErrorKind::Duplicate, "medium.name", medium.name);
+        return fail(ErrorKind::Duplicate, MediumReason::NameTaken, medium.name);
     }
     if (!medium.id.isStored()) {
         return {};
     }
     if (!media.find(medium.id)) {
-        return fail(ErrorKind::NotFound, "medium", medium.name);
+        return fail(ErrorKind::NotFound, MediumReason::Unknown);
     }
     if (!medium.isReusable && media.lastNumber(medium.id) > 0) {
-        return fail(ErrorKind::InUse, "medium.is_reusable", medium.name);
+        return fail(ErrorKind::InUse, MediumReason::HasPieces, medium.name);
     }
     return {};
 }
@@ -46,10 +47,11 @@ Result<Piece> idlePiece(MediumRepository& media, PieceId id)
 {
     const auto record = media.record(id);
     if (!record) {
-        return fail(ErrorKind::NotFound, "piece");
+        return fail(ErrorKind::NotFound, MediumReason::PieceUnknown);
     }
     if (record->isInUse) {
-        return fail(ErrorKind::Conflict, "piece", pieceWords(media, record->piece));
+        return fail(ErrorKind::Conflict, MediumReason::PieceGrows,
+                    pieceWords(media, record->piece));
     }
     return record->piece;
 }
@@ -57,11 +59,11 @@ Result<Piece> idlePiece(MediumRepository& media, PieceId id)
 Done checkNumber(MediumRepository& media, const Piece& piece)
 {
     if (piece.number < 1) {
-        return fail(ErrorKind::Invalid, "piece.number", std::to_string(piece.number));
+        return fail(ErrorKind::Invalid, MediumReason::PieceNumber);
     }
     for (const PieceRecord& other : media.pieces(piece.medium, true)) {
         if (other.piece.number == piece.number && other.piece.id != piece.id) {
-            return fail(ErrorKind::Duplicate, "piece.number", std::to_string(piece.number));
+            return fail(ErrorKind::Duplicate, MediumReason::PieceNumberTaken, piece.number);
         }
     }
     return {};
@@ -78,12 +80,12 @@ Result<std::vector<Medium>> MediumEntries::all(bool withRetired)
 Result<Medium> MediumEntries::save(const Medium& medium)
 {
     const bool isNew = !medium.id.isStored();
-    return m_ledger.record(isNew ? "medium.add" : "medium.change",
-                           [&](Database& database, std::string& subject) -> Result<Medium> {
+    return m_ledger.record(isNew ? Intention::AddMedium : Intention::ChangeMedium,
+                           [&](Database& database, Deed& deed) -> Result<Medium> {
                                MediumRepository media(database);
                                Medium stored = medium;
                                stored.name = trimmed(medium.name);
-                               subject = stored.name;
+                               deed.whom = stored.name;
                                if (isNew) {
                                    stored.marker = freeMarker(media);
                                }
@@ -103,15 +105,15 @@ Result<Medium> MediumEntries::save(const Medium& medium)
 
 Done MediumEntries::remove(MediumId medium)
 {
-    return m_ledger.record("medium.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveMedium, [&](Database& database, Deed& deed) -> Done {
         MediumRepository media(database);
         const auto found = media.find(medium);
         if (!found) {
-            return fail(ErrorKind::NotFound, "medium");
+            return fail(ErrorKind::NotFound, MediumReason::Unknown);
         }
-        subject = found->name;
+        deed.whom = found->name;
         if (media.isInUse(medium)) {
-            return fail(ErrorKind::InUse, "medium", found->name);
+            return fail(ErrorKind::InUse, MediumReason::InUse, found->name);
         }
         media.remove(medium);
         return {};
@@ -129,19 +131,19 @@ Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
                                                     std::optional<Date> boughtOn)
 {
     return m_ledger.record(
-        "piece.add", [&](Database& database, std::string& subject) -> Result<std::vector<Piece>> {
+        Intention::AddPieces, [&](Database& database, Deed& deed) -> Result<std::vector<Piece>> {
             MediumRepository media(database);
             const auto found = media.find(medium);
             if (!found) {
-                return fail(ErrorKind::NotFound, "medium");
+                return fail(ErrorKind::NotFound, MediumReason::Unknown);
             }
             if (!found->isReusable) {
-                return fail(ErrorKind::Invalid, "medium.is_reusable", found->name);
+                return fail(ErrorKind::Invalid, MediumReason::NotReusable, found->name);
             }
             if (count < 1 || count > kMostPiecesAtOnce) {
-                return fail(ErrorKind::Invalid, "piece.count", std::to_string(count));
+                return fail(ErrorKind::Invalid, MediumReason::PieceCount, kMostPiecesAtOnce);
             }
-            subject = found->name;
+            deed.whom = found->name;
             const int last = media.lastNumber(medium);
             std::vector<Piece> pieces;
             for (int number = last + 1; number <= last + count; ++number) {
@@ -151,7 +153,7 @@ Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
                 piece.boughtOn = boughtOn;
                 media.insert(piece);
                 pieces.push_back(piece);
-                subject += " " + std::to_string(number);
+                deed.whom += " " + std::to_string(number);
             }
             return pieces;
         });
@@ -159,14 +161,14 @@ Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
 
 Result<Piece> MediumEntries::changePiece(const Piece& piece)
 {
-    return m_ledger.record("piece.change",
-                           [&](Database& database, std::string& subject) -> Result<Piece> {
+    return m_ledger.record(Intention::ChangePiece,
+                           [&](Database& database, Deed& deed) -> Result<Piece> {
                                MediumRepository media(database);
                                const auto present = media.find(piece.id);
                                if (!present || present->medium != piece.medium) {
-                                   return fail(ErrorKind::NotFound, "piece");
+                                   return fail(ErrorKind::NotFound, MediumReason::PieceUnknown);
                                }
-                               subject = pieceWords(media, piece);
+                               deed.whom = pieceWords(media, piece);
                                if (auto checked = checkNumber(media, piece); !checked) {
                                    return passOn(checked);
                                }
@@ -182,15 +184,15 @@ Result<Piece> MediumEntries::changePiece(const Piece& piece)
 
 Done MediumEntries::retirePiece(PieceId piece, const std::string& note)
 {
-    return m_ledger.record("piece.retire", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RetirePiece, [&](Database& database, Deed& deed) -> Done {
         MediumRepository media(database);
         auto idle = idlePiece(media, piece);
         if (!idle) {
             return passOn(idle);
         }
-        subject = pieceWords(media, *idle);
+        deed.whom = pieceWords(media, *idle);
         if (idle->retiredOn) {
-            return fail(ErrorKind::Conflict, "piece.retired_on", toIso(*idle->retiredOn));
+            return fail(ErrorKind::Conflict, MediumReason::PieceRetired, toIso(*idle->retiredOn));
         }
         idle->retiredOn = m_ledger.clock().today();
         if (!trimmed(note).empty()) {
@@ -205,13 +207,13 @@ Result<std::vector<Sanitising>> MediumEntries::sanitise(const std::vector<PieceI
                                                         const std::string& method)
 {
     return m_ledger.record(
-        "piece.sanitise",
-        [&](Database& database, std::string& subject) -> Result<std::vector<Sanitising>> {
+        Intention::SanitisePieces,
+        [&](Database& database, Deed& deed) -> Result<std::vector<Sanitising>> {
             if (pieces.empty()) {
-                return fail(ErrorKind::Missing, "piece");
+                return fail(ErrorKind::Missing, MediumReason::NoPieceChosen);
             }
             if (trimmed(method).empty()) {
-                return fail(ErrorKind::Missing, "sanitising.method");
+                return fail(ErrorKind::Missing, MediumReason::MethodMissing);
             }
             MediumRepository media(database);
             const Moment now = m_ledger.clock().now();
@@ -224,7 +226,7 @@ Result<std::vector<Sanitising>> MediumEntries::sanitise(const std::vector<PieceI
                 Sanitising sanitising{{}, id, now.date, now.minute, std::string(trimmed(method))};
                 media.insert(sanitising);
                 done.push_back(sanitising);
-                subject += (subject.empty() ? "" : ", ") + pieceWords(media, *idle);
+                deed.whom += (deed.whom.empty() ? "" : ", ") + pieceWords(media, *idle);
             }
             return done;
         });

@@ -1,6 +1,8 @@
 #include "core/journal/review/review_answers.h"
 
+#include "core/base/work_reason.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/review/facts/review_reason.h"
 #include "core/review/facts/season_repository.h"
 
 #include <algorithm>
@@ -19,7 +21,8 @@ Result<Answer> ReviewAnswers::answer(const SeasonFilter& filter, const SeasonNee
                                      const Progress& progress, Work work, const WhatIf& whatIf)
 {
     if (filter.to < filter.from) {
-        return fail(ErrorKind::Invalid, "season.span", toIso(filter.from) + " " + toIso(filter.to));
+        return fail(ErrorKind::Invalid, ReviewReason::SpanBackwards, toIso(filter.from),
+                    toIso(filter.to));
     }
     return m_ledger.ask([&](Database& database) -> Result<Answer> {
         auto facts = SeasonRepository(database).read(filter, progress, needs);
@@ -75,7 +78,7 @@ Result<SeasonComparison> ReviewAnswers::comparison(const SeasonFilter& filter,
             SeasonComparison found =
                 comparisonOf(facts, filter, ask, progress.part(kShareOfReading, 1));
             if (progress.isStopped()) {
-                return fail(ErrorKind::Cancelled, "season");
+                return fail(ErrorKind::Cancelled, WorkReason::Stopped);
             }
             return found;
         },
@@ -115,7 +118,7 @@ Result<PlanOutlook> ReviewAnswers::outlook(const TrialDraft& draft, const Progre
         const SeasonFacts facts =
             SeasonRepository(database).readForPlan(draft.plan.variety, m_ledger.clock().today());
         if (progress.isStopped()) {
-            return fail(ErrorKind::Cancelled, "plan");
+            return fail(ErrorKind::Cancelled, WorkReason::Stopped);
         }
         return outlookOf(draft, facts);
     });

@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/room/room_reason.h"
 #include "core/room/room_repository.h"
 #include "core/room/room_rules.h"
 
@@ -10,23 +11,19 @@
 namespace plumule {
 namespace {
 
-tl::unexpected<Error> refused(const Done& done)
-{
-    return passOn(done);
-}
-
 // `siblings` are the racks of the room or the shelves of a rack.
 template <class Row>
-Done checkName(const std::vector<Row>& siblings, const Row& row, const char* subject)
+Done checkName(const std::vector<Row>& siblings, const Row& row, RoomReason missing,
+               RoomReason taken)
 {
     if (trimmed(row.name).empty()) {
-        return fail(ErrorKind::Missing, subject);
+        return fail(ErrorKind::Missing, missing);
     }
     const bool isTaken = std::any_of(siblings.begin(), siblings.end(), [&](const Row& other) {
         return other.id != row.id && isSameName(other.name, row.name);
     });
     if (isTaken) {
-        return fail(ErrorKind::Duplicate, subject, row.name);
+        return fail(ErrorKind::Duplicate, taken, row.name);
     }
     return {};
 }
@@ -42,7 +39,7 @@ Done takePlacesFromEnd(RoomRepository& rooms, const std::vector<Place>& places, 
     for (std::size_t i = places.size(); i > keep; --i) {
         const Place& place = places[i - 1];
         if (rooms.wasUsed(place.id)) {
-            return fail(ErrorKind::InUse, "place", std::to_string(place.number));
+            return fail(ErrorKind::InUse, RoomReason::PlaceInUse, place.number);
         }
         rooms.remove(place.id);
     }
@@ -66,14 +63,15 @@ Done setPlaces(RoomRepository& rooms, ShelfId shelf, int count)
 Done changeShelf(RoomRepository& rooms, const ShelfDraft& draft)
 {
     if (!rooms.find(draft.shelf.id)) {
-        return fail(ErrorKind::NotFound, "shelf", draft.shelf.name);
+        return fail(ErrorKind::NotFound, RoomReason::ShelfUnknown);
     }
     if (!rooms.find(draft.shelf.rack)) {
-        return fail(ErrorKind::NotFound, "rack");
+        return fail(ErrorKind::NotFound, RoomReason::RackUnknown);
     }
     Shelf changed = draft.shelf;
     changed.name = trimmed(draft.shelf.name);
-    return checkName(rooms.shelves(changed.rack), changed, "shelf.name")
+    return checkName(rooms.shelves(changed.rack), changed, RoomReason::ShelfNameMissing,
+                     RoomReason::ShelfNameTaken)
         .and_then([&] { return checkLight(changed); })
         .and_then([&]() -> Done {
             rooms.update(changed);
@@ -90,21 +88,21 @@ Result<RoomLayout> RoomEntries::layout()
 
 Result<Room> RoomEntries::changeRoom(const Room& room, const std::vector<ShelfDraft>& shelves)
 {
-    return m_ledger.record("room.change",
-                           [&](Database& database, std::string& subject) -> Result<Room> {
+    return m_ledger.record(Intention::ChangeRoom,
+                           [&](Database& database, Deed& deed) -> Result<Room> {
                                if (auto checked = checkRoom(room); !checked) {
-                                   return refused(checked);
+                                   return passOn(checked);
                                }
                                RoomRepository rooms(database);
                                Room changed = room;
                                changed.id = rooms.room().id;
                                changed.name = trimmed(room.name);
                                changed.currency = trimmed(room.currency);
-                               subject = changed.name;
+                               deed.whom = changed.name;
                                rooms.update(changed);
                                for (const ShelfDraft& each : shelves) {
                                    if (auto done = changeShelf(rooms, each); !done) {
-                                       return refused(done);
+                                       return passOn(done);
                                    }
                                }
                                return changed;
@@ -113,35 +111,37 @@ Result<Room> RoomEntries::changeRoom(const Room& room, const std::vector<ShelfDr
 
 Result<Rack> RoomEntries::addRack(const std::string& name, int shelves, int placesPerShelf)
 {
-    return m_ledger.record(
-        "rack.add", [&](Database& database, std::string& subject) -> Result<Rack> {
-            RoomRepository rooms(database);
-            Rack rack;
-            rack.name = trimmed(name);
-            subject = rack.name;
-            const Done checked = checkName(rooms.racks(), rack, "rack.name")
-                                     .and_then([&] { return checkShelfCount(shelves); })
-                                     .and_then([&] { return checkPlaceCount(placesPerShelf); });
-            if (!checked) {
-                return refused(checked);
-            }
-            return rooms.addRack(rack.name, shelves, placesPerShelf);
-        });
+    return m_ledger.record(Intention::AddRack, [&](Database& database, Deed& deed) -> Result<Rack> {
+        RoomRepository rooms(database);
+        Rack rack;
+        rack.name = trimmed(name);
+        deed.whom = rack.name;
+        const Done checked =
+            checkName(rooms.racks(), rack, RoomReason::RackNameMissing, RoomReason::RackNameTaken)
+                .and_then([&] { return checkShelfCount(shelves); })
+                .and_then([&] { return checkPlaceCount(placesPerShelf); });
+        if (!checked) {
+            return passOn(checked);
+        }
+        return rooms.addRack(rack.name, shelves, placesPerShelf);
+    });
 }
 
 Result<Rack> RoomEntries::changeRack(const Rack& rack)
 {
     return m_ledger.record(
-        "rack.change", [&](Database& database, std::string& subject) -> Result<Rack> {
+        Intention::ChangeRack, [&](Database& database, Deed& deed) -> Result<Rack> {
             RoomRepository rooms(database);
             if (!rooms.find(rack.id)) {
-                return fail(ErrorKind::NotFound, "rack", rack.name);
+                return fail(ErrorKind::NotFound, RoomReason::RackUnknown);
             }
             Rack changed = rack;
             changed.name = trimmed(rack.name);
-            subject = changed.name;
-            if (auto checked = checkName(rooms.racks(), changed, "rack.name"); !checked) {
-                return refused(checked);
+            deed.whom = changed.name;
+            if (auto checked = checkName(rooms.racks(), changed, RoomReason::RackNameMissing,
+                                         RoomReason::RackNameTaken);
+                !checked) {
+                return passOn(checked);
             }
             rooms.update(changed);
             return changed;
@@ -150,15 +150,15 @@ Result<Rack> RoomEntries::changeRack(const Rack& rack)
 
 Done RoomEntries::removeRack(RackId rack)
 {
-    return m_ledger.record("rack.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveRack, [&](Database& database, Deed& deed) -> Done {
         RoomRepository rooms(database);
         const auto found = rooms.find(rack);
         if (!found) {
-            return fail(ErrorKind::NotFound, "rack");
+            return fail(ErrorKind::NotFound, RoomReason::RackUnknown);
         }
-        subject = found->name;
+        deed.whom = found->name;
         if (rooms.wasUsed(rack)) {
-            return fail(ErrorKind::InUse, "rack", found->name);
+            return fail(ErrorKind::InUse, RoomReason::RackInUse, found->name);
         }
         rooms.remove(rack);
         return {};
@@ -168,20 +168,20 @@ Done RoomEntries::removeRack(RackId rack)
 Result<Shelf> RoomEntries::addShelf(RackId rack, const std::string& name, int places)
 {
     return m_ledger.record(
-        "shelf.add", [&](Database& database, std::string& subject) -> Result<Shelf> {
+        Intention::AddShelf, [&](Database& database, Deed& deed) -> Result<Shelf> {
             RoomRepository rooms(database);
             if (!rooms.find(rack)) {
-                return fail(ErrorKind::NotFound, "rack");
+                return fail(ErrorKind::NotFound, RoomReason::RackUnknown);
             }
             Shelf shelf;
             shelf.rack = rack;
             shelf.name = trimmed(name);
-            subject = shelfWords(rooms, shelf);
-            const Done checked = checkName(rooms.shelves(rack), shelf, "shelf.name").and_then([&] {
-                return checkPlaceCount(places);
-            });
+            deed.whom = shelfWords(rooms, shelf);
+            const Done checked = checkName(rooms.shelves(rack), shelf, RoomReason::ShelfNameMissing,
+                                           RoomReason::ShelfNameTaken)
+                                     .and_then([&] { return checkPlaceCount(places); });
             if (!checked) {
-                return refused(checked);
+                return passOn(checked);
             }
             return rooms.addShelf(rack, shelf.name, places);
         });
@@ -189,15 +189,15 @@ Result<Shelf> RoomEntries::addShelf(RackId rack, const std::string& name, int pl
 
 Done RoomEntries::removeShelf(ShelfId shelf)
 {
-    return m_ledger.record("shelf.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveShelf, [&](Database& database, Deed& deed) -> Done {
         RoomRepository rooms(database);
         const auto found = rooms.find(shelf);
         if (!found) {
-            return fail(ErrorKind::NotFound, "shelf");
+            return fail(ErrorKind::NotFound, RoomReason::ShelfUnknown);
         }
-        subject = shelfWords(rooms, *found);
+        deed.whom = shelfWords(rooms, *found);
         if (rooms.wasUsed(shelf)) {
-            return fail(ErrorKind::InUse, "shelf", subject);
+            return fail(ErrorKind::InUse, RoomReason::ShelfInUse, deed.whom);
         }
         rooms.remove(shelf);
         return {};

@@ -1,8 +1,11 @@
 #include "core/journal/tasting/tasting_entries.h"
 
 #include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_reason.h"
 #include "core/medium/medium_repository.h"
+#include "core/tasting/tasting_reason.h"
 #include "core/tasting/tasting_storing.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 
 #include <algorithm>
@@ -15,7 +18,7 @@ Result<PanelRecord> recordOf(Database& database, PanelId id)
     TastingRepository tastings(database);
     const auto panel = tastings.find(id);
     if (!panel) {
-        return fail(ErrorKind::NotFound, "panel");
+        return fail(ErrorKind::NotFound, TastingReason::Unknown);
     }
     return tastings.record(*panel);
 }
@@ -24,7 +27,7 @@ Result<PanelRecord> openRecordOf(Database& database, PanelId id)
 {
     auto record = recordOf(database, id);
     if (record && !record->panel.isOpen()) {
-        return fail(ErrorKind::Conflict, "panel.closed", record->panel.name);
+        return fail(ErrorKind::Conflict, TastingReason::Closed, record->panel.name);
     }
     return record;
 }
@@ -52,7 +55,7 @@ Result<std::vector<Medium>> mediaOf(Database& database, const std::vector<Medium
     for (const MediumId id : ids) {
         const auto found = known.find(id);
         if (found == known.end()) {
-            return fail(ErrorKind::NotFound, "medium");
+            return fail(ErrorKind::NotFound, MediumReason::Unknown);
         }
         media.push_back(found->second);
     }
@@ -66,7 +69,7 @@ Done checkDraftIn(Database& database, const PanelDraft& draft)
         return checked;
     }
     if (draft.panel.trial && !TrialRepository(database).find(*draft.panel.trial)) {
-        return fail(ErrorKind::NotFound, "trial");
+        return fail(ErrorKind::NotFound, TrialReason::Unknown);
     }
     const auto media = mediaOf(database, draft.media);
     if (!media) {
@@ -85,7 +88,7 @@ Done checkDraftIn(Database& database, const PanelDraft& draft)
             return passOn(stored);
         }
         if (!stored->scores.empty()) {
-            return fail(ErrorKind::Conflict, "panel.scored", stored->panel.name);
+            return fail(ErrorKind::Conflict, TastingReason::HasScores, stored->panel.name);
         }
     }
     return {};
@@ -107,13 +110,13 @@ Result<Scored> servingToScore(Database& database, PanelId panel, const std::stri
     }
     const Serving* serving = servingWith(*record, code);
     if (serving == nullptr) {
-        return fail(ErrorKind::NotFound, "score.code", code);
+        return fail(ErrorKind::NotFound, TastingReason::CodeUnknown, code);
     }
     const bool isKnown =
         std::any_of(record->attributes.begin(), record->attributes.end(),
                     [&](const PanelAttribute& each) { return each.id == attribute; });
     if (!isKnown) {
-        return fail(ErrorKind::NotFound, "panel.attribute");
+        return fail(ErrorKind::NotFound, TastingReason::AttributeUnknown);
     }
     const Serving found = *serving;
     return Scored{std::move(*record), found};
@@ -164,13 +167,14 @@ EnteredScore storeScore(TastingRepository& tastings, const Scored& scored,
     return entered;
 }
 
-std::string rankTwiceDetail(const RankTwice& twice)
+tl::unexpected<Error> refuseRankTwice(const RankTwice& twice)
 {
-    std::string detail = twice.taster.name + ", " + twice.attribute.name + ":";
+    std::string codes;
     for (const std::string& code : twice.codes) {
-        detail += " " + code;
+        codes += (codes.empty() ? "" : ", ") + code;
     }
-    return detail;
+    return fail(ErrorKind::Conflict, TastingReason::RankTwice, twice.taster.name,
+                twice.attribute.name, codes);
 }
 
 } // namespace
@@ -252,12 +256,12 @@ Result<std::vector<PlatedServing>> TastingEntries::plating(PanelId panel)
 
 Result<Panel> TastingEntries::save(const PanelDraft& draft)
 {
-    return m_ledger.record("tasting.plan",
-                           [&](Database& database, std::string& subject) -> Result<Panel> {
+    return m_ledger.record(Intention::PlanTasting,
+                           [&](Database& database, Deed& deed) -> Result<Panel> {
                                TastingRepository tastings(database);
                                PanelDraft kept = tidied(draft);
                                kept.panel.closedOn.reset();
-                               subject = kept.panel.name;
+                               deed.whom = kept.panel.name;
                                if (const Done checked = checkDraftIn(database, kept); !checked) {
                                    return passOn(checked);
                                }
@@ -276,8 +280,8 @@ Result<EnteredScore> TastingEntries::enter(PanelId panel, const std::string& cod
                                            PanelAttributeId attribute, int value)
 {
     return m_ledger.record(
-        "tasting.score", [&](Database& database, std::string& subject) -> Result<EnteredScore> {
-            subject = code;
+        Intention::EnterScore, [&](Database& database, Deed& deed) -> Result<EnteredScore> {
+            deed.whom = code;
             const auto scored = servingToScore(database, panel, code, attribute);
             if (!scored) {
                 return passOn(scored);
@@ -294,37 +298,35 @@ Result<EnteredScore> TastingEntries::enter(PanelId panel, const std::string& cod
 
 Done TastingEntries::clear(PanelId panel, const std::string& code, PanelAttributeId attribute)
 {
-    return m_ledger.record(
-        "tasting.clear_score", [&](Database& database, std::string& subject) -> Done {
-            subject = code;
-            const auto scored = servingToScore(database, panel, code, attribute);
-            if (!scored) {
-                return passOn(scored);
-            }
-            const Score* score = scoreOf(scored->record, scored->serving.id, attribute);
-            if (score == nullptr) {
-                return fail(ErrorKind::NothingThere, "score.value", code);
-            }
-            TastingRepository(database).remove(score->id);
-            return {};
-        });
+    return m_ledger.record(Intention::ClearScore, [&](Database& database, Deed& deed) -> Done {
+        deed.whom = code;
+        const auto scored = servingToScore(database, panel, code, attribute);
+        if (!scored) {
+            return passOn(scored);
+        }
+        const Score* score = scoreOf(scored->record, scored->serving.id, attribute);
+        if (score == nullptr) {
+            return fail(ErrorKind::NothingThere, TastingReason::NoScore, code);
+        }
+        TastingRepository(database).remove(score->id);
+        return {};
+    });
 }
 
 Result<Panel> TastingEntries::close(PanelId panel)
 {
-    return m_ledger.record("tasting.close",
-                           [&](Database& database, std::string& subject) -> Result<Panel> {
+    return m_ledger.record(Intention::CloseTasting,
+                           [&](Database& database, Deed& deed) -> Result<Panel> {
                                const auto record = openRecordOf(database, panel);
                                if (!record) {
                                    return passOn(record);
                                }
-                               subject = record->panel.name;
+                               deed.whom = record->panel.name;
                                if (record->scores.empty()) {
-                                   return fail(ErrorKind::TooFew, "panel.scores");
+                                   return fail(ErrorKind::TooFew, TastingReason::NoScores);
                                }
                                if (const auto twice = ranksTwice(*record); !twice.empty()) {
-                                   return fail(ErrorKind::Conflict, "panel.rank_twice",
-                                               rankTwiceDetail(twice.front()));
+                                   return refuseRankTwice(twice.front());
                                }
                                Panel closed = record->panel;
                                closed.closedOn = m_ledger.clock().today();
@@ -335,13 +337,13 @@ Result<Panel> TastingEntries::close(PanelId panel)
 
 Done TastingEntries::remove(PanelId panel)
 {
-    return m_ledger.record("tasting.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveTasting, [&](Database& database, Deed& deed) -> Done {
         TastingRepository tastings(database);
         const auto found = tastings.find(panel);
         if (!found) {
-            return fail(ErrorKind::NotFound, "panel");
+            return fail(ErrorKind::NotFound, TastingReason::Unknown);
         }
-        subject = found->name;
+        deed.whom = found->name;
         tastings.remove(panel);
         return {};
     });

@@ -55,18 +55,18 @@ public:
     [[nodiscard]] Result<std::vector<PlatedServing>> plating(PanelId panel);
 
     // A new panel where its id is not stored. Draws orders and codes. As checkPanel() and
-    // checkIsBlind(); NotFound trial or medium; Conflict "panel.scored", "panel.closed".
+    // checkIsBlind(); NotFound trial or medium; Conflict HasScores, Closed.
     Result<Panel> save(const PanelDraft& draft);
 
-    // Conflict "panel.closed"; NotFound "score.code", "panel.attribute"; Invalid "score.value". In
+    // Conflict Closed; NotFound CodeUnknown, AttributeUnknown; Invalid ScoreRange. In
     // a triangle 1 names the odd serving, and no other of that taster's is named any more. A rank
     // given twice is taken and told: a panel can't be closed with it.
     Result<EnteredScore> enter(PanelId panel, const std::string& code, PanelAttributeId attribute,
                                int value);
     // Takes a score out; NothingThere where there is none.
     Done clear(PanelId panel, const std::string& code, PanelAttributeId attribute);
-    // Final but for undo: there is no opening again. Scores may be missing. TooFew "panel.scores"
-    // (there is none); Conflict "panel.rank_twice" with taster and codes, "panel.closed".
+    // Final but for undo: there is no opening again. Scores may be missing. TooFew NoScores
+    // (there is none); Conflict RankTwice with taster and codes, Closed.
     Result<Panel> close(PanelId panel);
     // With its scores.
     Done remove(PanelId panel);

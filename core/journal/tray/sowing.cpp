@@ -4,6 +4,7 @@
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
 #include "core/tray/stage_plan.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
@@ -17,37 +18,47 @@ Done checkPieces(Database& database, const SowingDraft& draft)
     for (const PieceId id : draft.pieces) {
         const auto piece = media.record(id);
         if (!piece) {
-            return fail(ErrorKind::NotFound, "tray.piece");
+            return fail(ErrorKind::NotFound, TrayReason::PieceUnknown);
         }
-        const std::string number = std::to_string(piece->piece.number);
         if (piece->piece.medium != draft.medium) {
-            return fail(ErrorKind::Invalid, "tray.piece", number);
+            return fail(ErrorKind::Invalid, TrayReason::PieceOfOtherMedium, piece->piece.number);
         }
         if (piece->piece.retiredOn) {
-            return fail(ErrorKind::Conflict, "piece.retired", number);
+            return fail(ErrorKind::Conflict, TrayReason::PieceRetired, piece->piece.number);
         }
         if (piece->isInUse) {
-            return fail(ErrorKind::Conflict, "piece.in_use", number);
+            return fail(ErrorKind::Conflict, TrayReason::PieceInUse, piece->piece.number);
         }
         if (piece->needsSanitising) {
-            return fail(ErrorKind::Conflict, "piece.sanitising", number);
+            return fail(ErrorKind::Conflict, TrayReason::PieceNotSanitised, piece->piece.number);
         }
     }
     return {};
+}
+
+// Rack and shelf.
+std::string shelfName(RoomRepository& rooms, ShelfId id)
+{
+    const auto shelf = rooms.find(id);
+    const auto rack = shelf ? rooms.find(shelf->rack) : std::nullopt;
+    return rack ? rack->name + shelf->name : std::string();
 }
 
 } // namespace
 
 Done checkPlaceFree(Database& database, PlaceId place, TrayId except)
 {
-    if (!RoomRepository(database).find(place)) {
-        return fail(ErrorKind::NotFound, "tray.place");
+    RoomRepository rooms(database);
+    const auto found = rooms.find(place);
+    if (!found) {
+        return fail(ErrorKind::NotFound, TrayReason::PlaceUnknown);
     }
     const TrayRepository trays(database);
     const auto taken = trays.trayAt(place);
     if (taken && *taken != except) {
         const auto tray = trays.find(*taken);
-        return fail(ErrorKind::Conflict, "tray.place", tray ? tray->code : "");
+        return fail(ErrorKind::Conflict, TrayReason::PlaceTaken, shelfName(rooms, found->shelf),
+                    found->number, tray ? tray->code : "");
     }
     return {};
 }
@@ -58,14 +69,14 @@ Done checkLotAndTrial(Database& database, VarietyId variety, std::optional<SeedL
     if (lot) {
         const auto found = VarietyRepository(database).find(*lot);
         if (!found) {
-            return fail(ErrorKind::NotFound, "tray.seed_lot");
+            return fail(ErrorKind::NotFound, TrayReason::LotUnknown);
         }
         if (found->variety != variety) {
-            return fail(ErrorKind::Invalid, "tray.seed_lot", found->lotNumber);
+            return fail(ErrorKind::Invalid, TrayReason::LotOfOtherVariety, found->lotNumber);
         }
     }
     if (trial && !TrialRepository(database).find(*trial)) {
-        return fail(ErrorKind::NotFound, "tray.trial");
+        return fail(ErrorKind::NotFound, TrayReason::TrialUnknown);
     }
     return {};
 }
@@ -74,14 +85,14 @@ Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
 {
     auto protocol = VarietyRepository(database).protocol(draft.variety);
     if (!protocol) {
-        return fail(ErrorKind::NotFound, "tray.variety");
+        return fail(ErrorKind::NotFound, TrayReason::VarietyUnknown);
     }
     auto medium = MediumRepository(database).find(draft.medium);
     if (!medium) {
-        return fail(ErrorKind::NotFound, "tray.medium");
+        return fail(ErrorKind::NotFound, TrayReason::MediumUnknown);
     }
     if (minutesToHarvest(*protocol) <= 0) {
-        return fail(ErrorKind::Missing, "tray.protocol", protocol->variety.name);
+        return fail(ErrorKind::Missing, TrayReason::ProtocolMissing, protocol->variety.name);
     }
     if (auto checked = checkSowing(draft, *medium); !checked) {
         return passOn(checked);

@@ -37,7 +37,7 @@ struct SownTray
 TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
                  const SownTray& put);
 
-// NotFound "tray.place"; Conflict, with its code, where another tray than `except` stands there.
+// PlaceUnknown; PlaceTaken, with its code, where another tray than `except` stands there.
 [[nodiscard]] Done checkPlaceFree(Database& database, PlaceId place, TrayId except = {});
 
 // NotFound, or Invalid where the lot is another variety's.

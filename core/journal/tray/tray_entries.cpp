@@ -5,6 +5,7 @@
 #include "core/journal/ledger/ledger.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/variety/variety_repository.h"
 #include "core/watering/watering_repository.h"
@@ -83,7 +84,7 @@ Result<TraySheet> TrayEntries::sheet(TrayId tray)
         const TrayRepository trays(database);
         auto record = trays.record(tray);
         if (!record) {
-            return fail(ErrorKind::NotFound, "tray");
+            return fail(ErrorKind::NotFound, TrayReason::Unknown);
         }
         HarvestRepository harvests(database);
         TraySheet sheet;
@@ -108,7 +109,7 @@ Result<TrayId> TrayEntries::find(const std::string& code)
     return m_ledger.ask([&](Database& database) -> Result<TrayId> {
         const auto tray = TrayRepository(database).findByCode(code);
         if (!tray) {
-            return fail(ErrorKind::NotFound, "tray.code", code);
+            return fail(ErrorKind::NotFound, TrayReason::CodeUnknown, code);
         }
         return tray->id;
     });
@@ -119,7 +120,7 @@ Result<std::string> TrayEntries::nextCode(VarietyId variety)
     return m_ledger.ask([&](Database& database) -> Result<std::string> {
         const auto found = VarietyRepository(database).find(variety);
         if (!found) {
-            return fail(ErrorKind::NotFound, "tray.variety");
+            return fail(ErrorKind::NotFound, TrayReason::VarietyUnknown);
         }
         return plumule::nextCode(found->codePrefix,
                                  TrayRepository(database).codesWithPrefix(found->codePrefix));

@@ -4,6 +4,7 @@
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/tray/sowing_rules.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
 #include <fmt/format.h>
@@ -13,15 +14,15 @@ namespace {
 
 // Takes out one row of a tray's diary.
 template <class Key>
-Done removeFromDiary(Database& database, std::string& subject, Key key, const char* what)
+Done removeFromDiary(Database& database, Deed& deed, Key key, TrayReason unknown)
 {
     TrayRepository trays(database);
     const auto row = trays.find(key);
     if (!row) {
-        return fail(ErrorKind::NotFound, what);
+        return fail(ErrorKind::NotFound, unknown);
     }
     if (const auto tray = trays.find(row->tray)) {
-        subject = tray->code;
+        deed.whom = tray->code;
     }
     trays.remove(key);
     return {};
@@ -47,11 +48,11 @@ Result<std::filesystem::path> copyPhoto(const std::filesystem::path& file,
 {
     std::error_code error;
     if (!std::filesystem::is_regular_file(file, error)) {
-        return fail(ErrorKind::Unreadable, "photo.file", file.string());
+        return fail(ErrorKind::Unreadable, TrayReason::PhotoUnreadable, file.string());
     }
     std::filesystem::create_directories(folder, error);
     if (error) {
-        return fail(ErrorKind::NotWritable, "photo.folder", folder.string());
+        return fail(ErrorKind::NotWritable, TrayReason::PhotoFolder, folder.string());
     }
     const std::string ending = file.extension().string();
     std::filesystem::path target;
@@ -62,9 +63,7 @@ Result<std::filesystem::path> copyPhoto(const std::filesystem::path& file,
     if (error) {
         std::error_code ignored;
         std::filesystem::remove(target, ignored);
-        return fail(error == std::errc::permission_denied ? ErrorKind::Unreadable
-                                                          : ErrorKind::NotWritable,
-                    "photo.file", file.string());
+        return fail(ErrorKind::NotWritable, TrayReason::PhotoNotCopied, file.string());
     }
     return target;
 }
@@ -73,18 +72,18 @@ Result<std::filesystem::path> copyPhoto(const std::filesystem::path& file,
 
 Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from, Moment at)
 {
-    return m_ledger.record("tray.note_height",
-                           [&](Database& database, std::string& subject) -> Result<Height> {
+    return m_ledger.record(Intention::NoteHeight,
+                           [&](Database& database, Deed& deed) -> Result<Height> {
                                TrayRepository trays(database);
                                const auto record = trays.record(id);
                                if (!record) {
-                                   return fail(ErrorKind::NotFound, "tray");
+                                   return fail(ErrorKind::NotFound, TrayReason::Unknown);
                                }
                                Height height{{}, id, at.date, at.minute, reading, from};
                                if (auto checked = checkHeight(height, record->medium); !checked) {
                                    return passOn(checked);
                                }
-                               subject = record->tray.code;
+                               deed.whom = record->tray.code;
                                trays.insert(height);
                                return height;
                            });
@@ -92,24 +91,24 @@ Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from,
 
 Done TrayEntries::removeHeight(HeightId height)
 {
-    return m_ledger.record("tray.remove_height", [&](Database& database, std::string& subject) {
-        return removeFromDiary(database, subject, height, "height");
+    return m_ledger.record(Intention::RemoveHeight, [&](Database& database, Deed& deed) {
+        return removeFromDiary(database, deed, height, TrayReason::HeightUnknown);
     });
 }
 
 Result<TrayNote> TrayEntries::writeNote(TrayId id, const std::string& text, Moment at)
 {
     return m_ledger.record(
-        "tray.write_note", [&](Database& database, std::string& subject) -> Result<TrayNote> {
+        Intention::WriteNote, [&](Database& database, Deed& deed) -> Result<TrayNote> {
             if (trimmed(text).empty()) {
-                return fail(ErrorKind::Missing, "note.text");
+                return fail(ErrorKind::Missing, TrayReason::NoteMissing);
             }
             TrayRepository trays(database);
             const auto tray = trays.find(id);
             if (!tray) {
-                return fail(ErrorKind::NotFound, "tray");
+                return fail(ErrorKind::NotFound, TrayReason::Unknown);
             }
-            subject = tray->code;
+            deed.whom = tray->code;
             TrayNote note{{}, id, at.date, at.minute, std::string(trimmed(text))};
             trays.insert(note);
             return note;
@@ -118,8 +117,8 @@ Result<TrayNote> TrayEntries::writeNote(TrayId id, const std::string& text, Mome
 
 Done TrayEntries::removeNote(TrayNoteId note)
 {
-    return m_ledger.record("tray.remove_note", [&](Database& database, std::string& subject) {
-        return removeFromDiary(database, subject, note, "note");
+    return m_ledger.record(Intention::RemoveNote, [&](Database& database, Deed& deed) {
+        return removeFromDiary(database, deed, note, TrayReason::NoteUnknown);
     });
 }
 
@@ -128,18 +127,18 @@ Result<Photo> TrayEntries::attachPhoto(TrayId id, const std::filesystem::path& f
 {
     std::filesystem::path copied;
     auto photo = m_ledger.record(
-        "tray.attach_photo", [&](Database& database, std::string& subject) -> Result<Photo> {
+        Intention::AttachPhoto, [&](Database& database, Deed& deed) -> Result<Photo> {
             TrayRepository trays(database);
             const auto tray = trays.find(id);
             if (!tray) {
-                return fail(ErrorKind::NotFound, "tray");
+                return fail(ErrorKind::NotFound, TrayReason::Unknown);
             }
             const auto target = copyPhoto(file, m_ledger.photoFolder(), tray->code, at.date);
             if (!target) {
                 return passOn(target);
             }
             copied = *target;
-            subject = tray->code;
+            deed.whom = tray->code;
             Photo row{{}, id, at.date, at.minute, copied.filename().string(), caption};
             trays.insert(row);
             return row;
@@ -153,8 +152,8 @@ Result<Photo> TrayEntries::attachPhoto(TrayId id, const std::filesystem::path& f
 
 Done TrayEntries::removePhoto(PhotoId photo)
 {
-    return m_ledger.record("tray.remove_photo", [&](Database& database, std::string& subject) {
-        return removeFromDiary(database, subject, photo, "photo");
+    return m_ledger.record(Intention::RemovePhoto, [&](Database& database, Deed& deed) {
+        return removeFromDiary(database, deed, photo, TrayReason::PhotoUnknown);
     });
 }
 

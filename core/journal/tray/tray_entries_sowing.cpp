@@ -5,6 +5,7 @@
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/tray/sowing.h"
 #include "core/tray/sowing_rules.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
 namespace plumule {
@@ -19,7 +20,7 @@ Result<std::vector<std::string>> codesFor(Database& database, const SowingDraft&
     }
     const std::string code(trimmed(*draft.code));
     if (TrayRepository(database).findByCode(code)) {
-        return fail(ErrorKind::Duplicate, "tray.code", code);
+        return fail(ErrorKind::Duplicate, TrayReason::CodeTaken, code);
     }
     return std::vector{code};
 }
@@ -46,7 +47,7 @@ std::string namesOf(const std::vector<std::string>& codes)
     }
     std::string names;
     for (const std::string& code : codes) {
-        names += (names.empty() ? "" : " ") + code;
+        names += (names.empty() ? "" : ", ") + code;
     }
     return names;
 }
@@ -56,7 +57,7 @@ std::string namesOf(const std::vector<std::string>& codes)
 Result<std::vector<TrayId>> TrayEntries::sow(const SowingDraft& draft)
 {
     return m_ledger.record(
-        "tray.sow", [&](Database& database, std::string& subject) -> Result<std::vector<TrayId>> {
+        Intention::SowTrays, [&](Database& database, Deed& deed) -> Result<std::vector<TrayId>> {
             const auto ground = groundOf(database, draft);
             if (!ground) {
                 return passOn(ground);
@@ -69,63 +70,62 @@ Result<std::vector<TrayId>> TrayEntries::sow(const SowingDraft& draft)
             for (std::size_t i = 0; i < codes->size(); ++i) {
                 sown.push_back(storeSown(database, draft, *ground, trayAt(draft, i, (*codes)[i])));
             }
-            subject = namesOf(*codes);
+            deed.whom = namesOf(*codes);
             return sown;
         });
 }
 
 Done TrayEntries::changeSowing(const Tray& changed)
 {
-    return m_ledger.record(
-        "tray.change_sowing", [&](Database& database, std::string& subject) -> Done {
-            TrayRepository trays(database);
-            auto tray = trays.find(changed.id);
-            if (!tray) {
-                return fail(ErrorKind::NotFound, "tray");
-            }
-            auto checked = checkSown(changed.seed, changed.block);
-            if (checked) {
-                checked = checkLotAndTrial(database, tray->variety, changed.seedLot, changed.trial);
-            }
-            if (!checked) {
-                return checked;
-            }
-            subject = tray->code;
-            tray->seedLot = changed.seedLot;
-            tray->seed = changed.seed;
-            tray->trial = changed.trial;
-            tray->block = changed.block;
-            tray->sownBy = changed.sownBy;
-            trays.update(*tray);
-            return {};
-        });
+    return m_ledger.record(Intention::ChangeSowing, [&](Database& database, Deed& deed) -> Done {
+        TrayRepository trays(database);
+        auto tray = trays.find(changed.id);
+        if (!tray) {
+            return fail(ErrorKind::NotFound, TrayReason::Unknown);
+        }
+        auto checked = checkSown(changed.seed, changed.block);
+        if (checked) {
+            checked = checkLotAndTrial(database, tray->variety, changed.seedLot, changed.trial);
+        }
+        if (!checked) {
+            return checked;
+        }
+        deed.whom = tray->code;
+        tray->seedLot = changed.seedLot;
+        tray->seed = changed.seed;
+        tray->trial = changed.trial;
+        tray->block = changed.block;
+        tray->sownBy = changed.sownBy;
+        trays.update(*tray);
+        return {};
+    });
 }
 
 Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
 {
-    return m_ledger.record("tray.move_to", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::MoveTray, [&](Database& database, Deed& deed) -> Done {
         TrayRepository trays(database);
         const auto tray = trays.find(id);
         if (!tray) {
-            return fail(ErrorKind::NotFound, "tray");
+            return fail(ErrorKind::NotFound, TrayReason::Unknown);
         }
         if (tray->state != TrayState::Growing) {
-            return fail(ErrorKind::Conflict, "tray.state", tray->code);
+            return fail(ErrorKind::Conflict, TrayReason::NotGrowing, tray->code);
         }
         const auto open = trays.openStay(id);
         if (place == (open ? std::optional(open->place) : std::nullopt)) {
             return {};
         }
         if (open && at < Moment{open->fromOn, open->fromMinute}) {
-            return fail(ErrorKind::Invalid, "tray.moved",
-                        toIso(at.date) + " " + toClockText(at.minute));
+            return fail(ErrorKind::Invalid, TrayReason::MoveBeforeStay,
+                        toIso(open->fromOn) + " " + toClockText(open->fromMinute));
         }
         if (place) {
             if (auto isFree = checkPlaceFree(database, *place, id); !isFree) {
                 return isFree;
             }
         }
-        subject = tray->code;
+        deed.whom = tray->code;
         trays.closeStay(id, at);
         if (place) {
             Stay stay{{}, id, *place, at.date, at.minute, std::nullopt, std::nullopt};

@@ -5,6 +5,7 @@
 #include "core/journal/ledger/ledger.h"
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/watering/round_key.h"
 
@@ -22,16 +23,31 @@ Result<TrayOnItsWay> trayOnItsWay(const TrayRepository& trays, TrayId id)
 {
     auto tray = trays.find(id);
     if (!tray) {
-        return fail(ErrorKind::NotFound, "tray");
+        return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
     if (tray->state != TrayState::Growing) {
-        return fail(ErrorKind::Conflict, "tray.state", tray->code);
+        return fail(ErrorKind::Conflict, TrayReason::NotGrowing, tray->code);
     }
     auto stages = trays.stages(id);
     if (stages.empty()) {
-        return fail(ErrorKind::Conflict, "tray.stage", tray->code);
+        return fail(ErrorKind::Conflict, TrayReason::NoStages, tray->code);
     }
     return TrayOnItsWay{std::move(*tray), std::move(stages)};
+}
+
+Intention intentionOf(Stage next)
+{
+    switch (next) {
+    case Stage::Soak:
+        return Intention::BeginSoak;
+    case Stage::UnderWeight:
+        return Intention::PutUnderWeight;
+    case Stage::Blackout:
+        return Intention::PutIntoBlackout;
+    case Stage::Light:
+        return Intention::PutIntoLight;
+    }
+    return Intention::MoveTrayOn;
 }
 
 std::string textOf(Moment moment)
@@ -72,7 +88,7 @@ void followFirstStay(TrayRepository& trays, TrayId tray, Moment was, Moment now)
     trays.update(stays[0]);
 }
 
-Result<std::string> moveOneOn(Database& database, TrayId id, Moment at)
+Result<std::string> moveOneOn(Database& database, TrayId id, Moment at, Deed& deed)
 {
     TrayRepository trays(database);
     auto found = trayOnItsWay(trays, id);
@@ -82,11 +98,15 @@ Result<std::string> moveOneOn(Database& database, TrayId id, Moment at)
     const StagePlan plan = planOf(found->stages);
     const std::size_t next = plan.current ? *plan.current + 1 : 0;
     if (next >= found->stages.size()) {
-        return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+        return fail(ErrorKind::Conflict, TrayReason::OnlyHarvestLeft, found->tray.code);
     }
     if (plan.current && at < plan.spans[*plan.current].start) {
-        return fail(ErrorKind::Invalid, "tray.stage_start", textOf(at));
+        return fail(ErrorKind::Invalid, TrayReason::StartOutOfOrder, textOf(at));
     }
+    // Trays that go into one stage together are told so.
+    const Intention into = intentionOf(found->stages[next].stage);
+    const bool isAlike = deed.whom.empty() || deed.what == into;
+    deed.what = isAlike ? into : Intention::MoveTrayOn;
     begin(trays, found->stages[next], at);
     followSowing(trays, found->tray, found->stages);
     return found->tray.code;
@@ -103,7 +123,7 @@ Result<std::string> putOneOff(Database& database, TrayId id, int minutes, Moment
     }
     const StagePlan plan = planOf(found->stages);
     if (!plan.current) {
-        return fail(ErrorKind::Conflict, "tray.stage", found->tray.code);
+        return fail(ErrorKind::Conflict, TrayReason::NothingBegun, found->tray.code);
     }
     const std::int64_t late = std::max<std::int64_t>(0, walked - plan.spans[*plan.current].end);
     TrayStage& present = found->stages[*plan.current];
@@ -113,9 +133,9 @@ Result<std::string> putOneOff(Database& database, TrayId id, int minutes, Moment
     return found->tray.code;
 }
 
-// Does it to each; the codes go into the subject, or where there are many their number.
+// Does it to each; the codes go into the deed, or where there are many their number.
 template <class Act>
-Done toEach(const std::vector<TrayId>& trays, std::string& subject, const Act& act)
+Done toEach(const std::vector<TrayId>& trays, Deed& deed, const Act& act)
 {
     constexpr std::size_t kNamed = 4;
     for (const TrayId tray : trays) {
@@ -123,10 +143,10 @@ Done toEach(const std::vector<TrayId>& trays, std::string& subject, const Act& a
         if (!code) {
             return passOn(code);
         }
-        subject += (subject.empty() ? "" : " ") + *code;
+        deed.whom += (deed.whom.empty() ? "" : ", ") + *code;
     }
     if (trays.size() > kNamed) {
-        subject = std::to_string(trays.size());
+        deed.whom = std::to_string(trays.size());
     }
     return {};
 }
@@ -140,8 +160,9 @@ Done TrayEntries::moveOn(TrayId tray, Moment at)
 
 Done TrayEntries::moveOn(const std::vector<TrayId>& trays, Moment at)
 {
-    return m_ledger.record("tray.move_on", [&](Database& database, std::string& subject) {
-        return toEach(trays, subject, [&](TrayId tray) { return moveOneOn(database, tray, at); });
+    return m_ledger.record(Intention::MoveTrayOn, [&](Database& database, Deed& deed) {
+        return toEach(trays, deed,
+                      [&](TrayId tray) { return moveOneOn(database, tray, at, deed); });
     });
 }
 
@@ -152,64 +173,64 @@ Done TrayEntries::notYet(TrayId tray, int minutes)
 
 Done TrayEntries::notYet(const std::vector<TrayId>& trays, int minutes)
 {
-    return m_ledger.record("tray.not_yet", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::HoldTrayBack, [&](Database& database, Deed& deed) -> Done {
         if (minutes < 1) {
-            return fail(ErrorKind::Invalid, "tray.delay", std::to_string(minutes));
+            return fail(ErrorKind::Invalid, TrayReason::Delay);
         }
         const Room room = RoomRepository(database).room();
         const Moment walked = timeOf(room, roundOf(room, m_ledger.clock().now()));
-        return toEach(trays, subject,
+        return toEach(trays, deed,
                       [&](TrayId tray) { return putOneOff(database, tray, minutes, walked); });
     });
 }
 
 Done TrayEntries::correctStart(TrayId id, Stage stage, Moment at)
 {
-    return m_ledger.record("tray.correct_start",
-                           [&](Database& database, std::string& subject) -> Done {
-                               TrayRepository trays(database);
-                               const auto tray = trays.find(id);
-                               if (!tray) {
-                                   return fail(ErrorKind::NotFound, "tray");
-                               }
-                               auto stages = trays.stages(id);
-                               if (auto checked = checkStart(*tray, stages, stage, at); !checked) {
-                                   return checked;
-                               }
-                               subject = tray->code;
-                               for (TrayStage& one : stages) {
-                                   if (one.stage != stage) {
-                                       continue;
-                                   }
-                                   if (one.position == stages.front().position) {
-                                       followFirstStay(trays, id, *one.started(), at);
-                                   }
-                                   begin(trays, one, at);
-                               }
-                               followSowing(trays, *tray, stages);
-                               return {};
-                           });
+    return m_ledger.record(Intention::CorrectStart, [&](Database& database, Deed& deed) -> Done {
+        TrayRepository trays(database);
+        const auto tray = trays.find(id);
+        if (!tray) {
+            return fail(ErrorKind::NotFound, TrayReason::Unknown);
+        }
+        auto stages = trays.stages(id);
+        if (auto checked = checkStart(*tray, stages, stage, at); !checked) {
+            return checked;
+        }
+        deed.whom = tray->code;
+        for (TrayStage& one : stages) {
+            if (one.stage != stage) {
+                continue;
+            }
+            if (one.position == stages.front().position) {
+                followFirstStay(trays, id, *one.started(), at);
+            }
+            begin(trays, one, at);
+        }
+        followSowing(trays, *tray, stages);
+        return {};
+    });
 }
 
 Done TrayEntries::discard(TrayId id, const std::string& reason, Moment at)
 {
-    return m_ledger.record("tray.discard", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::DiscardTray, [&](Database& database, Deed& deed) -> Done {
         if (trimmed(reason).empty()) {
-            return fail(ErrorKind::Missing, "tray.discard_reason");
+            return fail(ErrorKind::Missing, TrayReason::DiscardReasonMissing);
         }
         TrayRepository trays(database);
         auto tray = trays.find(id);
         if (!tray) {
-            return fail(ErrorKind::NotFound, "tray");
+            return fail(ErrorKind::NotFound, TrayReason::Unknown);
         }
         if (tray->state != TrayState::Growing) {
-            return fail(ErrorKind::Conflict, "tray.state", tray->code);
+            return fail(ErrorKind::Conflict, TrayReason::NotGrowing, tray->code);
         }
         const auto stay = trays.openStay(id);
         if (stay && at < Moment{stay->fromOn, stay->fromMinute}) {
-            return fail(ErrorKind::Invalid, "tray.ended", textOf(at));
+            return fail(ErrorKind::Invalid, TrayReason::EndBeforeStay,
+                        textOf({stay->fromOn, stay->fromMinute}));
         }
-        subject = tray->code;
+        deed.whom = tray->code;
         tray->discardReason = std::string(trimmed(reason));
         trays.end(*tray, TrayState::Discarded, at);
         return {};
@@ -218,17 +239,18 @@ Done TrayEntries::discard(TrayId id, const std::string& reason, Moment at)
 
 Done TrayEntries::setAside(TrayId id, std::optional<std::string> reason)
 {
-    return m_ledger.record(reason ? "tray.set_aside" : "tray.count_again",
-                           [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(reason ? Intention::SetTrayAside : Intention::CountTrayAgain,
+                           [&](Database& database, Deed& deed) -> Done {
                                if (reason && trimmed(*reason).empty()) {
-                                   return fail(ErrorKind::Missing, "tray.set_aside_reason");
+                                   return fail(ErrorKind::Missing,
+                                               TrayReason::SetAsideReasonMissing);
                                }
                                TrayRepository trays(database);
                                auto tray = trays.find(id);
                                if (!tray) {
-                                   return fail(ErrorKind::NotFound, "tray");
+                                   return fail(ErrorKind::NotFound, TrayReason::Unknown);
                                }
-                               subject = tray->code;
+                               deed.whom = tray->code;
                                tray->setAsideReason = reason;
                                trays.update(*tray);
                                return {};

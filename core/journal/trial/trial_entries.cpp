@@ -4,6 +4,7 @@
 #include "core/journal/trial/trial_storing.h"
 #include "core/medium/medium_repository.h"
 #include "core/trial/trial_plan_repository.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 
@@ -113,11 +114,11 @@ Result<std::vector<TrialRow>> TrialEntries::list()
 Result<Trial> TrialEntries::save(const Trial& trial)
 {
     const bool isNew = !trial.id.isStored();
-    return m_ledger.record(isNew ? "trial.add" : "trial.change",
-                           [&](Database& database, std::string& subject) -> Result<Trial> {
+    return m_ledger.record(isNew ? Intention::AddTrial : Intention::ChangeTrial,
+                           [&](Database& database, Deed& deed) -> Result<Trial> {
                                Trial stored = trial;
                                const Done done = storeTrial(database, stored);
-                               subject = stored.code;
+                               deed.whom = stored.code;
                                if (!done) {
                                    return passOn(done);
                                }
@@ -127,15 +128,15 @@ Result<Trial> TrialEntries::save(const Trial& trial)
 
 Done TrialEntries::remove(TrialId trial)
 {
-    return m_ledger.record("trial.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveTrial, [&](Database& database, Deed& deed) -> Done {
         TrialRepository trials(database);
         const auto found = trials.find(trial);
         if (!found) {
-            return fail(ErrorKind::NotFound, "trial");
+            return fail(ErrorKind::NotFound, TrialReason::Unknown);
         }
-        subject = found->code;
+        deed.whom = found->code;
         if (trials.isInUse(trial)) {
-            return fail(ErrorKind::InUse, "trial", found->code);
+            return fail(ErrorKind::InUse, TrialReason::InUse, found->code);
         }
         TrialPlanRepository(database).remove(trial);
         trials.remove(trial);

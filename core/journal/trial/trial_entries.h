@@ -147,8 +147,8 @@ public:
     [[nodiscard]] Result<Preparation> preparation(const TrialDraft& draft);
     // Sows the draft's trays (kept first if it is not), as one intention: trays in the order of
     // blocks and positions, each at its place, on clean free pieces of the fewest uses. Conflict as
-    // TrayEntries::sow(), and "trial.pieces" with the medium's name where too few are clean;
-    // "trial.sown" the second time; Invalid "trial.feeding" where the protocol feeds in no stage.
+    // TrayEntries::sow(), and TooFewPieces with the medium's name where too few are clean;
+    // Sown the second time; Invalid FeedingWithoutNutrient where the protocol feeds in no stage.
     Result<std::vector<TrayId>> sow(const TrialDraft& draft, Moment at,
                                     const std::optional<std::string>& sownBy = std::nullopt);
 

@@ -10,6 +10,7 @@
 #include "core/trial/draw.h"
 #include "core/trial/trial_places.h"
 #include "core/trial/trial_plan_repository.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 
@@ -31,7 +32,7 @@ Done checkFeeding(Database& database, const TrialDraft& draft)
         std::any_of(draft.treatments.begin(), draft.treatments.end(),
                     [](const Treatment& one) { return one.feeding != Feeding::AsProtocol; });
     if (asksForIt && !feeds) {
-        return fail(ErrorKind::Invalid, "trial.feeding");
+        return fail(ErrorKind::Invalid, TrialReason::FeedingWithoutNutrient);
     }
     return {};
 }
@@ -43,7 +44,8 @@ Result<std::vector<PieceId>> cleanPieces(Database& database, const Medium& mediu
     std::erase_if(clean,
                   [](const PieceRecord& piece) { return piece.isInUse || piece.needsSanitising; });
     if (static_cast<int>(clean.size()) < count) {
-        return fail(ErrorKind::Conflict, "trial.pieces", medium.name);
+        return fail(ErrorKind::Conflict, TrialReason::TooFewPieces, medium.name, clean.size(),
+                    count);
     }
     std::stable_sort(clean.begin(), clean.end(),
                      [](const PieceRecord& a, const PieceRecord& b) { return a.uses < b.uses; });
@@ -197,7 +199,7 @@ Result<TrialDraft> TrialEntries::draft(TrialId trial)
     return m_ledger.ask([&](Database& database) -> Result<TrialDraft> {
         auto found = TrialPlanRepository(database).find(trial);
         if (!found) {
-            return fail(ErrorKind::NotFound, "trial.plan");
+            return fail(ErrorKind::NotFound, TrialReason::NoPlan);
         }
         return std::move(*found);
     });
@@ -215,11 +217,11 @@ Result<std::vector<Spot>> TrialEntries::freePlaces(const TrialDraft& draft)
 
 Result<TrialDraft> TrialEntries::savePlan(const TrialDraft& draft)
 {
-    return m_ledger.record("trial.plan",
-                           [&](Database& database, std::string& subject) -> Result<TrialDraft> {
+    return m_ledger.record(Intention::PlanTrial,
+                           [&](Database& database, Deed& deed) -> Result<TrialDraft> {
                                TrialDraft stored = draft;
                                const Done done = storeDraft(database, stored);
-                               subject = stored.trial.code;
+                               deed.whom = stored.trial.code;
                                if (!done) {
                                    return passOn(done);
                                }
@@ -235,16 +237,16 @@ Result<Preparation> TrialEntries::preparation(const TrialDraft& draft)
 Result<std::vector<TrayId>> TrialEntries::sow(const TrialDraft& draft, Moment at,
                                               const std::optional<std::string>& sownBy)
 {
-    return m_ledger.record(
-        "trial.sow", [&](Database& database, std::string& subject) -> Result<std::vector<TrayId>> {
-            TrialDraft stored = draft;
-            const Done done = storeDraft(database, stored);
-            subject = stored.trial.code;
-            if (!done) {
-                return passOn(done);
-            }
-            return sowDraft(database, stored, at, sownBy);
-        });
+    return m_ledger.record(Intention::SowTrial,
+                           [&](Database& database, Deed& deed) -> Result<std::vector<TrayId>> {
+                               TrialDraft stored = draft;
+                               const Done done = storeDraft(database, stored);
+                               deed.whom = stored.trial.code;
+                               if (!done) {
+                                   return passOn(done);
+                               }
+                               return sowDraft(database, stored, at, sownBy);
+                           });
 }
 
 } // namespace plumule

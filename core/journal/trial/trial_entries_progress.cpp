@@ -8,6 +8,7 @@
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_plan_repository.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 
 #include <algorithm>
@@ -211,7 +212,7 @@ Result<TrialProgress> TrialEntries::progress(TrialId trial)
     return m_ledger.ask([&](Database& database) -> Result<TrialProgress> {
         auto found = TrialRepository(database).find(trial);
         if (!found) {
-            return fail(ErrorKind::NotFound, "trial");
+            return fail(ErrorKind::NotFound, TrialReason::Unknown);
         }
         TrialProgress progress;
         progress.trial = std::move(*found);
@@ -227,7 +228,7 @@ Result<std::vector<TrialDay>> TrialEntries::diary(TrialId trial)
 {
     return m_ledger.ask([&](Database& database) -> Result<std::vector<TrialDay>> {
         if (!TrialRepository(database).find(trial)) {
-            return fail(ErrorKind::NotFound, "trial");
+            return fail(ErrorKind::NotFound, TrialReason::Unknown);
         }
         std::vector<TrialDay> days;
         for (auto& [on, media] : diaryOf(database, traysOf(database, trial))) {

@@ -3,6 +3,7 @@
 #include "core/cost/cost_repository.h"
 #include "core/cost/tray_use.h"
 #include "core/medium/medium_repository.h"
+#include "core/tray/tray_reason.h"
 #include "core/trial/trial_places.h"
 #include "core/variety/variety_repository.h"
 
@@ -179,7 +180,7 @@ Result<Preparation> preparationOf(Database& database, const TrialDraft& draft)
 {
     const auto protocol = VarietyRepository(database).protocol(draft.plan.variety);
     if (!protocol) {
-        return fail(ErrorKind::NotFound, "tray.variety");
+        return fail(ErrorKind::NotFound, TrayReason::VarietyUnknown);
     }
     const std::map<MediumId, Medium> media = MediumRepository(database).byId();
     PreparationMaker maker(database, draft, *protocol);
@@ -188,7 +189,7 @@ Result<Preparation> preparationOf(Database& database, const TrialDraft& draft)
     std::vector<MediumId> inOrder;
     for (const Treatment& treatment : draft.treatments) {
         if (media.count(treatment.medium) == 0) {
-            return fail(ErrorKind::NotFound, "tray.medium");
+            return fail(ErrorKind::NotFound, TrayReason::MediumUnknown);
         }
         if (trays.count(treatment.medium) == 0) {
             inOrder.push_back(treatment.medium);

@@ -4,8 +4,10 @@
 #include "core/journal/tray/sowing.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
+#include "core/tray/tray_reason.h"
 #include "core/trial/draw.h"
 #include "core/trial/trial_plan_repository.h"
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 #include "core/trial/trial_rules.h"
 #include "core/variety/variety_repository.h"
@@ -20,14 +22,14 @@ Done checkStored(Database& database, const Trial& trial)
 {
     TrialRepository trials(database);
     if (trial.id.isStored() && !trials.find(trial.id)) {
-        return fail(ErrorKind::NotFound, "trial", trial.code);
+        return fail(ErrorKind::NotFound, TrialReason::Unknown);
     }
     const auto sameCode = trials.findByCode(trial.code);
     if (sameCode && sameCode->id != trial.id) {
-        return fail(ErrorKind::Duplicate, "trial.code", trial.code);
+        return fail(ErrorKind::Duplicate, TrialReason::CodeTaken, trial.code);
     }
     if (trial.control && !MediumRepository(database).find(*trial.control)) {
-        return fail(ErrorKind::NotFound, "trial.control");
+        return fail(ErrorKind::NotFound, TrialReason::ControlUnknown);
     }
     return {};
 }
@@ -36,18 +38,18 @@ Done checkStored(Database& database, const Trial& trial)
 Done checkNamed(Database& database, const TrialDraft& draft)
 {
     if (!VarietyRepository(database).find(draft.plan.variety)) {
-        return fail(ErrorKind::NotFound, "tray.variety");
+        return fail(ErrorKind::NotFound, TrayReason::VarietyUnknown);
     }
     MediumRepository media(database);
     for (const Treatment& treatment : draft.treatments) {
         if (!media.find(treatment.medium)) {
-            return fail(ErrorKind::NotFound, "tray.medium");
+            return fail(ErrorKind::NotFound, TrayReason::MediumUnknown);
         }
     }
     RoomRepository rooms(database);
     for (const PlannedTray& tray : draft.trays) {
         if (tray.place && !rooms.find(*tray.place)) {
-            return fail(ErrorKind::NotFound, "tray.place");
+            return fail(ErrorKind::NotFound, TrayReason::PlaceUnknown);
         }
     }
     return checkLotAndTrial(database, draft.plan.variety, draft.plan.seedLot, std::nullopt);
@@ -90,7 +92,7 @@ Done storeDraft(Database& database, TrialDraft& draft)
 {
     TrialPlanRepository plans(database);
     if (plans.isSown(draft.trial.id)) {
-        return fail(ErrorKind::Conflict, "trial.sown", draft.trial.code);
+        return fail(ErrorKind::Conflict, TrialReason::Sown, draft.trial.code);
     }
     const Done checked = checkDraft(draft)
                              .and_then([&] { return checkNamed(database, draft); })

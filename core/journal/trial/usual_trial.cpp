@@ -6,6 +6,7 @@
 #include "core/tray/stage_plan.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_places.h"
+#include "core/trial/trial_reason.h"
 #include "core/variety/variety_repository.h"
 
 #include <algorithm>
@@ -106,7 +107,7 @@ Result<TrialDraft> usualDraft(Database& database, Moment now, std::int64_t drawN
     const std::vector<TrayRecord> sown = sownOfLate(database, now.date);
     const auto variety = usualVariety(database, sown);
     if (!variety) {
-        return fail(ErrorKind::Missing, "trial.variety");
+        return fail(ErrorKind::Missing, TrialReason::NothingToGrow);
     }
     TrialDraft draft;
     draft.trial.code = freeTrialCode(database);

@@ -7,7 +7,7 @@ namespace plumule {
 
 class Database;
 
-// A plan to begin with: see TrialEntries::newDraft(). Missing "trial.variety" where no variety has
+// A plan to begin with: see TrialEntries::newDraft(). Missing VarietyMissing where no variety has
 // a protocol.
 [[nodiscard]] Result<TrialDraft> usualDraft(Database& database, Moment now,
                                             std::int64_t drawNumber);

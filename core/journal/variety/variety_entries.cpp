@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/variety/variety_reason.h"
 #include "core/variety/variety_repository.h"
 #include "core/variety/variety_rules.h"
 
@@ -31,10 +32,10 @@ Done checkStored(VarietyRepository& varieties, const Variety& variety)
 {
     const auto sameName = varieties.findByName(variety.name);
     if (sameName && sameName->id != variety.id) {
-        return fail(ErrorKind::Duplicate, "variety.name", variety.name);
+        return fail(ErrorKind::Duplicate, VarietyReason::NameTaken, variety.name);
     }
     if (variety.id.isStored() && !varieties.find(variety.id)) {
-        return fail(ErrorKind::NotFound, "variety", variety.name);
+        return fail(ErrorKind::NotFound, VarietyReason::Unknown);
     }
     return {};
 }
@@ -42,21 +43,21 @@ Done checkStored(VarietyRepository& varieties, const Variety& variety)
 Done checkStored(VarietyRepository& varieties, const SeedLot& lot)
 {
     if (!varieties.find(lot.variety)) {
-        return fail(ErrorKind::NotFound, "variety");
+        return fail(ErrorKind::NotFound, VarietyReason::Unknown);
     }
     const auto sameNumber = varieties.findLot(lot.variety, lot.lotNumber);
     if (sameNumber && sameNumber->id != lot.id) {
-        return fail(ErrorKind::Duplicate, "seed_lot.lot_number", lot.lotNumber);
+        return fail(ErrorKind::Duplicate, VarietyReason::LotNumberTaken, lot.lotNumber);
     }
     if (!lot.id.isStored()) {
         return {};
     }
     const auto present = varieties.find(lot.id);
     if (!present) {
-        return fail(ErrorKind::NotFound, "seed_lot", lot.lotNumber);
+        return fail(ErrorKind::NotFound, VarietyReason::LotUnknown);
     }
     if (present->variety != lot.variety && varieties.isInUse(lot.id)) {
-        return fail(ErrorKind::InUse, "seed_lot.variety", lot.lotNumber);
+        return fail(ErrorKind::InUse, VarietyReason::LotVarietyFixed, lot.lotNumber);
     }
     return {};
 }
@@ -74,7 +75,7 @@ Result<Protocol> VarietyEntries::protocol(VarietyId variety)
     return m_ledger.ask([&](Database& database) -> Result<Protocol> {
         auto found = VarietyRepository(database).protocol(variety);
         if (!found) {
-            return fail(ErrorKind::NotFound, "variety");
+            return fail(ErrorKind::NotFound, VarietyReason::Unknown);
         }
         return std::move(*found);
     });
@@ -83,10 +84,10 @@ Result<Protocol> VarietyEntries::protocol(VarietyId variety)
 Result<Protocol> VarietyEntries::save(const Protocol& protocol)
 {
     const bool isNew = !protocol.variety.id.isStored();
-    return m_ledger.record(isNew ? "variety.add" : "variety.change",
-                           [&](Database& database, std::string& subject) -> Result<Protocol> {
+    return m_ledger.record(isNew ? Intention::AddVariety : Intention::ChangeVariety,
+                           [&](Database& database, Deed& deed) -> Result<Protocol> {
                                Protocol stored = tidied(protocol);
-                               subject = stored.variety.name;
+                               deed.whom = stored.variety.name;
                                VarietyRepository varieties(database);
                                const Done checked = checkProtocol(stored).and_then(
                                    [&] { return checkStored(varieties, stored.variety); });
@@ -105,15 +106,15 @@ Result<Protocol> VarietyEntries::save(const Protocol& protocol)
 
 Done VarietyEntries::remove(VarietyId variety)
 {
-    return m_ledger.record("variety.remove", [&](Database& database, std::string& subject) -> Done {
+    return m_ledger.record(Intention::RemoveVariety, [&](Database& database, Deed& deed) -> Done {
         VarietyRepository varieties(database);
         const auto found = varieties.find(variety);
         if (!found) {
-            return fail(ErrorKind::NotFound, "variety");
+            return fail(ErrorKind::NotFound, VarietyReason::Unknown);
         }
-        subject = found->name;
+        deed.whom = found->name;
         if (varieties.isInUse(variety)) {
-            return fail(ErrorKind::InUse, "variety", found->name);
+            return fail(ErrorKind::InUse, VarietyReason::InUse, found->name);
         }
         varieties.remove(variety);
         return {};
@@ -130,11 +131,11 @@ Result<std::vector<SeedLotStock>> VarietyEntries::lots(std::optional<VarietyId> 
 Result<SeedLot> VarietyEntries::saveLot(const SeedLot& lot)
 {
     const bool isNew = !lot.id.isStored();
-    return m_ledger.record(isNew ? "seed_lot.add" : "seed_lot.change",
-                           [&](Database& database, std::string& subject) -> Result<SeedLot> {
+    return m_ledger.record(isNew ? Intention::AddSeedLot : Intention::ChangeSeedLot,
+                           [&](Database& database, Deed& deed) -> Result<SeedLot> {
                                SeedLot stored = lot;
                                stored.lotNumber = trimmed(lot.lotNumber);
-                               subject = stored.lotNumber;
+                               deed.whom = stored.lotNumber;
                                VarietyRepository varieties(database);
                                const Done checked = checkLot(stored).and_then(
                                    [&] { return checkStored(varieties, stored); });
@@ -152,44 +153,44 @@ Result<SeedLot> VarietyEntries::saveLot(const SeedLot& lot)
 
 Done VarietyEntries::removeLot(SeedLotId lot)
 {
-    return m_ledger.record("seed_lot.remove",
-                           [&](Database& database, std::string& subject) -> Done {
-                               VarietyRepository varieties(database);
-                               const auto found = varieties.find(lot);
-                               if (!found) {
-                                   return fail(ErrorKind::NotFound, "seed_lot");
-                               }
-                               subject = found->lotNumber;
-                               if (varieties.isInUse(lot)) {
-                                   return fail(ErrorKind::InUse, "seed_lot", found->lotNumber);
-                               }
-                               varieties.remove(lot);
-                               return {};
-                           });
+    return m_ledger.record(Intention::RemoveSeedLot, [&](Database& database, Deed& deed) -> Done {
+        VarietyRepository varieties(database);
+        const auto found = varieties.find(lot);
+        if (!found) {
+            return fail(ErrorKind::NotFound, VarietyReason::LotUnknown);
+        }
+        deed.whom = found->lotNumber;
+        if (varieties.isInUse(lot)) {
+            return fail(ErrorKind::InUse, VarietyReason::LotInUse, found->lotNumber);
+        }
+        varieties.remove(lot);
+        return {};
+    });
 }
 
 Result<StockCorrection> VarietyEntries::countLot(SeedLotId lot, Mass found,
                                                  const std::string& reason)
 {
-    return m_ledger.record(
-        "seed_lot.count", [&](Database& database, std::string& subject) -> Result<StockCorrection> {
-            VarietyRepository varieties(database);
-            const auto stock = varieties.stockOf(lot);
-            if (!stock) {
-                return fail(ErrorKind::NotFound, "seed_lot");
-            }
-            subject = stock->lot.lotNumber;
-            if (found < Mass{}) {
-                return fail(ErrorKind::Invalid, "seed_lot.found");
-            }
-            if (!stock->left) {
-                return fail(ErrorKind::Missing, "seed_lot.bought", stock->lot.lotNumber);
-            }
-            StockCorrection correction{
-                {}, lot, m_ledger.clock().today(), found - *stock->left, reason};
-            varieties.insert(correction);
-            return correction;
-        });
+    return m_ledger.record(Intention::CountSeedLot,
+                           [&](Database& database, Deed& deed) -> Result<StockCorrection> {
+                               VarietyRepository varieties(database);
+                               const auto stock = varieties.stockOf(lot);
+                               if (!stock) {
+                                   return fail(ErrorKind::NotFound, VarietyReason::LotUnknown);
+                               }
+                               deed.whom = stock->lot.lotNumber;
+                               if (found < Mass{}) {
+                                   return fail(ErrorKind::Invalid, VarietyReason::LotFound);
+                               }
+                               if (!stock->left) {
+                                   return fail(ErrorKind::Missing, VarietyReason::LotBoughtUnknown,
+                                               stock->lot.lotNumber);
+                               }
+                               StockCorrection correction{
+                                   {}, lot, m_ledger.clock().today(), found - *stock->left, reason};
+                               varieties.insert(correction);
+                               return correction;
+                           });
 }
 
 } // namespace plumule

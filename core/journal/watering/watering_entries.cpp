@@ -4,8 +4,10 @@
 #include "core/journal/ledger/ledger.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/watering/round_key.h"
+#include "core/watering/watering_reason.h"
 #include "core/watering/watering_repository.h"
 #include "core/watering/watering_rules.h"
 
@@ -63,7 +65,7 @@ int minuteOfTick(Database& database, RoundKey round, Moment now)
 Done checkNotAhead(RoundKey round, Moment now)
 {
     if (round.date > now.date) {
-        return fail(ErrorKind::Conflict, "watering.date", toIso(round.date));
+        return fail(ErrorKind::Conflict, WateringReason::RoundAhead, toIso(round.date));
     }
     return {};
 }
@@ -86,14 +88,14 @@ Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Mome
 {
     const auto known = TrayRepository(database).find(tray);
     if (!known) {
-        return fail(ErrorKind::NotFound, "tray");
+        return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
     Round asked = roundOfTrays(database, {tray}, round, now);
     if (asked.trays.empty() || asked.trays.front().isAside()) {
-        return fail(ErrorKind::Conflict, "watering.not_asked", known->code);
+        return fail(ErrorKind::Conflict, WateringReason::NotAsked, known->code);
     }
     if (asked.trays.front().isDone()) {
-        return fail(ErrorKind::Conflict, "watering.ticked", known->code);
+        return fail(ErrorKind::Conflict, WateringReason::TickedAlready, known->code);
     }
     return asked.trays.front();
 }
@@ -113,7 +115,7 @@ std::string codesOf(const std::vector<Row>& rows)
     }
     std::string codes;
     for (const Row& row : rows) {
-        codes += (codes.empty() ? "" : " ") + codeIn(row);
+        codes += (codes.empty() ? "" : ", ") + codeIn(row);
     }
     return codes;
 }
@@ -146,7 +148,7 @@ Result<Watering> WateringEntries::tick(TrayId tray, Date date, Slot slot)
     const RoundKey round{date, slot};
     const Moment now = m_ledger.clock().now();
     return m_ledger.record(
-        "watering.tick", [&](Database& database, std::string& subject) -> Result<Watering> {
+        Intention::TickWatering, [&](Database& database, Deed& deed) -> Result<Watering> {
             if (auto checked = checkNotAhead(round, now); !checked) {
                 return passOn(checked);
             }
@@ -154,7 +156,7 @@ Result<Watering> WateringEntries::tick(TrayId tray, Date date, Slot slot)
             if (!asked) {
                 return passOn(asked);
             }
-            subject = asked->code;
+            deed.whom = asked->code;
             return storeTick(database, *asked, round, minuteOfTick(database, round, now));
         });
 }
@@ -164,44 +166,42 @@ Result<std::vector<Watering>> WateringEntries::tickAll(const std::vector<TrayId>
 {
     const RoundKey key{date, slot};
     const Moment now = m_ledger.clock().now();
-    return m_ledger.record(
-        "watering.tick_all",
-        [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
-            if (auto checked = checkNotAhead(key, now); !checked) {
-                return passOn(checked);
-            }
-            Round asked = roundOfTrays(database, trays, key, now);
-            std::erase_if(asked.trays, [](const RoundTray& tray) {
-                return tray.isDone() || tray.isAside() || tray.isAsNeeded;
-            });
-            const int minute = minuteOfTick(database, key, now);
-            std::vector<Watering> given;
-            for (const RoundTray& tray : asked.trays) {
-                given.push_back(storeTick(database, tray, key, minute));
-            }
-            subject = codesOf(asked.trays);
-            return given;
-        });
+    return m_ledger.record(Intention::TickAllWaterings,
+                           [&](Database& database, Deed& deed) -> Result<std::vector<Watering>> {
+                               if (auto checked = checkNotAhead(key, now); !checked) {
+                                   return passOn(checked);
+                               }
+                               Round asked = roundOfTrays(database, trays, key, now);
+                               std::erase_if(asked.trays, [](const RoundTray& tray) {
+                                   return tray.isDone() || tray.isAside() || tray.isAsNeeded;
+                               });
+                               const int minute = minuteOfTick(database, key, now);
+                               std::vector<Watering> given;
+                               for (const RoundTray& tray : asked.trays) {
+                                   given.push_back(storeTick(database, tray, key, minute));
+                               }
+                               deed.whom = codesOf(asked.trays);
+                               return given;
+                           });
 }
 
 Done WateringEntries::untick(TrayId tray, Date date, Slot slot)
 {
-    return m_ledger.record(
-        "watering.untick", [&](Database& database, std::string& subject) -> Done {
-            WateringRepository waterings(database);
-            const auto given = waterings.find(tray, date, slot);
-            const auto looked = waterings.findLook(tray, date, slot);
-            if (!given && !looked) {
-                return fail(ErrorKind::NotFound, "watering", codeOf(database, tray));
-            }
-            subject = codeOf(database, tray);
-            if (given) {
-                waterings.remove(given->id);
-            } else {
-                waterings.remove(looked->id);
-            }
-            return {};
-        });
+    return m_ledger.record(Intention::UntickWatering, [&](Database& database, Deed& deed) -> Done {
+        WateringRepository waterings(database);
+        const auto given = waterings.find(tray, date, slot);
+        const auto looked = waterings.findLook(tray, date, slot);
+        if (!given && !looked) {
+            return fail(ErrorKind::NotFound, WateringReason::NotTicked, codeOf(database, tray));
+        }
+        deed.whom = codeOf(database, tray);
+        if (given) {
+            waterings.remove(given->id);
+        } else {
+            waterings.remove(looked->id);
+        }
+        return {};
+    });
 }
 
 Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector<TrayId>& trays,
@@ -210,8 +210,8 @@ Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector
     const RoundKey key{date, slot};
     const Moment now = m_ledger.clock().now();
     return m_ledger.record(
-        "watering.need_nothing",
-        [&](Database& database, std::string& subject) -> Result<std::vector<WateringLook>> {
+        Intention::FindNoNeed,
+        [&](Database& database, Deed& deed) -> Result<std::vector<WateringLook>> {
             if (auto checked = checkNotAhead(key, now); !checked) {
                 return passOn(checked);
             }
@@ -224,7 +224,7 @@ Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector
                 looks.push_back({{}, tray.tray, key.date, key.slot, minute});
                 WateringRepository(database).insert(looks.back());
             }
-            subject = codesOf(asked.trays);
+            deed.whom = codesOf(asked.trays);
             return looks;
         });
 }
@@ -232,8 +232,8 @@ Result<std::vector<WateringLook>> WateringEntries::needNothing(const std::vector
 Result<std::vector<Watering>> WateringEntries::giveBetween(const BetweenDraft& draft)
 {
     return m_ledger.record(
-        "watering.between",
-        [&](Database& database, std::string& subject) -> Result<std::vector<Watering>> {
+        Intention::WaterAsNeeded,
+        [&](Database& database, Deed& deed) -> Result<std::vector<Watering>> {
             auto records = TrayRepository(database).records(draft.trays);
             if (auto checked = checkBetween(draft, records, m_ledger.clock().now()); !checked) {
                 return passOn(checked);
@@ -252,39 +252,38 @@ Result<std::vector<Watering>> WateringEntries::giveBetween(const BetweenDraft& d
                                  true});
                 WateringRepository(database).insert(given.back());
             }
-            subject = codesOf(records);
+            deed.whom = codesOf(records);
             return given;
         });
 }
 
 Done WateringEntries::remove(WateringId id)
 {
-    return m_ledger.record("watering.remove",
-                           [&](Database& database, std::string& subject) -> Done {
-                               WateringRepository waterings(database);
-                               const auto given = waterings.find(id);
-                               if (!given) {
-                                   return fail(ErrorKind::NotFound, "watering");
-                               }
-                               subject = codeOf(database, given->tray);
-                               waterings.remove(id);
-                               return {};
-                           });
+    return m_ledger.record(Intention::RemoveWatering, [&](Database& database, Deed& deed) -> Done {
+        WateringRepository waterings(database);
+        const auto given = waterings.find(id);
+        if (!given) {
+            return fail(ErrorKind::NotFound, WateringReason::Unknown);
+        }
+        deed.whom = codeOf(database, given->tray);
+        waterings.remove(id);
+        return {};
+    });
 }
 
 Result<Watering> WateringEntries::correct(const Watering& corrected)
 {
-    return m_ledger.record("watering.correct",
-                           [&](Database& database, std::string& subject) -> Result<Watering> {
+    return m_ledger.record(Intention::CorrectWatering,
+                           [&](Database& database, Deed& deed) -> Result<Watering> {
                                if (auto checked = checkGiven(corrected); !checked) {
                                    return passOn(checked);
                                }
                                WateringRepository waterings(database);
                                auto given = waterings.find(corrected.id);
                                if (!given) {
-                                   return fail(ErrorKind::NotFound, "watering");
+                                   return fail(ErrorKind::NotFound, WateringReason::Unknown);
                                }
-                               subject = codeOf(database, given->tray);
+                               deed.whom = codeOf(database, given->tray);
                                given->minute = corrected.minute;
                                given->method = corrected.method;
                                given->water = corrected.water;
@@ -296,21 +295,20 @@ Result<Watering> WateringEntries::correct(const Watering& corrected)
 
 Result<WaterReading> WateringEntries::noteReading(const WaterReading& reading)
 {
-    return m_ledger.record("watering.note_reading",
-                           [&](Database& database, std::string& subject) -> Result<WaterReading> {
-                               if (auto checked = checkReading(reading); !checked) {
-                                   return passOn(checked);
-                               }
-                               if (reading.tray && !TrayRepository(database).find(*reading.tray)) {
-                                   return fail(ErrorKind::NotFound, "tray");
-                               }
-                               subject = reading.tray ? codeOf(database, *reading.tray)
-                                                      : toText(reading.water);
-                               WaterReading stored = reading;
-                               stored.id = {};
-                               WateringRepository(database).insert(stored);
-                               return stored;
-                           });
+    return m_ledger.record(
+        Intention::NoteReading, [&](Database& database, Deed& deed) -> Result<WaterReading> {
+            if (auto checked = checkReading(reading); !checked) {
+                return passOn(checked);
+            }
+            if (reading.tray && !TrayRepository(database).find(*reading.tray)) {
+                return fail(ErrorKind::NotFound, TrayReason::Unknown);
+            }
+            deed.whom = reading.tray ? codeOf(database, *reading.tray) : toText(reading.water);
+            WaterReading stored = reading;
+            stored.id = {};
+            WateringRepository(database).insert(stored);
+            return stored;
+        });
 }
 
 Result<std::vector<WaterRecipe>> WateringEntries::recipes()
@@ -320,8 +318,8 @@ Result<std::vector<WaterRecipe>> WateringEntries::recipes()
 
 Result<WaterRecipe> WateringEntries::changeRecipe(const WaterRecipe& recipe)
 {
-    return m_ledger.record("watering.change_recipe",
-                           [&](Database& database, std::string& subject) -> Result<WaterRecipe> {
+    return m_ledger.record(Intention::ChangeRecipe,
+                           [&](Database& database, Deed& deed) -> Result<WaterRecipe> {
                                if (auto checked = checkRecipe(recipe); !checked) {
                                    return passOn(checked);
                                }
@@ -334,7 +332,7 @@ Result<WaterRecipe> WateringEntries::changeRecipe(const WaterRecipe& recipe)
                                        stored.id = present.id;
                                    }
                                }
-                               subject = toText(recipe.water);
+                               deed.whom = toText(recipe.water);
                                if (waterings.find(stored.id)) {
                                    waterings.update(stored);
                                } else {

@@ -1,6 +1,7 @@
 #include "core/review/comparison/comparison_fit.h"
 
 #include "core/review/comparison/model_plan.h"
+#include "core/review/facts/review_reason.h"
 #include "core/stats/model/linear_model.h"
 #include "core/stats/model/mixed_model.h"
 
@@ -132,7 +133,7 @@ Result<Attempt> bestAttempt(const ComparisonColumns& columns, const ModelPlan& p
 {
     const auto media = static_cast<std::size_t>(levelsOf(columns, ModelPart::Medium));
     const std::pair all(media * (media - 1) / 2, media);
-    Result<Attempt> best = fail(ErrorKind::TooFew, "residual");
+    Result<Attempt> best = fail(ErrorKind::TooFew, ReviewReason::TooFewTrays);
     for (const ModelPlan& candidate : fallbacks(plan)) {
         auto attempt = tryPlan(columns, candidate);
         if (attempt && (!best || attempt->told > best->told)) {
@@ -231,7 +232,7 @@ Interaction clearOrNot(ModelPart with, double f, double df1, std::optional<doubl
 Result<ComparisonFit> fitComparison(const ComparisonColumns& columns)
 {
     if (levelsOf(columns, ModelPart::Medium) < 2) {
-        return fail(ErrorKind::TooFew, "media");
+        return fail(ErrorKind::TooFew, ReviewReason::TooFewMedia);
     }
     const PlannedModel planned = planModel(columns);
     auto attempt = bestAttempt(columns, planned.plan);

@@ -1,5 +1,6 @@
 #include "core/review/facts/season_repository.h"
 
+#include "core/base/work_reason.h"
 #include "core/cost/cost_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/storage/database.h"
@@ -458,7 +459,7 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonFilter& filter, const Pro
     double done = 0;
     for (const auto& step : steps) {
         if (progress.isStopped()) {
-            return fail(ErrorKind::Cancelled, "season");
+            return fail(ErrorKind::Cancelled, WorkReason::Stopped);
         }
         step();
         progress.report(++done / static_cast<double>(std::size(steps)));

@@ -2,7 +2,9 @@
 
 #include "core/review/comparison/pair_verdict.h"
 #include "core/review/facts/pooled_spread.h"
+#include "core/review/facts/review_reason.h"
 #include "core/stats/planning/power.h"
+#include "core/trial/trial_reason.h"
 
 #include <algorithm>
 #include <cmath>
@@ -79,13 +81,13 @@ private:
 Done OutlookMaker::check() const
 {
     if (m_draft.trial.margin && m_draft.trial.margin->count() <= 0) {
-        return fail(ErrorKind::Invalid, "trial.margin");
+        return fail(ErrorKind::Invalid, TrialReason::Margin);
     }
     if (m_draft.plan.spread && m_draft.plan.spread->count() <= 0) {
-        return fail(ErrorKind::Invalid, "trial.spread");
+        return fail(ErrorKind::Invalid, TrialReason::Spread);
     }
     if (m_feedings.size() < 2) {
-        return fail(ErrorKind::TooFew, "trial.treatments");
+        return fail(ErrorKind::TooFew, TrialReason::TooFewMedia);
     }
     return {};
 }
@@ -245,7 +247,7 @@ Result<PlanOutlook> OutlookMaker::outlook()
                           ? Margin{inGrams(*m_draft.trial.margin), MarginFrom::Trials}
                           : Margin{kDefaultMargin * m_result.mean, MarginFrom::Default};
     if (m_result.spread <= 0 || m_result.margin.value <= 0) {
-        return fail(ErrorKind::TooFew, "plan.mean");
+        return fail(ErrorKind::TooFew, ReviewReason::NoYieldYet);
     }
     const int each = std::max(1, m_draft.plan.traysEach);
     m_result.chosen = powerAt(each);

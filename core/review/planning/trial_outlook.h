@@ -39,8 +39,8 @@ struct PlanOutlook
 // as trays of that medium; of media with unlike numbers of feedings, the fewest. The spread is, in
 // this order, the plan's own, the variety's (pooled within medium and trial, from 4 degrees of
 // freedom on), the room's as a share of the mean, 10 % of the mean. TooFew "plan.mean" where
-// neither a spread nor any yield is on record, or no yield and no margin; Invalid "trial.margin" or
-// "trial.spread" of 0 or less; TooFew "trial.treatments" with one medium.
+// neither a spread nor any yield is on record, or no yield and no margin; Invalid Margin or
+// Spread of 0 or less; TooFewMedia with one medium.
 [[nodiscard]] Result<PlanOutlook> outlookOf(const TrialDraft& draft, const SeasonFacts& facts);
 
 // Key "power_curve": power in percent against trays of each medium, the chosen count a point, 80 %

@@ -1,6 +1,7 @@
 #include "core/base/date.h"
 
 #include "core/base/clock.h"
+#include "core/base/text_reason.h"
 
 #include <gtest/gtest.h>
 
@@ -34,7 +35,7 @@ TEST(Date, RefusesWhatIsNoIsoDay)
         const auto day = dateFromIso(text);
         ASSERT_FALSE(day) << text;
         EXPECT_EQ(static_cast<int>(day.error().kind), static_cast<int>(ErrorKind::Invalid));
-        EXPECT_EQ(day.error().detail, text);
+        EXPECT_EQ(day.error(), fail(ErrorKind::Invalid, TextReason::NotADate, text).value());
     }
 }
 

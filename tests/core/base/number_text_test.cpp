@@ -2,6 +2,7 @@
 
 #include "core/base/enum_text.h"
 #include "core/base/id.h"
+#include "core/base/text_reason.h"
 
 #include <gtest/gtest.h>
 #include <unordered_set>
@@ -21,7 +22,7 @@ TEST(NumberText, ReadsPointAndCommaAsTheDecimalMark)
          {Reading{"1.234", 1.234}, Reading{"1,5", 1.5}, Reading{"0", 0}, Reading{"-2,5", -2.5},
           Reading{"+331.5", 331.5}, Reading{" 12 ", 12}, Reading{".5", 0.5}, Reading{"5.", 5},
           Reading{"0331,5", 331.5}, Reading{"1000000", 1e6}}) {
-        const auto read = decimalFromText(text, "seed_g");
+        const auto read = decimalFromText(text);
         ASSERT_TRUE(read) << text;
         EXPECT_DOUBLE_EQ(*read, value) << text;
     }
@@ -32,22 +33,20 @@ TEST(NumberText, RefusesWhateverCouldBeMisread)
     for (const char* text :
          {"",    " ",   ".",    "-",   "+",   "1.234,5", "1,234,567", "1.2.3", "1 234", "1e3",
           "12g", "g12", "0x10", "inf", "nan", "--1",     "+-1",       "1-",    "1'000", "٣"}) {
-        const auto read = decimalFromText(text, "seed_g");
+        const auto read = decimalFromText(text);
         ASSERT_FALSE(read) << text;
-        EXPECT_EQ(static_cast<int>(read.error().kind), static_cast<int>(ErrorKind::Invalid));
-        EXPECT_EQ(read.error().subject, "seed_g");
-        EXPECT_EQ(read.error().detail, text);
+        EXPECT_EQ(read.error(), fail(ErrorKind::Invalid, TextReason::NotANumber, text).value());
     }
 }
 
 TEST(NumberText, ReadsWholeNumbers)
 {
-    EXPECT_EQ(wholeFromText("42", "block").value(), 42);
-    EXPECT_EQ(wholeFromText(" -7 ", "block").value(), -7);
-    EXPECT_EQ(wholeFromText("+7", "block").value(), 7);
+    EXPECT_EQ(wholeFromText("42").value(), 42);
+    EXPECT_EQ(wholeFromText(" -7 ").value(), -7);
+    EXPECT_EQ(wholeFromText("+7").value(), 7);
     for (const char* text :
          {"", "4.2", "4,2", "four", "4 2", "99999999999999999999", "-", "+", "+-7"}) {
-        EXPECT_FALSE(wholeFromText(text, "block")) << text;
+        EXPECT_FALSE(wholeFromText(text)) << text;
     }
 }
 

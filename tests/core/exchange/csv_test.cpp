@@ -53,24 +53,24 @@ TEST(Csv, ReadsALastRowWithoutALineEnd)
 
 TEST(Csv, NamesTheLineThatIsWrong)
 {
-    const std::pair<const char*, const char*> kCases[] = {
-        {"code,note\nRD001,\"open\nmore\n", "line 2"},
-        {"code,note\nRD001\n", "line 2"},
-        {"code,note\nRD001,a,b\n", "line 2"},
-        {"code,note\n\"a\nb\",1\nRD002\n", "line 4"},
-        {"code,note\nRD001,\"a\"b\n", "line 2"},
-        {"code,note\nRD001,a\"b\n", "line 2"},
-        {"code,code\n", "line 1"},
-        {"code,\n", "line 1"},
-        {"code,note\nRD001,ok\nRD002,\xE9t\xE9\n", "line 3"},
-        {"code,note\nRD001,\xC0\xAF\n", "line 2"},
-        {"code,note\nRD001,\xED\xA0\x80\n", "line 2"},
+    const std::pair<const char*, int> kCases[] = {
+        {"code,note\nRD001,\"open\nmore\n", 2},
+        {"code,note\nRD001\n", 2},
+        {"code,note\nRD001,a,b\n", 2},
+        {"code,note\n\"a\nb\",1\nRD002\n", 4},
+        {"code,note\nRD001,\"a\"b\n", 2},
+        {"code,note\nRD001,a\"b\n", 2},
+        {"code,code\n", 1},
+        {"code,\n", 1},
+        {"code,note\nRD001,ok\nRD002,\xE9t\xE9\n", 3},
+        {"code,note\nRD001,\xC0\xAF\n", 2},
+        {"code,note\nRD001,\xED\xA0\x80\n", 2},
     };
     for (const auto& [text, line] : kCases) {
         const auto table = csvFrom(text);
         ASSERT_FALSE(table) << text;
         EXPECT_EQ(table.error().kind, ErrorKind::Invalid) << text;
-        EXPECT_EQ(table.error().subject, line) << text;
+        EXPECT_EQ(table.error().row, (RowAt{"", line})) << text;
     }
 }
 

@@ -1,5 +1,7 @@
 #include "core/exchange/tray_import.h"
 
+#include "core/exchange/row_fault.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -19,15 +21,10 @@ ImportPreview previewOfText(const std::string& text, const KnownNames& known = {
     return table ? previewOf(*table, known) : ImportPreview{};
 }
 
-// The faults of one row behind the full header, as "column kind".
-std::vector<std::pair<std::string, ErrorKind>> faultsOf(const std::string& row,
-                                                        const KnownNames& known = {})
+// The faults of one row behind the full header.
+std::vector<Error> faultsOf(const std::string& row, const KnownNames& known = {})
 {
-    std::vector<std::pair<std::string, ErrorKind>> faults;
-    for (const Error& fault : previewOfText(kHeader + row + "\n", known).faults) {
-        faults.emplace_back(fault.subject, fault.kind);
-    }
-    return faults;
+    return previewOfText(kHeader + row + "\n", known).faults;
 }
 
 TEST(TrayImport, ReadsAFullRow)
@@ -82,50 +79,59 @@ TEST(TrayImport, FaultsEachMissingNeededColumn)
     const ImportPreview preview =
         previewOfText("code,variety,sown,seed_g,harvested\nRD001,a,b,c,d\n");
     ASSERT_EQ(preview.faults.size(), 2U);
-    EXPECT_EQ(preview.faults[0].subject, "line 1: medium");
-    EXPECT_EQ(preview.faults[1].subject, "line 1: net_g");
-    EXPECT_EQ(preview.faults[0].kind, ErrorKind::Missing);
+    EXPECT_EQ(preview.faults[0],
+              faultAt("", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, "medium").value());
+    EXPECT_EQ(preview.faults[1],
+              faultAt("", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, "net_g").value());
 }
 
 struct FaultCase
 {
     const char* row;
-    const char* subject;
-    ErrorKind kind;
+    ExchangeReason reason;
+    std::vector<std::string> values;
 };
 
-constexpr FaultCase kFaults[] = {
-    {",Radish,Coir,2026-03-02,,,,,,,,,,,,", "line 2: code", ErrorKind::Missing},
-    {"RD1,,Coir,2026-03-02,,,,,,,,,,,,", "line 2: variety", ErrorKind::Missing},
-    {"RD1,Radish,,2026-03-02,,,,,,,,,,,,", "line 2: medium", ErrorKind::Missing},
-    {"RD1,Radish,Coir,,,,,,,,,,,,,", "line 2: sown", ErrorKind::Missing},
-    {"RD1,Radish,Coir,02.03.2026,,,,,,,,,,,,", "line 2: sown", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-02-30,,,,,,,,,,,,", "line 2: sown", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,30 g,,,,,,,,,,,", "line 2: seed_g", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,0,,,,,,,,,,,", "line 2: seed_g", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,1.2.3,,,,,,,,,,,", "line 2: seed_g", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,2026-03-01,280,,,,,,,,,", "line 2: harvested",
-     ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,,,,,,,,,,", "line 2: net_g", ErrorKind::Missing},
-    {"RD1,Radish,Coir,2026-03-02,,,280,,,,,,,,,", "line 2: harvested", ErrorKind::Missing},
-    {"RD1,Radish,Coir,2026-03-02,,,,,,,,,,900,,", "line 2: harvested", ErrorKind::Missing},
-    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,-3,,,,,,,,,", "line 2: net_g", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,50001,,,,,,,,,", "line 2: net_g", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,,,T1,0,,,,,,,", "line 2: block", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,,,T1,1.5,,,,,,,", "line 2: block", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,,,,,A,1,,,,,", "line 2: place", ErrorKind::Missing},
-    {"RD1,Radish,Coir,2026-03-02,,,,,,,1,2,,,,", "line 2: rack", ErrorKind::Missing},
-    {"RD1,Radish,Coir,2026-03-02,,,,,,A,1,101,,,,", "line 2: place", ErrorKind::Invalid},
-    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,280,,,,,,,,1001,", "line 2: height_mm",
-     ErrorKind::Invalid},
+const FaultCase kFaults[] = {
+    {",Radish,Coir,2026-03-02,,,,,,,,,,,,", ExchangeReason::CellMissing, {"code"}},
+    {"RD1,,Coir,2026-03-02,,,,,,,,,,,,", ExchangeReason::CellMissing, {"variety"}},
+    {"RD1,Radish,,2026-03-02,,,,,,,,,,,,", ExchangeReason::CellMissing, {"medium"}},
+    {"RD1,Radish,Coir,,,,,,,,,,,,,", ExchangeReason::CellMissing, {"sown"}},
+    {"RD1,Radish,Coir,02.03.2026,,,,,,,,,,,,", ExchangeReason::CellForm, {"sown", "02.03.2026"}},
+    {"RD1,Radish,Coir,2026-02-30,,,,,,,,,,,,", ExchangeReason::CellForm, {"sown", "2026-02-30"}},
+    {"RD1,Radish,Coir,2026-03-02,30 g,,,,,,,,,,,", ExchangeReason::CellForm, {"seed_g", "30 g"}},
+    {"RD1,Radish,Coir,2026-03-02,0,,,,,,,,,,,", ExchangeReason::CellForm, {"seed_g", "0"}},
+    {"RD1,Radish,Coir,2026-03-02,1.2.3,,,,,,,,,,,", ExchangeReason::CellForm, {"seed_g", "1.2.3"}},
+    {"RD1,Radish,Coir,2026-03-02,,2026-03-01,280,,,,,,,,,",
+     ExchangeReason::HarvestBeforeSowing,
+     {"2026-03-01"}},
+    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,,,,,,,,,,", ExchangeReason::CellMissing, {"net_g"}},
+    {"RD1,Radish,Coir,2026-03-02,,,280,,,,,,,,,", ExchangeReason::CellMissing, {"harvested"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,,,,,,,900,,", ExchangeReason::CellMissing, {"harvested"}},
+    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,-3,,,,,,,,,",
+     ExchangeReason::CellForm,
+     {"net_g", "-3"}},
+    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,50001,,,,,,,,,",
+     ExchangeReason::CellForm,
+     {"net_g", "50001"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,T1,0,,,,,,,", ExchangeReason::CellForm, {"block", "0"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,T1,1.5,,,,,,,", ExchangeReason::CellForm, {"block", "1.5"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,,,A,1,,,,,", ExchangeReason::CellMissing, {"place"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,,,,1,2,,,,", ExchangeReason::CellMissing, {"rack"}},
+    {"RD1,Radish,Coir,2026-03-02,,,,,,A,1,101,,,,", ExchangeReason::CellForm, {"place", "101"}},
+    {"RD1,Radish,Coir,2026-03-02,,2026-03-11,280,,,,,,,,1001,",
+     ExchangeReason::CellForm,
+     {"height_mm", "1001"}},
 };
 
 TEST(TrayImport, FaultsABadCellByItsLineAndColumn)
 {
     for (const FaultCase& expected : kFaults) {
-        EXPECT_THAT(faultsOf(expected.row),
-                    ElementsAre(std::pair<std::string, ErrorKind>(expected.subject, expected.kind)))
-            << expected.row;
+        const auto faults = faultsOf(expected.row);
+        ASSERT_EQ(faults.size(), 1U) << expected.row;
+        EXPECT_EQ(faults[0].reason, expected.reason) << expected.row;
+        EXPECT_EQ(faults[0].values, expected.values) << expected.row;
+        EXPECT_EQ(faults[0].row, (RowAt{"", 2})) << expected.row;
     }
 }
 
@@ -139,8 +145,10 @@ TEST(TrayImport, FaultsACodeUsedTwiceInTheFileOrTheJournal)
                                 "Rd002,Radish,Coir,2026-03-02,,,,,,,,,,,,\n",
                       known);
     ASSERT_EQ(preview.faults.size(), 2U);
-    EXPECT_EQ(preview.faults[0], (Error{ErrorKind::Duplicate, "line 2: code", "rd001"}));
-    EXPECT_EQ(preview.faults[1], (Error{ErrorKind::Duplicate, "line 4: code", "Rd002"}));
+    EXPECT_EQ(preview.faults[0],
+              faultAt("", 2, ErrorKind::Duplicate, ExchangeReason::CodeTaken, "rd001").value());
+    EXPECT_EQ(preview.faults[1],
+              faultAt("", 4, ErrorKind::Duplicate, ExchangeReason::CodeTaken, "Rd002").value());
 }
 
 TEST(TrayImport, FaultsAPlaceWhereAnotherTrayGrows)
@@ -155,8 +163,10 @@ TEST(TrayImport, FaultsAPlaceWhereAnotherTrayGrows)
                                 "RD4,Radish,Coir,2026-03-02,,2026-03-11,280,,,A,1,1,,,,\n",
                       known);
     ASSERT_EQ(preview.faults.size(), 2U);
-    EXPECT_EQ(preview.faults[0], (Error{ErrorKind::Conflict, "line 2: place", "A/1/1"}));
-    EXPECT_EQ(preview.faults[1], (Error{ErrorKind::Conflict, "line 4: place", "A/1/2"}));
+    EXPECT_EQ(preview.faults[0],
+              faultAt("", 2, ErrorKind::Conflict, ExchangeReason::PlaceTaken, "A/1/1").value());
+    EXPECT_EQ(preview.faults[1],
+              faultAt("", 4, ErrorKind::Conflict, ExchangeReason::PlaceTaken, "A/1/2").value());
 }
 
 TEST(TrayImport, ListsWhatWouldBeMadeOnceEach)

@@ -1,5 +1,7 @@
 #include "core/harvest/scale_text.h"
 
+#include "core/harvest/harvest_reason.h"
+
 #include <gtest/gtest.h>
 
 namespace plumule {
@@ -69,8 +71,8 @@ TEST(ScaleText, RefusesWhatIsNotOneWeight)
         const auto reading = scaleReadingFrom(text, MassUnit::Gram);
         ASSERT_FALSE(reading) << text;
         EXPECT_EQ(reading.error().kind, ErrorKind::Invalid) << text;
-        EXPECT_EQ(reading.error().subject, "scale.text") << text;
-        EXPECT_EQ(reading.error().detail, text);
+        EXPECT_EQ(reading.error().reason, HarvestReason::ScaleText) << text;
+        EXPECT_EQ(reading.error().values, std::vector<std::string>{text});
     }
 }
 

@@ -1,5 +1,7 @@
 #include "core/harvest/weighing_rules.h"
 
+#include "core/harvest/harvest_reason.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -131,10 +133,10 @@ TEST(WeighingRules, GivesEveryDoubtATextOfItsOwn)
 TEST(WeighingRules, RefusesBowlsThatHoldNothing)
 {
     EXPECT_EQ(checkBowls({}).error().kind, ErrorKind::Missing);
-    EXPECT_EQ(checkBowls({{grams(42), grams(42)}}).error().subject, "harvest.net");
-    EXPECT_EQ(checkBowls({{grams(40), grams(42)}}).error().subject, "harvest.net");
-    EXPECT_EQ(checkBowls({{grams(40), grams(-2)}}).error().subject, "bowl.tare");
-    EXPECT_EQ(checkBowls({{grams(50'001), grams(2)}}).error().subject, "bowl.gross");
+    EXPECT_EQ(checkBowls({{grams(42), grams(42)}}).error().reason, HarvestReason::NothingNet);
+    EXPECT_EQ(checkBowls({{grams(40), grams(42)}}).error().reason, HarvestReason::NothingNet);
+    EXPECT_EQ(checkBowls({{grams(40), grams(-2)}}).error().reason, HarvestReason::TareNegative);
+    EXPECT_EQ(checkBowls({{grams(50'001), grams(2)}}).error().reason, HarvestReason::GrossTooHeavy);
     EXPECT_TRUE(checkBowls({{grams(40), grams(42)}, {grams(100), grams(42)}}));
 }
 

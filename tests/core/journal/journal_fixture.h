@@ -118,8 +118,8 @@ protected:
 
     // Runs `intention`, which must succeed and change the journal, then takes it back and does it
     // again, also across a restart, and compares the tables each time.
-    template <class Intention>
-    void expectUndoable(Intention intention)
+    template <class Act>
+    void expectUndoable(Act intention)
     {
         const std::string before = dump();
         const auto answer = intention();
@@ -138,8 +138,8 @@ protected:
     }
 
     // For an intention that must be refused and leave the tables alone.
-    template <class Intention>
-    void expectRefused(ErrorKind kind, const std::string& subject, Intention intention)
+    template <class Act>
+    void expectRefused(ErrorKind kind, const std::string& subject, Act intention)
     {
         const std::string before = dump();
         const auto answer = intention();
@@ -147,6 +147,17 @@ protected:
         EXPECT_EQ(static_cast<int>(answer.error().kind), static_cast<int>(kind))
             << answer.error().subject << " " << answer.error().detail;
         EXPECT_EQ(answer.error().subject, subject);
+        EXPECT_EQ(before, dump());
+    }
+    template <class Act>
+    void expectRefused(ErrorKind kind, Reason reason, Act intention)
+    {
+        const std::string before = dump();
+        const auto answer = intention();
+        ASSERT_FALSE(answer) << "it was not refused";
+        EXPECT_EQ(static_cast<int>(answer.error().kind), static_cast<int>(kind));
+        EXPECT_EQ(answer.error().reason, reason)
+            << answer.error().reason.family() << " " << answer.error().reason.code();
         EXPECT_EQ(before, dump());
     }
 

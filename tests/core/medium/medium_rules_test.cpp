@@ -1,5 +1,7 @@
 #include "core/medium/medium_rules.h"
 
+#include "core/medium/medium_reason.h"
+
 #include <gtest/gtest.h>
 
 namespace plumule {
@@ -15,10 +17,10 @@ Medium soundMesh()
     return medium;
 }
 
-std::string faultOf(const Medium& medium)
+Reason faultOf(const Medium& medium)
 {
     const Done done = checkMedium(medium);
-    return done ? "" : done.error().subject;
+    return done ? Reason() : done.error().reason;
 }
 
 TEST(MediumRules, FormsSurviveTheirText)
@@ -34,41 +36,41 @@ TEST(MediumRules, FormsSurviveTheirText)
 
 TEST(MediumRules, ALooseMixIsUsedOnce)
 {
-    EXPECT_EQ(faultOf(soundMesh()), "");
+    EXPECT_EQ(faultOf(soundMesh()), Reason());
     Medium mix = soundMesh();
     mix.form = MediumForm::LooseMix;
-    EXPECT_EQ(faultOf(mix), "medium.is_reusable");
+    EXPECT_EQ(faultOf(mix), MediumReason::LooseMixReused);
 }
 
 TEST(MediumRules, OnlyReusableMediaHavePlannedUsesAndAtLeastOne)
 {
     Medium medium = soundMesh();
     medium.plannedUses = 0;
-    EXPECT_EQ(faultOf(medium), "medium.planned_uses");
+    EXPECT_EQ(faultOf(medium), MediumReason::PlannedUses);
     medium.plannedUses = 5;
     medium.isReusable = false;
-    EXPECT_EQ(faultOf(medium), "medium.planned_uses");
+    EXPECT_EQ(faultOf(medium), MediumReason::PlannedUsesOfOneUse);
     medium.plannedUses.reset();
-    EXPECT_EQ(faultOf(medium), "");
+    EXPECT_EQ(faultOf(medium), Reason());
 }
 
 TEST(MediumRules, RefusesWhatHasNoNameOrNoMeasure)
 {
     Medium medium = soundMesh();
     medium.name = "\t";
-    EXPECT_EQ(faultOf(medium), "medium.name");
+    EXPECT_EQ(faultOf(medium), MediumReason::NameMissing);
     medium = soundMesh();
     medium.surfaceBelowRim = -millimetres(1);
-    EXPECT_EQ(faultOf(medium), "medium.surface_below_rim");
+    EXPECT_EQ(faultOf(medium), MediumReason::SurfaceBelowRim);
     medium.surfaceBelowRim = Length{};
-    EXPECT_EQ(faultOf(medium), "") << "filled to the rim";
+    EXPECT_EQ(faultOf(medium), Reason()) << "filled to the rim";
     medium.amountPerTray = Volume{};
-    EXPECT_EQ(faultOf(medium), "medium.amount_per_tray");
+    EXPECT_EQ(faultOf(medium), MediumReason::AmountPerTray);
     medium = soundMesh();
     medium.marker = kMarkers;
-    EXPECT_EQ(faultOf(medium), "medium.marker");
+    EXPECT_EQ(faultOf(medium), MediumReason::Marker);
     medium.marker = -1;
-    EXPECT_EQ(faultOf(medium), "medium.marker");
+    EXPECT_EQ(faultOf(medium), MediumReason::Marker);
 }
 
 TEST(MediumRules, MarkersAreGivenOutOneByOneThenShared)

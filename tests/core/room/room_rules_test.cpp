@@ -1,5 +1,7 @@
 #include "core/room/room_rules.h"
 
+#include "core/room/room_reason.h"
+
 #include <gtest/gtest.h>
 
 namespace plumule {
@@ -75,9 +77,9 @@ Room soundRoom()
     return room;
 }
 
-std::string faultOf(const Done& done)
+Reason faultOf(const Done& done)
 {
-    return done ? "" : done.error().subject;
+    return done ? Reason() : done.error().reason;
 }
 
 TEST(RoomRules, ARoomNeedsANameTimesInOrderAndATrayWithASize)
@@ -85,19 +87,19 @@ TEST(RoomRules, ARoomNeedsANameTimesInOrderAndATrayWithASize)
     EXPECT_TRUE(checkRoom(soundRoom()));
     Room room = soundRoom();
     room.name = "  ";
-    EXPECT_EQ(faultOf(checkRoom(room)), "room.name");
+    EXPECT_EQ(faultOf(checkRoom(room)), RoomReason::NameMissing);
     room = soundRoom();
     room.currency.clear();
-    EXPECT_EQ(faultOf(checkRoom(room)), "room.currency");
+    EXPECT_EQ(faultOf(checkRoom(room)), RoomReason::CurrencyMissing);
     room = soundRoom();
     room.morningMinute = room.eveningMinute;
-    EXPECT_EQ(faultOf(checkRoom(room)), "room.morning");
+    EXPECT_EQ(faultOf(checkRoom(room)), RoomReason::RoundTimes);
     room = soundRoom();
     room.eveningMinute = kMinutesPerDay;
-    EXPECT_EQ(faultOf(checkRoom(room)), "room.morning");
+    EXPECT_EQ(faultOf(checkRoom(room)), RoomReason::RoundTimes);
     room = soundRoom();
     room.trayWidth = Length{};
-    EXPECT_EQ(faultOf(checkRoom(room)), "room.tray_size");
+    EXPECT_EQ(faultOf(checkRoom(room)), RoomReason::TraySize);
 }
 
 TEST(RoomRules, LightIsNotNegativeNorLongerThanADay)
@@ -108,9 +110,9 @@ TEST(RoomRules, LightIsNotNegativeNorLongerThanADay)
     shelf.lightMinutes = kMinutesPerDay;
     EXPECT_TRUE(checkLight(shelf));
     shelf.lightMinutes = kMinutesPerDay + 1;
-    EXPECT_EQ(faultOf(checkLight(shelf)), "shelf.light_minutes");
+    EXPECT_EQ(faultOf(checkLight(shelf)), RoomReason::LightMinutes);
     shelf.lightMilliwatts = -1;
-    EXPECT_EQ(faultOf(checkLight(shelf)), "shelf.light");
+    EXPECT_EQ(faultOf(checkLight(shelf)), RoomReason::LightPower);
 }
 
 TEST(RoomRules, CountsHaveLimits)

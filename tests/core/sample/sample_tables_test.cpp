@@ -1,5 +1,6 @@
 #include "core/sample/sample_tables.h"
 
+#include "core/exchange/row_fault.h"
 #include "core/variety/variety.h"
 #include "tests/core/journal/journal_fixture.h"
 
@@ -85,7 +86,8 @@ TEST_F(SampleTablesTest, NamesTheCellThatIsWrong)
         const Done read = readRow("number,whole,time,stage,name", "1.2.3,1.5,25:00,lit,Pea", take);
         ASSERT_FALSE(read) << column;
         EXPECT_EQ(read.error().kind, ErrorKind::Invalid) << column;
-        EXPECT_EQ(read.error().subject, "things.csv line 2: " + column);
+        EXPECT_EQ(read.error().values.front(), column);
+        EXPECT_EQ(read.error().row, (RowAt{"things.csv", 2}));
     }
 }
 
@@ -94,7 +96,9 @@ TEST_F(SampleTablesTest, NamesAColumnThatIsNotThere)
     const Done read =
         readRow("name", "Radish", [](const SampleRow& row) { (void)row.text("seed_g"); });
     ASSERT_FALSE(read);
-    EXPECT_EQ(read.error(), (Error{ErrorKind::Missing, "things.csv line 1: seed_g", ""}));
+    EXPECT_EQ(read.error(),
+              faultAt("things.csv", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, "seed_g")
+                  .value());
 }
 
 TEST_F(SampleTablesTest, StopsAtTheFirstFaultAndKeepsIt)
@@ -109,8 +113,9 @@ TEST_F(SampleTablesTest, StopsAtTheFirstFaultAndKeepsIt)
     EXPECT_EQ(rows, 2);
     tables.forEach("none", [&](const SampleRow&) { ++rows; });
     EXPECT_EQ(rows, 2);
-    EXPECT_EQ(tables.outcome().error().subject, "things.csv line 3: count");
-    EXPECT_EQ(tables.outcome().error().detail, "x");
+    EXPECT_EQ(tables.outcome().error(),
+              faultAt("things.csv", 3, ErrorKind::Invalid, ExchangeReason::CellForm, "count", "x")
+                  .value());
 }
 
 TEST_F(SampleTablesTest, SaysWhichTableCannotBeRead)
@@ -118,12 +123,12 @@ TEST_F(SampleTablesTest, SaysWhichTableCannotBeRead)
     SampleTables missing(folder.path(), kNow);
     missing.forEach("none", [](const SampleRow&) { FAIL(); });
     EXPECT_EQ(missing.outcome().error().kind, ErrorKind::Unreadable);
-    EXPECT_EQ(missing.outcome().error().subject, "none.csv");
+    EXPECT_EQ(missing.outcome().error().values.front(), (folder.path() / "none.csv").string());
 
     std::ofstream(folder.path() / "things.csv") << "a,b\n1\n";
     SampleTables broken(folder.path(), kNow);
     broken.forEach("things", [](const SampleRow&) { FAIL(); });
-    EXPECT_EQ(broken.outcome().error().subject, "things.csv line 2");
+    EXPECT_EQ(broken.outcome().error().row, (RowAt{"things.csv", 2}));
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/tasting/tasting_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -39,7 +41,7 @@ TEST_F(SampleTastingsTest, TheOpenOneIsHalfDone)
     EXPECT_EQ(open.panel.on, clock.today());
     EXPECT_EQ(open.scoresWanted, 48);
     EXPECT_EQ(open.scores, 30);
-    EXPECT_EQ(journal->tastings().result(open.panel.id).error().subject, "panel.open");
+    EXPECT_TRUE(journal->tastings().result(open.panel.id).error().is(TastingReason::Open));
 }
 
 } // namespace

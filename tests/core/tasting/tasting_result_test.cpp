@@ -1,5 +1,7 @@
 #include "core/tasting/tasting_result.h"
 
+#include "core/tasting/tasting_reason.h"
+
 #include <cmath>
 #include <gtest/gtest.h>
 
@@ -90,7 +92,8 @@ TEST(TastingResult, AnOpenPanelTellsNothing)
     record.panel.closedOn.reset();
     const auto result = tastingResult(record, kThreeBeds);
     ASSERT_FALSE(result);
-    EXPECT_EQ(result.error(), (Error{ErrorKind::Conflict, "panel.open", "Spring tasting"}));
+    EXPECT_EQ(result.error(),
+              (fail(ErrorKind::Conflict, TastingReason::Open, "Spring tasting").value()));
 }
 
 TEST(TastingResult, FullAgreementOfFiveIsShown)
@@ -270,7 +273,7 @@ TEST(TastingResult, ATriangleCountsRightAnswersAgainstGuessing)
     const auto two = tastingResult(closedTriangle(2, 2), bedsNamed({"Mix", "Mesh"}));
     EXPECT_EQ(caveatIn(*two, TastingCaveatKind::FewTasters)->limit, 0) << "two can show nothing";
     const auto none = tastingResult(closedTriangle(0, 0, 3), bedsNamed({"Mix", "Mesh"}));
-    EXPECT_EQ(none.error(), (Error{ErrorKind::TooFew, "panel.scores", ""}));
+    EXPECT_EQ(none.error(), (fail(ErrorKind::TooFew, TastingReason::NoScores).value()));
 }
 
 TEST(TastingResult, TastersForATriangleAreTheFewestWithThePower)

@@ -1,5 +1,7 @@
 #include "core/tasting/tasting_rules.h"
 
+#include "core/tasting/tasting_reason.h"
+
 #include <functional>
 #include <gtest/gtest.h>
 
@@ -47,45 +49,47 @@ TEST(TastingRules, RefusesAPanelThatCantBeTasted)
     {
         std::function<void(PanelDraft&)> spoil;
         ErrorKind kind;
-        const char* subject;
+        Reason reason;
     } kCases[] = {
-        {[](PanelDraft& d) { d.panel.name = ""; }, ErrorKind::Missing, "panel.name"},
-        {[](PanelDraft& d) { d.media.resize(1); }, ErrorKind::TooFew, "panel.media"},
+        {[](PanelDraft& d) { d.panel.name = ""; }, ErrorKind::Missing, TastingReason::NameMissing},
+        {[](PanelDraft& d) { d.media.resize(1); }, ErrorKind::TooFew, TastingReason::TooFewMedia},
         {[](PanelDraft& d) {
              d.media = {{1}, {1}};
          },
-         ErrorKind::Duplicate, "panel.media"},
+         ErrorKind::Duplicate, TastingReason::MediumTwice},
         {[](PanelDraft& d) {
              d.media.clear();
              for (int id = 1; id <= 10; ++id) {
                  d.media.push_back({id});
              }
          },
-         ErrorKind::Invalid, "panel.media"},
+         ErrorKind::Invalid, TastingReason::TooManyMedia},
         {[](PanelDraft& d) { d.panel.method = TastingMethod::Triangle; }, ErrorKind::Invalid,
-         "panel.triangle_media"},
-        {[](PanelDraft& d) { d.tasters.clear(); }, ErrorKind::TooFew, "panel.tasters"},
+         TastingReason::TriangleMedia},
+        {[](PanelDraft& d) { d.tasters.clear(); }, ErrorKind::TooFew, TastingReason::NoTasters},
         {[](PanelDraft& d) {
              d.tasters = {"Ana", "ANA"};
          },
-         ErrorKind::Duplicate, "panel.taster"},
-        {[](PanelDraft& d) { d.attributes.clear(); }, ErrorKind::TooFew, "panel.attributes"},
+         ErrorKind::Duplicate, TastingReason::TasterTwice},
+        {[](PanelDraft& d) { d.attributes.clear(); }, ErrorKind::TooFew,
+         TastingReason::NoAttributes},
         {[](PanelDraft& d) {
              d.attributes = {"crunch", "Crunch"};
          },
-         ErrorKind::Duplicate, "panel.attribute"},
+         ErrorKind::Duplicate, TastingReason::AttributeTwice},
         {[](PanelDraft& d) { d.attributes.assign(9, "x"); }, ErrorKind::Invalid,
-         "panel.attributes"},
-        {[](PanelDraft& d) { d.tasters.assign(301, "x"); }, ErrorKind::Invalid, "panel.servings"},
+         TastingReason::TooManyAttributes},
+        {[](PanelDraft& d) { d.tasters.assign(301, "x"); }, ErrorKind::Invalid,
+         TastingReason::TooManyServings},
     };
     EXPECT_TRUE(checkPanel(soundDraft()));
     for (const auto& each : kCases) {
         PanelDraft draft = soundDraft();
         each.spoil(draft);
         const Done checked = checkPanel(draft);
-        ASSERT_FALSE(checked) << each.subject;
-        EXPECT_EQ(checked.error().kind, each.kind) << each.subject;
-        EXPECT_EQ(checked.error().subject, each.subject);
+        ASSERT_FALSE(checked) << each.reason.code();
+        EXPECT_EQ(checked.error().kind, each.kind) << each.reason.code();
+        EXPECT_EQ(checked.error().reason, each.reason);
     }
 }
 
@@ -96,10 +100,10 @@ TEST(TastingRules, ANameThatTellsAMediumIsRefused)
     EXPECT_TRUE(checkIsBlind(draft, media));
     draft.panel.name = "coir MIX against the rest";
     EXPECT_EQ(checkIsBlind(draft, media).error(),
-              (Error{ErrorKind::Conflict, "panel.tells", "Coir mix"}));
+              (fail(ErrorKind::Conflict, TastingReason::NamesAMedium, "Coir mix").value()));
     draft = soundDraft();
     draft.attributes.push_back("taste of steel mesh");
-    EXPECT_EQ(checkIsBlind(draft, media).error().detail, "Steel mesh");
+    EXPECT_EQ(checkIsBlind(draft, media).error().values, std::vector<std::string>{"Steel mesh"});
 }
 
 TEST(TastingRules, ScoresHaveTheRangeOfTheirMethod)

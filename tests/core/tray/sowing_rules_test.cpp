@@ -1,5 +1,6 @@
 #include "core/tray/sowing_rules.h"
 
+#include "core/tray/tray_reason.h"
 #include "tests/core/tray/tray_samples.h"
 
 #include <gtest/gtest.h>
@@ -9,11 +10,11 @@ namespace {
 
 const Moment kMorning{date(2026, 3, 2), 8 * 60};
 
-void expectFault(const Done& checked, ErrorKind kind, const std::string& subject)
+void expectFault(const Done& checked, ErrorKind kind, Reason reason)
 {
     ASSERT_FALSE(checked);
     EXPECT_EQ(checked.error().kind, kind);
-    EXPECT_EQ(checked.error().subject, subject);
+    EXPECT_EQ(checked.error().reason, reason);
 }
 
 Medium reusableMesh()
@@ -38,7 +39,7 @@ TEST(SowingRulesTest, RefusesNoTraysAndFarTooMany)
     SowingDraft draft;
     for (const int count : {0, -1, kMostTraysAtOnce + 1}) {
         draft.count = count;
-        expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, "tray.count");
+        expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, TrayReason::Count);
     }
 }
 
@@ -47,11 +48,11 @@ TEST(SowingRulesTest, RefusesPiecesThatAreNotOneATray)
     SowingDraft draft;
     draft.count = 2;
     draft.pieces = {{1}};
-    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Invalid, "tray.pieces");
+    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Invalid, TrayReason::PieceCount);
     draft.pieces.clear();
-    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Invalid, "tray.pieces");
+    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Invalid, TrayReason::PieceCount);
     draft.pieces = {{1}, {2}};
-    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, "tray.pieces");
+    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, TrayReason::PieceCount);
 }
 
 TEST(SowingRulesTest, RefusesTheSamePieceOrPlaceTwice)
@@ -59,17 +60,17 @@ TEST(SowingRulesTest, RefusesTheSamePieceOrPlaceTwice)
     SowingDraft draft;
     draft.count = 2;
     draft.pieces = {{7}, {7}};
-    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Conflict, "tray.piece");
+    expectFault(checkSowing(draft, reusableMesh()), ErrorKind::Conflict, TrayReason::PieceTwice);
     draft.pieces.clear();
     draft.places = {{4}, {4}};
-    expectFault(checkSowing(draft, inertMat()), ErrorKind::Conflict, "tray.place");
+    expectFault(checkSowing(draft, inertMat()), ErrorKind::Conflict, TrayReason::PlaceTwice);
 }
 
 TEST(SowingRulesTest, RefusesMorePlacesThanTrays)
 {
     SowingDraft draft;
     draft.places = {{4}, {5}};
-    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, "tray.places");
+    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, TrayReason::PlaceCount);
 }
 
 TEST(SowingRulesTest, RefusesOneCodeForSeveralTraysAndABlankOne)
@@ -78,19 +79,19 @@ TEST(SowingRulesTest, RefusesOneCodeForSeveralTraysAndABlankOne)
     draft.code = "X1";
     EXPECT_TRUE(checkSowing(draft, inertMat()));
     draft.count = 2;
-    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, "tray.code");
+    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, TrayReason::CodeOfMany);
     draft.count = 1;
     draft.code = "  ";
-    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, "tray.code");
+    expectFault(checkSowing(draft, inertMat()), ErrorKind::Invalid, TrayReason::CodeMissing);
 }
 
 TEST(SowingRulesTest, RefusesSeedOfNothingAndABlockUnderOne)
 {
     EXPECT_TRUE(checkSown(std::nullopt, std::nullopt));
     EXPECT_TRUE(checkSown(grams(25), 1));
-    expectFault(checkSown(grams(0), 1), ErrorKind::Invalid, "tray.seed");
-    expectFault(checkSown(grams(-3), 1), ErrorKind::Invalid, "tray.seed");
-    expectFault(checkSown(grams(25), 0), ErrorKind::Invalid, "tray.block");
+    expectFault(checkSown(grams(0), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(checkSown(grams(-3), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(checkSown(grams(25), 0), ErrorKind::Invalid, TrayReason::Block);
 }
 
 TEST(SowingRulesTest, TakesHeightsFromTheSurfaceToOneMetre)
@@ -102,7 +103,7 @@ TEST(SowingRulesTest, TakesHeightsFromTheSurfaceToOneMetre)
     }
     for (const double mm : {-1.0, 1001.0}) {
         height.reading = millimetres(mm);
-        expectFault(checkHeight(height, inertMat()), ErrorKind::Invalid, "height.reading");
+        expectFault(checkHeight(height, inertMat()), ErrorKind::Invalid, TrayReason::HeightRange);
     }
 }
 
@@ -113,11 +114,11 @@ TEST(SowingRulesTest, ARimReadingMayBeBelowTheRimButNotBelowTheSurface)
     height.reading = millimetres(-20);
     EXPECT_TRUE(checkHeight(height, inertMat()));
     height.reading = millimetres(-21);
-    expectFault(checkHeight(height, inertMat()), ErrorKind::Invalid, "height.reading");
+    expectFault(checkHeight(height, inertMat()), ErrorKind::Invalid, TrayReason::HeightRange);
     Medium unknown = inertMat();
     unknown.surfaceBelowRim.reset();
     height.reading = millimetres(-1);
-    expectFault(checkHeight(height, unknown), ErrorKind::Invalid, "height.reading");
+    expectFault(checkHeight(height, unknown), ErrorKind::Invalid, TrayReason::HeightRange);
     height.reading = millimetres(1);
     EXPECT_TRUE(checkHeight(height, unknown));
 }
@@ -152,11 +153,11 @@ TEST_F(StartTest, RefusesAStartBeforeTheStageBeforeOrAfterTheStageAfter)
 {
     begin(2, kMorning + 5 * kDay);
     expectFault(checkStart(tray, stages, Stage::Blackout, kMorning + -1), ErrorKind::Invalid,
-                "tray.stage_start");
+                TrayReason::StartOutOfOrder);
     expectFault(checkStart(tray, stages, Stage::Blackout, kMorning + (5 * kDay + 1)),
-                ErrorKind::Invalid, "tray.stage_start");
+                ErrorKind::Invalid, TrayReason::StartOutOfOrder);
     expectFault(checkStart(tray, stages, Stage::UnderWeight, kMorning + 4 * kDay),
-                ErrorKind::Invalid, "tray.stage_start");
+                ErrorKind::Invalid, TrayReason::StartOutOfOrder);
 }
 
 TEST_F(StartTest, RefusesAStartAfterTheTraysEnd)
@@ -165,14 +166,15 @@ TEST_F(StartTest, RefusesAStartAfterTheTraysEnd)
     tray.endedMinute = kMorning.minute;
     EXPECT_TRUE(checkStart(tray, stages, Stage::Blackout, kMorning + 6 * kDay));
     expectFault(checkStart(tray, stages, Stage::Blackout, kMorning + (6 * kDay + 1)),
-                ErrorKind::Invalid, "tray.stage_start");
+                ErrorKind::Invalid, TrayReason::StartOutOfOrder);
 }
 
 TEST_F(StartTest, RefusesAStageThatHasNotBegunOrIsNotThere)
 {
     expectFault(checkStart(tray, stages, Stage::Light, kMorning + 4 * kDay), ErrorKind::Conflict,
-                "tray.stage");
-    expectFault(checkStart(tray, stages, Stage::Soak, kMorning), ErrorKind::Conflict, "tray.stage");
+                TrayReason::StageNotBegun);
+    expectFault(checkStart(tray, stages, Stage::Soak, kMorning), ErrorKind::Conflict,
+                TrayReason::StageNotBegun);
 }
 
 TEST_F(StartTest, SowingIsTheStartOfTheFirstStageAfterTheSoak)

@@ -2,6 +2,8 @@
 
 #include "core/stats/probability/distributions.h"
 #include "core/stats/probability/steady_draw.h"
+#include "core/tray/tray_reason.h"
+#include "core/trial/trial_reason.h"
 
 #include <gmock/gmock.h>
 #include <map>
@@ -306,14 +308,19 @@ TEST(Draw, SaysWhichPlacesItLacks)
         return layout ? Error{} : layout.error();
     };
     const TrialDraft blocks = draftOf(Design::RandomizedBlocks, 4, 2, 2);
-    EXPECT_EQ(refusal(blocks, {4, 3}), (Error{ErrorKind::Conflict, "trial.places", "7"}));
-    EXPECT_EQ(refusal(blocks, {3, 3, 3}), (Error{ErrorKind::Conflict, "trial.block_places", "0"}));
-    EXPECT_EQ(refusal(blocks, {4, 3, 3}), (Error{ErrorKind::Conflict, "trial.block_places", "1"}));
+    EXPECT_EQ(refusal(blocks, {4, 3}),
+              (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, 7, 8).value()));
+    EXPECT_EQ(refusal(blocks, {3, 3, 3}),
+              (fail(ErrorKind::Conflict, TrialReason::BlockPlaces, 0, 4).value()));
+    EXPECT_EQ(refusal(blocks, {4, 3, 3}),
+              (fail(ErrorKind::Conflict, TrialReason::BlockPlaces, 1, 4).value()));
     const TrialDraft square = draftOf(Design::LatinSquare, 3, 3);
-    EXPECT_EQ(refusal(square, {2, 2, 2, 2}).subject, "trial.places");
-    EXPECT_EQ(refusal(square, {6, 6}), (Error{ErrorKind::Conflict, "trial.square_places", ""}));
+    EXPECT_TRUE(refusal(square, {2, 2, 2, 2}).is(TrialReason::TooFewPlaces));
+    EXPECT_EQ(refusal(square, {6, 6}),
+              (fail(ErrorKind::Conflict, TrialReason::SquarePlaces, 3).value()));
     const TrialDraft anywhere = draftOf(Design::CompletelyRandom, 2, 5);
-    EXPECT_EQ(refusal(anywhere, {}), (Error{ErrorKind::Conflict, "trial.places", "0"}));
+    EXPECT_EQ(refusal(anywhere, {}),
+              (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, 0, 10).value()));
 }
 
 TEST(Draw, IsDoneBeforeTheTrialHasAName)
@@ -321,7 +328,8 @@ TEST(Draw, IsDoneBeforeTheTrialHasAName)
     TrialDraft draft = draftOf(Design::CompletelyRandom, 2, 2);
     draft.trial.name.clear();
     EXPECT_TRUE(drawLayout(draft, shelvesOf({4})));
-    EXPECT_EQ(checkDraft(draft).error(), (Error{ErrorKind::Missing, "trial.name", ""}));
+    EXPECT_EQ(checkDraft(draft).error(),
+              (fail(ErrorKind::Missing, TrialReason::NameMissing).value()));
 }
 
 TEST(Draft, IsRefusedWithTheFieldThatIsWrong)
@@ -333,35 +341,36 @@ TEST(Draft, IsRefusedWithTheFieldThatIsWrong)
         const char* what;
         void (*spoil)(TrialDraft&);
         ErrorKind kind;
-        const char* subject;
+        Reason reason;
     } kFaults[] = {
         {"no variety", [](TrialDraft& d) { d.plan.variety = {}; }, ErrorKind::Missing,
-         "trial.variety"},
+         TrialReason::VarietyMissing},
         {"one treatment", [](TrialDraft& d) { d.treatments.resize(1); }, ErrorKind::TooFew,
-         "trial.treatments"},
+         TrialReason::TooFewMedia},
         {"no treatment", [](TrialDraft& d) { d.treatments.clear(); }, ErrorKind::TooFew,
-         "trial.treatments"},
+         TrialReason::TooFewMedia},
         {"one twice", [](TrialDraft& d) { d.treatments[1].medium = {1}; }, ErrorKind::Invalid,
-         "trial.treatments"},
+         TrialReason::MediumTwice},
         {"no medium", [](TrialDraft& d) { d.treatments[1].medium = {}; }, ErrorKind::Missing,
-         "trial.treatments"},
+         TrialReason::MediumMissing},
         {"no trays", [](TrialDraft& d) { d.plan.traysEach = 0; }, ErrorKind::TooFew,
-         "trial.trays_each"},
+         TrialReason::TraysEach},
         {"too many", [](TrialDraft& d) { d.plan.traysEach = 168; }, ErrorKind::Invalid,
-         "trial.trays_each"},
+         TrialReason::TooManyTrays},
         {"no multiple", [](TrialDraft& d) { d.plan.traysEach = 5; }, ErrorKind::Invalid,
-         "trial.blocks"},
-        {"no block", [](TrialDraft& d) { d.plan.blocks = 0; }, ErrorKind::Invalid, "trial.blocks"},
+         TrialReason::BlocksDontDivide},
+        {"no block", [](TrialDraft& d) { d.plan.blocks = 0; }, ErrorKind::Invalid,
+         TrialReason::BlocksDontDivide},
         {"no square", [](TrialDraft& d) { d.plan.design = Design::LatinSquare; },
-         ErrorKind::Invalid, "trial.trays_each"},
+         ErrorKind::Invalid, TrialReason::SquareCount},
         {"other control", [](TrialDraft& d) { d.trial.control = MediumId{9}; }, ErrorKind::Invalid,
-         "trial.control"},
+         TrialReason::ControlNotCompared},
         {"no margin", [](TrialDraft& d) { d.trial.margin = grams(0); }, ErrorKind::Invalid,
-         "trial.margin"},
+         TrialReason::Margin},
         {"no seed", [](TrialDraft& d) { d.plan.seedPerTray = grams(0); }, ErrorKind::Invalid,
-         "tray.seed"},
+         TrayReason::Seed},
         {"no spread", [](TrialDraft& d) { d.plan.spread = grams(-1); }, ErrorKind::Invalid,
-         "trial.spread"},
+         TrialReason::Spread},
     };
     for (const auto& fault : kFaults) {
         TrialDraft draft = sound;
@@ -369,7 +378,7 @@ TEST(Draft, IsRefusedWithTheFieldThatIsWrong)
         const Done checked = checkDraft(draft);
         ASSERT_FALSE(checked) << fault.what;
         EXPECT_EQ(checked.error().kind, fault.kind) << fault.what;
-        EXPECT_EQ(checked.error().subject, fault.subject) << fault.what;
+        EXPECT_EQ(checked.error().reason, fault.reason) << fault.what;
     }
 }
 
@@ -384,18 +393,22 @@ TEST(Draft, MayCompareOneMediumUnderTwoFeedings)
 TEST(Layout, IsRefusedWhereItIsAnotherPlans)
 {
     TrialDraft draft = draftOf(Design::CompletelyRandom, 2, 2);
-    EXPECT_EQ(checkLayout(draft).error(), (Error{ErrorKind::Missing, "trial.layout", ""}));
+    EXPECT_EQ(checkLayout(draft).error(),
+              (fail(ErrorKind::Missing, TrialReason::LayoutMissing).value()));
     draft.trays = drawn(draft, 1, shelvesOf({4}));
     EXPECT_TRUE(checkLayout(draft));
     TrialDraft other = draft;
     other.plan.traysEach = 3;
-    EXPECT_EQ(checkLayout(other).error(), (Error{ErrorKind::Invalid, "trial.layout", ""}));
+    EXPECT_EQ(checkLayout(other).error(),
+              (fail(ErrorKind::Invalid, TrialReason::LayoutUneven).value()));
     other = draft;
     other.trays[0].treatment = 2;
-    EXPECT_EQ(checkLayout(other).error(), (Error{ErrorKind::Invalid, "trial.layout", ""}));
+    EXPECT_EQ(checkLayout(other).error(),
+              (fail(ErrorKind::Invalid, TrialReason::LayoutUneven).value()));
     other = draft;
     other.trays[0].place = other.trays[1].place;
-    EXPECT_EQ(checkLayout(other).error(), (Error{ErrorKind::Conflict, "tray.place", ""}));
+    EXPECT_EQ(checkLayout(other).error(),
+              (fail(ErrorKind::Conflict, TrayReason::PlaceTwice).value()));
 }
 
 TEST(MoveByHand, PutsATrayElsewhereAndMarksIt)

@@ -1,3 +1,4 @@
+#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
 #include "core/trial/trial_rules.h"
 
@@ -16,11 +17,11 @@ TEST(TrialRules, CodesAreNumberedOn)
 TEST(TrialRules, ATrialNeedsANameAndAMarginThatMeansSomething)
 {
     Trial trial;
-    EXPECT_EQ(checkTrial(trial).error().subject, "trial.name");
+    EXPECT_EQ(checkTrial(trial).error().reason, TrialReason::NameMissing);
     trial.name = "Mesh against mix";
     EXPECT_TRUE(checkTrial(trial));
     trial.margin = Mass{};
-    EXPECT_EQ(checkTrial(trial).error().subject, "trial.margin");
+    EXPECT_EQ(checkTrial(trial).error().reason, TrialReason::Margin);
     trial.margin = grams(20);
     EXPECT_TRUE(checkTrial(trial));
 }

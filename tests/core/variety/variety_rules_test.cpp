@@ -1,5 +1,7 @@
 #include "core/variety/variety_rules.h"
 
+#include "core/variety/variety_reason.h"
+
 #include <gtest/gtest.h>
 
 namespace plumule {
@@ -25,9 +27,9 @@ Protocol soundProtocol()
     return protocol;
 }
 
-std::string faultOf(const Done& done)
+Reason faultOf(const Done& done)
 {
-    return done ? "" : done.error().subject + "/" + done.error().detail;
+    return done ? Reason() : done.error().reason;
 }
 
 template <class Enum>
@@ -52,23 +54,24 @@ TEST(VarietyRules, EveryWordSurvivesItsText)
 
 TEST(VarietyRules, AcceptsASoundProtocolAndOneWithoutStages)
 {
-    EXPECT_EQ(faultOf(checkProtocol(soundProtocol())), "");
+    EXPECT_EQ(faultOf(checkProtocol(soundProtocol())), Reason());
     Protocol bare = soundProtocol();
     bare.stages.clear();
-    EXPECT_EQ(faultOf(checkProtocol(bare)), "");
+    EXPECT_EQ(faultOf(checkProtocol(bare)), Reason());
 }
 
 TEST(VarietyRules, NeedsANameAndTwoLetters)
 {
     Protocol protocol = soundProtocol();
     protocol.variety.name = " ";
-    EXPECT_EQ(faultOf(checkProtocol(protocol)), "variety.name/");
+    EXPECT_EQ(faultOf(checkProtocol(protocol)), VarietyReason::NameMissing);
     protocol = soundProtocol();
     protocol.variety.codePrefix.clear();
-    EXPECT_EQ(faultOf(checkProtocol(protocol)), "variety.code_prefix/");
+    EXPECT_EQ(faultOf(checkProtocol(protocol)), VarietyReason::PrefixMissing);
     for (const char* prefix : {"R", "RDX", "R1", "rd", "R "}) {
         protocol.variety.codePrefix = prefix;
-        EXPECT_EQ(faultOf(checkProtocol(protocol)), std::string("variety.code_prefix/") + prefix);
+        EXPECT_EQ(checkProtocol(protocol).error(),
+                  fail(ErrorKind::Invalid, VarietyReason::PrefixForm, prefix).value());
     }
 }
 
@@ -78,17 +81,18 @@ TEST(VarietyRules, SeedIsMoreThanNothing)
     protocol.variety.seedPerTray = grams(25);
     EXPECT_TRUE(checkProtocol(protocol));
     protocol.variety.seedPerTray = Mass{};
-    EXPECT_EQ(faultOf(checkProtocol(protocol)), "variety.seed_per_tray/");
+    EXPECT_EQ(faultOf(checkProtocol(protocol)), VarietyReason::SeedPerTray);
 }
 
 TEST(VarietyRules, RefusesStagesOutOfOrderOrDoubled)
 {
     Protocol protocol = soundProtocol();
     std::swap(protocol.stages[0], protocol.stages[1]);
-    EXPECT_EQ(faultOf(checkProtocol(protocol)), "protocol.stage/under_weight");
+    EXPECT_EQ(checkProtocol(protocol).error(),
+              fail(ErrorKind::Invalid, VarietyReason::StageOrder, "under_weight").value());
     protocol = soundProtocol();
     protocol.stages.push_back(protocol.stages.back());
-    EXPECT_EQ(faultOf(checkProtocol(protocol)), "protocol.stage/light");
+    EXPECT_EQ(faultOf(checkProtocol(protocol)), VarietyReason::StageOrder);
 }
 
 TEST(VarietyRules, RefusesAStageThatCannotBeDone)
@@ -98,43 +102,48 @@ TEST(VarietyRules, RefusesAStageThatCannotBeDone)
         change(protocol.stages[1]);
         return faultOf(checkProtocol(protocol));
     };
-    const std::string atBlackout = "protocol.stage/blackout";
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = 0; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = -60; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.method = WateringMethod::None; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 0; }), "")
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = 0; }),
+              VarietyReason::StageLength);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.lengthMinutes = -60; }),
+              VarietyReason::StageLength);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.method = WateringMethod::None; }),
+              VarietyReason::StageMethod);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 0; }), Reason())
         << "watered as needed";
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 3; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = -1; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.amount = Volume{}; }), atBlackout);
-    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.amount = millilitres(60); }), "");
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = 3; }),
+              VarietyReason::StageWaterings);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.wateringsPerDay = -1; }),
+              VarietyReason::StageWaterings);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.amount = Volume{}; }),
+              VarietyReason::StageAmount);
+    EXPECT_EQ(faultWhere([](ProtocolStage& s) { s.amount = millilitres(60); }), Reason());
     EXPECT_EQ(faultWhere([](ProtocolStage& s) {
                   s.wateringsPerDay = 0;
                   s.method = WateringMethod::None;
               }),
-              "");
+              Reason());
     EXPECT_EQ(faultWhere([](ProtocolStage& s) {
                   s.wateringsPerDay = 0;
                   s.method = WateringMethod::None;
                   s.amount = millilitres(60);
               }),
-              atBlackout);
+              VarietyReason::StageMethod);
 }
 
 TEST(VarietyRules, ALotNeedsANumberAndBelievableFigures)
 {
     SeedLot lot;
-    EXPECT_EQ(faultOf(checkLot(lot)), "seed_lot.lot_number/");
+    EXPECT_EQ(faultOf(checkLot(lot)), VarietyReason::LotNumberMissing);
     lot.lotNumber = "L-7";
     EXPECT_TRUE(checkLot(lot));
     lot.germinationPercent = 100.1;
-    EXPECT_EQ(faultOf(checkLot(lot)), "seed_lot.germination/");
+    EXPECT_EQ(faultOf(checkLot(lot)), VarietyReason::LotGermination);
     lot.germinationPercent = 94;
     lot.bought = Mass{};
-    EXPECT_EQ(faultOf(checkLot(lot)), "seed_lot.bought/");
+    EXPECT_EQ(faultOf(checkLot(lot)), VarietyReason::LotBought);
     lot.bought = grams(500);
     lot.price = money(-1);
-    EXPECT_EQ(faultOf(checkLot(lot)), "seed_lot.price/");
+    EXPECT_EQ(faultOf(checkLot(lot)), VarietyReason::LotPrice);
     lot.price = Money{};
     EXPECT_TRUE(checkLot(lot));
 }

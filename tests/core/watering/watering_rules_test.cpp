@@ -1,17 +1,18 @@
 #include "core/watering/watering_rules.h"
 
 #include "core/watering/round_key.h"
+#include "core/watering/watering_reason.h"
 
 #include <gtest/gtest.h>
 
 namespace plumule {
 namespace {
 
-void expectFault(const Done& checked, ErrorKind kind, const std::string& subject)
+void expectFault(const Done& checked, ErrorKind kind, Reason reason)
 {
     ASSERT_FALSE(checked);
     EXPECT_EQ(checked.error().kind, kind);
-    EXPECT_EQ(checked.error().subject, subject);
+    EXPECT_EQ(checked.error().reason, reason);
 }
 
 // 1 US fl oz per US gallon: 29.5735295625 mL / 3.785411784 L = 7.8125 mL/L (NIST SP 811, Appendix
@@ -32,21 +33,21 @@ TEST(WateringRulesTest, ConcentrateIsLitresTimesDose)
 TEST(WateringRulesTest, AReadingNeedsAValueAndAPlausibleOne)
 {
     WaterReading reading;
-    expectFault(checkReading(reading), ErrorKind::Missing, "reading");
+    expectFault(checkReading(reading), ErrorKind::Missing, WateringReason::ReadingMissing);
     for (const double ph : {0.0, 5.8, 14.0}) {
         reading.ph = ph;
         EXPECT_TRUE(checkReading(reading)) << ph;
     }
     for (const double ph : {-0.1, 14.1}) {
         reading.ph = ph;
-        expectFault(checkReading(reading), ErrorKind::Invalid, "reading.ph");
+        expectFault(checkReading(reading), ErrorKind::Invalid, WateringReason::ReadingPh);
     }
     reading.ph.reset();
     reading.ec = 1400;
     EXPECT_TRUE(checkReading(reading));
     for (const double ec : {-1.0, 20'001.0}) {
         reading.ec = ec;
-        expectFault(checkReading(reading), ErrorKind::Invalid, "reading.ec");
+        expectFault(checkReading(reading), ErrorKind::Invalid, WateringReason::ReadingEc);
     }
 }
 
@@ -59,15 +60,15 @@ TEST(WateringRulesTest, ARecipeHasNoNegativeDoseAndNoBandUpsideDown)
     recipe.ecLow = 1200;
     EXPECT_TRUE(checkRecipe(recipe));
     recipe.phHigh = 5.4;
-    expectFault(checkRecipe(recipe), ErrorKind::Invalid, "recipe.ph");
+    expectFault(checkRecipe(recipe), ErrorKind::Invalid, WateringReason::RecipePh);
     recipe.phHigh = 6;
     recipe.ecHigh = 1100;
-    expectFault(checkRecipe(recipe), ErrorKind::Invalid, "recipe.ec");
+    expectFault(checkRecipe(recipe), ErrorKind::Invalid, WateringReason::RecipeEc);
     recipe.ecHigh = 21'000;
-    expectFault(checkRecipe(recipe), ErrorKind::Invalid, "recipe.ec");
+    expectFault(checkRecipe(recipe), ErrorKind::Invalid, WateringReason::RecipeEc);
     recipe.ecHigh = 1600;
     recipe.dosePerLitre = millilitres(-1);
-    expectFault(checkRecipe(recipe), ErrorKind::Invalid, "recipe.dose");
+    expectFault(checkRecipe(recipe), ErrorKind::Invalid, WateringReason::RecipeDose);
 }
 
 TEST(WateringRulesTest, WhatWasGivenIsNotNegativeAndHasAMethod)
@@ -77,13 +78,13 @@ TEST(WateringRulesTest, WhatWasGivenIsNotNegativeAndHasAMethod)
     given.amount = millilitres(0);
     EXPECT_TRUE(checkGiven(given));
     given.amount = millilitres(-1);
-    expectFault(checkGiven(given), ErrorKind::Invalid, "watering.amount");
+    expectFault(checkGiven(given), ErrorKind::Invalid, WateringReason::Amount);
     given.amount.reset();
     given.minute = kMinutesPerDay;
-    expectFault(checkGiven(given), ErrorKind::Invalid, "watering.minute");
+    expectFault(checkGiven(given), ErrorKind::Invalid, WateringReason::Minute);
     given.minute = 0;
     given.method = WateringMethod::None;
-    expectFault(checkGiven(given), ErrorKind::Invalid, "watering.method");
+    expectFault(checkGiven(given), ErrorKind::Invalid, WateringReason::MethodMissing);
 }
 
 TEST(RoundKeyTest, RoundsFollowEachOtherThroughTheDays)

@@ -127,11 +127,14 @@ TEST_F(ImportDialogTest, ListsEveryFaultWithItsLineAndWhatIsWrong)
     const auto* faults = find<QTableWidget>(*dialog, "importFaults");
     ASSERT_NE(faults, nullptr);
     ASSERT_EQ(faults->rowCount(), 4);
-    EXPECT_EQ(rowOf(*faults, 0), QStringList({"line 3: variety", "needed, but missing", ""}));
-    EXPECT_EQ(rowOf(*faults, 1), QStringList({"line 4: code", "taken already", "X1"}));
+    EXPECT_EQ(rowOf(*faults, 0),
+              QStringList({"Line 3", "The cell in variety is empty: fill it in."}));
+    EXPECT_EQ(rowOf(*faults, 1),
+              QStringList({"Line 4", "The code X1 is taken already: choose another one."}));
     EXPECT_EQ(rowOf(*faults, 2),
-              QStringList({"line 5: sown", "not as it should be", "2026-02-30"}));
-    EXPECT_EQ(rowOf(*faults, 3), QStringList({"line 5: net_g", "not as it should be", "1.2.3"}));
+              QStringList({"Line 5", "“2026-02-30” can't stand in sown: correct it."}));
+    EXPECT_EQ(rowOf(*faults, 3),
+              QStringList({"Line 5", "“1.2.3” can't stand in net_g: correct it."}));
     EXPECT_TRUE(summary(*dialog).contains("Nothing can be imported"));
     EXPECT_EQ(dialog->findChild<QTableWidget*>("importRows"), nullptr);
     EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
@@ -151,7 +154,7 @@ TEST_F(ImportDialogTest, NamesAColumnThatIsNotKnownAndALeftOutOneThatIsNeeded)
                                          "X1,Kale,Coir mix,2026-01-05,28,2026-01-19\n"));
     const auto* faults = find<QTableWidget>(*lacking, "importFaults");
     ASSERT_EQ(faults->rowCount(), 1);
-    EXPECT_EQ(rowOf(*faults, 0).front(), "line 1: net_g");
+    EXPECT_EQ(rowOf(*faults, 0), QStringList({"Line 1", "The column net_g is missing: add it."}));
     EXPECT_FALSE(find<QPushButton>(*lacking, "importRun")->isEnabled());
 }
 

@@ -2,6 +2,7 @@
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/label/label_code.h"
 #include "ui/label/label_layout.h"
+#include "ui/text/label_reason.h"
 
 #include <QFile>
 
@@ -216,29 +217,29 @@ TEST_F(LabelSheetTest, RefusesPaperThatHoldsNoLabels)
     struct Row
     {
         LabelPaper paper;
-        const char* subject;
+        LabelReason reason;
     };
     LabelPaper used = sheetOf(LabelStock::A4, 2, 2);
     used.skip = 4;
     LabelPaper pushed = sheetOf(LabelStock::A4, 2, 2);
     pushed.gapAcross = -1;
     const std::vector<Row> rows = {
-        {sheetOf(LabelStock::A4, 0, 3), "label.rows"},
-        {sheetOf(LabelStock::A4, 3, 0), "label.columns"},
-        {sheetOf(LabelStock::A4, 20, 3), "label.size"},
-        {sheetOf(LabelStock::A4, 8, 9), "label.size"},
-        {withMargins(sheetOf(LabelStock::Letter, 1, 1), 120, 0), "label.size"},
-        {withMargins(sheetOf(LabelStock::A4, 2, 2), -1, 0), "label.margin"},
-        {pushed, "label.gap"},
-        {rollOf(23.9, 15), "label.size"},
-        {rollOf(24, 14.9), "label.size"},
-        {used, "label.skip"},
+        {sheetOf(LabelStock::A4, 0, 3), LabelReason::Rows},
+        {sheetOf(LabelStock::A4, 3, 0), LabelReason::Columns},
+        {sheetOf(LabelStock::A4, 20, 3), LabelReason::Size},
+        {sheetOf(LabelStock::A4, 8, 9), LabelReason::Size},
+        {withMargins(sheetOf(LabelStock::Letter, 1, 1), 120, 0), LabelReason::Size},
+        {withMargins(sheetOf(LabelStock::A4, 2, 2), -1, 0), LabelReason::Margin},
+        {pushed, LabelReason::Gap},
+        {rollOf(23.9, 15), LabelReason::Size},
+        {rollOf(24, 14.9), LabelReason::Size},
+        {used, LabelReason::Skip},
     };
     for (const Row& row : rows) {
         const auto size = labelSizeOf(row.paper);
-        ASSERT_FALSE(size.has_value()) << row.subject;
+        ASSERT_FALSE(size.has_value()) << static_cast<int>(row.reason);
         EXPECT_EQ(size.error().kind, ErrorKind::Invalid);
-        EXPECT_EQ(size.error().subject, row.subject);
+        EXPECT_EQ(size.error().reason, row.reason);
         EXPECT_FALSE(writeLabels(folder.path() + "/no.pdf", someLabels(1), row.paper));
     }
     EXPECT_TRUE(labelSizeOf(rollOf(24, 15)));

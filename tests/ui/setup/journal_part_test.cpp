@@ -162,7 +162,7 @@ TEST_F(JournalPartTest, OpensTheImportOnAFile)
     click(run);
     EXPECT_EQ(journal->trays().list(TrayFilter())->size(), 30U);
     settleDown();
-    EXPECT_TRUE(textsIn(*part).contains("Imported plant_weights_as_trays.csv."))
+    EXPECT_TRUE(textsIn(*part).contains("Brought in the table plant_weights_as_trays.csv."))
         << textsIn(*part).join('|').toStdString();
 }
 

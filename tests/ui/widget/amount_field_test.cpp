@@ -53,7 +53,7 @@ TEST(NumberField, RefusesWhatIsNoPlainNumber)
         const auto number = field.number();
         ASSERT_FALSE(number.has_value()) << text;
         EXPECT_EQ(number.error().kind, ErrorKind::Invalid) << text;
-        EXPECT_EQ(number.error().detail, text);
+        EXPECT_EQ(number.error().values, std::vector<std::string>{text});
     }
 }
 
@@ -66,7 +66,7 @@ TEST(NumberField, RefusesWhatIsBeyondItsRange)
     for (const char* text : {"-0.1", "100.1"}) {
         field.setText(text);
         ASSERT_FALSE(field.number().has_value()) << text;
-        EXPECT_EQ(field.number().error().detail, text);
+        EXPECT_EQ(field.number().error().values, std::vector<std::string>{text});
     }
 }
 

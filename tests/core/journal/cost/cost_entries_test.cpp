@@ -1,5 +1,8 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/cost/cost_reason.h"
+#include "core/medium/medium_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -57,19 +60,22 @@ TEST_F(CostEntriesTest, ChangesAStoredPriceInPlace)
 TEST_F(CostEntriesTest, RefusesPricesThatCannotHold)
 {
     ASSERT_TRUE(costs().savePrice(waterAt(1)));
-    expectRefused(ErrorKind::Invalid, "price.amount",
+    expectRefused(ErrorKind::Invalid, CostReason::PriceNegative,
                   [&] { return costs().savePrice(waterAt(-0.01, date(2026, 5, 1))); });
-    expectRefused(ErrorKind::Duplicate, "price.from",
+    expectRefused(ErrorKind::Duplicate, CostReason::DayTaken,
                   [&] { return costs().savePrice(waterAt(2)); });
     Price medium = waterAt(2);
     medium.item = PriceItem::Medium;
-    expectRefused(ErrorKind::Missing, "price.medium", [&] { return costs().savePrice(medium); });
+    expectRefused(ErrorKind::Missing, CostReason::MediumMissing,
+                  [&] { return costs().savePrice(medium); });
     medium.medium = MediumId{12345};
-    expectRefused(ErrorKind::NotFound, "price.medium", [&] { return costs().savePrice(medium); });
+    expectRefused(ErrorKind::NotFound, MediumReason::Unknown,
+                  [&] { return costs().savePrice(medium); });
     Price gone = waterAt(2, date(2026, 6, 1));
     gone.id = {12345};
-    expectRefused(ErrorKind::NotFound, "price", [&] { return costs().savePrice(gone); });
-    expectRefused(ErrorKind::NotFound, "price",
+    expectRefused(ErrorKind::NotFound, CostReason::PriceUnknown,
+                  [&] { return costs().savePrice(gone); });
+    expectRefused(ErrorKind::NotFound, CostReason::PriceUnknown,
                   [&] { return costs().removePrice(PriceId{12345}); });
 }
 
@@ -134,10 +140,12 @@ TEST_F(CostEntriesTest, RefusesMinutesBelowNothing)
 {
     LabourTask task = costs().labour().value().front();
     task.seconds = -1;
-    expectRefused(ErrorKind::Invalid, "labour.seconds", [&] { return costs().changeLabour(task); });
+    expectRefused(ErrorKind::Invalid, CostReason::LabourNegative,
+                  [&] { return costs().changeLabour(task); });
     task.seconds = 1;
     task.id = {12345};
-    expectRefused(ErrorKind::NotFound, "labour", [&] { return costs().changeLabour(task); });
+    expectRefused(ErrorKind::NotFound, CostReason::LabourUnknown,
+                  [&] { return costs().changeLabour(task); });
 }
 
 } // namespace

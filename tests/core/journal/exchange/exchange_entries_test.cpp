@@ -1,3 +1,5 @@
+#include "core/base/work_reason.h"
+#include "core/exchange/exchange_reason.h"
 #include "core/storage/history.h"
 #include "tests/core/journal/journal_fixture.h"
 
@@ -160,7 +162,7 @@ TEST_F(ExchangeEntriesTest, BringsInNothingWhereOneRowIsWrong)
         previewOfText("RD901,New radish,Coir mix,2026-02-02,30,,,,,,,,,,,\n"
                       "RD901,New radish,Coir mix,2026-02-02,30,,,,,,,,,,,\n");
     ASSERT_EQ(preview.faults.size(), 1U);
-    expectRefused(ErrorKind::Invalid, "line 3: code",
+    expectRefused(ErrorKind::Duplicate, ExchangeReason::CodeTaken,
                   [&] { return exchange().importTrays(preview, "trays.csv"); });
 }
 
@@ -171,9 +173,9 @@ TEST_F(ExchangeEntriesTest, SeesThatTheJournalHasChangedSinceThePreview)
     const ImportPreview samePlace =
         previewOfText("RD902,New radish,Coir mix,2026-03-01,30,,,,,A,1,1,,,,\n");
     ASSERT_TRUE(exchange().importTrays(twice, "trays.csv"));
-    expectRefused(ErrorKind::Duplicate, "line 2: code",
+    expectRefused(ErrorKind::Duplicate, ExchangeReason::CodeTaken,
                   [&] { return exchange().importTrays(twice, "trays.csv"); });
-    expectRefused(ErrorKind::Conflict, "line 2: place",
+    expectRefused(ErrorKind::Conflict, ExchangeReason::PlaceTaken,
                   [&] { return exchange().importTrays(samePlace, "trays.csv"); });
     EXPECT_EQ(previewOfText(row).faults.size(), 2U) << "code and place are taken now";
 }
@@ -185,7 +187,7 @@ TEST_F(ExchangeEntriesTest, StopsWhenAsked)
     const Progress progress({}, stop.get_token());
     const ImportPreview preview =
         previewOfText("RD901,New radish,Coir mix,2026-02-02,30,,,,,,,,,,,\n");
-    expectRefused(ErrorKind::Cancelled, "import",
+    expectRefused(ErrorKind::Cancelled, WorkReason::Stopped,
                   [&] { return exchange().importTrays(preview, "trays.csv", progress); });
 }
 
@@ -193,7 +195,7 @@ TEST_F(ExchangeEntriesTest, SaysWhyATableCannotBeRead)
 {
     EXPECT_EQ(exchange().preview(folder.path() / "none.csv").error().kind, ErrorKind::Unreadable);
     EXPECT_EQ(exchange().preview(fileOf("")).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(exchange().preview(fileOf("a,b\n\"open\n")).error().subject, "line 2");
+    EXPECT_EQ(exchange().preview(fileOf("a,b\n\"open\n")).error().row, (RowAt{"", 2}));
 }
 
 TEST_F(ExchangeEntriesTest, WritesATableThatBringsTheSameTraysIntoAnotherJournal)

@@ -1,5 +1,8 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/harvest/harvest_reason.h"
+#include "core/tray/tray_reason.h"
+
 #include <gmock/gmock.h>
 
 namespace plumule {
@@ -196,25 +199,30 @@ TEST_F(HarvestEntriesTest, RefusesWhatCannotBeAWeight)
 
     WeighingDraft empty = draft;
     empty.bowls.clear();
-    expectRefused(ErrorKind::Missing, "harvest.bowls", [&] { return harvests().record(empty); });
+    expectRefused(ErrorKind::Missing, HarvestReason::NoBowls,
+                  [&] { return harvests().record(empty); });
     WeighingDraft nothing = draft;
     nothing.bowls = {{grams(42), grams(42)}};
-    expectRefused(ErrorKind::Invalid, "harvest.net", [&] { return harvests().record(nothing); });
+    expectRefused(ErrorKind::Invalid, HarvestReason::NothingNet,
+                  [&] { return harvests().record(nothing); });
     WeighingDraft unknown = draft;
     unknown.tray = {12345};
-    expectRefused(ErrorKind::NotFound, "tray", [&] { return harvests().record(unknown); });
+    expectRefused(ErrorKind::NotFound, TrayReason::Unknown,
+                  [&] { return harvests().record(unknown); });
     WeighingDraft discarded = draft;
     discarded.tray = trays[1];
-    expectRefused(ErrorKind::Conflict, "tray.discarded",
+    expectRefused(ErrorKind::Conflict, HarvestReason::TrayDiscarded,
                   [&] { return harvests().record(discarded); });
     WeighingDraft early = draft;
     early.at = clock.now() + -30 * kMinutesPerDay;
-    expectRefused(ErrorKind::Invalid, "harvest.at", [&] { return harvests().record(early); });
+    expectRefused(ErrorKind::Invalid, HarvestReason::BeforeSowing,
+                  [&] { return harvests().record(early); });
 
     const HarvestId cut = harvests().record(draft).value().id;
-    expectRefused(ErrorKind::Missing, "harvest.bowls",
+    expectRefused(ErrorKind::Missing, HarvestReason::NoBowls,
                   [&] { return harvests().correct(cut, {}, true); });
-    expectRefused(ErrorKind::NotFound, "harvest", [&] { return harvests().remove({12345}); });
+    expectRefused(ErrorKind::NotFound, HarvestReason::Unknown,
+                  [&] { return harvests().remove({12345}); });
 }
 
 TEST_F(HarvestEntriesTest, AsksBeforeItKeepsWhatIsOddAndKeepsItWhenAccepted)
@@ -227,8 +235,9 @@ TEST_F(HarvestEntriesTest, AsksBeforeItKeepsWhatIsOddAndKeepsItWhenAccepted)
     slip.bowls.front().isStable = false;
     EXPECT_THAT(harvests().doubts(slip).value(),
                 ElementsAre(Doubt::OutsideExpected, Doubt::UnstableReading, Doubt::TareForgotten));
-    expectRefused(ErrorKind::Conflict, "doubt", [&] { return harvests().record(slip); });
-    EXPECT_EQ(harvests().record(slip).error().detail, "outside_expected");
+    expectRefused(ErrorKind::Conflict, HarvestReason::DoubtOpen,
+                  [&] { return harvests().record(slip); });
+    EXPECT_EQ(harvests().record(slip).error().values, std::vector<std::string>{"outside_expected"});
     slip.accepted = {Doubt::OutsideExpected, Doubt::UnstableReading, Doubt::TareForgotten};
     EXPECT_TRUE(harvests().record(slip));
 }
@@ -355,7 +364,7 @@ TEST_F(HarvestEntriesTest, ListsTheResiduesStillToWeigh)
     EXPECT_EQ(residue->gross, grams(1140));
     EXPECT_EQ(harvests().residuesDue(clock.today()).value().size(), 1U);
     EXPECT_THAT(harvests().residuesDue(clock.today() + 15).value(), IsEmpty());
-    expectRefused(ErrorKind::Conflict, "doubt",
+    expectRefused(ErrorKind::Conflict, HarvestReason::DoubtOpen,
                   [&] { return harvests().recordResidue(weighing(trays[0], 900, 240)); });
 }
 

@@ -78,7 +78,7 @@ TEST_F(LedgerTest, AnIntentionThatThrowsIsRolledBack)
     journal.reset();
     Ledger writer(openJournalFile(path()).value(), clock);
     const std::string before = dump();
-    const auto thrown = writer.record("rack.add", [](Database& database, std::string&) -> Done {
+    const auto thrown = writer.record(Intention::AddRack, [](Database& database, Deed&) -> Done {
         RoomRepository(database).addRack("Z", 1, 1);
         throw std::bad_alloc();
     });
@@ -86,7 +86,7 @@ TEST_F(LedgerTest, AnIntentionThatThrowsIsRolledBack)
     EXPECT_EQ(thrown.error().kind, ErrorKind::Damaged);
     EXPECT_FALSE(writer.database().isInTransaction());
     EXPECT_EQ(dump(), before);
-    EXPECT_TRUE(writer.record("rack.add", [](Database& database, std::string&) -> Done {
+    EXPECT_TRUE(writer.record(Intention::AddRack, [](Database& database, Deed&) -> Done {
         RoomRepository(database).addRack("Z", 1, 1);
         return {};
     }));

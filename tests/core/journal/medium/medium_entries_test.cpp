@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/medium/medium_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -74,20 +76,23 @@ TEST_F(MediumEntriesTest, RefusesAMediumThatIsNotSound)
 {
     Medium mat = newMat();
     mat.name = "steel MESH";
-    expectRefused(ErrorKind::Duplicate, "medium.name", [&] { return journal->media().save(mat); });
+    expectRefused(ErrorKind::Duplicate, MediumReason::NameTaken,
+                  [&] { return journal->media().save(mat); });
     mat.name = "";
-    expectRefused(ErrorKind::Missing, "medium.name", [&] { return journal->media().save(mat); });
+    expectRefused(ErrorKind::Missing, MediumReason::NameMissing,
+                  [&] { return journal->media().save(mat); });
     mat = newMat();
     mat.form = MediumForm::LooseMix;
-    expectRefused(ErrorKind::Invalid, "medium.is_reusable",
+    expectRefused(ErrorKind::Invalid, MediumReason::LooseMixReused,
                   [&] { return journal->media().save(mat); });
     mat = newMat();
     mat.plannedUses = 0;
-    expectRefused(ErrorKind::Invalid, "medium.planned_uses",
+    expectRefused(ErrorKind::Invalid, MediumReason::PlannedUses,
                   [&] { return journal->media().save(mat); });
     mat = newMat();
     mat.id = {99};
-    expectRefused(ErrorKind::NotFound, "medium", [&] { return journal->media().save(mat); });
+    expectRefused(ErrorKind::NotFound, MediumReason::Unknown,
+                  [&] { return journal->media().save(mat); });
 }
 
 TEST_F(MediumEntriesTest, AMediumWithPiecesStaysReusableAndStays)
@@ -100,16 +105,18 @@ TEST_F(MediumEntriesTest, AMediumWithPiecesStaysReusableAndStays)
     }
     mesh.isReusable = false;
     mesh.plannedUses.reset();
-    expectRefused(ErrorKind::InUse, "medium.is_reusable",
+    expectRefused(ErrorKind::InUse, MediumReason::HasPieces,
                   [&] { return journal->media().save(mesh); });
-    expectRefused(ErrorKind::InUse, "medium", [&] { return journal->media().remove(mesh.id); });
+    expectRefused(ErrorKind::InUse, MediumReason::InUse,
+                  [&] { return journal->media().remove(mesh.id); });
 }
 
 TEST_F(MediumEntriesTest, AnUnusedMediumIsRemoved)
 {
     const MediumId felt = mediumNamed("Felt mat");
     expectUndoable([&] { return journal->media().remove(felt); });
-    expectRefused(ErrorKind::NotFound, "medium", [&] { return journal->media().remove(felt); });
+    expectRefused(ErrorKind::NotFound, MediumReason::Unknown,
+                  [&] { return journal->media().remove(felt); });
 }
 
 TEST_F(MediumEntriesTest, PiecesAreNumberedOn)
@@ -121,9 +128,9 @@ TEST_F(MediumEntriesTest, PiecesAreNumberedOn)
     ASSERT_EQ(pieces.size(), 5U);
     EXPECT_EQ(pieces[0].piece.boughtOn, date(2026, 1, 5));
     EXPECT_FALSE(pieces[4].piece.boughtOn);
-    expectRefused(ErrorKind::Invalid, "piece.count",
+    expectRefused(ErrorKind::Invalid, MediumReason::PieceCount,
                   [&] { return journal->media().addPieces(mesh, 0, std::nullopt); });
-    expectRefused(ErrorKind::Invalid, "medium.is_reusable", [&] {
+    expectRefused(ErrorKind::Invalid, MediumReason::NotReusable, [&] {
         return journal->media().addPieces(mediumNamed("Coir mix"), 1, std::nullopt);
     });
 }
@@ -137,13 +144,13 @@ TEST_F(MediumEntriesTest, APieceIsCorrected)
     expectUndoable([&] { return journal->media().changePiece(piece); });
     EXPECT_EQ(recordOf(piece.id).piece, piece);
     piece.number = 2;
-    expectRefused(ErrorKind::Duplicate, "piece.number",
+    expectRefused(ErrorKind::Duplicate, MediumReason::PieceNumberTaken,
                   [&] { return journal->media().changePiece(piece); });
     piece.number = 0;
-    expectRefused(ErrorKind::Invalid, "piece.number",
+    expectRefused(ErrorKind::Invalid, MediumReason::PieceNumber,
                   [&] { return journal->media().changePiece(piece); });
     piece.id = {99};
-    expectRefused(ErrorKind::NotFound, "piece",
+    expectRefused(ErrorKind::NotFound, MediumReason::PieceUnknown,
                   [&] { return journal->media().changePiece(piece); });
 }
 
@@ -154,7 +161,7 @@ TEST_F(MediumEntriesTest, ARetiredPieceIsListedOnlyWhenAskedFor)
     EXPECT_TRUE(journal->media().pieces()->empty());
     EXPECT_EQ(recordOf(piece.id).piece.retiredOn, clock.today());
     EXPECT_EQ(recordOf(piece.id).piece.note, "torn");
-    expectRefused(ErrorKind::Conflict, "piece.retired_on",
+    expectRefused(ErrorKind::Conflict, MediumReason::PieceRetired,
                   [&] { return journal->media().retirePiece(piece.id, ""); });
 }
 
@@ -179,25 +186,25 @@ TEST_F(MediumEntriesTest, APieceInUseIsNeitherSanitisedNorRetired)
 {
     const auto pieces = addMeshes(2);
     sowOn(pieces[0]);
-    expectRefused(ErrorKind::Conflict, "piece", [&] {
+    expectRefused(ErrorKind::Conflict, MediumReason::PieceGrows, [&] {
         return journal->media().sanitise({pieces[1].id, pieces[0].id}, "hot water");
     });
-    expectRefused(ErrorKind::Conflict, "piece",
+    expectRefused(ErrorKind::Conflict, MediumReason::PieceGrows,
                   [&] { return journal->media().retirePiece(pieces[0].id, "torn"); });
     Piece retired = pieces[0];
     retired.retiredOn = clock.today();
-    expectRefused(ErrorKind::Conflict, "piece",
+    expectRefused(ErrorKind::Conflict, MediumReason::PieceGrows,
                   [&] { return journal->media().changePiece(retired); });
 }
 
 TEST_F(MediumEntriesTest, SanitisingNeedsAPieceAndAMethod)
 {
     const Piece piece = addMeshes(1)[0];
-    expectRefused(ErrorKind::Missing, "piece",
+    expectRefused(ErrorKind::Missing, MediumReason::NoPieceChosen,
                   [&] { return journal->media().sanitise({}, "hot water"); });
-    expectRefused(ErrorKind::Missing, "sanitising.method",
+    expectRefused(ErrorKind::Missing, MediumReason::MethodMissing,
                   [&] { return journal->media().sanitise({piece.id}, " "); });
-    expectRefused(ErrorKind::NotFound, "piece",
+    expectRefused(ErrorKind::NotFound, MediumReason::PieceUnknown,
                   [&] { return journal->media().sanitise({{99}}, "hot water"); });
 }
 

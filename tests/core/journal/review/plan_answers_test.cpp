@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/review/facts/review_reason.h"
+
 #include <algorithm>
 #include <chrono>
 
@@ -81,7 +83,7 @@ TEST_F(PlanAnswersTest, ForeseesWithAGivenSpreadInANewJournal)
     EXPECT_NEAR(outlook->chosen.power, 0.60, 0.01);
     draft.plan.spread.reset();
     EXPECT_EQ(journal->review().outlook(draft).error(),
-              (Error{ErrorKind::TooFew, "plan.mean", ""}));
+              fail(ErrorKind::TooFew, ReviewReason::NoYieldYet).value());
 }
 
 TEST_F(PlanAnswersTest, ForeseesFromTheRoomsOwnTrays)

@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/room/room_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -50,7 +52,7 @@ TEST_F(RoomEntriesTest, RefusesARoomWhoseMorningIsAfterItsEvening)
 {
     Room room = layout().room;
     std::swap(room.morningMinute, room.eveningMinute);
-    expectRefused(ErrorKind::Invalid, "room.morning",
+    expectRefused(ErrorKind::Invalid, RoomReason::RoundTimes,
                   [&] { return journal->room().changeRoom(room); });
 }
 
@@ -64,13 +66,13 @@ TEST_F(RoomEntriesTest, AddsARackOfEqualShelves)
 
 TEST_F(RoomEntriesTest, RefusesARackWithoutANameOrWithATakenOne)
 {
-    expectRefused(ErrorKind::Missing, "rack.name",
+    expectRefused(ErrorKind::Missing, RoomReason::RackNameMissing,
                   [&] { return journal->room().addRack(" ", 1, 1); });
-    expectRefused(ErrorKind::Duplicate, "rack.name",
+    expectRefused(ErrorKind::Duplicate, RoomReason::RackNameTaken,
                   [&] { return journal->room().addRack("a ", 1, 1); });
-    expectRefused(ErrorKind::Invalid, "rack.shelves",
+    expectRefused(ErrorKind::Invalid, RoomReason::ShelfCount,
                   [&] { return journal->room().addRack("C", -1, 1); });
-    expectRefused(ErrorKind::Invalid, "shelf.places",
+    expectRefused(ErrorKind::Invalid, RoomReason::PlaceCount,
                   [&] { return journal->room().addRack("C", 1, 101); });
 }
 
@@ -82,10 +84,11 @@ TEST_F(RoomEntriesTest, RacksAreRenamedAndReordered)
     expectUndoable([&] { return journal->room().changeRack(rack); });
     EXPECT_EQ(layout().spots().front().rack, "North");
     rack.name = "A";
-    expectRefused(ErrorKind::Duplicate, "rack.name",
+    expectRefused(ErrorKind::Duplicate, RoomReason::RackNameTaken,
                   [&] { return journal->room().changeRack(rack); });
     rack.id = {99};
-    expectRefused(ErrorKind::NotFound, "rack", [&] { return journal->room().changeRack(rack); });
+    expectRefused(ErrorKind::NotFound, RoomReason::RackUnknown,
+                  [&] { return journal->room().changeRack(rack); });
 }
 
 TEST_F(RoomEntriesTest, AnUnusedRackIsRemovedWithItsShelves)
@@ -94,7 +97,8 @@ TEST_F(RoomEntriesTest, AnUnusedRackIsRemovedWithItsShelves)
     expectUndoable([&] { return journal->room().removeRack(rack); });
     EXPECT_EQ(layout().racks.size(), 1U);
     EXPECT_EQ(layout().places.size(), 6U);
-    expectRefused(ErrorKind::NotFound, "rack", [&] { return journal->room().removeRack(rack); });
+    expectRefused(ErrorKind::NotFound, RoomReason::RackUnknown,
+                  [&] { return journal->room().removeRack(rack); });
 }
 
 TEST_F(RoomEntriesTest, WhatTraysHaveStoodOnStays)
@@ -103,11 +107,11 @@ TEST_F(RoomEntriesTest, WhatTraysHaveStoodOnStays)
     const Shelf shelf = layout().shelves.front();
     const TrayId tray = sowAt(spot.place);
     ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now() + 60));
-    expectRefused(ErrorKind::InUse, "rack",
+    expectRefused(ErrorKind::InUse, RoomReason::RackInUse,
                   [&] { return journal->room().removeRack(spot.rackId); });
-    expectRefused(ErrorKind::InUse, "shelf",
+    expectRefused(ErrorKind::InUse, RoomReason::ShelfInUse,
                   [&] { return journal->room().removeShelf(spot.shelfId); });
-    expectRefused(ErrorKind::InUse, "place", [&] {
+    expectRefused(ErrorKind::InUse, RoomReason::PlaceInUse, [&] {
         return journal->room().changeRoom(layout().room, {{shelf, 0}});
     });
     EXPECT_TRUE(journal->room().changeRoom(layout().room, {{shelf, 1}})) << "the unused end may go";
@@ -130,9 +134,9 @@ TEST_F(RoomEntriesTest, AddsAShelfToARack)
     expectUndoable([&] { return journal->room().addShelf(rack, "top", 5); });
     EXPECT_EQ(layout().placesOn(layout().shelves.at(2).id), 5);
     EXPECT_EQ(journal->nextUndo()->subject, "A top");
-    expectRefused(ErrorKind::Duplicate, "shelf.name",
+    expectRefused(ErrorKind::Duplicate, RoomReason::ShelfNameTaken,
                   [&] { return journal->room().addShelf(rack, "TOP", 1); });
-    expectRefused(ErrorKind::NotFound, "rack",
+    expectRefused(ErrorKind::NotFound, RoomReason::RackUnknown,
                   [&] { return journal->room().addShelf({99}, "x", 1); });
 }
 
@@ -145,10 +149,10 @@ TEST_F(RoomEntriesTest, LightOfAShelfIsKept)
     expectUndoable(change);
     EXPECT_EQ(layout().shelves[2], shelf);
     shelf.lightMinutes = 25 * 60;
-    expectRefused(ErrorKind::Invalid, "shelf.light_minutes", change);
+    expectRefused(ErrorKind::Invalid, RoomReason::LightMinutes, change);
     shelf.lightMinutes = 0;
     shelf.name = "2";
-    expectRefused(ErrorKind::Duplicate, "shelf.name", change);
+    expectRefused(ErrorKind::Duplicate, RoomReason::ShelfNameTaken, change);
 }
 
 TEST_F(RoomEntriesTest, AnUnusedShelfIsRemoved)
@@ -169,7 +173,7 @@ TEST_F(RoomEntriesTest, PlacesAreAddedAndTakenAtTheEnd)
     EXPECT_EQ(layout().spots().at(4).number, 5);
     expectUndoable([&] { return give(2); });
     EXPECT_EQ(layout().placesOn(shelf.id), 2);
-    expectRefused(ErrorKind::Invalid, "shelf.places", [&] { return give(-1); });
+    expectRefused(ErrorKind::Invalid, RoomReason::PlaceCount, [&] { return give(-1); });
     EXPECT_TRUE(give(2)) << "already so";
 }
 
@@ -182,7 +186,7 @@ TEST_F(RoomEntriesTest, TheRoomAndItsShelvesChangeAsOneActOrNotAtAll)
     first.lightMilliwatts = 40'000;
     Shelf second = before.shelves[1];
     second.lightMinutes = 25 * 60;
-    expectRefused(ErrorKind::Invalid, "shelf.light_minutes", [&] {
+    expectRefused(ErrorKind::Invalid, RoomReason::LightMinutes, [&] {
         return journal->room().changeRoom(room, {{first, 5}, {second, 3}});
     });
     EXPECT_EQ(layout(), before);

@@ -1,4 +1,7 @@
+#include "core/medium/medium_reason.h"
 #include "core/tasting/tasting_draw.h"
+#include "core/tasting/tasting_reason.h"
+#include "core/trial/trial_reason.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include <fstream>
@@ -143,7 +146,7 @@ TEST_F(TastingEntriesTest, APlanIsChangedUntilTheFirstScore)
     EXPECT_EQ(record->attributes.size(), 2u);
     ASSERT_TRUE(
         journal->tastings().enter(panel, record->servings[4].code, record->attributes[1].id, 8));
-    expectRefused(ErrorKind::Conflict, "panel.scored",
+    expectRefused(ErrorKind::Conflict, TastingReason::HasScores,
                   [&] { return journal->tastings().save(draft); });
 }
 
@@ -151,20 +154,23 @@ TEST_F(TastingEntriesTest, RefusesAPanelThatIsNotSound)
 {
     PanelDraft draft = draftWith(TastingMethod::Hedonic, 3, 2);
     draft.media.push_back({99});
-    expectRefused(ErrorKind::NotFound, "medium", [&] { return journal->tastings().save(draft); });
+    expectRefused(ErrorKind::NotFound, MediumReason::Unknown,
+                  [&] { return journal->tastings().save(draft); });
     draft = draftWith(TastingMethod::Hedonic, 3, 2);
     draft.panel.trial = TrialId{99};
-    expectRefused(ErrorKind::NotFound, "trial", [&] { return journal->tastings().save(draft); });
+    expectRefused(ErrorKind::NotFound, TrialReason::Unknown,
+                  [&] { return journal->tastings().save(draft); });
     draft = draftWith(TastingMethod::Hedonic, 3, 2);
     draft.panel.name = journal->media().all()->at(0).name + " and others";
-    expectRefused(ErrorKind::Conflict, "panel.tells",
+    expectRefused(ErrorKind::Conflict, TastingReason::NamesAMedium,
                   [&] { return journal->tastings().save(draft); });
     draft.panel.name = " ";
-    expectRefused(ErrorKind::Missing, "panel.name",
+    expectRefused(ErrorKind::Missing, TastingReason::NameMissing,
                   [&] { return journal->tastings().save(draft); });
     draft.panel.name = "Again";
     draft.panel.id = {99};
-    expectRefused(ErrorKind::NotFound, "panel", [&] { return journal->tastings().save(draft); });
+    expectRefused(ErrorKind::NotFound, TastingReason::Unknown,
+                  [&] { return journal->tastings().save(draft); });
 }
 
 TEST_F(TastingEntriesTest, ScoresAreTypedByCodeCorrectedAndTakenOut)
@@ -183,7 +189,7 @@ TEST_F(TastingEntriesTest, ScoresAreTypedByCodeCorrectedAndTakenOut)
     EXPECT_EQ(journal->tastings().record(panel)->scores.size(), 1u);
     EXPECT_EQ(journal->tastings().list()->at(0).scores, 1);
     expectUndoable([&] { return journal->tastings().clear(panel, serving.code, attribute); });
-    expectRefused(ErrorKind::NothingThere, "score.value",
+    expectRefused(ErrorKind::NothingThere, TastingReason::NoScore,
                   [&] { return journal->tastings().clear(panel, serving.code, attribute); });
 }
 
@@ -193,17 +199,17 @@ TEST_F(TastingEntriesTest, RefusesScoresThatCantBe)
     const auto record = journal->tastings().record(panel);
     const std::string code = record->servings[0].code;
     const PanelAttributeId attribute = record->attributes[0].id;
-    expectRefused(ErrorKind::Invalid, "score.value",
+    expectRefused(ErrorKind::Invalid, TastingReason::ScoreRange,
                   [&] { return journal->tastings().enter(panel, code, attribute, 10); });
-    expectRefused(ErrorKind::NotFound, "score.code",
+    expectRefused(ErrorKind::NotFound, TastingReason::CodeUnknown,
                   [&] { return journal->tastings().enter(panel, "99", attribute, 5); });
-    expectRefused(ErrorKind::NotFound, "panel.attribute",
+    expectRefused(ErrorKind::NotFound, TastingReason::AttributeUnknown,
                   [&] { return journal->tastings().enter(panel, code, {99}, 5); });
-    expectRefused(ErrorKind::NotFound, "panel",
+    expectRefused(ErrorKind::NotFound, TastingReason::Unknown,
                   [&] { return journal->tastings().enter({99}, code, attribute, 5); });
-    expectRefused(ErrorKind::TooFew, "panel.scores",
+    expectRefused(ErrorKind::TooFew, TastingReason::NoScores,
                   [&] { return journal->tastings().close(panel); });
-    expectRefused(ErrorKind::Conflict, "panel.open",
+    expectRefused(ErrorKind::Conflict, TastingReason::Open,
                   [&] { return journal->tastings().result(panel); });
 }
 
@@ -216,16 +222,16 @@ TEST_F(TastingEntriesTest, AClosedPanelIsFinalButForUndo)
     EXPECT_EQ(record->panel.closedOn, clock.today());
     const std::string code = record->servings[0].code;
     const PanelAttributeId attribute = record->attributes[0].id;
-    expectRefused(ErrorKind::Conflict, "panel.closed",
+    expectRefused(ErrorKind::Conflict, TastingReason::Closed,
                   [&] { return journal->tastings().enter(panel, code, attribute, 5); });
-    expectRefused(ErrorKind::Conflict, "panel.closed",
+    expectRefused(ErrorKind::Conflict, TastingReason::Closed,
                   [&] { return journal->tastings().clear(panel, code, attribute); });
-    expectRefused(ErrorKind::Conflict, "panel.closed",
+    expectRefused(ErrorKind::Conflict, TastingReason::Closed,
                   [&] { return journal->tastings().close(panel); });
     // Opening it again by way of its plan is refused too.
     PanelDraft draft = journal->tastings().draft(panel).value();
     draft.panel.closedOn.reset();
-    expectRefused(ErrorKind::Conflict, "panel.closed",
+    expectRefused(ErrorKind::Conflict, TastingReason::Closed,
                   [&] { return journal->tastings().save(draft); });
     ASSERT_TRUE(journal->undo());
     EXPECT_TRUE(journal->tastings().enter(panel, code, attribute, 5));
@@ -244,9 +250,10 @@ TEST_F(TastingEntriesTest, ARankGivenTwiceIsToldAndCantBeClosed)
     ASSERT_TRUE(enter(2, 3));
     const auto refused = journal->tastings().close(panel);
     ASSERT_FALSE(refused);
-    EXPECT_EQ(refused.error().subject, "panel.rank_twice");
-    EXPECT_EQ(refused.error().detail,
-              "Taster 1, liking: " + record->servings[0].code + " " + record->servings[1].code);
+    EXPECT_EQ(refused.error(),
+              fail(ErrorKind::Conflict, TastingReason::RankTwice, "Taster 1", "liking",
+                   record->servings[0].code + ", " + record->servings[1].code)
+                  .value());
     EXPECT_FALSE(enter(1, 2)->clashingCode);
     EXPECT_TRUE(journal->tastings().close(panel));
 }
@@ -272,7 +279,8 @@ TEST_F(TastingEntriesTest, APanelIsRemovedWithItsScores)
     typeIn(panel, {{5, 6}, {4, 8}});
     expectUndoable([&] { return journal->tastings().remove(panel); });
     EXPECT_TRUE(journal->tastings().list()->empty());
-    expectRefused(ErrorKind::NotFound, "panel", [&] { return journal->tastings().remove(panel); });
+    expectRefused(ErrorKind::NotFound, TastingReason::Unknown,
+                  [&] { return journal->tastings().remove(panel); });
 }
 
 // The cells of a CSV without quotes.

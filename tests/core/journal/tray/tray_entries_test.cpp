@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/tray/tray_reason.h"
+
 #include <fstream>
 
 namespace plumule {
@@ -59,7 +61,7 @@ TEST_F(TrayEntriesTest, SowsManyTraysAtOnceAsOneIntention)
     EXPECT_FALSE(rows[2].spot);
     EXPECT_EQ(rows[0].plan.harvest, clock.now() + 12 * kDayMinutes);
     EXPECT_EQ(journal->nextUndo()->intention, "tray.sow");
-    EXPECT_EQ(journal->nextUndo()->subject, "BR001 BR002 BR003");
+    EXPECT_EQ(journal->nextUndo()->subject, "BR001, BR002, BR003");
 }
 
 TEST_F(TrayEntriesTest, CodesAreNeverGivenTwice)
@@ -70,7 +72,8 @@ TEST_F(TrayEntriesTest, CodesAreNeverGivenTwice)
     EXPECT_EQ(journal->trays().nextCode(varietyNamed("Broccoli")), "BR002");
     SowingDraft draft = draftOf();
     draft.code = " br001 ";
-    expectRefused(ErrorKind::Duplicate, "tray.code", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::Duplicate, TrayReason::CodeTaken,
+                  [&] { return journal->trays().sow(draft); });
     draft.code = "BR040";
     ASSERT_TRUE(journal->trays().sow(draft));
     EXPECT_EQ(journal->trays().nextCode(varietyNamed("Broccoli")), "BR041");
@@ -83,7 +86,8 @@ TEST_F(TrayEntriesTest, FindsATrayByItsCodeHoweverItIsTyped)
     EXPECT_EQ(journal->trays().find(" br001"), tray);
     const auto missing = journal->trays().find("BR009");
     ASSERT_FALSE(missing);
-    EXPECT_EQ(missing.error(), (Error{ErrorKind::NotFound, "tray.code", "BR009"}));
+    EXPECT_EQ(missing.error(),
+              (fail(ErrorKind::NotFound, TrayReason::CodeUnknown, "BR009").value()));
 }
 
 TEST_F(TrayEntriesTest, RefusesAPlaceThatIsTaken)
@@ -92,31 +96,37 @@ TEST_F(TrayEntriesTest, RefusesAPlaceThatIsTaken)
     SowingDraft draft = draftOf();
     draft.count = 2;
     draft.places = {places()[1], places()[0]};
-    expectRefused(ErrorKind::Conflict, "tray.place", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::Conflict, TrayReason::PlaceTaken,
+                  [&] { return journal->trays().sow(draft); });
     draft.places = {PlaceId{99}};
-    expectRefused(ErrorKind::NotFound, "tray.place", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::NotFound, TrayReason::PlaceUnknown,
+                  [&] { return journal->trays().sow(draft); });
 }
 
 TEST_F(TrayEntriesTest, RefusesWhatIsNotThereOrOfAnotherVariety)
 {
     SowingDraft draft = draftOf();
     draft.variety = {99};
-    expectRefused(ErrorKind::NotFound, "tray.variety", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::NotFound, TrayReason::VarietyUnknown,
+                  [&] { return journal->trays().sow(draft); });
     draft = draftOf();
     draft.medium = {99};
-    expectRefused(ErrorKind::NotFound, "tray.medium", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::NotFound, TrayReason::MediumUnknown,
+                  [&] { return journal->trays().sow(draft); });
     SeedLot lot;
     lot.variety = varietyNamed("Radish");
     lot.lotNumber = "R-1";
     draft = draftOf();
     draft.seedLot = journal->varieties().saveLot(lot).value().id;
-    expectRefused(ErrorKind::Invalid, "tray.seed_lot", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::Invalid, TrayReason::LotOfOtherVariety,
+                  [&] { return journal->trays().sow(draft); });
     draft.seedLot = SeedLotId{99};
-    expectRefused(ErrorKind::NotFound, "tray.seed_lot",
+    expectRefused(ErrorKind::NotFound, TrayReason::LotUnknown,
                   [&] { return journal->trays().sow(draft); });
     draft = draftOf();
     draft.trial = TrialId{99};
-    expectRefused(ErrorKind::NotFound, "tray.trial", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::NotFound, TrayReason::TrialUnknown,
+                  [&] { return journal->trays().sow(draft); });
 }
 
 TEST_F(TrayEntriesTest, RefusesAVarietyWithoutAProtocol)
@@ -125,7 +135,7 @@ TEST_F(TrayEntriesTest, RefusesAVarietyWithoutAProtocol)
     bare.variety.name = "Unknown cress";
     bare.variety.codePrefix = "UC";
     ASSERT_TRUE(journal->varieties().save(bare));
-    expectRefused(ErrorKind::Missing, "tray.protocol",
+    expectRefused(ErrorKind::Missing, TrayReason::ProtocolMissing,
                   [&] { return journal->trays().sow(draftOf("Unknown cress")); });
 }
 
@@ -134,21 +144,23 @@ TEST_F(TrayEntriesTest, SowsOnPiecesThatAreFreeAndClean)
     const MediumId mesh = mediumNamed("Steel mesh");
     const auto pieces = journal->media().addPieces(mesh, 2, std::nullopt).value();
     SowingDraft draft = draftOf("Broccoli", "Steel mesh");
-    expectRefused(ErrorKind::Invalid, "tray.pieces", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::Invalid, TrayReason::PieceCount,
+                  [&] { return journal->trays().sow(draft); });
     draft.pieces = {pieces[0].id};
     const TrayId tray = journal->trays().sow(draft).value().front();
     EXPECT_EQ(sheet(tray).record.pieceNumber, 1);
-    expectRefused(ErrorKind::Conflict, "piece.in_use", [&] { return journal->trays().sow(draft); });
+    expectRefused(ErrorKind::Conflict, TrayReason::PieceInUse,
+                  [&] { return journal->trays().sow(draft); });
     ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now() + kDayMinutes));
     clock.set(clock.now() + 2 * kDayMinutes);
     draft.at = clock.now();
-    expectRefused(ErrorKind::Conflict, "piece.sanitising",
+    expectRefused(ErrorKind::Conflict, TrayReason::PieceNotSanitised,
                   [&] { return journal->trays().sow(draft); });
     ASSERT_TRUE(journal->media().sanitise({pieces[0].id}, "peroxide"));
     EXPECT_TRUE(journal->trays().sow(draft));
     ASSERT_TRUE(journal->media().retirePiece(pieces[1].id, "torn"));
     draft.pieces = {pieces[1].id};
-    expectRefused(ErrorKind::Conflict, "piece.retired",
+    expectRefused(ErrorKind::Conflict, TrayReason::PieceRetired,
                   [&] { return journal->trays().sow(draft); });
 }
 
@@ -184,12 +196,12 @@ TEST_F(TrayEntriesTest, MovesOnThroughItsStagesAndNoFurther)
     const StagePlan plan = sheet(tray).plan;
     EXPECT_EQ(plan.current, 1u);
     EXPECT_EQ(plan.harvest - plan.harvestPlanned, -kDayMinutes);
-    expectRefused(ErrorKind::Invalid, "tray.stage_start",
+    expectRefused(ErrorKind::Invalid, TrayReason::StartOutOfOrder,
                   [&] { return journal->trays().moveOn(tray, clock.now()); });
     ASSERT_TRUE(journal->trays().moveOn(tray, early + kDayMinutes));
-    expectRefused(ErrorKind::Conflict, "tray.stage",
+    expectRefused(ErrorKind::Conflict, TrayReason::OnlyHarvestLeft,
                   [&] { return journal->trays().moveOn(tray, early + 3 * kDayMinutes); });
-    expectRefused(ErrorKind::NotFound, "tray",
+    expectRefused(ErrorKind::NotFound, TrayReason::Unknown,
                   [&] { return journal->trays().moveOn(TrayId{99}, early); });
 }
 
@@ -201,7 +213,7 @@ TEST_F(TrayEntriesTest, NotYetMovesTheRestByThatMuch)
     const StagePlan plan = sheet(tray).plan;
     EXPECT_EQ(plan.spans[1].start - plan.spans[1].planned, 12 * 60);
     EXPECT_EQ(plan.harvest - plan.harvestPlanned, 12 * 60);
-    expectRefused(ErrorKind::Invalid, "tray.delay",
+    expectRefused(ErrorKind::Invalid, TrayReason::Delay,
                   [&] { return journal->trays().notYet(tray, 0); });
 }
 
@@ -222,9 +234,9 @@ TEST_F(TrayEntriesTest, CorrectsAStartBetweenItsNeighbours)
         return journal->trays().correctStart(tray, Stage::Blackout, sown + 2 * kDayMinutes);
     });
     EXPECT_EQ(sheet(tray).plan.spans[1].start, sown + 2 * kDayMinutes);
-    expectRefused(ErrorKind::Invalid, "tray.stage_start",
+    expectRefused(ErrorKind::Invalid, TrayReason::StartOutOfOrder,
                   [&] { return journal->trays().correctStart(tray, Stage::Blackout, sown + -1); });
-    expectRefused(ErrorKind::Conflict, "tray.stage", [&] {
+    expectRefused(ErrorKind::Conflict, TrayReason::StageNotBegun, [&] {
         return journal->trays().correctStart(tray, Stage::Light, sown + 4 * kDayMinutes);
     });
 }
@@ -244,7 +256,7 @@ TEST_F(TrayEntriesTest, CorrectingTheFirstStartMovesTheDayOfSowingAndTheStay)
 TEST_F(TrayEntriesTest, ADiscardedTrayVacatesItsPlaceAndMovesNoMore)
 {
     const TrayId tray = sowAt(places()[0]);
-    expectRefused(ErrorKind::Missing, "tray.discard_reason",
+    expectRefused(ErrorKind::Missing, TrayReason::DiscardReasonMissing,
                   [&] { return journal->trays().discard(tray, "  ", clock.now()); });
     expectUndoable(
         [&] { return journal->trays().discard(tray, " mould ", clock.now() + kDayMinutes); });
@@ -255,13 +267,13 @@ TEST_F(TrayEntriesTest, ADiscardedTrayVacatesItsPlaceAndMovesNoMore)
     EXPECT_EQ(after.record.place, places()[0]);
     EXPECT_EQ(journal->room().freeSpots().value().size(), places().size());
     const Moment later = clock.now() + 2 * kDayMinutes;
-    expectRefused(ErrorKind::Conflict, "tray.state",
+    expectRefused(ErrorKind::Conflict, TrayReason::NotGrowing,
                   [&] { return journal->trays().discard(tray, "again", later); });
-    expectRefused(ErrorKind::Conflict, "tray.state",
+    expectRefused(ErrorKind::Conflict, TrayReason::NotGrowing,
                   [&] { return journal->trays().moveOn(tray, later); });
-    expectRefused(ErrorKind::Conflict, "tray.state",
+    expectRefused(ErrorKind::Conflict, TrayReason::NotGrowing,
                   [&] { return journal->trays().notYet(tray, 60); });
-    expectRefused(ErrorKind::Conflict, "tray.state",
+    expectRefused(ErrorKind::Conflict, TrayReason::NotGrowing,
                   [&] { return journal->trays().moveTo(tray, places()[1], later); });
 }
 
@@ -270,9 +282,9 @@ TEST_F(TrayEntriesTest, MovesATrayToAFreePlaceAndOffTheRacks)
     const TrayId tray = sowAt(places()[0]);
     sowAt(places()[1]);
     const Moment later = clock.now() + kDayMinutes;
-    expectRefused(ErrorKind::Conflict, "tray.place",
+    expectRefused(ErrorKind::Conflict, TrayReason::PlaceTaken,
                   [&] { return journal->trays().moveTo(tray, places()[1], later); });
-    expectRefused(ErrorKind::Invalid, "tray.moved",
+    expectRefused(ErrorKind::Invalid, TrayReason::MoveBeforeStay,
                   [&] { return journal->trays().moveTo(tray, places()[2], clock.now() + -1); });
     expectUndoable([&] { return journal->trays().moveTo(tray, places()[2], later); });
     EXPECT_EQ(sheet(tray).spot->place, places()[2]);
@@ -289,7 +301,7 @@ TEST_F(TrayEntriesTest, SetsATrayAsideAndCountsItAgain)
     const TrayId tray = sowOne();
     expectUndoable([&] { return journal->trays().setAside(tray, "knocked over"); });
     EXPECT_EQ(sheet(tray).record.tray.setAsideReason, "knocked over");
-    expectRefused(ErrorKind::Missing, "tray.set_aside_reason",
+    expectRefused(ErrorKind::Missing, TrayReason::SetAsideReasonMissing,
                   [&] { return journal->trays().setAside(tray, ""); });
     expectUndoable([&] { return journal->trays().setAside(tray, std::nullopt); });
     EXPECT_FALSE(sheet(tray).record.tray.setAsideReason);
@@ -315,7 +327,7 @@ TEST_F(TrayEntriesTest, CorrectsWhatWasSownAndNothingElse)
     EXPECT_EQ(after.state, TrayState::Growing);
     EXPECT_EQ(after.sownOn, before.sownOn);
     changed.seed = grams(0);
-    expectRefused(ErrorKind::Invalid, "tray.seed",
+    expectRefused(ErrorKind::Invalid, TrayReason::Seed,
                   [&] { return journal->trays().changeSowing(changed); });
 }
 
@@ -329,12 +341,12 @@ TEST_F(TrayEntriesTest, NotesSeveralHeightsADay)
                               .noteHeight(tray, millimetres(35), ReadFrom::Surface, clock.now() + 5)
                               .value();
     EXPECT_EQ(sheet(tray).heights.size(), 2u);
-    expectRefused(ErrorKind::Invalid, "height.reading", [&] {
+    expectRefused(ErrorKind::Invalid, TrayReason::HeightRange, [&] {
         return journal->trays().noteHeight(tray, millimetres(-21), ReadFrom::Rim, clock.now());
     });
     expectUndoable([&] { return journal->trays().removeHeight(second.id); });
     EXPECT_EQ(sheet(tray).heights.size(), 1u);
-    expectRefused(ErrorKind::NotFound, "height",
+    expectRefused(ErrorKind::NotFound, TrayReason::HeightUnknown,
                   [&] { return journal->trays().removeHeight(second.id); });
 }
 
@@ -345,7 +357,7 @@ TEST_F(TrayEntriesTest, WritesAndRemovesNotes)
     const auto notes = sheet(tray).notes;
     ASSERT_EQ(notes.size(), 1u);
     EXPECT_EQ(notes[0].text, "even");
-    expectRefused(ErrorKind::Missing, "note.text",
+    expectRefused(ErrorKind::Missing, TrayReason::NoteMissing,
                   [&] { return journal->trays().writeNote(tray, " ", clock.now()); });
     expectUndoable([&] { return journal->trays().removeNote(notes[0].id); });
     EXPECT_TRUE(sheet(tray).notes.empty());
@@ -369,10 +381,10 @@ TEST_F(TrayEntriesTest, CopiesAPhotoBesideTheJournal)
 TEST_F(TrayEntriesTest, RefusesAPhotoThatIsNotThereAndKeepsNoCopyOfOneNotRecorded)
 {
     const TrayId tray = sowOne();
-    expectRefused(ErrorKind::Unreadable, "photo.file", [&] {
+    expectRefused(ErrorKind::Unreadable, TrayReason::PhotoUnreadable, [&] {
         return journal->trays().attachPhoto(tray, folder.path() / "gone.jpg", "", clock.now());
     });
-    expectRefused(ErrorKind::NotFound, "tray", [&] {
+    expectRefused(ErrorKind::NotFound, TrayReason::Unknown, [&] {
         return journal->trays().attachPhoto(TrayId{99}, pictureFile(), "", clock.now());
     });
     EXPECT_FALSE(std::filesystem::exists(journal->photoFolder()));

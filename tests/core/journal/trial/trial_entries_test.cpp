@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/trial/trial_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -38,24 +40,25 @@ TEST_F(TrialEntriesTest, ATrialIsChanged)
 
 TEST_F(TrialEntriesTest, RefusesATrialThatIsNotSound)
 {
-    expectRefused(ErrorKind::Missing, "trial.name",
+    expectRefused(ErrorKind::Missing, TrialReason::NameMissing,
                   [&] { return journal->trials().save(named("")); });
     ASSERT_TRUE(journal->trials().save(named("First")));
     Trial trial = named("Second");
     trial.code = "t1";
-    expectRefused(ErrorKind::Duplicate, "trial.code",
+    expectRefused(ErrorKind::Duplicate, TrialReason::CodeTaken,
                   [&] { return journal->trials().save(trial); });
     trial.code = "";
     trial.margin = -grams(1);
-    expectRefused(ErrorKind::Invalid, "trial.margin",
+    expectRefused(ErrorKind::Invalid, TrialReason::Margin,
                   [&] { return journal->trials().save(trial); });
     trial.margin.reset();
     trial.control = MediumId{99};
-    expectRefused(ErrorKind::NotFound, "trial.control",
+    expectRefused(ErrorKind::NotFound, TrialReason::ControlUnknown,
                   [&] { return journal->trials().save(trial); });
     trial.control.reset();
     trial.id = {99};
-    expectRefused(ErrorKind::NotFound, "trial", [&] { return journal->trials().save(trial); });
+    expectRefused(ErrorKind::NotFound, TrialReason::Unknown,
+                  [&] { return journal->trials().save(trial); });
 }
 
 TEST_F(TrialEntriesTest, OnlyATrialWithoutTraysIsRemoved)
@@ -70,7 +73,8 @@ TEST_F(TrialEntriesTest, OnlyATrialWithoutTraysIsRemoved)
     draft.block = 1;
     draft.at = clock.now();
     ASSERT_TRUE(journal->trays().sow(draft));
-    expectRefused(ErrorKind::InUse, "trial", [&] { return journal->trials().remove(sown.id); });
+    expectRefused(ErrorKind::InUse, TrialReason::InUse,
+                  [&] { return journal->trials().remove(sown.id); });
 }
 
 } // namespace

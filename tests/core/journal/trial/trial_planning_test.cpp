@@ -1,5 +1,11 @@
 #include "tests/core/journal/trial/trial_fixture.h"
 
+#include "core/medium/medium_reason.h"
+#include "core/room/room_reason.h"
+#include "core/tray/tray_reason.h"
+#include "core/trial/trial_reason.h"
+#include "core/variety/variety_reason.h"
+
 #include <gmock/gmock.h>
 #include <set>
 
@@ -121,34 +127,40 @@ TEST_F(TrialPlanningTest, APlanIsKeptBeforeItsPlacesAreDrawn)
 {
     ASSERT_TRUE(journal->trials().savePlan(beds()));
     EXPECT_THAT(journal->trials().draft(newestTrial())->trays, IsEmpty());
-    expectRefused(ErrorKind::Missing, "trial.layout",
+    expectRefused(ErrorKind::Missing, TrialReason::LayoutMissing,
                   [&] { return journal->trials().sow(beds(), clock.now()); });
 }
 
 TEST_F(TrialPlanningTest, RefusesAPlanThatNamesWhatIsNotThere)
 {
     const TrialDraft sound = drawnBeds();
-    const auto refused = [&](ErrorKind kind, const char* subject, auto spoil) {
+    const auto refused = [&](ErrorKind kind, Reason reason, auto spoil) {
         TrialDraft draft = sound;
         spoil(draft);
-        expectRefused(kind, subject, [&] { return journal->trials().savePlan(draft); });
+        expectRefused(kind, reason, [&] { return journal->trials().savePlan(draft); });
     };
-    refused(ErrorKind::Missing, "trial.name", [](TrialDraft& d) { d.trial.name = " "; });
-    refused(ErrorKind::NotFound, "trial", [](TrialDraft& d) { d.trial.id = {99}; });
-    refused(ErrorKind::NotFound, "tray.variety", [](TrialDraft& d) { d.plan.variety = {99}; });
-    refused(ErrorKind::NotFound, "tray.medium",
+    refused(ErrorKind::Missing, TrialReason::NameMissing,
+            [](TrialDraft& d) { d.trial.name = " "; });
+    refused(ErrorKind::NotFound, TrialReason::Unknown, [](TrialDraft& d) { d.trial.id = {99}; });
+    refused(ErrorKind::NotFound, TrayReason::VarietyUnknown,
+            [](TrialDraft& d) { d.plan.variety = {99}; });
+    refused(ErrorKind::NotFound, TrayReason::MediumUnknown,
             [](TrialDraft& d) { d.treatments[1].medium = {99}; });
-    refused(ErrorKind::NotFound, "tray.place", [](TrialDraft& d) { d.trays[0].place = {99}; });
-    refused(ErrorKind::NotFound, "tray.seed_lot",
+    refused(ErrorKind::NotFound, TrayReason::PlaceUnknown,
+            [](TrialDraft& d) { d.trays[0].place = {99}; });
+    refused(ErrorKind::NotFound, TrayReason::LotUnknown,
             [](TrialDraft& d) { d.plan.seedLot = SeedLotId{99}; });
-    refused(ErrorKind::Invalid, "tray.seed_lot",
+    refused(ErrorKind::Invalid, TrayReason::LotOfOtherVariety,
             [&](TrialDraft& d) { d.plan.variety = varietyNamed("Radish"); });
-    refused(ErrorKind::Invalid, "trial.layout", [](TrialDraft& d) { d.trays.pop_back(); });
-    refused(ErrorKind::Invalid, "trial.blocks", [](TrialDraft& d) { d.plan.blocks = 3; });
+    refused(ErrorKind::Invalid, TrialReason::LayoutUneven,
+            [](TrialDraft& d) { d.trays.pop_back(); });
+    refused(ErrorKind::Invalid, TrialReason::BlocksDontDivide,
+            [](TrialDraft& d) { d.plan.blocks = 3; });
     ASSERT_TRUE(journal->trials().savePlan(sound));
-    refused(ErrorKind::Duplicate, "trial.code", [](TrialDraft& d) { d.trial.code = "t1"; });
+    refused(ErrorKind::Duplicate, TrialReason::CodeTaken,
+            [](TrialDraft& d) { d.trial.code = "t1"; });
     EXPECT_EQ(journal->trials().draft({99}).error(),
-              (Error{ErrorKind::NotFound, "trial.plan", ""}));
+              (fail(ErrorKind::NotFound, TrialReason::NoPlan).value()));
 }
 
 TEST_F(TrialPlanningTest, ASowingIsOneIntentionOfTraysStagesStaysAndPieces)
@@ -236,7 +248,7 @@ TEST_F(TrialPlanningTest, RefusesAFeedingThatTheProtocolHasNoStageFor)
     ASSERT_TRUE(journal->varieties().save(protocol));
     TrialDraft draft = drawnBeds();
     draft.treatments[0].feeding = Feeding::Nutrient;
-    expectRefused(ErrorKind::Invalid, "trial.feeding",
+    expectRefused(ErrorKind::Invalid, TrialReason::FeedingWithoutNutrient,
                   [&] { return journal->trials().sow(draft, clock.now()); });
     draft.treatments[0].feeding = Feeding::AsProtocol;
     EXPECT_TRUE(journal->trials().sow(draft, clock.now()));
@@ -278,9 +290,9 @@ TEST_F(TrialPlanningTest, RefusesASowingWithTooFewCleanPieces)
     ASSERT_TRUE(journal->media().retirePiece(pieces[0].piece.id, "torn"));
     ASSERT_TRUE(journal->media().retirePiece(pieces[1].piece.id, "torn"));
     const TrialDraft draft = drawnBeds();
-    expectRefused(ErrorKind::Conflict, "trial.pieces",
+    expectRefused(ErrorKind::Conflict, TrialReason::TooFewPieces,
                   [&] { return journal->trials().sow(draft, clock.now()); });
-    EXPECT_EQ(journal->trials().sow(draft, clock.now()).error().detail, "Test mesh");
+    EXPECT_EQ(journal->trials().sow(draft, clock.now()).error().values.front(), "Test mesh");
 }
 
 TEST_F(TrialPlanningTest, RefusesASowingWhereAPlaceIsTaken)
@@ -292,7 +304,7 @@ TEST_F(TrialPlanningTest, RefusesASowingWhereAPlaceIsTaken)
     other.at = clock.now();
     other.places = {*draft.trays[5].place};
     ASSERT_TRUE(journal->trays().sow(other));
-    expectRefused(ErrorKind::Conflict, "tray.place",
+    expectRefused(ErrorKind::Conflict, TrayReason::PlaceTaken,
                   [&] { return journal->trials().sow(draft, clock.now()); });
 }
 
@@ -300,11 +312,11 @@ TEST_F(TrialPlanningTest, ATrialIsSownOnceAndThenStands)
 {
     const TrialDraft kept = journal->trials().savePlan(drawnBeds()).value();
     sown(kept);
-    expectRefused(ErrorKind::Conflict, "trial.sown",
+    expectRefused(ErrorKind::Conflict, TrialReason::Sown,
                   [&] { return journal->trials().sow(kept, clock.now()); });
-    expectRefused(ErrorKind::Conflict, "trial.sown",
+    expectRefused(ErrorKind::Conflict, TrialReason::Sown,
                   [&] { return journal->trials().savePlan(kept); });
-    expectRefused(ErrorKind::InUse, "trial",
+    expectRefused(ErrorKind::InUse, TrialReason::InUse,
                   [&] { return journal->trials().remove(kept.trial.id); });
 }
 
@@ -320,11 +332,13 @@ TEST_F(TrialPlanningTest, APlanGoesWithItsTrial)
 TEST_F(TrialPlanningTest, WhatAPlanNamesIsNotRemoved)
 {
     ASSERT_TRUE(journal->trials().savePlan(drawnBeds()));
-    expectRefused(ErrorKind::InUse, "seed_lot",
+    expectRefused(ErrorKind::InUse, VarietyReason::LotInUse,
                   [&] { return journal->varieties().removeLot(lot); });
-    expectRefused(ErrorKind::InUse, "medium", [&] { return journal->media().remove(peat.id); });
+    expectRefused(ErrorKind::InUse, MediumReason::InUse,
+                  [&] { return journal->media().remove(peat.id); });
     const Shelf shelf = journal->room().layout()->shelves.front();
-    expectRefused(ErrorKind::InUse, "shelf", [&] { return journal->room().removeShelf(shelf.id); });
+    expectRefused(ErrorKind::InUse, RoomReason::ShelfInUse,
+                  [&] { return journal->room().removeShelf(shelf.id); });
 }
 
 TEST_F(TrialPlanningTest, APlaceIsFreeWhenItsTrayIsDueBefore)
@@ -363,7 +377,7 @@ TEST_F(TrialPlanningTest, PlacesOfOtherPlansAreNotFreeButItsOwnAre)
     EXPECT_THAT(journal->trials().freePlaces(beds()).value(), SizeIs(10));
     EXPECT_EQ(drawn(first).trays.size(), first.trays.size());
     EXPECT_EQ(journal->trials().draw(beds()).error(),
-              (Error{ErrorKind::Conflict, "trial.places", "10"}));
+              (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, "10").value()));
 }
 
 TEST_F(TrialPlanningTest, ThePreparationAddsUpByHand)

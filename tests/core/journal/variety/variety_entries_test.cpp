@@ -1,5 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/variety/variety_reason.h"
+
 namespace plumule {
 namespace {
 
@@ -77,18 +79,18 @@ TEST_F(VarietyEntriesTest, RefusesAVarietyThatIsNotSound)
 {
     Protocol protocol = newProtocol();
     protocol.variety.name = "BROCCOLI";
-    expectRefused(ErrorKind::Duplicate, "variety.name",
+    expectRefused(ErrorKind::Duplicate, VarietyReason::NameTaken,
                   [&] { return journal->varieties().save(protocol); });
     protocol.variety.name = "";
-    expectRefused(ErrorKind::Missing, "variety.name",
+    expectRefused(ErrorKind::Missing, VarietyReason::NameMissing,
                   [&] { return journal->varieties().save(protocol); });
     protocol = newProtocol();
     std::swap(protocol.stages[0], protocol.stages[1]);
-    expectRefused(ErrorKind::Invalid, "protocol.stage",
+    expectRefused(ErrorKind::Invalid, VarietyReason::StageOrder,
                   [&] { return journal->varieties().save(protocol); });
     protocol = newProtocol();
     protocol.variety.id = {99};
-    expectRefused(ErrorKind::NotFound, "variety",
+    expectRefused(ErrorKind::NotFound, VarietyReason::Unknown,
                   [&] { return journal->varieties().save(protocol); });
     EXPECT_FALSE(journal->varieties().protocol({99}));
 }
@@ -109,7 +111,7 @@ TEST_F(VarietyEntriesTest, RemovesAVarietyThatNothingHangsOn)
     expectUndoable([&] { return journal->varieties().remove(dill); });
     EXPECT_FALSE(journal->varieties().protocol(dill));
     ASSERT_TRUE(journal->varieties().saveLot(newLot("Kale", "K-1")));
-    expectRefused(ErrorKind::InUse, "variety",
+    expectRefused(ErrorKind::InUse, VarietyReason::InUse,
                   [&] { return journal->varieties().remove(varietyNamed("Kale")); });
 }
 
@@ -128,17 +130,17 @@ TEST_F(VarietyEntriesTest, ASeedLotIsStoredAndChanged)
 TEST_F(VarietyEntriesTest, RefusesALotThatIsNotSound)
 {
     SeedLot lot = newLot("Kale", "");
-    expectRefused(ErrorKind::Missing, "seed_lot.lot_number",
+    expectRefused(ErrorKind::Missing, VarietyReason::LotNumberMissing,
                   [&] { return journal->varieties().saveLot(lot); });
     lot.lotNumber = "K-1";
     ASSERT_TRUE(journal->varieties().saveLot(lot));
     lot.lotNumber = "k-1";
-    expectRefused(ErrorKind::Duplicate, "seed_lot.lot_number",
+    expectRefused(ErrorKind::Duplicate, VarietyReason::LotNumberTaken,
                   [&] { return journal->varieties().saveLot(lot); });
     EXPECT_TRUE(journal->varieties().saveLot(newLot("Radish", "K-1")))
         << "another variety may have that number";
     lot.variety = {99};
-    expectRefused(ErrorKind::NotFound, "variety",
+    expectRefused(ErrorKind::NotFound, VarietyReason::Unknown,
                   [&] { return journal->varieties().saveLot(lot); });
 }
 
@@ -149,11 +151,11 @@ TEST_F(VarietyEntriesTest, WhatIsSownLeavesTheLot)
     const auto stock = journal->varieties().lots(lot.variety)->at(0);
     EXPECT_EQ(stock.sown, grams(75)) << "three trays of 25 g";
     EXPECT_EQ(stock.left, grams(925));
-    expectRefused(ErrorKind::InUse, "seed_lot",
+    expectRefused(ErrorKind::InUse, VarietyReason::LotInUse,
                   [&] { return journal->varieties().removeLot(lot.id); });
     SeedLot other = lot;
     other.variety = varietyNamed("Kale");
-    expectRefused(ErrorKind::InUse, "seed_lot.variety",
+    expectRefused(ErrorKind::InUse, VarietyReason::LotVarietyFixed,
                   [&] { return journal->varieties().saveLot(other); });
 }
 
@@ -167,7 +169,7 @@ TEST_F(VarietyEntriesTest, CountingALotStoresTheDifference)
     ASSERT_TRUE(again);
     EXPECT_EQ(again->change, grams(5));
     EXPECT_EQ(again->on, clock.today());
-    expectRefused(ErrorKind::Invalid, "seed_lot.found",
+    expectRefused(ErrorKind::Invalid, VarietyReason::LotFound,
                   [&] { return journal->varieties().countLot(lot.id, -grams(1), ""); });
 }
 
@@ -176,9 +178,9 @@ TEST_F(VarietyEntriesTest, ALotThatWasNeverWeighedCannotBeCounted)
     SeedLot lot = newLot("Broccoli", "B-1");
     lot.bought.reset();
     lot = journal->varieties().saveLot(lot).value();
-    expectRefused(ErrorKind::Missing, "seed_lot.bought",
+    expectRefused(ErrorKind::Missing, VarietyReason::LotBoughtUnknown,
                   [&] { return journal->varieties().countLot(lot.id, grams(10), ""); });
-    expectRefused(ErrorKind::NotFound, "seed_lot",
+    expectRefused(ErrorKind::NotFound, VarietyReason::LotUnknown,
                   [&] { return journal->varieties().countLot({99}, grams(10), ""); });
 }
 

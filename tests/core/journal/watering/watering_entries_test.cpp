@@ -1,5 +1,8 @@
 #include "tests/core/journal/journal_fixture.h"
 
+#include "core/tray/tray_reason.h"
+#include "core/watering/watering_reason.h"
+
 #include <chrono>
 #include <map>
 
@@ -61,7 +64,7 @@ TEST_F(WateringEntriesTest, TicksATrayOnceWithWhatItAsksFor)
     EXPECT_EQ(round.trays[0].given->method, WateringMethod::Mist);
     EXPECT_EQ(round.trays[0].given->minute, clock.now().minute);
     EXPECT_EQ(round.doneCount(), 1);
-    expectRefused(ErrorKind::Conflict, "watering.ticked", tick);
+    expectRefused(ErrorKind::Conflict, WateringReason::TickedAlready, tick);
     EXPECT_EQ(journal->nextUndo()->intention, "watering.tick");
     EXPECT_EQ(journal->nextUndo()->subject, "BR001");
 }
@@ -69,11 +72,11 @@ TEST_F(WateringEntriesTest, TicksATrayOnceWithWhatItAsksFor)
 TEST_F(WateringEntriesTest, RefusesATickThatIsNotAskedForOrStillAhead)
 {
     const TrayId tray = sow(1, clock.now()).front();
-    expectRefused(ErrorKind::Conflict, "watering.not_asked",
+    expectRefused(ErrorKind::Conflict, WateringReason::NotAsked,
                   [&] { return journal->watering().tick(tray, clock.today(), Slot::Morning); });
-    expectRefused(ErrorKind::Conflict, "watering.date",
+    expectRefused(ErrorKind::Conflict, WateringReason::RoundAhead,
                   [&] { return journal->watering().tick(tray, clock.today() + 1, Slot::Morning); });
-    expectRefused(ErrorKind::NotFound, "tray", [&] {
+    expectRefused(ErrorKind::NotFound, TrayReason::Unknown, [&] {
         return journal->watering().tick(TrayId{99}, clock.today(), Slot::Morning);
     });
 }
@@ -93,7 +96,7 @@ TEST_F(WateringEntriesTest, TicksAShelfAsOneIntention)
 TEST_F(WateringEntriesTest, TakesATickOff)
 {
     const TrayId tray = sowYesterday(1).front();
-    expectRefused(ErrorKind::NotFound, "watering",
+    expectRefused(ErrorKind::NotFound, WateringReason::NotTicked,
                   [&] { return journal->watering().untick(tray, clock.today(), Slot::Morning); });
     ASSERT_TRUE(journal->watering().tick(tray, clock.today(), Slot::Morning));
     expectUndoable([&] { return journal->watering().untick(tray, clock.today(), Slot::Morning); });
@@ -138,21 +141,23 @@ TEST_F(WateringEntriesTest, RefusesWaterBetweenRoundsThatCanNotHaveBeenGiven)
 {
     const TrayId tray = sow(1, clock.now() + -2 * kMinutesPerDay).front();
     const BetweenDraft sound{{tray}, WateringMethod::Below, WaterKind::Plain, {}, clock.now()};
-    const auto refused = [&](ErrorKind kind, const char* subject, auto change) {
+    const auto refused = [&](ErrorKind kind, Reason reason, auto change) {
         BetweenDraft draft = sound;
         change(draft);
-        expectRefused(kind, subject, [&] { return journal->watering().giveBetween(draft); });
+        expectRefused(kind, reason, [&] { return journal->watering().giveBetween(draft); });
     };
-    refused(ErrorKind::Missing, "watering.trays", [](BetweenDraft& d) { d.trays.clear(); });
-    refused(ErrorKind::Invalid, "watering.amount",
+    refused(ErrorKind::Missing, WateringReason::NoTrayChosen,
+            [](BetweenDraft& d) { d.trays.clear(); });
+    refused(ErrorKind::Invalid, WateringReason::Amount,
             [](BetweenDraft& d) { d.amount = millilitres(-1); });
-    refused(ErrorKind::Invalid, "watering.method",
+    refused(ErrorKind::Invalid, WateringReason::MethodMissing,
             [](BetweenDraft& d) { d.method = WateringMethod::None; });
-    refused(ErrorKind::Invalid, "watering.time", [](BetweenDraft& d) { d.at = d.at + 1; });
-    refused(ErrorKind::Invalid, "watering.time",
+    refused(ErrorKind::Invalid, WateringReason::TimeAhead,
+            [](BetweenDraft& d) { d.at = d.at + 1; });
+    refused(ErrorKind::Invalid, WateringReason::BeforeSowing,
             [](BetweenDraft& d) { d.at = d.at + -3 * kMinutesPerDay; });
     ASSERT_TRUE(journal->trays().discard(tray, "mould", clock.now()));
-    refused(ErrorKind::Conflict, "tray.state", [](BetweenDraft&) {});
+    refused(ErrorKind::Conflict, TrayReason::NotGrowing, [](BetweenDraft&) {});
 }
 
 TEST_F(WateringEntriesTest, ATrayWateredAsNeededIsTickedOrFoundToNeedNothing)
@@ -175,7 +180,7 @@ TEST_F(WateringEntriesTest, ATrayWateredAsNeededIsTickedOrFoundToNeedNothing)
     EXPECT_EQ(now().doneCount(), 3);
     EXPECT_FALSE(now().trays[0].looked);
     EXPECT_TRUE(now().trays[1].looked);
-    expectRefused(ErrorKind::Conflict, "watering.ticked",
+    expectRefused(ErrorKind::Conflict, WateringReason::TickedAlready,
                   [&] { return journal->watering().tick(trays[1], today, Slot::Morning); });
     expectUndoable([&] { return journal->watering().untick(trays[1], today, Slot::Morning); });
     EXPECT_EQ(now().doneCount(), 2);
@@ -193,7 +198,7 @@ TEST_F(WateringEntriesTest, MovesSeveralTraysOnOrPutsThemOffAsOneActOrNone)
     });
     EXPECT_TRUE(now().decisions.empty());
     ASSERT_TRUE(journal->trays().discard(trays[1], "mould", clock.now()));
-    expectRefused(ErrorKind::Conflict, "tray.state", [&] {
+    expectRefused(ErrorKind::Conflict, TrayReason::NotGrowing, [&] {
         return journal->trays().moveOn({trays[0], trays[1]}, clock.now());
     });
     EXPECT_EQ(journal->trays().sheet(trays[0]).value().plan.current, 0u) << "none of them";
@@ -212,11 +217,11 @@ TEST_F(WateringEntriesTest, CorrectsWhatWasReallyGiven)
     EXPECT_EQ(stored.water, WaterKind::PhSet);
     EXPECT_EQ(stored.on, clock.today()) << "the round stays";
     given.amount = millilitres(-1);
-    expectRefused(ErrorKind::Invalid, "watering.amount",
+    expectRefused(ErrorKind::Invalid, WateringReason::Amount,
                   [&] { return journal->watering().correct(given); });
     given.amount.reset();
     given.id = {99};
-    expectRefused(ErrorKind::NotFound, "watering",
+    expectRefused(ErrorKind::NotFound, WateringReason::NotTicked,
                   [&] { return journal->watering().correct(given); });
 }
 
@@ -289,7 +294,7 @@ TEST_F(WateringEntriesTest, NotesReadingsOfTheMixAndOfATray)
     reading.on = clock.today();
     reading.minute = clock.now().minute;
     reading.water = WaterKind::Plain;
-    expectRefused(ErrorKind::Missing, "reading",
+    expectRefused(ErrorKind::Missing, WateringReason::ReadingMissing,
                   [&] { return journal->watering().noteReading(reading); });
     reading.ph = 6.1;
     expectUndoable([&] { return journal->watering().noteReading(reading); });
@@ -300,7 +305,7 @@ TEST_F(WateringEntriesTest, NotesReadingsOfTheMixAndOfATray)
     EXPECT_TRUE(journal->watering().noteReading(reading));
     EXPECT_EQ(now().mix[0].lastReading->ph, 6.1);
     reading.tray = TrayId{99};
-    expectRefused(ErrorKind::NotFound, "tray",
+    expectRefused(ErrorKind::NotFound, TrayReason::Unknown,
                   [&] { return journal->watering().noteReading(reading); });
 }
 
@@ -320,7 +325,7 @@ TEST_F(WateringEntriesTest, ThereIsOneRecipeAKind)
     EXPECT_EQ(recipes[2].dosePerLitre, millilitres(9));
     nutrient.phLow = 7;
     nutrient.phHigh = 6;
-    expectRefused(ErrorKind::Invalid, "recipe.ph",
+    expectRefused(ErrorKind::Invalid, WateringReason::RecipePh,
                   [&] { return journal->watering().changeRecipe(nutrient); });
 }
 

@@ -1,3 +1,5 @@
+#include "core/review/facts/review_reason.h"
+#include "core/trial/trial_reason.h"
 #include "tests/core/review/comparison/comparison_samples.h"
 #include "tests/core/review/planning/plan_samples.h"
 
@@ -187,19 +189,20 @@ TEST_F(OutlookOfYieldsTest, TakesReviewedTraysThatAreNotSetAside)
 TEST_F(OutlookOfYieldsTest, RefusesAPlanWithoutAnAnswer)
 {
     const auto errorOf = [&] { return outlookOf(plan.draft, plan.facts).error(); };
-    EXPECT_EQ(errorOf(), (Error{ErrorKind::TooFew, "plan.mean", ""}));
+    EXPECT_EQ(errorOf(), fail(ErrorKind::TooFew, ReviewReason::NoYieldYet).value());
     plan.draft.plan.spread = grams(16);
-    EXPECT_EQ(errorOf(), (Error{ErrorKind::TooFew, "plan.mean", ""})) << "there is no margin";
+    EXPECT_EQ(errorOf(), fail(ErrorKind::TooFew, ReviewReason::NoYieldYet).value())
+        << "there is no margin";
     plan.draft.trial.margin = grams(30);
     EXPECT_TRUE(outlookOf(plan.draft, plan.facts));
     plan.draft.plan.spread = grams(0);
-    EXPECT_EQ(errorOf(), (Error{ErrorKind::Invalid, "trial.spread", ""}));
+    EXPECT_EQ(errorOf(), (fail(ErrorKind::Invalid, TrialReason::Spread).value()));
     plan.draft.trial.margin = grams(0);
-    EXPECT_EQ(errorOf(), (Error{ErrorKind::Invalid, "trial.margin", ""}));
+    EXPECT_EQ(errorOf(), (fail(ErrorKind::Invalid, TrialReason::Margin).value()));
     plan.draft.trial.margin = grams(30);
     plan.draft.plan.spread.reset();
     plan.draft.treatments.pop_back();
-    EXPECT_EQ(errorOf(), (Error{ErrorKind::TooFew, "trial.treatments", ""}));
+    EXPECT_EQ(errorOf(), (fail(ErrorKind::TooFew, TrialReason::TooFewMedia).value()));
 }
 
 TEST(TrialOutlook, IsShownAsACurveWithTheChosenCount)

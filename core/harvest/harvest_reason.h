@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string_view>
+
+namespace plumule {
+
+// Why a weight was refused.
+// An enumerator's values stand beside it.
+enum class HarvestReason
+{
+    Unknown,
+    TrayDiscarded, // its code
+    BeforeSowing,  // the day of sowing
+    DoubtOpen,     // the doubt's key
+    NoBowls,
+    TareNegative,
+    GrossTooHeavy,
+    NothingNet,
+    ScaleText, // what came
+};
+
+constexpr std::string_view familyOf(HarvestReason)
+{
+    return "harvest";
+}
+
+} // namespace plumule

@@ -1,0 +1,93 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace plumule {
+
+// What the grower means to do. The history keeps its key for good.
+enum class Intention
+{
+    SowTrays,
+    ChangeSowing,
+    MoveTrayOn, // to a stage that the history does not name
+    BeginSoak,
+    PutUnderWeight,
+    PutIntoBlackout,
+    PutIntoLight,
+    HoldTrayBack,
+    CorrectStart,
+    MoveTray,
+    DiscardTray,
+    SetTrayAside,
+    CountTrayAgain,
+    NoteHeight,
+    RemoveHeight,
+    WriteNote,
+    RemoveNote,
+    AttachPhoto,
+    RemovePhoto,
+    ImportTrays,
+    TickWatering,
+    TickAllWaterings,
+    UntickWatering,
+    FindNoNeed,
+    WaterAsNeeded,
+    RemoveWatering,
+    CorrectWatering,
+    NoteReading,
+    ChangeRecipe,
+    RecordHarvest,
+    RecordResidue,
+    CorrectHarvest,
+    RemoveHarvest,
+    SavePrice,
+    RemovePrice,
+    ChangeLabour,
+    ChangeRoom,
+    AddRack,
+    ChangeRack,
+    RemoveRack,
+    AddShelf,
+    ChangeShelf,
+    RemoveShelf,
+    SetPlaces,
+    AddVariety,
+    ChangeVariety,
+    RemoveVariety,
+    AddSeedLot,
+    ChangeSeedLot,
+    RemoveSeedLot,
+    CountSeedLot,
+    AddMedium,
+    ChangeMedium,
+    RemoveMedium,
+    AddPieces,
+    ChangePiece,
+    RetirePiece,
+    SanitisePieces,
+    AddTrial,
+    ChangeTrial,
+    RemoveTrial,
+    PlanTrial,
+    SowTrial,
+    PlanTasting,
+    EnterScore,
+    ClearScore,
+    CloseTasting,
+    RemoveTasting,
+};
+
+[[nodiscard]] const char* toText(Intention intention);
+[[nodiscard]] bool fromText(std::string_view text, Intention& intention);
+
+// One intention while it is carried out, as the history will tell it.
+struct Deed
+{
+    Intention what;
+    std::string whom; // it was done to, in the grower's words: "RD029"
+};
+
+} // namespace plumule

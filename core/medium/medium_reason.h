@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string_view>
+
+namespace plumule {
+
+// Why something of a medium or its pieces was refused.
+// An enumerator's values stand beside it.
+enum class MediumReason
+{
+    Unknown,
+    NameMissing,
+    NameTaken, // the name
+    InUse,     // its name
+    LooseMixReused,
+    PlannedUses,
+    PlannedUsesOfOneUse,
+    SurfaceBelowRim,
+    AmountPerTray,
+    Marker,
+    HasPieces,   // its name
+    NotReusable, // its name
+    PieceUnknown,
+    PieceNumber,
+    PieceNumberTaken, // the number
+    PieceCount,       // the most at once
+    PieceGrows,       // medium and number
+    PieceRetired,     // the day
+    NoPieceChosen,
+    MethodMissing, // of sanitising
+};
+
+constexpr std::string_view familyOf(MediumReason)
+{
+    return "medium";
+}
+
+} // namespace plumule

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string_view>
+
+namespace plumule {
+
+// Why a season's answer, a comparison or an outlook was not given. An enumerator's values stand
+// beside it.
+enum class ReviewReason
+{
+    SpanBackwards, // its first day, its last day
+    TooFewTrays,
+    TooFewMedia,
+    NoYieldYet,
+};
+
+constexpr std::string_view familyOf(ReviewReason)
+{
+    return "review";
+}
+
+} // namespace plumule

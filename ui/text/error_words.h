@@ -1,0 +1,79 @@
+#pragma once
+
+#include "core/base/file_reason.h"
+#include "core/base/result.h"
+#include "core/base/text_reason.h"
+#include "core/base/work_reason.h"
+#include "core/cost/cost_reason.h"
+#include "core/exchange/exchange_reason.h"
+#include "core/harvest/harvest_reason.h"
+#include "core/medium/medium_reason.h"
+#include "core/review/facts/review_reason.h"
+#include "core/room/room_reason.h"
+#include "core/sample/sample_reason.h"
+#include "core/tasting/tasting_reason.h"
+#include "core/tray/tray_reason.h"
+#include "core/trial/trial_reason.h"
+#include "core/variety/variety_reason.h"
+#include "core/watering/watering_reason.h"
+#include "ui/text/form_reason.h"
+#include "ui/text/label_reason.h"
+#include "ui/text/paper_reason.h"
+
+#include <QCoreApplication>
+#include <QString>
+
+namespace plumule::ui {
+
+// The context of all that is said of errors.
+class Errors
+{
+    Q_DECLARE_TR_FUNCTIONS(Errors)
+};
+
+// The values of an error as a grower reads them; empty where one is missing.
+class ErrorValues
+{
+public:
+    explicit ErrorValues(const Error& error)
+        : m_values(error.values)
+    {}
+
+    [[nodiscard]] QString operator[](std::size_t index) const; // as it stands
+    [[nodiscard]] int number(std::size_t index) const;
+    [[nodiscard]] QString day(std::size_t index) const;    // of "2026-03-12"
+    [[nodiscard]] QString moment(std::size_t index) const; // of "2026-03-12 06:50"
+    [[nodiscard]] QString stage(std::size_t index) const;  // of its key
+
+private:
+    const std::vector<std::string>& m_values;
+};
+
+// A whole sentence for each reason: what is wrong, and what to do.
+[[nodiscard]] QString words(FileReason reason, const Error& error);
+[[nodiscard]] QString words(TextReason reason, const Error& error);
+[[nodiscard]] QString words(WorkReason reason, const Error& error);
+[[nodiscard]] QString words(RoomReason reason, const Error& error);
+[[nodiscard]] QString words(VarietyReason reason, const Error& error);
+[[nodiscard]] QString words(MediumReason reason, const Error& error);
+[[nodiscard]] QString words(TrayReason reason, const Error& error);
+[[nodiscard]] QString words(TrialReason reason, const Error& error);
+[[nodiscard]] QString words(TastingReason reason, const Error& error);
+[[nodiscard]] QString words(WateringReason reason, const Error& error);
+[[nodiscard]] QString words(HarvestReason reason, const Error& error);
+[[nodiscard]] QString words(CostReason reason, const Error& error);
+[[nodiscard]] QString words(ExchangeReason reason, const Error& error);
+[[nodiscard]] QString words(ReviewReason reason, const Error& error);
+[[nodiscard]] QString words(SampleReason reason, const Error& error);
+[[nodiscard]] QString words(FormReason reason, const Error& error);
+[[nodiscard]] QString words(PaperReason reason, const Error& error);
+[[nodiscard]] QString words(LabelReason reason, const Error& error);
+
+// All families of reasons, for what asks each of them.
+template <template <class...> class List>
+using EveryReasonFamily =
+    List<FileReason, TextReason, WorkReason, RoomReason, VarietyReason, MediumReason, TrayReason,
+         TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason,
+         ReviewReason, SampleReason, FormReason, PaperReason, LabelReason>;
+
+} // namespace plumule::ui
