@@ -8,16 +8,16 @@
 namespace plumule::ui {
 namespace {
 
-QString words(const char* text)
+class ChartTr
 {
-    return QCoreApplication::translate("Charts", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Charts)
+};
 
 QString lookUp(const QHash<QString, const char*>& table, const std::string& key)
 {
     const QString plain = QString::fromStdString(key);
     const auto found = table.constFind(plain);
-    return found == table.cend() ? QString(plain).replace('_', ' ') : words(found.value());
+    return found == table.cend() ? QString(plain).replace('_', ' ') : ChartTr::tr(found.value());
 }
 
 // By the key of a spec.
@@ -62,10 +62,10 @@ QString chartTitle(const ChartSpec& spec)
 {
     const QString key = QString::fromStdString(spec.key);
     if (key.endsWith("_differences")) {
-        return words("Differences between media, with their 95% intervals and the margin");
+        return ChartTr::tr("Differences between media, with their 95% intervals and the margin");
     }
     if (key.endsWith("_by_block")) {
-        return words("Block by block, each dot a tray");
+        return ChartTr::tr("Block by block, each dot a tray");
     }
     return lookUp(kChartTitles, spec.key);
 }
@@ -97,12 +97,12 @@ QString axisTitle(const ChartAxis& axis)
 QString markText(const ChartMark& mark)
 {
     if (mark.key == "pays_back") {
-        return words("%1 pays back at use %2")
+        return ChartTr::tr("%1 pays back at use %2")
             .arg(QString::fromStdString(mark.name))
             .arg(qRound(mark.at));
     }
     if (mark.key == "power_wanted") {
-        return words("%1%, four times in five").arg(qRound(mark.at));
+        return ChartTr::tr("%1%, four times in five").arg(qRound(mark.at));
     }
     return QString::fromStdString(mark.name);
 }
@@ -116,8 +116,8 @@ QString chartDescription(const ChartSpec& spec)
             const ChartInterval& mean = series.intervals.front();
             const QString name = QString::fromStdString(series.name);
             parts << (mean.low == mean.high
-                          ? words("%1: mean %2.").arg(name, numberText(mean.mid, 2))
-                          : words("%1: mean %2, %3 to %4.")
+                          ? ChartTr::tr("%1: mean %2.").arg(name, numberText(mean.mid, 2))
+                          : ChartTr::tr("%1: mean %2, %3 to %4.")
                                 .arg(name, numberText(mean.mid, 2), numberText(mean.low, 2),
                                      numberText(mean.high, 2)));
         }

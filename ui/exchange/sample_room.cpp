@@ -2,6 +2,7 @@
 
 #include "core/base/file_reason.h"
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFile>
 #include <QTemporaryDir>
@@ -19,7 +20,7 @@ Result<std::unique_ptr<Journal>> makeSampleJournal(const QString& path, const Cl
         }
     }
     RoomPlan plan;
-    plan.room.name = "Sample room";
+    plan.room.name = QCoreApplication::translate("SampleRoom", "Sample room").toStdString();
     auto journal = Journal::create(path.toStdString(), plan, clock);
     if (!journal) {
         return journal;

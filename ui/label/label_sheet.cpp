@@ -25,10 +25,10 @@ constexpr double kMarkerRoom = 1.15; // of a line's size
 constexpr double kLeastWords = 4.5;  // points
 constexpr double kMostWords = 5;     // mm, the size of the other lines' letters
 
-QString onLabel(const char* text)
+class LabelTr
 {
-    return QCoreApplication::translate("Labels", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Labels)
+};
 
 // In device pixels: whole ones where that keeps a module readable, since modules of unlike widths
 // are harder to read than slightly smaller ones.
@@ -81,9 +81,9 @@ struct Line
 // With sowing and harvest on a line each, or both on one.
 std::vector<Line> linesOf(const LabelTray& tray, bool isDateSplit)
 {
-    QStringList dates{onLabel("sown %1").arg(shortDayText(tray.sown))};
+    QStringList dates{LabelTr::tr("sown %1").arg(shortDayText(tray.sown))};
     if (tray.due) {
-        dates << onLabel("due %1").arg(shortDayText(*tray.due));
+        dates << LabelTr::tr("due %1").arg(shortDayText(*tray.due));
     }
     QStringList last{tray.place, tray.trial};
     last.removeAll(QString());
@@ -208,7 +208,7 @@ LabelTray labelOf(const TrayListRow& row)
     if (record.trialCode) {
         label.trial = QString::fromStdString(*record.trialCode);
         if (record.tray.block) {
-            label.trial = onLabel("%1 block %2").arg(label.trial).arg(*record.tray.block);
+            label.trial = LabelTr::tr("%1 block %2").arg(label.trial).arg(*record.tray.block);
         }
     }
     return label;
@@ -270,7 +270,7 @@ Done writeLabels(const QString& path, const std::vector<LabelTray>& trays, const
     if (const auto size = labelSizeOf(paper); !size) {
         return passOn(size);
     }
-    return writePdf(path, onLabel("Labels"), pageSizeOf(paper), [&](QPagedPaintDevice& device) {
+    return writePdf(path, LabelTr::tr("Labels"), pageSizeOf(paper), [&](QPagedPaintDevice& device) {
         return drawAll(device, trays, paper).has_value();
     });
 }

@@ -5,18 +5,18 @@
 namespace plumule::ui {
 namespace {
 
-QString payback(const char* text)
+class PaybackTr
 {
-    return QCoreApplication::translate("Payback", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Payback)
+};
 
 QString intervalWords(const Payback& each)
 {
     if (!each.low) {
-        return payback("as these trays differ, mostly never");
+        return PaybackTr::tr("as these trays differ, mostly never");
     }
-    return each.high ? payback("95% interval %1 to %2").arg(*each.low).arg(*each.high)
-                     : payback("95% interval %1 to never").arg(*each.low);
+    return each.high ? PaybackTr::tr("95% interval %1 to %2").arg(*each.low).arg(*each.high)
+                     : PaybackTr::tr("95% interval %1 to never").arg(*each.low);
 }
 
 } // namespace
@@ -27,11 +27,11 @@ QStringList paybackWords(const std::vector<Payback>& paybacks)
     for (const Payback& each : paybacks) {
         const QString medium = QString::fromStdString(each.medium.name);
         const QString against = QString::fromStdString(each.against.name);
-        lines << (each.at ? payback("%1 pays back against %2 at use %3 (%4).")
+        lines << (each.at ? PaybackTr::tr("%1 pays back against %2 at use %3 (%4).")
                                 .arg(medium, against)
                                 .arg(*each.at)
                                 .arg(intervalWords(each))
-                          : payback("%1 never pays back against %2 (%3).")
+                          : PaybackTr::tr("%1 never pays back against %2 (%3).")
                                 .arg(medium, against, intervalWords(each)));
     }
     return lines;

@@ -11,10 +11,10 @@
 namespace plumule::ui {
 namespace {
 
-QString words(const char* text)
+class SeasonTr
 {
-    return QCoreApplication::translate("Season", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Season)
+};
 
 QString named(const std::vector<std::string>& names)
 {
@@ -29,13 +29,13 @@ QString leftOutName(LeftOut why)
 {
     switch (why) {
     case LeftOut::Discarded:
-        return words("discarded");
+        return SeasonTr::tr("discarded");
     case LeftOut::StillGrowing:
-        return words("still growing");
+        return SeasonTr::tr("still growing");
     case LeftOut::CutAgainLater:
-        return words("to be cut again");
+        return SeasonTr::tr("to be cut again");
     case LeftOut::SetAside:
-        return words("set aside");
+        return SeasonTr::tr("set aside");
     }
     return {};
 }
@@ -43,29 +43,33 @@ QString leftOutName(LeftOut why)
 SeasonWords nothingToTell(const SeasonReview& review)
 {
     if (review.tooFew.empty()) {
-        return {words("Only one medium was harvested: there is nothing to compare it with."),
-                words("Choose other days or varieties, or grow a second medium beside it.")};
+        return {SeasonTr::tr("Only one medium was harvested: there is nothing to compare it with."),
+                SeasonTr::tr("Choose other days or varieties, or grow a second medium beside it.")};
     }
     return {
-        words("Nothing can be told apart: %1 has fewer than two trays.").arg(named(review.tooFew)),
-        words("Trays of one and the same medium differ too, so one tray can't tell a medium from "
-              "chance. It takes two of each for an interval at all, and about six of each to see a "
-              "difference of a fifth.")};
+        SeasonTr::tr("Nothing can be told apart: %1 has fewer than two trays.")
+            .arg(named(review.tooFew)),
+        SeasonTr::tr(
+            "Trays of one and the same medium differ too, so one tray can't tell a medium from "
+            "chance. It takes two of each for an interval at all, and about six of each to see a "
+            "difference of a fifth.")};
 }
 
 QString lackName(Response response)
 {
     switch (response) {
     case Response::HeightOnDay:
-        return words("No height was read on the same day of growth: there is nothing to compare.");
+        return SeasonTr::tr(
+            "No height was read on the same day of growth: there is nothing to compare.");
     case Response::Evenness:
-        return words("No tray has several heights of one day, which evenness is worked out from.");
+        return SeasonTr::tr(
+            "No tray has several heights of one day, which evenness is worked out from.");
     case Response::Residue:
-        return words("No residue was weighed: there is nothing to compare.");
+        return SeasonTr::tr("No residue was weighed: there is nothing to compare.");
     case Response::CostPerGram:
-        return words("No tray's cost is known: there is nothing to compare.");
+        return SeasonTr::tr("No tray's cost is known: there is nothing to compare.");
     default:
-        return words("No tray has a value of this: there is nothing to compare.");
+        return SeasonTr::tr("No tray has a value of this: there is nothing to compare.");
     }
 }
 
@@ -76,16 +80,17 @@ SeasonWords wordsWithoutPairs(const SeasonComparison& comparison)
     if (comparison.n == 0) {
         return {lackName(comparison.ask.response), QString()};
     }
-    return {words("Trays of one medium alone have a value of this: there is nothing to compare it "
-                  "with."),
+    return {SeasonTr::tr(
+                "Trays of one medium alone have a value of this: there is nothing to compare it "
+                "with."),
             QString()};
 }
 
 SeasonWords wordsFor(const SeasonReview& review)
 {
     if (review.trays == 0) {
-        return {words("No tray was harvested in this span."),
-                words("Choose other days or varieties.")};
+        return {SeasonTr::tr("No tray was harvested in this span."),
+                SeasonTr::tr("Choose other days or varieties.")};
     }
     std::vector<const MediumSeason*> enough;
     for (const MediumSeason& season : review.media) {
@@ -99,22 +104,23 @@ SeasonWords wordsFor(const SeasonReview& review)
     std::sort(enough.begin(), enough.end(),
               [](const auto* a, const auto* b) { return a->yield.mean > b->yield.mean; });
     SeasonWords answer;
-    answer.headline = words("%1 has the highest mean, %2 g a tray (95% interval %3 to %4).")
+    answer.headline = SeasonTr::tr("%1 has the highest mean, %2 g a tray (95% interval %3 to %4).")
                           .arg(QString::fromStdString(enough.front()->medium.name),
                                numberText(enough.front()->yield.mean, 0),
                                numberText(enough.front()->yield.lower.value_or(0), 0),
                                numberText(enough.front()->yield.upper.value_or(0), 0));
     QStringList detail;
-    detail << words(
+    detail << SeasonTr::tr(
         "The highest mean is not yet a winner: where intervals overlap, chance may have "
         "ordered them.");
     if (review.varieties > 1) {
         detail
-            << words("%1 varieties are mixed in these means; choose one to compare like with like.")
+            << SeasonTr::tr(
+                   "%1 varieties are mixed in these means; choose one to compare like with like.")
                    .arg(review.varieties);
     }
     if (!review.tooFew.empty()) {
-        detail << words("%1 has fewer than two trays and can't be told apart from any.")
+        detail << SeasonTr::tr("%1 has fewer than two trays and can't be told apart from any.")
                       .arg(named(review.tooFew));
     }
     answer.detail = detail.join(' ');
@@ -133,13 +139,13 @@ QString leftOutText(const SeasonReview& review)
         }
     }
     if (counts.empty()) {
-        return words("Every tray of the span is counted.");
+        return SeasonTr::tr("Every tray of the span is counted.");
     }
     QStringList parts;
     for (const auto& [why, count] : counts) {
         parts << QStringLiteral("%1 %2").arg(count).arg(leftOutName(why));
     }
-    const QString list = words("Not counted: %1").arg(parts.join(", "));
+    const QString list = SeasonTr::tr("Not counted: %1").arg(parts.join(", "));
     return reasons.isEmpty() ? list + '.'
                              : QStringLiteral("%1 (%2).").arg(list, reasons.mid(0, 4).join("; "));
 }

@@ -10,10 +10,10 @@
 namespace plumule::ui {
 namespace {
 
-QString verdict(const char* text)
+class VerdictTr
 {
-    return QCoreApplication::translate("Verdict", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Verdict)
+};
 
 QString mediumName(const SeasonComparison& comparison, std::size_t index)
 {
@@ -32,7 +32,8 @@ QString intervalOf(const MediaPair& pair, const SeasonComparison& comparison, bo
     }
     const double low = isTurned ? -*pair.upper : *pair.lower;
     const double high = isTurned ? -*pair.lower : *pair.upper;
-    return verdict("95% interval %1 to %2").arg(number(low, comparison), number(high, comparison));
+    return VerdictTr::tr("95% interval %1 to %2")
+        .arg(number(low, comparison), number(high, comparison));
 }
 
 // "%1 … %2 by %3 (%4)." for a difference that is clear of nothing.
@@ -61,7 +62,7 @@ QString clearSentence(const MediaPair& pair, const SeasonComparison& comparison)
     const bool isTurned = *pair.difference < 0;
     const std::size_t more = isTurned ? pair.b : pair.a;
     const std::size_t less = isTurned ? pair.a : pair.b;
-    return verdict(differenceSentence(comparison.ask.response))
+    return VerdictTr::tr(differenceSentence(comparison.ask.response))
         .arg(mediumName(comparison, more), mediumName(comparison, less),
              responseText(std::abs(*pair.difference), comparison),
              intervalOf(pair, comparison, isTurned));
@@ -72,11 +73,11 @@ QString marginText(const SeasonComparison& comparison)
     const QString value = QChar(0x00B1) + responseText(comparison.margin.value, comparison);
     switch (comparison.margin.from) {
     case MarginFrom::Asked:
-        return verdict("your margin of %1").arg(value);
+        return VerdictTr::tr("your margin of %1").arg(value);
     case MarginFrom::Trials:
-        return verdict("the trials' margin of %1").arg(value);
+        return VerdictTr::tr("the trials' margin of %1").arg(value);
     case MarginFrom::Default:
-        return verdict("a margin of %1, a tenth of the mean").arg(value);
+        return VerdictTr::tr("a margin of %1, a tenth of the mean").arg(value);
     }
     return value;
 }
@@ -90,23 +91,24 @@ QString pairSentence(const MediaPair& pair, const SeasonComparison& comparison)
     case PairVerdict::Less:
         return clearSentence(pair, comparison);
     case PairVerdict::RealButTooSmall:
-        return verdict("%1 The difference is real, but too small to matter by %2.")
+        return VerdictTr::tr("%1 The difference is real, but too small to matter by %2.")
             .arg(clearSentence(pair, comparison), marginText(comparison));
     case PairVerdict::SameWithinMargin:
-        return verdict("%1 and %2 are the same within %3 (%4).")
+        return VerdictTr::tr("%1 and %2 are the same within %3 (%4).")
             .arg(a, b, marginText(comparison), intervalOf(pair, comparison, false));
     case PairVerdict::CantTellYet:
-        return (pair.needed ? verdict("%1 and %2 can't be told apart yet (%3); it takes about %4 "
-                                      "trays of each.")
-                                  .arg(a, b, intervalOf(pair, comparison, false))
-                                  .arg(pair.needed->each)
-                            : verdict("%1 and %2 can't be told apart yet (%3).")
-                                  .arg(a, b, intervalOf(pair, comparison, false)));
+        return (pair.needed
+                    ? VerdictTr::tr("%1 and %2 can't be told apart yet (%3); it takes about %4 "
+                                    "trays of each.")
+                          .arg(a, b, intervalOf(pair, comparison, false))
+                          .arg(pair.needed->each)
+                    : VerdictTr::tr("%1 and %2 can't be told apart yet (%3).")
+                          .arg(a, b, intervalOf(pair, comparison, false)));
     case PairVerdict::NotComparable:
-        return verdict("%1 and %2 can't be compared: they never met in one trial or variety.")
+        return VerdictTr::tr("%1 and %2 can't be compared: they never met in one trial or variety.")
             .arg(a, b);
     case PairVerdict::NoVerdict:
-        return verdict("%1 and %2: %3.").arg(a, b, pairWords(pair));
+        return VerdictTr::tr("%1 and %2: %3.").arg(a, b, pairWords(pair));
     }
     return {};
 }
@@ -149,11 +151,12 @@ QString nothingToldSentence(const std::vector<const MediaPair*>& pairs,
         needed = std::max(needed, pair->needed ? pair->needed->each : 0);
     }
     const auto media = comparison.means.size();
-    return needed > 0 ? verdict("None of the %1 media can be told apart yet; it takes about %2 "
-                                "trays of each.")
-                            .arg(media)
-                            .arg(needed)
-                      : verdict("None of the %1 media can be told apart yet.").arg(media);
+    return needed > 0
+               ? VerdictTr::tr("None of the %1 media can be told apart yet; it takes about %2 "
+                               "trays of each.")
+                     .arg(media)
+                     .arg(needed)
+               : VerdictTr::tr("None of the %1 media can be told apart yet.").arg(media);
 }
 
 QString spreadSentence(const SeasonComparison& comparison)
@@ -161,13 +164,13 @@ QString spreadSentence(const SeasonComparison& comparison)
     if (comparison.spread.sd <= 0) {
         return {};
     }
-    QString text =
-        verdict("Tray-to-tray spread is %1").arg(responseText(comparison.spread.sd, comparison));
+    QString text = VerdictTr::tr("Tray-to-tray spread is %1")
+                       .arg(responseText(comparison.spread.sd, comparison));
     if (comparison.spread.from == SpreadFrom::Default) {
-        text += verdict(", taken as a tenth of the mean since nothing here is replicated");
+        text += VerdictTr::tr(", taken as a tenth of the mean since nothing here is replicated");
     }
     if (comparison.spread.smallestDifference) {
-        text += verdict("; a difference under %1 would mostly go unseen")
+        text += VerdictTr::tr("; a difference under %1 would mostly go unseen")
                     .arg(responseText(*comparison.spread.smallestDifference, comparison));
     }
     return text + '.';
@@ -177,7 +180,7 @@ VerdictWords wordsByVariety(const SeasonComparison& comparison)
 {
     VerdictWords answer;
     answer.headline =
-        verdict("The media do not differ alike in all varieties: the answer is by variety.");
+        VerdictTr::tr("The media do not differ alike in all varieties: the answer is by variety.");
     QStringList lines;
     for (const SeasonComparison& each : comparison.byVariety) {
         lines << QStringLiteral("%1: %2").arg(QString::fromStdString(each.variety),
@@ -208,25 +211,25 @@ QString responseUnit(const SeasonComparison& comparison)
 {
     switch (comparison.ask.response) {
     case Response::YieldPerTray:
-        return verdict("g a tray");
+        return VerdictTr::tr("g a tray");
     case Response::YieldPerArea:
-        return verdict("g/m²");
+        return VerdictTr::tr("g/m²");
     case Response::YieldPerSeed:
-        return verdict("g per g of seed");
+        return VerdictTr::tr("g per g of seed");
     case Response::YieldPerDay:
-        return verdict("g a day");
+        return VerdictTr::tr("g a day");
     case Response::CostPerGram:
-        return verdict("%1 a gram").arg(QString::fromStdString(comparison.currency));
+        return VerdictTr::tr("%1 a gram").arg(QString::fromStdString(comparison.currency));
     case Response::HeightOnDay:
-        return verdict("mm");
+        return VerdictTr::tr("mm");
     case Response::DaysToHarvest:
-        return verdict("days");
+        return VerdictTr::tr("days");
     case Response::Residue:
-        return verdict("g of residue");
+        return VerdictTr::tr("g of residue");
     case Response::Evenness:
-        return verdict("% variation within a tray");
+        return VerdictTr::tr("% variation within a tray");
     case Response::Work:
-        return verdict("minutes of work a tray");
+        return VerdictTr::tr("minutes of work a tray");
     }
     return {};
 }
@@ -240,19 +243,19 @@ QString pairWords(const MediaPair& pair)
 {
     switch (pair.verdict) {
     case PairVerdict::More:
-        return verdict("more");
+        return VerdictTr::tr("more");
     case PairVerdict::Less:
-        return verdict("less");
+        return VerdictTr::tr("less");
     case PairVerdict::SameWithinMargin:
-        return verdict("same within the margin");
+        return VerdictTr::tr("same within the margin");
     case PairVerdict::RealButTooSmall:
-        return verdict("real, but too small to matter");
+        return VerdictTr::tr("real, but too small to matter");
     case PairVerdict::NotComparable:
-        return verdict("not comparable");
+        return VerdictTr::tr("not comparable");
     case PairVerdict::CantTellYet:
-        return pair.needed ? verdict("can't tell yet; it takes about %1 trays of each")
+        return pair.needed ? VerdictTr::tr("can't tell yet; it takes about %1 trays of each")
                                  .arg(pair.needed->each)
-                           : verdict("can't tell yet");
+                           : VerdictTr::tr("can't tell yet");
     case PairVerdict::NoVerdict:
         break;
     }
@@ -262,31 +265,31 @@ QString pairWords(const MediaPair& pair)
                 ? QT_TRANSLATE_NOOP("Verdict", "no verdict; it would take about %1 trays of "
                                                "each, if trays differ by the usual tenth")
                 : QT_TRANSLATE_NOOP("Verdict", "no verdict; it would take about %1 trays of each");
-        return verdict(text).arg(pair.needed->each);
+        return VerdictTr::tr(text).arg(pair.needed->each);
     }
-    return verdict("no verdict");
+    return VerdictTr::tr("no verdict");
 }
 
 QString modelWords(const ComparisonModel& model)
 {
     if (model.isBootstrap) {
-        return verdict("within variety and trial");
+        return VerdictTr::tr("within variety and trial");
     }
     QStringList parts;
     const std::vector<std::pair<ModelPart, QString>> named = {
-        {ModelPart::Feeding, verdict("feeding")},
-        {ModelPart::Variety, verdict("variety")},
-        {ModelPart::Trial, verdict("trial")},
-        {ModelPart::Block, verdict("block")},
-        {ModelPart::Column, verdict("place along the shelf")},
-        {ModelPart::SeedDensity, verdict("seed density")}};
+        {ModelPart::Feeding, VerdictTr::tr("feeding")},
+        {ModelPart::Variety, VerdictTr::tr("variety")},
+        {ModelPart::Trial, VerdictTr::tr("trial")},
+        {ModelPart::Block, VerdictTr::tr("block")},
+        {ModelPart::Column, VerdictTr::tr("place along the shelf")},
+        {ModelPart::SeedDensity, VerdictTr::tr("seed density")}};
     for (const auto& [part, name] : named) {
         if (model.accountsFor(part)) {
             parts << name;
         }
     }
-    return parts.isEmpty() ? verdict("as weighed")
-                           : verdict("adjusted for %1").arg(parts.join(", "));
+    return parts.isEmpty() ? VerdictTr::tr("as weighed")
+                           : VerdictTr::tr("adjusted for %1").arg(parts.join(", "));
 }
 
 VerdictWords verdictWords(const SeasonComparison& comparison)
@@ -299,8 +302,8 @@ VerdictWords verdictWords(const SeasonComparison& comparison)
     if (pairs.empty()) {
         answer.headline =
             comparison.means.empty()
-                ? verdict("No tray of this span can be compared.")
-                : verdict("Only one medium was grown: there is nothing to compare it with.");
+                ? VerdictTr::tr("No tray of this span can be compared.")
+                : VerdictTr::tr("Only one medium was grown: there is nothing to compare it with.");
         return answer;
     }
     const bool isAllOpen =
@@ -322,17 +325,18 @@ QStringList checkWords(const DataChecks& checks)
 {
     QStringList lines;
     if (checks.spread && !checks.spread->isAlike) {
-        lines << verdict("The media's trays do not spread alike (p %1).")
+        lines << VerdictTr::tr("The media's trays do not spread alike (p %1).")
                      .arg(pText(checks.spread->p));
     }
     if (checks.normality && !checks.normality->isNormal) {
-        lines << verdict("What the model leaves over is not evenly bell-shaped (p %1).")
+        lines << VerdictTr::tr("What the model leaves over is not evenly bell-shaped (p %1).")
                      .arg(pText(checks.normality->p));
     }
     for (const OddTray& tray : checks.oddTrays) {
-        lines << verdict("%1 lies far from the others of its medium. It is counted; set it aside "
-                         "only with "
-                         "a reason.")
+        lines << VerdictTr::tr(
+                     "%1 lies far from the others of its medium. It is counted; set it aside "
+                     "only with "
+                     "a reason.")
                      .arg(QString::fromStdString(tray.code));
     }
     return lines;

@@ -8,34 +8,34 @@
 namespace plumule::ui {
 namespace {
 
-QString fair(const char* text)
+class FairnessTr
 {
-    return QCoreApplication::translate("Fairness", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Fairness)
+};
 
 QString aspectName(Aspect aspect)
 {
     switch (aspect) {
     case Aspect::Feeding:
-        return fair("feeding");
+        return FairnessTr::tr("feeding");
     case Aspect::Variety:
-        return fair("variety");
+        return FairnessTr::tr("variety");
     case Aspect::Trial:
-        return fair("trial");
+        return FairnessTr::tr("trial");
     case Aspect::SeedLot:
-        return fair("seed lot");
+        return FairnessTr::tr("seed lot");
     case Aspect::SeedDensity:
-        return fair("seed density");
+        return FairnessTr::tr("seed density");
     case Aspect::Shelf:
-        return fair("shelf and its light");
+        return FairnessTr::tr("shelf and its light");
     case Aspect::Season:
-        return fair("time of year");
+        return FairnessTr::tr("time of year");
     case Aspect::DaysGrown:
-        return fair("days grown");
+        return FairnessTr::tr("days grown");
     case Aspect::PieceUses:
-        return fair("uses of the piece");
+        return FairnessTr::tr("uses of the piece");
     case Aspect::Person:
-        return fair("who sowed");
+        return FairnessTr::tr("who sowed");
     }
     return {};
 }
@@ -52,10 +52,11 @@ QString aspectList(const std::vector<Aspect>& aspects)
 QString fullyWords(const Finding& finding, const QStringList& media)
 {
     if (!finding.worst) {
-        return fair("Wholly mixed with the medium: %1.").arg(aspectName(finding.aspect));
+        return FairnessTr::tr("Wholly mixed with the medium: %1.").arg(aspectName(finding.aspect));
     }
-    return fair("%1 and %2 have nothing in common in %3: their difference is that of medium and %3 "
-                "together.")
+    return FairnessTr::tr(
+               "%1 and %2 have nothing in common in %3: their difference is that of medium and %3 "
+               "together.")
         .arg(media.value(static_cast<qsizetype>(finding.worst->first)),
              media.value(static_cast<qsizetype>(finding.worst->second)),
              aspectName(finding.aspect));
@@ -65,28 +66,28 @@ QString adviceText(const Suggestion& suggestion)
 {
     switch (suggestion.advice) {
     case Advice::FeedAllAlike:
-        return fair("feed all media alike");
+        return FairnessTr::tr("feed all media alike");
     case Advice::GrowEachVarietyOnEveryMedium:
-        return fair("grow each variety on every medium");
+        return FairnessTr::tr("grow each variety on every medium");
     case Advice::GrowEveryMediumInEachTrial:
-        return fair("grow every medium in each trial");
+        return FairnessTr::tr("grow every medium in each trial");
     case Advice::UseOneSeedLot:
-        return fair("use one seed lot");
+        return FairnessTr::tr("use one seed lot");
     case Advice::SowAllAsDensely:
-        return fair("sow all as densely");
+        return FairnessTr::tr("sow all as densely");
     case Advice::SpreadMediaOverShelves:
-        return fair("spread the media over the shelves by lot");
+        return FairnessTr::tr("spread the media over the shelves by lot");
     case Advice::SowAllOnOneDay:
-        return fair("sow all on one day");
+        return FairnessTr::tr("sow all on one day");
     case Advice::CutAllOnOneDay:
-        return fair("cut all on one day of growth");
+        return FairnessTr::tr("cut all on one day of growth");
     case Advice::UsePiecesAsWorn:
-        return fair("use pieces that are worn alike");
+        return FairnessTr::tr("use pieces that are worn alike");
     case Advice::ShareTheWork:
-        return fair("share the sowing over all media");
+        return FairnessTr::tr("share the sowing over all media");
     case Advice::GrowMoreTrays:
-        return suggestion.trays ? fair("grow %1 trays of each").arg(*suggestion.trays)
-                                : fair("grow more trays");
+        return suggestion.trays ? FairnessTr::tr("grow %1 trays of each").arg(*suggestion.trays)
+                                : FairnessTr::tr("grow more trays");
     }
     return {};
 }
@@ -114,16 +115,16 @@ QStringList fairnessWords(const std::vector<Finding>& findings, const QStringLis
             (finding.isInModel ? allowedFor : warned).push_back(finding.aspect);
         }
         for (const std::string& trial : finding.fullyInTrials) {
-            lines << fair("In trial %1 the medium was wholly mixed with %2.")
+            lines << FairnessTr::tr("In trial %1 the medium was wholly mixed with %2.")
                          .arg(QString::fromStdString(trial), aspectName(finding.aspect));
         }
     }
     if (!warned.empty()) {
-        lines << fair("Not shared out evenly over the media, and not allowed for: %1.")
+        lines << FairnessTr::tr("Not shared out evenly over the media, and not allowed for: %1.")
                      .arg(aspectList(warned));
     }
     if (!allowedFor.empty()) {
-        lines << fair("Not shared out evenly, but allowed for in the means: %1.")
+        lines << FairnessTr::tr("Not shared out evenly, but allowed for in the means: %1.")
                      .arg(aspectList(allowedFor));
     }
     return lines;

@@ -14,10 +14,10 @@ constexpr double kCodeWide = 74; // points, as all lengths of the sheets
 constexpr double kAnswerHigh = 36;
 constexpr double kPlateHigh = 19;
 
-QString onSheet(const char* text)
+class TastingSheetTr
 {
-    return QCoreApplication::translate("TastingSheet", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(TastingSheet)
+};
 
 QPageSize paperSize(UnitText units)
 {
@@ -51,20 +51,23 @@ QString howTo(TastingMethod method, std::size_t samples)
 {
     switch (method) {
     case TastingMethod::Hedonic:
-        return onSheet("Taste in this order, from the top. Drink water before each. Write one "
-                       "number of the scale into each box; two samples may have the same. Say "
-                       "nothing about them until all have finished.");
+        return TastingSheetTr::tr(
+            "Taste in this order, from the top. Drink water before each. Write one "
+            "number of the scale into each box; two samples may have the same. Say "
+            "nothing about them until all have finished.");
     case TastingMethod::Ranking:
-        return onSheet("Taste in this order, from the top. Drink water before each; you may taste "
-                       "again. In each column write 1 for the one you like best, 2 for the next, "
-                       "down to %1. Each number once a column. Say nothing about them until all "
-                       "have finished.")
+        return TastingSheetTr::tr(
+                   "Taste in this order, from the top. Drink water before each; you may taste "
+                   "again. In each column write 1 for the one you like best, 2 for the next, "
+                   "down to %1. Each number once a column. Say nothing about them until all "
+                   "have finished.")
             .arg(samples);
     case TastingMethod::Triangle:
-        return onSheet("Two of these three are the same, one is not. Taste in this order, from the "
-                       "top. Drink water before each; you may taste again. Tick the one that is "
-                       "different. If you can't tell, guess. Say nothing about them until all have "
-                       "finished.");
+        return TastingSheetTr::tr(
+            "Two of these three are the same, one is not. Taste in this order, from the "
+            "top. Drink water before each; you may taste again. Tick the one that is "
+            "different. If you can't tell, guess. Say nothing about them until all have "
+            "finished.");
     }
     return {};
 }
@@ -131,8 +134,8 @@ PaperBlock remarkBlock()
     PaperBlock block;
     block.high = 76;
     block.draw = [](const PaperPen& pen, QRectF at) {
-        pen.text({at.x(), at.y() + 8, at.width(), 14}, onSheet("Remarks"), 10, QFont::Normal,
-                 kPaperMuted);
+        pen.text({at.x(), at.y() + 8, at.width(), 14}, TastingSheetTr::tr("Remarks"), 10,
+                 QFont::Normal, kPaperMuted);
         for (const double y : {42.0, 64.0}) {
             pen.line({at.x(), at.y() + y}, {at.right(), at.y() + y}, kPaperRule);
         }
@@ -170,10 +173,11 @@ void addTasterPage(std::vector<PaperBlock>& blocks, const PaperPen& pen, double 
             answerRow(QString::fromStdString(serving.code), std::size_t(columns.size())));
     }
     blocks.push_back(remarkBlock());
-    blocks.push_back(sheetWords(pen, wide,
-                                onSheet("If a food may harm you, an allergy for one, ask what it "
-                                        "is and don't taste."),
-                                9.5, kPaperMuted));
+    blocks.push_back(
+        sheetWords(pen, wide,
+                   TastingSheetTr::tr("If a food may harm you, an allergy for one, ask what it "
+                                      "is and don't taste."),
+                   9.5, kPaperMuted));
 }
 
 PaperBlock plateRow(const PlatedServing& plated)
@@ -213,23 +217,25 @@ std::vector<PaperBlock> platingBlocks(const PaperPen& pen, double wide, const Pa
                                       const std::vector<PlatedServing>& plating)
 {
     std::vector<PaperBlock> blocks;
-    blocks.push_back(sheetTitle(onSheet("Plating: not for tasters"),
-                                QStringLiteral("%1  ·  %2  ·  %3")
-                                    .arg(QString::fromStdString(record.panel.name),
-                                         longDateText(record.panel.on),
-                                         onSheet("draw %1").arg(record.panel.drawNumber)),
-                                false));
+    blocks.push_back(sheetTitle(
+        TastingSheetTr::tr("Plating: not for tasters"),
+        QStringLiteral("%1  ·  %2  ·  %3")
+            .arg(QString::fromStdString(record.panel.name), longDateText(record.panel.on),
+                 TastingSheetTr::tr("draw %1").arg(record.panel.drawNumber)),
+        false));
     blocks.push_back(sheetWords(
         pen, wide,
-        onSheet("Write each code on its plate, fill it with what stands beside it, and hand the "
-                "plates out in this order. Alike in amount, cut and warmth; the same plates. Who "
-                "plates does not taste and does not type the scores in. Put this sheet away until "
-                "the tasting is closed."),
+        TastingSheetTr::tr(
+            "Write each code on its plate, fill it with what stands beside it, and hand the "
+            "plates out in this order. Alike in amount, cut and warmth; the same plates. Who "
+            "plates does not taste and does not type the scores in. Put this sheet away until "
+            "the tasting is closed."),
         10.5));
     blocks.push_back(sheetWords(
         pen, wide,
-        onSheet("Ask everybody about allergies first. Clean hands and boards; serve nothing with "
-                "mould or a foul smell. Local food rules come first."),
+        TastingSheetTr::tr(
+            "Ask everybody about allergies first. Clean hands and boards; serve nothing with "
+            "mould or a foul smell. Local food rules come first."),
         9.5, kPaperMuted));
     for (const PlatedServing& each : plating) {
         if (each.serving.turn == 1) {
@@ -269,13 +275,13 @@ Done writePlatingSheet(const PanelRecord& record, const std::vector<PlatedServin
         return platingBlocks(pen, wide, record, plating);
     };
     sheet.foot = [&](std::size_t page, std::size_t pages) {
-        return PaperFoot{onSheet("Not for tasters"),
-                         onSheet("%1  ·  page %2 of %3")
+        return PaperFoot{TastingSheetTr::tr("Not for tasters"),
+                         TastingSheetTr::tr("%1  ·  page %2 of %3")
                              .arg(QString::fromStdString(record.panel.name))
                              .arg(page)
                              .arg(pages)};
     };
-    return writePdf(pdfPath, onSheet("Plating"), paperSize(units),
+    return writePdf(pdfPath, TastingSheetTr::tr("Plating"), paperSize(units),
                     [&](QPagedPaintDevice& paper) { return printSheet(paper, sheet); });
 }
 

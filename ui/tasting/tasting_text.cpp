@@ -7,17 +7,17 @@
 namespace plumule::ui {
 namespace {
 
-QString taste(const char* text)
+class TastingTr
 {
-    return QCoreApplication::translate("Tasting", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Tasting)
+};
 
 // "crunch, colour and flavour".
 QString listed(const QStringList& names)
 {
-    return names.size() < 2
-               ? names.join(QString())
-               : taste("%1 and %2").arg(names.mid(0, names.size() - 1).join(", "), names.last());
+    return names.size() < 2 ? names.join(QString())
+                            : TastingTr::tr("%1 and %2")
+                                  .arg(names.mid(0, names.size() - 1).join(", "), names.last());
 }
 
 QString mediumName(const AttributeResult& result, std::size_t sample)
@@ -35,7 +35,7 @@ QStringList pairsToldApart(const AttributeResult& result, TastingMethod method)
         }
         const bool isLaterBetter =
             (pair.rankSumDifference > 0) != (method == TastingMethod::Ranking);
-        pairs << taste("%1 more than %2")
+        pairs << TastingTr::tr("%1 more than %2")
                      .arg(mediumName(result, isLaterBetter ? pair.b : pair.a),
                           mediumName(result, isLaterBetter ? pair.a : pair.b));
     }
@@ -45,9 +45,9 @@ QStringList pairsToldApart(const AttributeResult& result, TastingMethod method)
 QString noTestWords(const AttributeResult& result)
 {
     if (result.noTest && result.noTest->kind == ErrorKind::TooFew) {
-        return taste("fewer than two tasters judged every sample, so there is no answer.");
+        return TastingTr::tr("fewer than two tasters judged every sample, so there is no answer.");
     }
-    return taste("each taster found all samples alike, so there is nothing to tell apart.");
+    return TastingTr::tr("each taster found all samples alike, so there is nothing to tell apart.");
 }
 
 TastingAnswerWords triangleWords(const TastingResult& result)
@@ -58,21 +58,22 @@ TastingAnswerWords triangleWords(const TastingResult& result)
     TastingAnswerWords words;
     words.headline =
         triangle.isShown()
-            ? taste("%1 and %2 taste different to this panel.").arg(first, second)
-            : taste("It was not shown that %1 and %2 taste different.").arg(first, second);
+            ? TastingTr::tr("%1 and %2 taste different to this panel.").arg(first, second)
+            : TastingTr::tr("It was not shown that %1 and %2 taste different.").arg(first, second);
     QStringList detail;
-    detail << taste("%1 of %2 named the odd one; %3 were needed (%4).")
+    detail << TastingTr::tr("%1 of %2 named the odd one; %3 were needed (%4).")
                   .arg(triangle.test.right)
                   .arg(triangle.test.n)
                   .arg(triangle.fewestRight ? QString::number(*triangle.fewestRight)
-                                            : taste("more tasters"),
+                                            : TastingTr::tr("more tasters"),
                        pWords(triangle.test.p));
     if (triangle.isShown()) {
-        detail << taste("Once guesses are taken off, about %1 in 100 really tell them apart.")
+        detail << TastingTr::tr(
+                      "Once guesses are taken off, about %1 in 100 really tell them apart.")
                       .arg(qRound(triangle.test.discriminators * 100));
-        detail << taste("Which of them is liked better it does not say.");
+        detail << TastingTr::tr("Which of them is liked better it does not say.");
     } else {
-        detail << taste("That does not show that they taste alike.");
+        detail << TastingTr::tr("That does not show that they taste alike.");
     }
     words.detail = detail.join(' ');
     return words;
@@ -81,15 +82,17 @@ TastingAnswerWords triangleWords(const TastingResult& result)
 QString fewWords(const TastingResult& result, const TastingCaveat& few)
 {
     if (few.limit == 0) {
-        return taste("With %1 tasters nothing can be shown, however they judge.").arg(few.count);
+        return TastingTr::tr("With %1 tasters nothing can be shown, however they judge.")
+            .arg(few.count);
     }
     if (result.triangle) {
-        return taste("With %1 tasters %2 have to be right: only a large difference shows.")
+        return TastingTr::tr("With %1 tasters %2 have to be right: only a large difference shows.")
             .arg(few.count)
             .arg(few.limit);
     }
-    return taste("With %1 tasters only large differences show: the rank sums of two media have "
-                 "to lie %2 apart, of %3 at most.")
+    return TastingTr::tr(
+               "With %1 tasters only large differences show: the rank sums of two media have "
+               "to lie %2 apart, of %3 at most.")
         .arg(few.count)
         .arg(few.limit)
         .arg(few.most);
@@ -103,26 +106,28 @@ QString wordsOf(const TastingResult& result, const TastingCaveat& caveat)
     }
     switch (caveat.kind) {
     case TastingCaveatKind::Incomplete:
-        return taste("Scores of %1 are missing; where they are, that taster was left out.")
+        return TastingTr::tr("Scores of %1 are missing; where they are, that taster was left out.")
             .arg(listed(names));
     case TastingCaveatKind::FewTasters:
         return fewWords(result, caveat);
     case TastingCaveatKind::NotBuyers:
-        return taste("It tells of these tasters. What buyers like takes %1 to 100 of them.")
+        return TastingTr::tr("It tells of these tasters. What buyers like takes %1 to 100 of them.")
             .arg(caveat.limit);
     case TastingCaveatKind::OrderUnbalanced:
-        return taste("The serving order is wholly balanced with %1 tasters or a multiple; %2 "
-                     "counted.")
+        return TastingTr::tr(
+                   "The serving order is wholly balanced with %1 tasters or a multiple; %2 "
+                   "counted.")
             .arg(caveat.limit)
             .arg(caveat.count);
     case TastingCaveatKind::ManyAttributes:
-        return taste("%1 attributes were tested, and one may come out by luck alone: one with a "
-                     "p under %2 is safe.")
+        return TastingTr::tr(
+                   "%1 attributes were tested, and one may come out by luck alone: one with a "
+                   "p under %2 is safe.")
             .arg(caveat.count)
             .arg(numberText(caveat.level, 3));
     case TastingCaveatKind::OneSampleEach:
-        return taste("Each medium was one sample of one harvest: another tray may taste "
-                     "otherwise.");
+        return TastingTr::tr("Each medium was one sample of one harvest: another tray may taste "
+                             "otherwise.");
     }
     return {};
 }
@@ -148,18 +153,18 @@ QString nameOf(TastingMethod method)
 {
     switch (method) {
     case TastingMethod::Hedonic:
-        return taste("9-point scale");
+        return TastingTr::tr("9-point scale");
     case TastingMethod::Ranking:
-        return taste("ranking");
+        return TastingTr::tr("ranking");
     case TastingMethod::Triangle:
-        return taste("triangle test");
+        return TastingTr::tr("triangle test");
     }
     return {};
 }
 
 QString attributeName(const PanelAttribute& attribute)
 {
-    return attribute.name == kOddOne ? taste("odd one out")
+    return attribute.name == kOddOne ? TastingTr::tr("odd one out")
                                      : QString::fromStdString(attribute.name);
 }
 
@@ -171,15 +176,20 @@ QString attributeTitle(const PanelAttribute& attribute)
 
 QStringList hedonicWords()
 {
-    return {
-        taste("dislike extremely"), taste("dislike very much"),        taste("dislike moderately"),
-        taste("dislike slightly"),  taste("neither like nor dislike"), taste("like slightly"),
-        taste("like moderately"),   taste("like very much"),           taste("like extremely")};
+    return {TastingTr::tr("dislike extremely"),
+            TastingTr::tr("dislike very much"),
+            TastingTr::tr("dislike moderately"),
+            TastingTr::tr("dislike slightly"),
+            TastingTr::tr("neither like nor dislike"),
+            TastingTr::tr("like slightly"),
+            TastingTr::tr("like moderately"),
+            TastingTr::tr("like very much"),
+            TastingTr::tr("like extremely")};
 }
 
 QString pWords(double p)
 {
-    return p < 0.001 ? taste("p under 0.001") : taste("p %1").arg(numberText(p, 3));
+    return p < 0.001 ? TastingTr::tr("p under 0.001") : TastingTr::tr("p %1").arg(numberText(p, 3));
 }
 
 QString pCell(double p)
@@ -192,23 +202,25 @@ QString attributeWords(const TastingResult& result, std::size_t attribute)
     const AttributeResult& shown = result.attributes[attribute];
     const QString name = attributeTitle(shown.attribute);
     if (!shown.friedman) {
-        return taste("%1: %2").arg(name, noTestWords(shown));
+        return TastingTr::tr("%1: %2").arg(name, noTestWords(shown));
     }
     if (!shown.isShown()) {
-        return taste("%1: no difference was shown (%2, %3 tasters). That does not show that there "
-                     "is none.")
+        return TastingTr::tr(
+                   "%1: no difference was shown (%2, %3 tasters). That does not show that there "
+                   "is none.")
             .arg(name, pWords(shown.p()))
             .arg(shown.tasters);
     }
     const QString best = mediumName(shown, bestFirst(shown, result.panel.method).front());
     const QStringList pairs = pairsToldApart(shown, result.panel.method);
     return pairs.isEmpty()
-               ? taste("%1: the media differ (%2, %3 tasters), %4 came first; between which of "
-                       "them can't be told.")
+               ? TastingTr::tr(
+                     "%1: the media differ (%2, %3 tasters), %4 came first; between which of "
+                     "them can't be told.")
                      .arg(name, pWords(shown.p()))
                      .arg(shown.tasters)
                      .arg(best)
-               : taste("%1: the media differ (%2, %3 tasters). Liked: %4.")
+               : TastingTr::tr("%1: the media differ (%2, %3 tasters). Liked: %4.")
                      .arg(name, pWords(shown.p()))
                      .arg(shown.tasters)
                      .arg(listed(pairs));
@@ -227,13 +239,14 @@ TastingAnswerWords answerWords(const TastingResult& result)
     TastingAnswerWords words;
     if (shown.isEmpty()) {
         words.headline = others.size() == 1
-                             ? taste("No difference was shown in %1.").arg(others.first())
-                             : taste("No difference was shown in any attribute.");
+                             ? TastingTr::tr("No difference was shown in %1.").arg(others.first())
+                             : TastingTr::tr("No difference was shown in any attribute.");
     } else if (others.isEmpty()) {
-        words.headline = taste("The tasters tell the media apart in %1.").arg(listed(shown));
+        words.headline =
+            TastingTr::tr("The tasters tell the media apart in %1.").arg(listed(shown));
     } else {
         words.headline =
-            taste("The tasters tell the media apart in %1; in %2 no difference was shown.")
+            TastingTr::tr("The tasters tell the media apart in %1; in %2 no difference was shown.")
                 .arg(listed(shown), listed(others));
     }
     QStringList detail;
@@ -243,7 +256,7 @@ TastingAnswerWords answerWords(const TastingResult& result)
         }
     }
     if (shown.isEmpty() && result.attributes.size() > 1) {
-        detail << taste("That does not show that there is none.");
+        detail << TastingTr::tr("That does not show that there is none.");
     }
     words.detail = detail.join(' ');
     return words;
@@ -263,28 +276,32 @@ QStringList betterWords(const TastingResult& result)
     QStringList words;
     if (const auto most = mostWanted(result)) {
         words << (result.triangle
-                      ? taste("If as many really tell them apart, %1 tasters would show it 4 times "
-                              "in 5.")
-                      : taste("If others judge as these did, what was not shown would be shown "
-                              "every other time with %1 tasters."))
+                      ? TastingTr::tr(
+                            "If as many really tell them apart, %1 tasters would show it 4 times "
+                            "in 5.")
+                      : TastingTr::tr(
+                            "If others judge as these did, what was not shown would be shown "
+                            "every other time with %1 tasters."))
                      .arg(*most);
     }
     if (result.triangle) {
         if (const auto half = triangleTastersFor(0.5)) {
-            words << taste("That every other taster tells them apart is shown 4 times in 5 with %1 "
-                           "tasters.")
+            words << TastingTr::tr(
+                         "That every other taster tells them apart is shown 4 times in 5 with %1 "
+                         "tasters.")
                          .arg(*half);
         }
     }
     for (const TastingCaveat& caveat : result.caveats) {
         if (caveat.kind == TastingCaveatKind::OrderUnbalanced) {
             const int next = (caveat.count / caveat.limit + 1) * caveat.limit;
-            words << taste("Ask %1 tasters: then the serving order is balanced.").arg(next);
+            words << TastingTr::tr("Ask %1 tasters: then the serving order is balanced.").arg(next);
         } else if (caveat.kind == TastingCaveatKind::ManyAttributes && caveat.count > 2) {
-            words << taste("Ask about fewer attributes, those that would change what is done.");
+            words << TastingTr::tr(
+                "Ask about fewer attributes, those that would change what is done.");
         }
     }
-    words << taste(
+    words << TastingTr::tr(
         "Taste again from another harvest, and from several trays of each medium mixed.");
     return words;
 }
@@ -305,7 +322,7 @@ QStringList missingWords(const std::vector<MissingScores>& missing)
         }
     }
     for (const auto& [name, codes] : byTaster) {
-        lines << taste("%1: %2").arg(name, codes.join(", "));
+        lines << TastingTr::tr("%1: %2").arg(name, codes.join(", "));
     }
     return lines;
 }

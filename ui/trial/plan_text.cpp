@@ -5,10 +5,10 @@
 namespace plumule::ui {
 namespace {
 
-QString plan(const char* text)
+class PlanTr
 {
-    return QCoreApplication::translate("Plan", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Plan)
+};
 
 QString massOf(double gramsValue, const UnitText& units)
 {
@@ -25,35 +25,36 @@ QString timesInHundred(double power)
 
 QString powerTitle(const PlanOutlook& outlook, const UnitText& units)
 {
-    return plan("Chance of telling %1 apart").arg(massOf(outlook.margin.value, units));
+    return PlanTr::tr("Chance of telling %1 apart").arg(massOf(outlook.margin.value, units));
 }
 
 QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
 {
     QStringList lines;
     if (outlook.chosen.trays < 2) {
-        lines << plan("One tray of each can never tell a medium from chance.");
+        lines << PlanTr::tr("One tray of each can never tell a medium from chance.");
     } else {
-        lines << plan("%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
+        lines << PlanTr::tr(
+                     "%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
                      .arg(outlook.chosen.trays)
                      .arg(massOf(outlook.margin.value, units),
                           timesInHundred(outlook.chosen.power));
     }
     if (!outlook.enough) {
-        lines << plan("No number of trays up to 500 of each would do so 80 times in 100.");
+        lines << PlanTr::tr("No number of trays up to 500 of each would do so 80 times in 100.");
     } else if (outlook.enough->trays > outlook.chosen.trays) {
-        lines << plan("%1 of each would, %2 times in 100.")
+        lines << PlanTr::tr("%1 of each would, %2 times in 100.")
                      .arg(outlook.enough->trays)
                      .arg(timesInHundred(outlook.enough->power));
     } else if (outlook.enough->trays < outlook.chosen.trays) {
-        lines << plan("%1 of each would be enough for 80 in 100.").arg(outlook.enough->trays);
+        lines << PlanTr::tr("%1 of each would be enough for 80 in 100.").arg(outlook.enough->trays);
     }
     if (outlook.chosen.trays >= 2 && outlook.chosen.powerOfOnePair - outlook.chosen.power > 0.03) {
-        lines << plan("Were only one pair of media asked about, %1 in 100.")
+        lines << PlanTr::tr("Were only one pair of media asked about, %1 in 100.")
                      .arg(timesInHundred(outlook.chosen.powerOfOnePair));
     }
     if (outlook.smallestDifference) {
-        lines << plan("What this plan sees 4 times in 5 is a difference of %1.")
+        lines << PlanTr::tr("What this plan sees 4 times in 5 is a difference of %1.")
                      .arg(massOf(*outlook.smallestDifference, units));
     }
     return lines;
@@ -66,18 +67,18 @@ QString spreadWords(const PlanOutlook& outlook, const UnitText& units)
     }
     const QString spread = massOf(outlook.spread, units);
     if (outlook.spreadFrom == SpreadFrom::Room) {
-        return (outlook.isOfVariety ? plan("%1, from %2 trays of this variety here")
-                                    : plan("%1, from %2 trays of all varieties here"))
+        return (outlook.isOfVariety ? PlanTr::tr("%1, from %2 trays of this variety here")
+                                    : PlanTr::tr("%1, from %2 trays of all varieties here"))
             .arg(spread)
             .arg(outlook.spreadTrays);
     }
-    return plan("%1, a tenth of the mean: nothing here is grown twice alike").arg(spread);
+    return PlanTr::tr("%1, a tenth of the mean: nothing here is grown twice alike").arg(spread);
 }
 
 QString marginWords(const PlanOutlook& outlook, const UnitText& units)
 {
     return outlook.margin.from == MarginFrom::Default
-               ? plan("%1, a tenth of the mean").arg(massOf(outlook.margin.value, units))
+               ? PlanTr::tr("%1, a tenth of the mean").arg(massOf(outlook.margin.value, units))
                : QString();
 }
 
@@ -85,11 +86,11 @@ QString nameOf(Design design)
 {
     switch (design) {
     case Design::CompletelyRandom:
-        return plan("completely random");
+        return PlanTr::tr("completely random");
     case Design::RandomizedBlocks:
-        return plan("randomized blocks");
+        return PlanTr::tr("randomized blocks");
     case Design::LatinSquare:
-        return plan("Latin square");
+        return PlanTr::tr("Latin square");
     }
     return {};
 }
@@ -98,11 +99,11 @@ QString drawWords(const TrialDraft& draft)
 {
     switch (draft.plan.design) {
     case Design::CompletelyRandom:
-        return plan("Where each tray goes, drawn by lot over all places");
+        return PlanTr::tr("Where each tray goes, drawn by lot over all places");
     case Design::RandomizedBlocks:
-        return plan("Where each tray goes, drawn by lot within each shelf");
+        return PlanTr::tr("Where each tray goes, drawn by lot within each shelf");
     case Design::LatinSquare:
-        return plan("Where each tray goes: each once on every shelf and once at every place");
+        return PlanTr::tr("Where each tray goes: each once on every shelf and once at every place");
     }
     return {};
 }
@@ -113,9 +114,9 @@ QString nameOf(Feeding feeding)
     case Feeding::AsProtocol:
         return {};
     case Feeding::Nutrient:
-        return plan("+ nutrient");
+        return PlanTr::tr("+ nutrient");
     case Feeding::NoNutrient:
-        return plan("no nutrient");
+        return PlanTr::tr("no nutrient");
     }
     return {};
 }
@@ -124,11 +125,11 @@ QString nameOf(TrialState state)
 {
     switch (state) {
     case TrialState::Planned:
-        return plan("planned");
+        return PlanTr::tr("planned");
     case TrialState::Growing:
-        return plan("growing");
+        return PlanTr::tr("growing");
     case TrialState::Ended:
-        return plan("harvested");
+        return PlanTr::tr("harvested");
     }
     return {};
 }
@@ -138,15 +139,16 @@ QString nameOf(const Supply& supply)
     const QString name = QString::fromStdString(supply.name);
     switch (supply.kind) {
     case SupplyKind::Seed:
-        return plan("Seed, %1").arg(name);
+        return PlanTr::tr("Seed, %1").arg(name);
     case SupplyKind::LooseMix:
         return name;
     case SupplyKind::Pieces:
-        return plan("%1, clean pieces").arg(name);
+        return PlanTr::tr("%1, clean pieces").arg(name);
     case SupplyKind::Concentrate:
-        return plan("%1, whole trial").arg(name.isEmpty() ? plan("Nutrient concentrate") : name);
+        return PlanTr::tr("%1, whole trial")
+            .arg(name.isEmpty() ? PlanTr::tr("Nutrient concentrate") : name);
     case SupplyKind::Water:
-        return plan("Water, whole trial");
+        return PlanTr::tr("Water, whole trial");
     }
     return name;
 }

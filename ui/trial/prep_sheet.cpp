@@ -14,10 +14,10 @@ namespace {
 
 constexpr double kLine = 17;
 
-QString prep(const char* text)
+class PrepSheetTr
 {
-    return QCoreApplication::translate("PrepSheet", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(PrepSheet)
+};
 
 QString prep(const char* text, std::ptrdiff_t count)
 {
@@ -68,7 +68,7 @@ std::vector<PlannedShelf> plannedShelves(const PrepSheet& sheet)
         if (last != spot.shelfId) {
             last = spot.shelfId;
             shelves.push_back(
-                {prep("Rack %1 · shelf %2")
+                {PrepSheetTr::tr("Rack %1 · shelf %2")
                      .arg(QString::fromStdString(spot.rack), QString::fromStdString(spot.shelf)),
                  {}});
         }
@@ -89,7 +89,8 @@ ShelfCell shelfCell(const PrepSheet& sheet, const Spot& spot, const PlannedTray&
 {
     const Medium* medium = mediumOf(sheet, tray);
     const Treatment& treatment = sheet.draft.treatments[std::size_t(tray.treatment)];
-    return {prep("place %1").arg(spot.number) + (tray.isMoved ? prep(", moved") : QString()),
+    return {PrepSheetTr::tr("place %1").arg(spot.number) +
+                (tray.isMoved ? PrepSheetTr::tr(", moved") : QString()),
             treatmentName(sheet, treatment), medium != nullptr ? medium->marker : 0};
 }
 
@@ -117,11 +118,12 @@ public:
     [[nodiscard]] std::vector<PaperBlock> blocks()
     {
         addTitle();
-        addHeading(prep("Bring"), {});
+        addHeading(PrepSheetTr::tr("Bring"), {});
         for (const Supply& supply : m_sheet.preparation.supplies) {
             addSupply(supply);
         }
-        addHeading(drawWords(m_sheet.draft), prep("draw %1").arg(m_sheet.draft.plan.drawNumber));
+        addHeading(drawWords(m_sheet.draft),
+                   PrepSheetTr::tr("draw %1").arg(m_sheet.draft.plan.drawNumber));
         addTreatments();
         const auto shelves = plannedShelves(m_sheet);
         std::size_t inRow = 4;
@@ -132,7 +134,7 @@ public:
             addShelf(shelf, inRow);
         }
         addUnplaced();
-        addHeading(prep("In this order"), {});
+        addHeading(PrepSheetTr::tr("In this order"), {});
         QString last;
         for (PrepStep step : prepSteps(m_sheet)) {
             // A time is told once.
@@ -155,16 +157,17 @@ private:
     {
         const Trial& trial = m_sheet.draft.trial;
         const QString title =
-            prep("Sow %1 %2")
+            PrepSheetTr::tr("Sow %1 %2")
                 .arg(QString::fromStdString(trial.code), QString::fromStdString(trial.name));
-        const QString lot = m_sheet.lot
-                                ? prep("lot %1").arg(QString::fromStdString(m_sheet.lot->lotNumber))
-                                : prep("no lot chosen");
+        const QString lot =
+            m_sheet.lot
+                ? PrepSheetTr::tr("lot %1").arg(QString::fromStdString(m_sheet.lot->lotNumber))
+                : PrepSheetTr::tr("no lot chosen");
         const QString under = QStringLiteral("%1  ·  %2, %3  ·  %4")
                                   .arg(dayText(m_sheet.draft.plan.sowOn) + ", " +
                                            clockText(m_sheet.draft.plan.sowMinute),
                                        QString::fromStdString(m_sheet.protocol.variety.name), lot,
-                                       prep("%n tray(s)", m_sheet.draft.count()));
+                                       PrepSheetTr::tr("%n tray(s)", m_sheet.draft.count()));
         add(48, [title, under](const PaperPen& pen, QRectF at) {
             pen.text({at.x(), at.y(), at.width(), 26}, title.simplified(), 19, QFont::DemiBold);
             pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
@@ -197,11 +200,11 @@ private:
     {
         const QString name = nameOf(supply);
         const QString needed = supplyText(supply.kind, supply.needed, m_sheet.units);
-        QString stock = prep("stock not kept");
+        QString stock = PrepSheetTr::tr("stock not kept");
         if (supply.inStock) {
             const QString there = supplyText(supply.kind, *supply.inStock, m_sheet.units);
-            stock = supply.isShort() ? prep("short: only %1 there").arg(there)
-                                     : prep("%1 there").arg(there);
+            stock = supply.isShort() ? PrepSheetTr::tr("short: only %1 there").arg(there)
+                                     : PrepSheetTr::tr("%1 there").arg(there);
         }
         const bool isShort = supply.isShort();
         add(kLine, [=](const PaperPen& pen, QRectF at) {
@@ -227,8 +230,8 @@ private:
             const int marker = medium == m_sheet.media.end() ? 0 : medium->second.marker;
             const bool isControl = m_sheet.draft.trial.control == treatment.medium;
             const QString name = treatmentName(m_sheet, treatment);
-            const QString about =
-                isControl ? prep("%n tray(s), the control", count) : prep("%n tray(s)", count);
+            const QString about = isControl ? PrepSheetTr::tr("%n tray(s), the control", count)
+                                            : PrepSheetTr::tr("%n tray(s)", count);
             add(15, [=](const PaperPen& pen, QRectF at) {
                 drawMarker(pen, {at.x() + 6, at.center().y()}, marker, 8);
                 pen.text(at.adjusted(22, 0, 0, 0), name, 10);
@@ -267,8 +270,8 @@ private:
         const auto without = std::count_if(m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
                                            [](const PlannedTray& tray) { return !tray.place; });
         if (without > 0) {
-            addWords(without == 1 ? prep("1 tray has no place yet.")
-                                  : prep("%1 trays have no place yet.").arg(without),
+            addWords(without == 1 ? PrepSheetTr::tr("1 tray has no place yet.")
+                                  : PrepSheetTr::tr("%1 trays have no place yet.").arg(without),
                      kPaperInk);
         }
     }
@@ -301,7 +304,7 @@ PaperSheet paperOf(const PrepSheet& sheet)
     };
     paper.foot = [&sheet](std::size_t page, std::size_t pages) {
         return PaperFoot{{},
-                         prep("%1, to sow on %2  ·  page %3 of %4")
+                         PrepSheetTr::tr("%1, to sow on %2  ·  page %3 of %4")
                              .arg(QString::fromStdString(sheet.draft.trial.code),
                                   longDateText(sheet.draft.plan.sowOn))
                              .arg(page)
@@ -320,7 +323,8 @@ bool printPrepSheet(const PrepSheet& sheet, QPagedPaintDevice& paper)
 Done writePrepSheet(const PrepSheet& sheet, const QString& pdfPath)
 {
     const bool isMetric = sheet.units.units() == UnitSystem::Metric;
-    return writePdf(pdfPath, prep("Sow %1").arg(QString::fromStdString(sheet.draft.trial.code)),
+    return writePdf(pdfPath,
+                    PrepSheetTr::tr("Sow %1").arg(QString::fromStdString(sheet.draft.trial.code)),
                     QPageSize(isMetric ? QPageSize::A4 : QPageSize::Letter),
                     [&](QPagedPaintDevice& paper) { return printPrepSheet(sheet, paper); });
 }

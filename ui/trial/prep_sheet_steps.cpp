@@ -11,10 +11,10 @@
 namespace plumule::ui {
 namespace {
 
-QString step(const char* text)
+class PrepStepTr
 {
-    return QCoreApplication::translate("PrepSheet", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(PrepSheet)
+};
 
 QString momentText(Moment at)
 {
@@ -27,7 +27,8 @@ QString seedText(const PrepSheet& sheet)
 {
     const auto seed = sheet.draft.plan.seedPerTray ? sheet.draft.plan.seedPerTray
                                                    : sheet.protocol.variety.seedPerTray;
-    return seed ? sheet.units.mass(*seed, *seed < grams(10) ? 1 : 0) : step("the usual seed");
+    return seed ? sheet.units.mass(*seed, *seed < grams(10) ? 1 : 0)
+                : PrepStepTr::tr("the usual seed");
 }
 
 bool usesReusable(const PrepSheet& sheet)
@@ -86,35 +87,41 @@ std::vector<PrepStep> prepSteps(const PrepSheet& sheet)
     const int soak = plan.startsWithSoak ? soakMinutes(sheet.protocol) : 0;
     const Moment begin = plan.sowAt();
     if (usesReusable(sheet)) {
-        steps.push_back({step("before"), step("Take clean, sanitised pieces only.")});
+        steps.push_back(
+            {PrepStepTr::tr("before"), PrepStepTr::tr("Take clean, sanitised pieces only.")});
     }
     if (soak > 0) {
         steps.push_back(
             {momentText(begin),
-             step("Put the seed to soak, %1 for each tray, all in one bath.").arg(seed)});
+             PrepStepTr::tr("Put the seed to soak, %1 for each tray, all in one bath.").arg(seed)});
     }
     const Moment sowing = begin + soak;
-    steps.push_back({momentText(sowing), step("Fill all trays, whatever the medium, to their usual "
-                                              "depth and wet them alike.")});
-    steps.push_back({momentText(sowing),
-                     step("Weigh %1 of seed for each tray and sow evenly, going from treatment to "
-                          "treatment, not one medium after the other.")
-                         .arg(seed)});
-    steps.push_back({momentText(sowing), step("Put each label on its tray and the tray at its "
-                                              "place; check both against this sheet.")});
+    steps.push_back(
+        {momentText(sowing), PrepStepTr::tr("Fill all trays, whatever the medium, to their usual "
+                                            "depth and wet them alike.")});
+    steps.push_back(
+        {momentText(sowing),
+         PrepStepTr::tr("Weigh %1 of seed for each tray and sow evenly, going from treatment to "
+                        "treatment, not one medium after the other.")
+             .arg(seed)});
+    steps.push_back(
+        {momentText(sowing), PrepStepTr::tr("Put each label on its tray and the tray at its "
+                                            "place; check both against this sheet.")});
     Moment at = sowing;
     for (const ProtocolStage& stage : sheet.protocol.stages) {
         if (stage.stage == Stage::Soak) {
             continue;
         }
         if (at != sowing) {
-            steps.push_back({momentText(at), step("Due into %1.").arg(nameOf(stage.stage))});
+            steps.push_back(
+                {momentText(at), PrepStepTr::tr("Due into %1.").arg(nameOf(stage.stage))});
         } else {
-            steps.push_back({momentText(at), step("Begin %1.").arg(nameOf(stage.stage))});
+            steps.push_back({momentText(at), PrepStepTr::tr("Begin %1.").arg(nameOf(stage.stage))});
         }
         at = at + stage.lengthMinutes;
     }
-    steps.push_back({momentText(at), step("Due to be cut: all on one day, and weigh every tray.")});
+    steps.push_back(
+        {momentText(at), PrepStepTr::tr("Due to be cut: all on one day, and weigh every tray.")});
     return steps;
 }
 
@@ -122,13 +129,15 @@ QStringList prepCautions(const PrepSheet& sheet)
 {
     QStringList lines;
     if (setsPh(sheet)) {
-        lines << step("pH adjusters burn skin and eyes: gloves and glasses, and follow the label.");
+        lines << PrepStepTr::tr(
+            "pH adjusters burn skin and eyes: gloves and glasses, and follow the label.");
     }
     if (usesReusable(sheet)) {
-        lines << step("Sanitisers: gloves, eye protection and fresh air; never mix chlorine with "
-                      "acids; rinse as the label says.");
+        lines << PrepStepTr::tr(
+            "Sanitisers: gloves, eye protection and fresh air; never mix chlorine with "
+            "acids; rinse as the label says.");
     }
-    lines << step("Keep plugs above the water and behind an RCD (GFCI).");
+    lines << PrepStepTr::tr("Keep plugs above the water and behind an RCD (GFCI).");
     return lines;
 }
 

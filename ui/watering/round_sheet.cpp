@@ -13,10 +13,10 @@ namespace {
 
 constexpr double kRowHigh = 21;
 
-QString onPaper(const char* text)
+class RoundSheetTr
 {
-    return QCoreApplication::translate("RoundSheet", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(RoundSheet)
+};
 
 // Columns of a tray's row, in shares of the width.
 constexpr std::array<double, 7> kColumns = {0.045, 0.1, 0.155, 0.185, 0.245, 0.13, 0.14};
@@ -51,7 +51,7 @@ public:
             }
         }
         if (m_round.toDoCount() == 0) {
-            addWords(onPaper("No tray needs water in this round."), kPaperMuted);
+            addWords(RoundSheetTr::tr("No tray needs water in this round."), kPaperMuted);
         }
         addTomorrow();
         return std::move(m_blocks);
@@ -124,7 +124,7 @@ private:
         if (m_round.mix.empty()) {
             return;
         }
-        addHeading(onPaper("Mix for this round"), QString());
+        addHeading(RoundSheetTr::tr("Mix for this round"), QString());
         QStringList bands;
         for (const MixLine& mix : m_round.mix) {
             addPair(mixName(mix),
@@ -143,18 +143,20 @@ private:
         }
         m_blocks.back().staysWithNext = false;
         if (!bands.isEmpty()) {
-            addWords(bands.join(' ') + ' ' + onPaper("Read: pH ______  EC ______"), kPaperInk);
+            addWords(bands.join(' ') + ' ' + RoundSheetTr::tr("Read: pH ______  EC ______"),
+                     kPaperInk);
         }
-        addWords(onPaper("pH adjusters burn skin and eyes: gloves and glasses, and follow the "
-                         "label. Keep plugs above the water and behind an RCD (GFCI)."),
-                 kPaperMuted);
+        addWords(
+            RoundSheetTr::tr("pH adjusters burn skin and eyes: gloves and glasses, and follow the "
+                             "label. Keep plugs above the water and behind an RCD (GFCI)."),
+            kPaperMuted);
     }
 
     void addTray(const RoundTray& tray, bool isRuled)
     {
         WaterWords water = waterWords(tray, m_units);
         if (tray.isAsNeeded && !tray.isDone()) {
-            water.kind = onPaper("%1, if dry").arg(water.kind);
+            water.kind = RoundSheetTr::tr("%1, if dry").arg(water.kind);
         }
         const QString missed = missedText(tray, m_key);
         const QString last = missed.isEmpty() ? lastText(tray, m_key) : missed;
@@ -198,7 +200,7 @@ private:
             where += QString::fromUtf8(" · ") + late;
         }
         const double high = qMax(32.0, m_pen.highOf(cue, 10, cueWide) + 10);
-        const QString ready = decision.to ? onPaper("Ready") : onPaper("Cut");
+        const QString ready = decision.to ? RoundSheetTr::tr("Ready") : RoundSheetTr::tr("Cut");
         add(high, [=](const PaperPen& pen, QRectF at) {
             const QRectF names(at.x(), at.y() + 4, at.width() * 0.27, 14);
             const QString code = QString::fromStdString(decision.code);
@@ -212,7 +214,7 @@ private:
             pen.box({answers, at.y() + 6, 12, 12}, false);
             pen.text({answers + 16, at.y() + 5, 40, 14}, ready, 9.5);
             pen.box({answers + 52, at.y() + 6, 12, 12}, false);
-            pen.text({answers + 68, at.y() + 5, 44, 14}, onPaper("Not yet"), 9.5);
+            pen.text({answers + 68, at.y() + 5, 44, 14}, RoundSheetTr::tr("Not yet"), 9.5);
             pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperRule);
         });
     }
@@ -221,8 +223,9 @@ private:
     {
         const Tomorrow& next = m_round.tomorrow;
         addHeading(dayText(m_round.date + 1), QString());
-        addWords(onPaper("Harvest due: %1. Into light: %2. Into blackout: %3. Sow: %4. Free places "
-                         "now: %5 of %6.")
+        addWords(RoundSheetTr::tr(
+                     "Harvest due: %1. Into light: %2. Into blackout: %3. Sow: %4. Free places "
+                     "now: %5 of %6.")
                      .arg(trayCount(next.harvests), trayCount(next.intoLight),
                           trayCount(next.intoBlackout), trayCount(next.toSow))
                      .arg(next.freePlaces)
@@ -247,8 +250,8 @@ PaperSheet sheetOf(const Round& round, const RoomLayout& layout, UnitText units)
     };
     sheet.foot = [title = titleOf({round.date, round.slot}),
                   day = longDateText(round.date)](std::size_t page, std::size_t pages) {
-        return PaperFoot{{},
-                         onPaper("%1, %2  ·  page %3 of %4").arg(title, day).arg(page).arg(pages)};
+        return PaperFoot{
+            {}, RoundSheetTr::tr("%1, %2  ·  page %3 of %4").arg(title, day).arg(page).arg(pages)};
     };
     return sheet;
 }

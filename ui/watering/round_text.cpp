@@ -9,30 +9,30 @@
 namespace plumule::ui {
 namespace {
 
-QString say(const char* text)
+class RoundTr
 {
-    return QCoreApplication::translate("Round", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Round)
+};
 
 QString thenWhat(const StageDecision& decision)
 {
     if (!decision.to) {
-        return say("Then cut and weigh it.");
+        return RoundTr::tr("Then cut and weigh it.");
     }
     if (decision.from == Stage::Soak) {
-        return say("Then drain and sow it.");
+        return RoundTr::tr("Then drain and sow it.");
     }
     switch (*decision.to) {
     case Stage::Soak:
         return {};
     case Stage::UnderWeight:
-        return say("Then put it under weight.");
+        return RoundTr::tr("Then put it under weight.");
     case Stage::Blackout:
         return decision.from == Stage::UnderWeight
-                   ? say("Then lift the weight and dome it for blackout.")
-                   : say("Then dome it for blackout.");
+                   ? RoundTr::tr("Then lift the weight and dome it for blackout.")
+                   : RoundTr::tr("Then dome it for blackout.");
     case Stage::Light:
-        return say("Then uncover it and bring it into light.");
+        return RoundTr::tr("Then uncover it and bring it into light.");
     }
     return {};
 }
@@ -40,10 +40,10 @@ QString thenWhat(const StageDecision& decision)
 QString dryWords(const Drought& drought)
 {
     if (drought.isNever) {
-        return say("Never watered");
+        return RoundTr::tr("Never watered");
     }
-    return drought.days == 1 ? say("Not watered for 1 day")
-                             : say("Not watered for %1 days").arg(drought.days);
+    return drought.days == 1 ? RoundTr::tr("Not watered for 1 day")
+                             : RoundTr::tr("Not watered for %1 days").arg(drought.days);
 }
 
 QString sameDayOr(Date day, Slot slot, RoundKey round, const QString& thisMorning,
@@ -64,9 +64,9 @@ QString bandOf(std::optional<double> low, std::optional<double> high, int decima
         return numberText(*low, decimals) + QChar(0x2013) + numberText(*high, decimals);
     }
     if (low) {
-        return say("from %1").arg(numberText(*low, decimals));
+        return RoundTr::tr("from %1").arg(numberText(*low, decimals));
     }
-    return high ? say("up to %1").arg(numberText(*high, decimals)) : QString();
+    return high ? RoundTr::tr("up to %1").arg(numberText(*high, decimals)) : QString();
 }
 
 bool isBeyond(std::optional<double> value, std::optional<double> low, std::optional<double> high)
@@ -82,7 +82,7 @@ WaterWords wordsOf(WateringMethod method, WaterKind water, std::optional<Volume>
         words.amount = units.watering(*amount);
     }
     if (method == WateringMethod::Mist) {
-        words.kind = amount ? say("mist, %1") : say("Mist, %1");
+        words.kind = amount ? RoundTr::tr("mist, %1") : RoundTr::tr("Mist, %1");
         words.kind = words.kind.arg(nameOf(water));
     } else {
         words.kind = amount ? nameOf(water) : capitalised(nameOf(water));
@@ -99,27 +99,28 @@ QString capitalised(const QString& text)
 
 QString trayCount(int count)
 {
-    return count == 1 ? say("1 tray") : say("%1 trays").arg(count);
+    return count == 1 ? RoundTr::tr("1 tray") : RoundTr::tr("%1 trays").arg(count);
 }
 
 QString standing(Stage stage)
 {
     switch (stage) {
     case Stage::Soak:
-        return say("soaking");
+        return RoundTr::tr("soaking");
     case Stage::UnderWeight:
-        return say("under weight");
+        return RoundTr::tr("under weight");
     case Stage::Blackout:
-        return say("in blackout");
+        return RoundTr::tr("in blackout");
     case Stage::Light:
-        return say("in light");
+        return RoundTr::tr("in light");
     }
     return {};
 }
 
 QString titleOf(RoundKey round)
 {
-    return round.slot == Slot::Morning ? say("Morning round") : say("Evening round");
+    return round.slot == Slot::Morning ? RoundTr::tr("Morning round")
+                                       : RoundTr::tr("Evening round");
 }
 
 QString WaterWords::whole() const
@@ -137,7 +138,7 @@ WaterWords waterWords(const RoundTray& tray, const UnitText& units)
 
 QString dayOfGrowth(const RoundTray& tray)
 {
-    return say("day %1 of %2").arg(tray.day).arg(tray.harvestDay);
+    return RoundTr::tr("day %1 of %2").arg(tray.day).arg(tray.harvestDay);
 }
 
 QString missedText(const RoundTray& tray, RoundKey round)
@@ -147,16 +148,16 @@ QString missedText(const RoundTray& tray, RoundKey round)
     }
     const Drought& drought = *tray.drought;
     if (tray.isForgotten()) {
-        return drought.isNever     ? say("never watered")
-               : drought.days == 1 ? say("1 day dry")
-                                   : say("%1 days dry").arg(drought.days);
+        return drought.isNever     ? RoundTr::tr("never watered")
+               : drought.days == 1 ? RoundTr::tr("1 day dry")
+                                   : RoundTr::tr("%1 days dry").arg(drought.days);
     }
     if (!drought.missed) {
         return {};
     }
-    return say("missed %1")
-        .arg(
-            sameDayOr(drought.missed->date, drought.missed->slot, round, say("a.m."), say("p.m.")));
+    return RoundTr::tr("missed %1")
+        .arg(sameDayOr(drought.missed->date, drought.missed->slot, round, RoundTr::tr("a.m."),
+                       RoundTr::tr("p.m.")));
 }
 
 QString missedSentence(const RoundTray& tray)
@@ -166,17 +167,18 @@ QString missedSentence(const RoundTray& tray)
     }
     const Drought& drought = *tray.drought;
     if (!tray.isForgotten()) {
-        return say("The %1 watering of %2 was not given.")
+        return RoundTr::tr("The %1 watering of %2 was not given.")
             .arg(nameOf(drought.missed->slot), dayText(drought.missed->date));
     }
-    const QString since = dryWords(drought) + say(", since %1.").arg(dayText(drought.since));
+    const QString since =
+        dryWords(drought) + RoundTr::tr(", since %1.").arg(dayText(drought.since));
     return tray.looksSince == 0 ? since : since + ' ' + looksText(tray.looksSince);
 }
 
 QString looksText(int looks)
 {
-    return looks == 1 ? say("“Not needed” once since.")
-                      : say("“Not needed” %1 times since.").arg(looks);
+    return looks == 1 ? RoundTr::tr("“Not needed” once since.")
+                      : RoundTr::tr("“Not needed” %1 times since.").arg(looks);
 }
 
 QString forgottenText(const Round& round)
@@ -186,7 +188,7 @@ QString forgottenText(const Round& round)
     std::vector<std::string> codes;
     const auto close = [&] {
         if (!codes.empty()) {
-            sentences << say("%1: %2.").arg(words, codesText(codes));
+            sentences << RoundTr::tr("%1: %2.").arg(words, codesText(codes));
         }
         codes.clear();
     };
@@ -206,9 +208,10 @@ QString betweenSentence(const RoundTray& tray, const UnitText& units)
     QStringList parts;
     for (const Watering& each : tray.between) {
         WaterWords words = wordsOf(each.method, each.water, each.amount, units);
-        parts << say("%1 at %2").arg(words.whole(), clockText(each.minute));
+        parts << RoundTr::tr("%1 at %2").arg(words.whole(), clockText(each.minute));
     }
-    return parts.isEmpty() ? QString() : say("As needed: %1.").arg(parts.join(say(", ")));
+    return parts.isEmpty() ? QString()
+                           : RoundTr::tr("As needed: %1.").arg(parts.join(RoundTr::tr(", ")));
 }
 
 QString lastText(const RoundTray& tray, RoundKey round)
@@ -217,20 +220,20 @@ QString lastText(const RoundTray& tray, RoundKey round)
         return clockText(tray.given->minute);
     }
     if (tray.looked) {
-        return say("not needed %1").arg(clockText(tray.looked->minute));
+        return RoundTr::tr("not needed %1").arg(clockText(tray.looked->minute));
     }
     if (!tray.between.empty()) {
-        return say("given %1").arg(clockText(tray.between.back().minute));
+        return RoundTr::tr("given %1").arg(clockText(tray.between.back().minute));
     }
     if (!tray.last) {
-        return say("first watering");
+        return RoundTr::tr("first watering");
     }
     const QString at = clockText(tray.last->minute);
     const RoundKey last{tray.last->on, tray.last->slot};
     if (last.date == round.date || last == roundBefore(round)) {
-        return say("last %1").arg(at);
+        return RoundTr::tr("last %1").arg(at);
     }
-    return say("last %1").arg(shortDayText(tray.last->on));
+    return RoundTr::tr("last %1").arg(shortDayText(tray.last->on));
 }
 
 QString cueText(const StageDecision& decision)
@@ -244,9 +247,9 @@ QString cueText(const StageDecision& decision)
         cue.chop(1);
     }
     if (cue.isEmpty()) {
-        cue = say("Is it ready");
+        cue = RoundTr::tr("Is it ready");
     }
-    return say("%1? %2").arg(capitalised(cue), thenWhat(decision));
+    return RoundTr::tr("%1? %2").arg(capitalised(cue), thenWhat(decision));
 }
 
 QString latenessText(const StageDecision& decision)
@@ -254,7 +257,8 @@ QString latenessText(const StageDecision& decision)
     if (decision.daysLate <= 0) {
         return {};
     }
-    return decision.daysLate == 1 ? say("1 day late") : say("%1 days late").arg(decision.daysLate);
+    return decision.daysLate == 1 ? RoundTr::tr("1 day late")
+                                  : RoundTr::tr("%1 days late").arg(decision.daysLate);
 }
 
 QString mixName(const MixLine& line)
@@ -264,11 +268,11 @@ QString mixName(const MixLine& line)
     }
     switch (line.water) {
     case WaterKind::Plain:
-        return say("Misting");
+        return RoundTr::tr("Misting");
     case WaterKind::PhSet:
-        return say("Misting, pH set");
+        return RoundTr::tr("Misting, pH set");
     case WaterKind::Nutrient:
-        return say("Misting, nutrient mix");
+        return RoundTr::tr("Misting, nutrient mix");
     }
     return {};
 }
@@ -279,27 +283,27 @@ QString bandText(const WaterRecipe& recipe)
     const QString ph = bandOf(recipe.phLow, recipe.phHigh, 1);
     const QString ec = bandOf(recipe.ecLow, recipe.ecHigh, 0);
     if (!ph.isEmpty()) {
-        parts << say("pH %1").arg(ph);
+        parts << RoundTr::tr("pH %1").arg(ph);
     }
     if (!ec.isEmpty()) {
-        parts << say("EC %1 µS/cm").arg(ec);
+        parts << RoundTr::tr("EC %1 µS/cm").arg(ec);
     }
-    return parts.join(say(", "));
+    return parts.join(RoundTr::tr(", "));
 }
 
 QString readingText(const WaterReading& reading, RoundKey round)
 {
     QStringList parts;
     if (reading.ph) {
-        parts << say("pH %1").arg(numberText(*reading.ph, 1));
+        parts << RoundTr::tr("pH %1").arg(numberText(*reading.ph, 1));
     }
     if (reading.ec) {
-        parts << say("EC %1 µS/cm").arg(numberText(*reading.ec, 0));
+        parts << RoundTr::tr("EC %1 µS/cm").arg(numberText(*reading.ec, 0));
     }
     const bool isNear = round.date - reading.on <= 1;
     parts << (isNear ? roundWords({reading.on, reading.slot}, round.date)
                      : shortDayText(reading.on));
-    return parts.join(say(", "));
+    return parts.join(RoundTr::tr(", "));
 }
 
 bool isOutsideBand(const WaterReading& reading, const WaterRecipe& recipe)
@@ -313,13 +317,14 @@ QString roundWords(RoundKey round, Date today)
     const bool isMorning = round.slot == Slot::Morning;
     switch (round.date - today) {
     case 0:
-        return isMorning ? say("this morning") : say("this evening");
+        return isMorning ? RoundTr::tr("this morning") : RoundTr::tr("this evening");
     case -1:
-        return isMorning ? say("yesterday morning") : say("yesterday evening");
+        return isMorning ? RoundTr::tr("yesterday morning") : RoundTr::tr("yesterday evening");
     case 1:
-        return isMorning ? say("tomorrow morning") : say("tomorrow evening");
+        return isMorning ? RoundTr::tr("tomorrow morning") : RoundTr::tr("tomorrow evening");
     default:
-        return (isMorning ? say("on the morning of %1") : say("on the evening of %1"))
+        return (isMorning ? RoundTr::tr("on the morning of %1")
+                          : RoundTr::tr("on the evening of %1"))
             .arg(dayText(round.date));
     }
 }

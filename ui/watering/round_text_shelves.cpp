@@ -10,10 +10,10 @@
 namespace plumule::ui {
 namespace {
 
-QString sayOfShelf(const char* text)
+class ShelfTr
 {
-    return QCoreApplication::translate("Round", text);
-}
+    Q_DECLARE_TR_FUNCTIONS(Round)
+};
 
 // The figures that a code ends with, or none.
 std::optional<int> numberIn(const std::string& code)
@@ -96,9 +96,9 @@ std::vector<ShelfGroup> shelvesOf(const Round& round)
 QString shelfName(const ShelfGroup& shelf)
 {
     if (!shelf.spot) {
-        return sayOfShelf("No place yet");
+        return ShelfTr::tr("No place yet");
     }
-    return sayOfShelf("Rack %1 · shelf %2")
+    return ShelfTr::tr("Rack %1 · shelf %2")
         .arg(QString::fromStdString(shelf.spot->rack), QString::fromStdString(shelf.spot->shelf));
 }
 
@@ -109,21 +109,21 @@ QString shelfWork(const Round& round, const ShelfGroup& shelf)
         ++counts[{round.trays[i].stage, round.trays[i].method}];
     }
     if (counts.empty()) {
-        return sayOfShelf("no water in this round");
+        return ShelfTr::tr("no water in this round");
     }
     const bool isAsNeeded = std::all_of(shelf.trays.begin(), shelf.trays.end(),
                                         [&](auto i) { return round.trays[i].isAsNeeded; });
     if (counts.size() == 1) {
         const auto& [stage, method] = counts.begin()->first;
-        return isAsNeeded ? sayOfShelf("%1, as needed: lift each, water those that feel dry")
+        return isAsNeeded ? ShelfTr::tr("%1, as needed: lift each, water those that feel dry")
                                 .arg(standing(stage))
-                          : sayOfShelf("%1, %2").arg(standing(stage), nameOf(method));
+                          : ShelfTr::tr("%1, %2").arg(standing(stage), nameOf(method));
     }
     QStringList parts;
     for (const auto& [work, count] : counts) {
-        parts << sayOfShelf("%1 %2").arg(count).arg(standing(work.first));
+        parts << ShelfTr::tr("%1 %2").arg(count).arg(standing(work.first));
     }
-    return parts.join(sayOfShelf(", "));
+    return parts.join(ShelfTr::tr(", "));
 }
 
 QString codesText(const std::vector<std::string>& codes)
@@ -138,10 +138,10 @@ QString codesText(const std::vector<std::string>& codes)
         return names.front() + QChar(0x2013) + names.back().mid(static_cast<int>(letters));
     }
     if (codes.size() <= kNamed + 1) {
-        return names.join(sayOfShelf(", "));
+        return names.join(ShelfTr::tr(", "));
     }
-    return sayOfShelf("%1 and %2 more")
-        .arg(names.mid(0, kNamed).join(sayOfShelf(", ")))
+    return ShelfTr::tr("%1 and %2 more")
+        .arg(names.mid(0, kNamed).join(ShelfTr::tr(", ")))
         .arg(codes.size() - kNamed);
 }
 
