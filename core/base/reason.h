@@ -1,6 +1,5 @@
 #pragma once
 
-#include <concepts>
 #include <optional>
 #include <string_view>
 #include <type_traits>
@@ -11,9 +10,8 @@ namespace plumule {
 // concept's own room and names its family beside it:
 //     constexpr std::string_view familyOf(TrayReason) { return "tray"; }
 template <class R>
-concept ReasonEnum = std::is_enum_v<R> && requires(R reason) {
-    { familyOf(reason) } -> std::convertible_to<std::string_view>;
-};
+concept ReasonEnum =
+    std::is_enum_v<R> && std::is_convertible_v<decltype(familyOf(R{})), std::string_view>;
 
 // One such reason, whichever concept's it is.
 class Reason

@@ -2,11 +2,11 @@
 
 #include "core/base/reason.h"
 
-#include <concepts>
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <tl/expected.hpp>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -77,7 +77,8 @@ using Done = Result<void>;
 {
     return value;
 }
-template <std::integral T>
+template <class T>
+requires std::is_integral_v<T>
 [[nodiscard]] std::string valueText(T value)
 {
     return std::to_string(value);
