@@ -19,11 +19,6 @@ class PrepSheetTr
     Q_DECLARE_TR_FUNCTIONS(PrepSheet)
 };
 
-QString prep(const char* text, std::ptrdiff_t count)
-{
-    return QCoreApplication::translate("PrepSheet", text, nullptr, static_cast<int>(count));
-}
-
 const Medium* mediumOf(const PrepSheet& sheet, const PlannedTray& tray)
 {
     const auto position = static_cast<std::size_t>(tray.treatment);
@@ -163,11 +158,12 @@ private:
             m_sheet.lot
                 ? PrepSheetTr::tr("lot %1").arg(QString::fromStdString(m_sheet.lot->lotNumber))
                 : PrepSheetTr::tr("no lot chosen");
-        const QString under = QStringLiteral("%1  ·  %2, %3  ·  %4")
-                                  .arg(dayText(m_sheet.draft.plan.sowOn) + ", " +
-                                           clockText(m_sheet.draft.plan.sowMinute),
-                                       QString::fromStdString(m_sheet.protocol.variety.name), lot,
-                                       PrepSheetTr::tr("%n tray(s)", m_sheet.draft.count()));
+        const QString under =
+            QStringLiteral("%1  ·  %2, %3  ·  %4")
+                .arg(dayText(m_sheet.draft.plan.sowOn) + ", " +
+                         clockText(m_sheet.draft.plan.sowMinute),
+                     QString::fromStdString(m_sheet.protocol.variety.name), lot,
+                     PrepSheetTr::tr("%n tray(s)", nullptr, m_sheet.draft.count()));
         add(48, [title, under](const PaperPen& pen, QRectF at) {
             pen.text({at.x(), at.y(), at.width(), 26}, title.simplified(), 19, QFont::DemiBold);
             pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
@@ -223,15 +219,16 @@ private:
     void addTreatments()
     {
         for (const Treatment& treatment : m_sheet.draft.treatments) {
-            const auto count = std::count_if(
+            const int count = static_cast<int>(std::count_if(
                 m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
-                [&](const PlannedTray& tray) { return tray.treatment == treatment.position; });
+                [&](const PlannedTray& tray) { return tray.treatment == treatment.position; }));
             const auto medium = m_sheet.media.find(treatment.medium);
             const int marker = medium == m_sheet.media.end() ? 0 : medium->second.marker;
             const bool isControl = m_sheet.draft.trial.control == treatment.medium;
             const QString name = treatmentName(m_sheet, treatment);
-            const QString about = isControl ? PrepSheetTr::tr("%n tray(s), the control", count)
-                                            : PrepSheetTr::tr("%n tray(s)", count);
+            const QString about = isControl
+                                      ? PrepSheetTr::tr("%n tray(s), the control", nullptr, count)
+                                      : PrepSheetTr::tr("%n tray(s)", nullptr, count);
             add(15, [=](const PaperPen& pen, QRectF at) {
                 drawMarker(pen, {at.x() + 6, at.center().y()}, marker, 8);
                 pen.text(at.adjusted(22, 0, 0, 0), name, 10);

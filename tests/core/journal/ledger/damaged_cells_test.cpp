@@ -176,7 +176,7 @@ protected:
              reader->varieties().all(true).value_or(std::vector<Variety>())) {
             ask(answers, "protocol", [&] { return reader->varieties().protocol(variety.id); });
         }
-        ask(answers, "stock", [&] { return reader->varieties().stock(std::nullopt, true); });
+        ask(answers, "stock", [&] { return reader->varieties().lots(std::nullopt, true); });
         ask(answers, "media", [&] { return reader->media().all(true); });
         ask(answers, "pieces", [&] { return reader->media().pieces(std::nullopt, true); });
         ask(answers, "recipes", [&] { return reader->watering().recipes(); });
