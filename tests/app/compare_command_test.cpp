@@ -71,8 +71,9 @@ protected:
 TEST(CompareTheCommand, GivesMeansThatCannotBeToldApartALetterInCommon)
 {
     const auto lettersAt = [](const char* level) {
+        const ordered_json json = plantWeights({"--level", level});
         std::string letters;
-        for (const auto& mean : plantWeights({"--level", level}).at("means")) {
+        for (const auto& mean : json.at("means")) {
             letters += mean.at("letters").get<std::string>() + ' ';
         }
         return letters;
@@ -296,7 +297,7 @@ TEST(CompareTheCommand, CanBeReadWithoutJson)
 
 TEST_F(CompareCommand, RefusesATableThatIsNone)
 {
-    expectRefused("", "table.csv is empty");
+    expectRefused("", "table.csv: The table is empty");
     expectRefused("m,y\n", "no rows");
     expectRefused("m,y\nA,1\nA\n", "Line 3");
     expectRefused("m,y,m\nA,1,2\n", "The column m is there twice");

@@ -37,7 +37,7 @@ QString words(ExchangeReason reason, const Error& error)
     case ExchangeReason::CellMissing:
         return Errors::tr("The cell in %1 is empty: fill it in.").arg(value[0]);
     case ExchangeReason::CellForm:
-        return Errors::tr("“%2” can't stand in %1: correct it.").arg(value[0], value[1]);
+        return Errors::tr("The cell in %1 can't be “%2”: correct it.").arg(value[0], value[1]);
     case ExchangeReason::HarvestBeforeSowing:
         return Errors::tr("The harvest of %1 lies before the sowing: correct one of the two days.")
             .arg(value.day(0));

@@ -132,9 +132,9 @@ TEST_F(ImportDialogTest, ListsEveryFaultWithItsLineAndWhatIsWrong)
     EXPECT_EQ(rowOf(*faults, 1),
               QStringList({"Line 4", "The code X1 is taken already: choose another one."}));
     EXPECT_EQ(rowOf(*faults, 2),
-              QStringList({"Line 5", "“2026-02-30” can't stand in sown: correct it."}));
+              QStringList({"Line 5", "The cell in sown can't be “2026-02-30”: correct it."}));
     EXPECT_EQ(rowOf(*faults, 3),
-              QStringList({"Line 5", "“1.2.3” can't stand in net_g: correct it."}));
+              QStringList({"Line 5", "The cell in net_g can't be “1.2.3”: correct it."}));
     EXPECT_TRUE(summary(*dialog).contains("Nothing can be imported"));
     EXPECT_EQ(dialog->findChild<QTableWidget*>("importRows"), nullptr);
     EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());

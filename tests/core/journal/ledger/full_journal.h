@@ -72,6 +72,8 @@ private:
         ASSERT_TRUE(journal->watering().noteReading(reading));
         reading.tray = trays[9];
         ASSERT_TRUE(journal->watering().noteReading(reading));
+        ASSERT_TRUE(journal->watering().giveBetween(
+            {{trays[9]}, WateringMethod::Below, WaterKind::Plain, millilitres(40), now}));
         ASSERT_TRUE(journal->varieties().countLot(lot, grams(800), "counted"));
         const auto pieces = journal->media().pieces(mesh.id).value();
         for (const PieceRecord& piece : pieces) {

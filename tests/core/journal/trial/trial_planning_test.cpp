@@ -377,7 +377,7 @@ TEST_F(TrialPlanningTest, PlacesOfOtherPlansAreNotFreeButItsOwnAre)
     EXPECT_THAT(journal->trials().freePlaces(beds()).value(), SizeIs(10));
     EXPECT_EQ(drawn(first).trays.size(), first.trays.size());
     EXPECT_EQ(journal->trials().draw(beds()).error(),
-              (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, "10").value()));
+              (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, 10, beds().count()).value()));
 }
 
 TEST_F(TrialPlanningTest, ThePreparationAddsUpByHand)

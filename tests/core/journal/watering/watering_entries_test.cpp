@@ -221,7 +221,7 @@ TEST_F(WateringEntriesTest, CorrectsWhatWasReallyGiven)
                   [&] { return journal->watering().correct(given); });
     given.amount.reset();
     given.id = {99};
-    expectRefused(ErrorKind::NotFound, WateringReason::NotTicked,
+    expectRefused(ErrorKind::NotFound, WateringReason::Unknown,
                   [&] { return journal->watering().correct(given); });
 }
 
