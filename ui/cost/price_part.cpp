@@ -59,6 +59,7 @@ void PricePart::buildForm()
     m_from = new DateField("priceFrom");
     m_amount = new NumberField;
     m_amount->setObjectName("priceAmount");
+    m_amount->setAccessibleName(tr("Price"));
     m_unit = new QComboBox;
     m_unit->setObjectName("priceUnit");
     m_unit->setAccessibleName(tr("What the price is for"));

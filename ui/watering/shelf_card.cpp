@@ -33,8 +33,9 @@ ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame
     m_tickAll = new KeyButton(tr("Tick the shelf"), 'S');
     m_tickAll->setObjectName("tickShelf");
     m_tickAll->setKeyShown(false);
-    m_tickAll->setVisible(!shelf.trays.empty());
     headingRow()->addWidget(m_tickAll);
+    // Once it stands in the card: shown before, it would be a window and take the focus.
+    m_tickAll->setVisible(!shelf.trays.empty());
     connect(m_tickAll, &QPushButton::clicked, this, &ShelfCard::shelfAsked);
     body()->setSpacing(0);
     addRows(round, shelf, frame);

@@ -97,6 +97,15 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     if (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyRelease) {
         m_seen = nullptr;
     }
+    // A list that dropped down takes its choice at this already, before the key is pressed.
+    if (event->type() == QEvent::ShortcutOverride && QApplication::activePopupWidget() != nullptr) {
+        const auto& key = *static_cast<QKeyEvent*>(event);
+        if (isEnd(key) && m_text.size() >= kShortestCode &&
+            timeOf(key) - m_lastAt < kFastestPerson) {
+            event->accept();
+            return true;
+        }
+    }
     if (event->type() != QEvent::KeyPress || !watched->isWidgetType()) {
         return false;
     }

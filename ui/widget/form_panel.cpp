@@ -19,14 +19,29 @@ QString checksOf(const QListWidget& list)
     return checks;
 }
 
+// Whether the field stands in the form, or will once the layout that just took it has shown it. One
+// that was hidden is on its way out, or not asked for; one in a window of its own is no part of it.
+bool standsIn(const QWidget& form, const QWidget& field)
+{
+    for (const QWidget* each = &field; each != nullptr && each != &form;
+         each = each->parentWidget()) {
+        const bool wasHidden =
+            each->isHidden() && each->testAttribute(Qt::WA_WState_ExplicitShowHide);
+        if (wasHidden || each->isWindow()) {
+            return false;
+        }
+    }
+    return true;
+}
+
 // What every field within holds, in the order of the widgets. A spin box speaks by the line edit
 // within it.
 QStringList heldIn(const QWidget& form)
 {
     QStringList held;
     for (const QWidget* each : form.findChildren<QWidget*>()) {
-        if (!each->isVisibleTo(&form)) {
-            continue; // on its way out, or not asked for
+        if (!standsIn(form, *each)) {
+            continue;
         }
         if (const auto* line = qobject_cast<const QLineEdit*>(each)) {
             held << line->text();

@@ -262,7 +262,14 @@ void MainWindow::wireKeys()
     act(QKeySequence::Refresh, [this] { readAgain(); });
     act(QKeySequence::HelpContents, [this] { help(); });
     act(QKeySequence::Undo, [this] { takeBack(m_journal, *m_messages); });
-    act(QKeySequence::Redo, [this] { doAgain(m_journal, *m_messages); });
+    // As the help says, and as the desktop calls it.
+    QList<QKeySequence> again = QKeySequence::keyBindings(QKeySequence::Redo);
+    if (const QKeySequence usual(Qt::CTRL | Qt::SHIFT | Qt::Key_Z); !again.contains(usual)) {
+        again << usual;
+    }
+    auto* redo = new QShortcut(this);
+    redo->setKeys(again);
+    connect(redo, &QShortcut::activated, this, [this] { doAgain(m_journal, *m_messages); });
     wireScanner();
     qApp->installEventFilter(this);
     qApp->installEventFilter(m_scanner);

@@ -67,13 +67,15 @@ TEST_F(PricePartTest, SaysWhatEachPriceIsFor)
         EXPECT_FALSE(names.contains(items->itemText(i)));
         names << items->itemText(i);
     }
+    const auto* unit = find<QComboBox>(*part, "priceUnit");
+    EXPECT_TRUE(unit->isVisible());
     choose(*part, "priceItem", "medium");
     choose(*part, "priceMedium", "Coir mix");
-    EXPECT_TRUE(textsIn(*part).contains("a litre"));
+    EXPECT_EQ(unit->currentText(), "a litre");
     choose(*part, "priceMedium", "Steel mesh");
-    EXPECT_TRUE(textsIn(*part).contains("a piece"));
+    EXPECT_EQ(unit->currentText(), "a piece");
     choose(*part, "priceItem", "electricity");
-    EXPECT_TRUE(textsIn(*part).contains("a kilowatt-hour"));
+    EXPECT_EQ(unit->currentText(), "a kilowatt-hour");
 }
 
 TEST_F(PricePartTest, RefusesAPriceThatIsMissingWrongOrBelowNothing)

@@ -393,7 +393,8 @@ TEST_F(SeasonPageTest, ShowsWhatTastersSaidOfTheSpan)
     const auto said = [&] { return textsIn(*page).join(' '); };
     EXPECT_TRUE(said().contains("Radish tasting")) << said().toStdString();
     give(*page, "to", "2025-04-01");
-    EXPECT_TRUE(soon([&] { return said().contains("No tasting was closed"); }));
+    EXPECT_TRUE(soon([&] { return said().contains("No tasting was closed"); }))
+        << nameOfFocus().toStdString() << ": " << said().toStdString();
 }
 
 TEST_F(SeasonPageTest, OpensTheTrayOfADot)

@@ -79,7 +79,7 @@ TEST_F(RoomPartTest, RefusesAnEveningBeforeTheMorningAndARoomWithoutAName)
     give(*part, "roomEvening", "6:00");
     press(*part, "saveRoom");
     EXPECT_TRUE(messages.isRefusal());
-    EXPECT_TRUE(messages.text().contains("morning before evening"));
+    EXPECT_TRUE(messages.text().contains("before the evening round"));
     give(*part, "roomEvening", "18:00");
     write(*part, "roomName", "");
     press(*part, "saveRoom");

@@ -54,7 +54,7 @@ TEST_F(TastingEntryTest, AWrongCodeOrScoreIsSaidAndCanBeTypedOver)
     enter(codeOf(record, 0));
     enter("10");
     EXPECT_EQ(nameOfFocus(), "tastingValue0");
-    EXPECT_TRUE(textOf(*view, "tastingSaid").contains("1 – 9"));
+    EXPECT_TRUE(textOf(*view, "tastingSaid").contains("from 1 to 9"));
     EXPECT_FALSE(valueOf(panel, 0, 0));
     enter("x");
     EXPECT_EQ(nameOfFocus(), "tastingValue0");
@@ -120,7 +120,8 @@ TEST_F(TastingEntryTest, ARankGivenTwiceIsSaidWhileTypingAndRefusedWhenClosing)
         textOf(*view, "tastingSaid").contains("Ana has given the rank 1 to " + codeOf(record, 0)));
     press(*view, "tastingClose");
     EXPECT_TRUE(messages.isRefusal());
-    EXPECT_TRUE(messages.text().contains("one rank was given twice by"));
+    EXPECT_TRUE(messages.text().contains("Ana gave one rank of liking to several servings"))
+        << messages.text().toStdString();
     EXPECT_TRUE(recordOf(panel).panel.isOpen());
 }
 

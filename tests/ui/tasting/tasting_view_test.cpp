@@ -33,7 +33,7 @@ TEST_F(TastingViewTest, PlansATastingFromNothing)
     media->item(0)->setCheckState(Qt::Checked);
     media->item(1)->setCheckState(Qt::Checked);
     press(*dialog, "panelSave");
-    EXPECT_TRUE(textOf(*dialog, "refusal").contains("the tasters"));
+    EXPECT_TRUE(textOf(*dialog, "refusal").contains("enter one taster"));
     find<QPlainTextEdit>(*dialog, "panelTasters")->setPlainText("Ana\n\nBen\n");
     EXPECT_TRUE(textOf(*dialog, "panelFacts").startsWith("4 servings"));
     press(*dialog, "panelSave");
@@ -75,7 +75,7 @@ TEST_F(TastingViewTest, ATriangleAsksForTwoMediaAndNoAttributes)
     }
     find<QPlainTextEdit>(*dialog, "panelTasters")->setPlainText("Ana");
     press(*dialog, "panelSave");
-    EXPECT_TRUE(textOf(*dialog, "refusal").contains("a triangle test compares two"));
+    EXPECT_TRUE(textOf(*dialog, "refusal").contains("A triangle test compares two media"));
     media->item(2)->setCheckState(Qt::Unchecked);
     press(*dialog, "panelSave");
     EXPECT_EQ(journal->tastings().list(trial)->at(0).scoresWanted, 1);

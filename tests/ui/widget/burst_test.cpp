@@ -142,9 +142,9 @@ TEST_F(BurstTest, ShiftBetweenTheLettersBelongsToTheLabel)
 {
     line.setFocus();
     now += 500;
-    for (const int key : {int(Qt::Key_R), int(Qt::Key_D)}) {
+    for (const char capital : {'R', 'D'}) {
         QTest::keyPress(&line, Qt::Key_Shift);
-        QTest::keyClick(&line, static_cast<Qt::Key>(key), Qt::ShiftModifier);
+        QTest::keyClick(&line, capital, Qt::ShiftModifier);
         QTest::keyRelease(&line, Qt::Key_Shift);
     }
     enter("029");

@@ -1,9 +1,9 @@
 #include "tests/ui/window/window_fixture.h"
 #include "ui/page/clock_watch.h"
 #include "ui/tray/sow_dialog.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/theme.h"
 
-#include <QDateEdit>
 #include <QDialog>
 #include <QProgressBar>
 #include <QSignalSpy>
@@ -322,8 +322,8 @@ TEST_F(WindowTest, AtMidnightThePagesFollowTheDate)
     auto* clockWatch = window->findChild<ClockWatch*>();
     ASSERT_NE(clockWatch, nullptr);
     pressCtrl(Qt::Key_5);
-    const auto* until = find<QDateEdit>(pageOf("Season"), "to");
-    EXPECT_EQ(until->date(), QDate(2026, 3, 12));
+    const auto* until = find<DateField>(pageOf("Season"), "to");
+    EXPECT_EQ(until->date(), date(2026, 3, 12));
     pressCtrl(Qt::Key_2);
     auto* subtitle = find<QLabel>(pageOf("Weigh-in"), "pageSubtitle");
     ASSERT_TRUE(subtitle->text().contains("Thursday 12 March"));
@@ -331,7 +331,7 @@ TEST_F(WindowTest, AtMidnightThePagesFollowTheDate)
     clockWatch->look();
     EXPECT_TRUE(soon([&] { return subtitle->text().contains("Friday 13 March"); }));
     pressCtrl(Qt::Key_5);
-    EXPECT_EQ(until->date(), QDate(2026, 3, 13));
+    EXPECT_EQ(until->date(), date(2026, 3, 13));
     pressCtrl(Qt::Key_1);
     EXPECT_TRUE(find<QLabel>(pageOf("Round"), "pageSubtitle")->text().contains("Friday 13 March"));
 }
@@ -386,6 +386,7 @@ TEST_F(WindowTest, RemembersItsSizeAndIsNeverSmallerThanItCanBeUsed)
     openWindow({1100, 700});
     window->resize(1010, 640);
     window->close();
+    ASSERT_TRUE(soon([&] { return !window->isVisible(); }));
     window.reset();
     MainWindow again(*journal, ask, preferences);
     EXPECT_EQ(again.size(), QSize(1010, 640));
@@ -470,6 +471,8 @@ TEST_F(WindowTest, CtrlPPrintsTheSheetOfThePageOrSaysThatThereIsNone)
     pressCtrl(Qt::Key_P);
     EXPECT_TRUE(find<QDialog>(*window, "labelDialog")->isVisible());
     QTest::keyClick(find<QDialog>(*window, "labelDialog"), Qt::Key_Escape);
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     window->showPage("Set-up");
     settleDown();
     find<QLineEdit>(pageOf("Set-up"), "roomName")->setFocus();
