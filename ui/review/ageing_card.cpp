@@ -63,10 +63,12 @@ void AgeingCard::show(const std::vector<PieceAgeing>& ageing)
         const QByteArray name = QByteArray("ageingChart") + QByteArray::number(number);
         auto* chart = new ChartCard(m_services, name.constData());
         setRole(chart, "plain"); // within this card
+        // Drawn once it stands in the card: shown before that it would be a window of its own, and
+        // take the keyboard from the page.
+        m_charts->addWidget(chart, number / 2, number % 2);
         chart->draw(ageingChart(each));
         chart->setHeading(QString::fromStdString(each.medium.name));
         connect(chart, &ChartCard::trayAsked, this, &AgeingCard::trayAsked);
-        m_charts->addWidget(chart, number / 2, number % 2);
         ++number;
     }
     m_words->setText(words.join('\n'));

@@ -83,6 +83,7 @@ QWidget* RoomPart::buildRoom()
     size->addWidget(m_length);
     size->addWidget(label(QStringLiteral("×")));
     size->addWidget(m_width);
+    size->addStretch();
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Morning round at"), m_morning);
     form->addRow(tr("Evening round at"), m_evening);
