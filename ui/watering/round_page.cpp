@@ -142,8 +142,15 @@ void RoundPage::wireHand()
 {
     connect(m_hand, &HandBar::tickAsked, this, &RoundPage::tickInHand);
     connect(m_hand, &HandBar::notNeededAsked, this, &RoundPage::needNothingInHand);
-    connect(m_hand, &HandBar::readyAsked, this, [this] { decide(true); });
-    connect(m_hand, &HandBar::notYetAsked, this, [this] { decide(false); });
+    // A press beside the rows gave the focus to the page; what is in hand has it back.
+    connect(m_hand, &HandBar::readyAsked, this, [this] {
+        m_list->regainFocus();
+        decide(true);
+    });
+    connect(m_hand, &HandBar::notYetAsked, this, [this] {
+        m_list->regainFocus();
+        decide(false);
+    });
     connect(m_hand, &HandBar::partAsked, this, &RoundPage::openDetailsByKey);
     connect(m_hand, &HandBar::photoAsked, this, &RoundPage::photographInHand);
     connect(m_hand, &HandBar::putDownAsked, this, &RoundPage::putDown);

@@ -143,7 +143,8 @@ QString dayOfGrowth(const RoundTray& tray)
 
 QString missedText(const RoundTray& tray, RoundKey round)
 {
-    if (!tray.drought || tray.isDone() || !tray.isAsked) {
+    // Water given between rounds has ended it.
+    if (!tray.drought || tray.isDone() || !tray.isAsked || !tray.between.empty()) {
         return {};
     }
     const Drought& drought = *tray.drought;
