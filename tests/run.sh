@@ -1,11 +1,14 @@
 #!/usr/bin/env bash
-# Installs what is missing, builds everything and runs every test; core's tests run a second time under
+# Installs what is missing, checks the format, builds everything and runs every test; core's tests run a second time under
 # the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/app/prepare.sh"
 
 install_missing "${build_packages[@]}" "${test_packages[@]}"
+find "$root/app" "$root/core" "$root/ui" "$root/tests" \( -name '*.h' -o -name '*.cpp' \) -print0 |
+  xargs -0 clang-format --dry-run -Werror
+
 export QT_QPA_PLATFORM=offscreen
 
 configure "$root/build"

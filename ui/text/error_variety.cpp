@@ -43,8 +43,9 @@ QString words(VarietyReason reason, const Error& error)
                           "waterings and the amount out.")
             .arg(value.stage(0));
     case VarietyReason::StageAmount:
-        return Errors::tr("The amount of water in the stage “%1” is above 0: correct it, or leave it "
-                          "empty.")
+        return Errors::tr(
+                   "The amount of water in the stage “%1” is above 0: correct it, or leave it "
+                   "empty.")
             .arg(value.stage(0));
     case VarietyReason::LotUnknown:
         return Errors::tr("This seed lot is not in the journal any more: choose another one.");
