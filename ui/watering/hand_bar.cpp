@@ -161,16 +161,16 @@ void HandBar::resizeEvent(QResizeEvent* event)
     arrange();
 }
 
-// The panel under the row offers the same: where there is little room the keys remain.
+// The panel under the row offers the same: where there is little room the keys remain. Beside the
+// buttons the words want a third of a line.
 void HandBar::arrange()
 {
-    const bool isWide = width() > scaled(1010);
-    const bool isMiddling = width() > scaled(700);
+    const bool isBeside = width() > scaled(900);
     const bool isRow = !m_note->isHidden();
-    m_photo->setVisible(isRow && isWide);
-    m_height->setVisible(isRow && isMiddling);
-    m_water->setVisible(isRow && isWide);
-    m_row->setDirection(isMiddling ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    m_water->setVisible(isRow && width() > scaled(1290));
+    m_photo->setVisible(isRow && width() > scaled(1110));
+    m_height->setVisible(isRow && (width() > scaled(1000) || (!isBeside && width() > scaled(700))));
+    m_row->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
 }
 
 } // namespace plumule::ui
