@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Installs what is missing, checks the format, builds everything and runs every test; core's tests run a second time under
-# the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
+# Installs what is missing, checks the format, builds everything and runs every test; core's tests run a
+# second time under the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/app/prepare.sh"
