@@ -1,5 +1,6 @@
 #include "app/commands/table_input.h"
 
+#include "core/base/number_text.h"
 #include "ui/text/text.h"
 
 #include <QFileInfo>
@@ -75,9 +76,8 @@ std::optional<std::string> neededOption(const QCommandLineParser& parser, const 
 
 std::optional<double> numberFrom(const QString& text)
 {
-    bool isNumber = false;
-    const double value = QLocale::c().toDouble(text.trimmed(), &isNumber);
-    return isNumber && std::isfinite(value) ? std::optional(value) : std::nullopt;
+    const auto value = decimalFromText(text.toStdString());
+    return value ? std::optional(*value) : std::nullopt;
 }
 
 bool takeNumber(const QCommandLineParser& parser, const QString& name, const QString& wanted,

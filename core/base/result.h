@@ -17,6 +17,7 @@ enum class ErrorKind
 {
     Missing,       // a needed value was left empty
     Invalid,       // a value is not of its form or out of its range
+    Ambiguous,     // a value may be read in two ways, and which is meant is not guessed
     NotFound,      // the thing named does not exist
     Duplicate,     // the name or code is taken already
     Conflict,      // it clashes with how things stand (place taken, tray discarded)

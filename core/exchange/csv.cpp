@@ -196,7 +196,8 @@ Result<CsvTable> csvFrom(std::string_view text)
         return brokenAt(line, ExchangeReason::NotUtf8);
     }
     CsvTable table;
-    RowReader reader(text, separatorOf(text));
+    table.separator = separatorOf(text);
+    RowReader reader(text, table.separator);
     while (!reader.atEnd()) {
         const int line = reader.line();
         auto fields = reader.row();

@@ -14,6 +14,7 @@ struct CsvTable
     std::vector<std::string> header;
     std::vector<std::vector<std::string>> rows; // each as long as the header
     std::vector<int> lines; // the line in the file where each row begins, from 1
+    char separator = ',';
 };
 
 // Quoted fields may hold separators, doubled quotes and line ends; a UTF-8 mark at the start is

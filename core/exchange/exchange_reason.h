@@ -19,6 +19,7 @@ enum class ExchangeReason
     ColumnMissing,       // the column
     CellMissing,         // the column
     CellForm,            // the column, what stands there
+    CellAmbiguous,       // the column, what may be thousands or decimals there
     HarvestBeforeSowing, // the day of harvest
     CodeTaken,           // the code
     PlaceTaken,          // rack/shelf/place

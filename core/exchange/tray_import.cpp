@@ -15,12 +15,31 @@ constexpr double kHeaviestGrams = 50'000;
 constexpr double kTallestMillimetres = 1'000;
 constexpr long long kMostBlocks = 10'000;
 
+// A column that is read: where it stands, and how its numbers are written.
+struct Column
+{
+    std::size_t index = 0;
+    DecimalMark mark = DecimalMark::Ours;
+};
+using Columns = std::map<std::string, Column>;
+
+// A point is decimals in a file that is parted by commas, as Plumule and spreadsheets under an
+// English desktop write it; others part by semicolons because their decimals have the comma.
+DecimalMark markIn(const CsvTable& table, std::size_t column)
+{
+    std::vector<std::string_view> cells;
+    for (const auto& row : table.rows) {
+        cells.push_back(row[column]);
+    }
+    return decimalMarkOf(cells, table.separator == ',' ? DecimalMark::Ours : DecimalMark::Unclear);
+}
+
 // The cells of one row by column name; notes what is wrong with them.
 class RowCells
 {
 public:
-    RowCells(const std::map<std::string, std::size_t>& columns,
-             const std::vector<std::string>& cells, int line, std::vector<Error>& faults)
+    RowCells(const Columns& columns, const std::vector<std::string>& cells, int line,
+             std::vector<Error>& faults)
         : m_columns(columns)
         , m_cells(cells)
         , m_line(line)
@@ -46,7 +65,7 @@ public:
     {
         const auto found = m_columns.find(column);
         return found == m_columns.end() ? std::string()
-                                        : std::string(trimmed(m_cells[found->second]));
+                                        : std::string(trimmed(m_cells[found->second.index]));
     }
     [[nodiscard]] std::optional<std::string> maybe(const std::string& column) const
     {
@@ -81,7 +100,11 @@ public:
         if (value.empty()) {
             return std::nullopt;
         }
-        const auto number = decimalFromText(value);
+        const auto number = decimalFromText(value, m_columns.at(column).mark);
+        if (!number && number.error().kind == ErrorKind::Ambiguous) {
+            fault(ErrorKind::Ambiguous, ExchangeReason::CellAmbiguous, column, value);
+            return std::nullopt;
+        }
         if (!number || *number <= 0 || *number > most) {
             misformed(column, value);
             return std::nullopt;
@@ -108,7 +131,7 @@ public:
     }
 
 private:
-    const std::map<std::string, std::size_t>& m_columns;
+    const Columns& m_columns;
     const std::vector<std::string>& m_cells;
     int m_line;
     std::vector<Error>& m_faults;
@@ -246,15 +269,15 @@ private:
     std::set<std::string> m_taken;
 };
 
-std::map<std::string, std::size_t> columnsOf(const CsvTable& table, ImportPreview& preview)
+Columns columnsOf(const CsvTable& table, ImportPreview& preview)
 {
     const std::vector<std::string>& wanted = trayColumns();
-    std::map<std::string, std::size_t> columns;
+    Columns columns;
     for (std::size_t i = 0; i < table.header.size(); ++i) {
         const std::string key = nameKey(table.header[i]);
         if (std::find(wanted.begin(), wanted.end(), key) == wanted.end()) {
             preview.unknownColumns.push_back(table.header[i]);
-        } else if (!columns.emplace(key, i).second) {
+        } else if (!columns.emplace(key, Column{i, markIn(table, i)}).second) {
             preview.faults.push_back(
                 faultAt("", 1, ErrorKind::Duplicate, ExchangeReason::HeaderTwice, key).value());
         }

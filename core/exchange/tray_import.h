@@ -61,7 +61,8 @@ struct ImportPreview
 // Reads the table against what is known. A missing needed column (the first seven) is a fault of
 // line 1. In a row: code, variety, medium and sown are needed; harvested and net_g go together;
 // residue_g and height_mm need harvested; rack, shelf and place go together, and no two trays that
-// grow may have the same. A code may be used once in file and journal.
+// grow may have the same. A code may be used once in file and journal. A column's numbers tell by
+// one another whether its decimals have a point or a comma; Ambiguous where none tells ("1,234").
 [[nodiscard]] ImportPreview previewOf(const CsvTable& table, const KnownNames& known);
 
 // What names are compared by: without blanks around, in lower case (A–Z).

@@ -1,6 +1,7 @@
 #include "core/harvest/scale_text.h"
 
 #include "core/base/number_text.h"
+#include "core/base/text_reason.h"
 #include "core/harvest/harvest_reason.h"
 
 #include <algorithm>
@@ -106,6 +107,9 @@ Result<ScaleReading> scaleReadingFrom(std::string_view text, MassUnit unit)
     const std::optional<double> gramsPerUnit = takeUnit(rest, unit);
     const std::string number = withSignJoined(rest);
     const auto value = decimalFromText(number);
+    if (!value && gramsPerUnit && value.error().kind == ErrorKind::Ambiguous) {
+        return fail(ErrorKind::Ambiguous, TextReason::ThousandsOrDecimals, std::string(text));
+    }
     if (!gramsPerUnit || !value || std::abs(*value * *gramsPerUnit) > kHeaviestGrams) {
         return refused();
     }

@@ -21,8 +21,8 @@ struct ScaleReading
 };
 
 // Reads what a grower types or a scale sends: "331.5", "331,5 g", "+0331.5 g", "ST,GS,  331.5g",
-// "US,NT,+ 12.3 g", "11.69 oz", "0.3 kg". Without a unit, `unit` is taken. Invalid for anything
-// else, for two decimal marks, and for weights beyond ±50 kg.
+// "US,NT,+ 12.3 g", "11.69 oz", "0.3 kg". Without a unit, `unit` is taken. Ambiguous for
+// "1,234"; Invalid for anything else, for two decimal marks, and for weights beyond ±50 kg.
 [[nodiscard]] Result<ScaleReading> scaleReadingFrom(std::string_view text, MassUnit unit);
 
 } // namespace plumule

@@ -60,6 +60,11 @@ QString words(TextReason reason, const Error& error)
         return Errors::tr("“%1” is no number: type it in figures, such as 12.5.").arg(value[0]);
     case TextReason::NotAWholeNumber:
         return Errors::tr("“%1” is no whole number: type it in figures, such as 12.").arg(value[0]);
+    case TextReason::ThousandsOrDecimals:
+        return Errors::tr(
+                   "“%1” can be read in two ways: type thousands without a mark, and decimals "
+                   "with a point.")
+            .arg(value[0]);
     case TextReason::NotADate:
         return Errors::tr("“%1” is no date: type year, month and day, such as 2026-03-12.")
             .arg(value[0]);

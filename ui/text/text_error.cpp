@@ -17,6 +17,9 @@ QString generalSentence(ErrorKind kind)
     case ErrorKind::Invalid:
         return Errors::tr(
             "These values can't be worked with: check them and correct those that stand out.");
+    case ErrorKind::Ambiguous:
+        return Errors::tr("A number can be read in two ways: type thousands without a mark, and "
+                          "decimals with a point.");
     case ErrorKind::NotFound:
         return Errors::tr("There is no file of that name: check the name, or choose another one.");
     case ErrorKind::Duplicate:

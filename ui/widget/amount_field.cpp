@@ -101,7 +101,9 @@ void NumberField::setRange(double low, double high)
 
 void NumberField::markWrong(bool isWrong)
 {
+    const auto read = number();
     ui::markWrong(*this, isWrong);
+    setToolTip(isWrong && !read ? sentence(read.error()) : QString());
 }
 
 void NumberField::paintEvent(QPaintEvent* event)

@@ -12,7 +12,8 @@
 namespace plumule::ui {
 
 // A field for one number with a unit beside it. Text goes through core's strict number reader: one
-// decimal mark, point or comma, no groups. An empty field is "not given".
+// decimal mark, point or comma, no groups, and no comma that may part thousands. An empty field is
+// "not given".
 class NumberField : public QLineEdit
 {
     Q_OBJECT
@@ -22,11 +23,11 @@ public:
 
     [[nodiscard]] QString unit() const { return m_unit; }
     void setUnit(const QString& unit);
-    // None when empty. Invalid when it is no number or beyond the range.
+    // None when empty. Ambiguous for "1,234"; Invalid when it is no number or beyond the range.
     [[nodiscard]] Result<std::optional<double>> number() const;
     void setNumber(std::optional<double> number, int decimals);
     void setRange(double low, double high);
-    // Shows the field as wrong until its text changes.
+    // Shows the field as wrong until its text changes, and says why under the pointer.
     void markWrong(bool isWrong);
 
 protected:

@@ -39,6 +39,65 @@ TEST(NumberText, RefusesWhateverCouldBeMisread)
     }
 }
 
+TEST(NumberText, DoesNotGuessWhetherACommaPartsThousandsOrDecimals)
+{
+    for (const char* text : {"1,234", "12,345", " 123,456 ", "-1,234", "+1,000"}) {
+        const auto read = decimalFromText(text);
+        ASSERT_FALSE(read) << text;
+        EXPECT_EQ(read.error(),
+                  fail(ErrorKind::Ambiguous, TextReason::ThousandsOrDecimals, text).value());
+    }
+    // No thousands are parted so: the comma stands before decimals.
+    for (const auto& [text, value] :
+         {Reading{"0,234", 0.234}, Reading{"01,234", 1.234}, Reading{"1234,567", 1234.567},
+          Reading{"1,2345", 1.2345}, Reading{",234", 0.234}, Reading{"1,23", 1.23}}) {
+        EXPECT_EQ(decimalFromText(text).value(), value) << text;
+    }
+}
+
+TEST(NumberText, ReadsThousandsWhereTheDecimalMarkIsKnown)
+{
+    for (const auto& [text, value] :
+         {Reading{"1,234", 1234}, Reading{"1,234.5", 1234.5}, Reading{"12,345,678", 12345678},
+          Reading{"331.5", 331.5}, Reading{"1.234", 1.234}, Reading{"-1,000", -1000}}) {
+        EXPECT_EQ(decimalFromText(text, DecimalMark::Point).value(), value) << text;
+    }
+    for (const auto& [text, value] :
+         {Reading{"1.234", 1234}, Reading{"1.234,5", 1234.5}, Reading{"12.345.678", 12345678},
+          Reading{"331,5", 331.5}, Reading{"1,234", 1.234}}) {
+        EXPECT_EQ(decimalFromText(text, DecimalMark::Comma).value(), value) << text;
+    }
+    for (const char* text : {"1,5", "1,23,4", "1,2345", "1.2.3", "0,234", ",234", "1,,234", "1,"}) {
+        EXPECT_FALSE(decimalFromText(text, DecimalMark::Point)) << text;
+    }
+}
+
+TEST(NumberText, ReadsNeitherMarkBeforeThreeDigitsWhereItIsUnclear)
+{
+    for (const char* text : {"1,234", "1.234"}) {
+        EXPECT_EQ(decimalFromText(text, DecimalMark::Unclear).error().kind, ErrorKind::Ambiguous)
+            << text;
+    }
+    EXPECT_EQ(decimalFromText("331,5", DecimalMark::Unclear).value(), 331.5);
+    EXPECT_EQ(decimalFromText("331.5", DecimalMark::Unclear).value(), 331.5);
+}
+
+TEST(NumberText, AColumnTellsItsDecimalMarkByAnyNumberThatHasOneReading)
+{
+    const auto markOf = [](std::vector<std::string_view> cells) {
+        return decimalMarkOf(cells, DecimalMark::Unclear);
+    };
+    EXPECT_EQ(markOf({"1,234", "38.5"}), DecimalMark::Point);
+    EXPECT_EQ(markOf({"1,234", "0.125"}), DecimalMark::Point);
+    EXPECT_EQ(markOf({"1,234,567"}), DecimalMark::Point);
+    EXPECT_EQ(markOf({"1,234.5"}), DecimalMark::Point);
+    EXPECT_EQ(markOf({"1.234", "38,5"}), DecimalMark::Comma);
+    EXPECT_EQ(markOf({"1.234,5", "12"}), DecimalMark::Comma);
+    EXPECT_EQ(markOf({"1,234", "12", "", "none"}), DecimalMark::Unclear);
+    EXPECT_EQ(decimalMarkOf({"1,234", "12"}, DecimalMark::Ours), DecimalMark::Ours);
+    EXPECT_EQ(markOf({"38,5", "38.5"}), DecimalMark::Unclear) << "they speak against one another";
+}
+
 TEST(NumberText, ReadsWholeNumbers)
 {
     EXPECT_EQ(wholeFromText("42").value(), 42);

@@ -203,5 +203,51 @@ TEST(TrayImport, NeverReadsAPointAsAGroupOfThousands)
     EXPECT_EQ(preview.trays.at(0).net, grams(1.234));
 }
 
+TEST(TrayImport, FaultsACommaThatMayPartThousandsOrDecimalsWithItsRow)
+{
+    const auto faults = faultsOf("RD1,Radish,Coir,2026-03-02,,2026-03-11,\"1,234\",,,,,,,,,");
+    ASSERT_EQ(faults.size(), 1U);
+    EXPECT_EQ(faults.front().kind, ErrorKind::Ambiguous);
+    EXPECT_TRUE(faults.front().is(ExchangeReason::CellAmbiguous));
+    EXPECT_THAT(faults.front().values, ElementsAre("net_g", "1,234"));
+    EXPECT_EQ(faults.front().row->number, 2);
+}
+
+std::string weightsOf(const std::string& first, const std::string& second,
+                      const std::string& separator)
+{
+    std::string text = "code;variety;medium;sown;seed_g;harvested;net_g\n"
+                       "RD1;Radish;Coir;2026-03-02;;2026-03-11;\"" +
+                       first +
+                       "\"\n"
+                       "RD2;Radish;Coir;2026-03-02;;2026-03-11;\"" +
+                       second + "\"\n";
+    for (std::size_t at = text.find(';'); at != std::string::npos; at = text.find(';', at + 1)) {
+        text.replace(at, 1, separator);
+    }
+    return text;
+}
+
+TEST(TrayImport, ReadsAColumnByTheOneNumberInItThatHasOneReading)
+{
+    const ImportPreview comma = previewOfText(weightsOf("1.234", "331,5", ";"));
+    EXPECT_THAT(comma.faults, IsEmpty());
+    EXPECT_EQ(comma.trays.at(0).net, grams(1234));
+    EXPECT_EQ(comma.trays.at(1).net, grams(331.5));
+    const ImportPreview point = previewOfText(weightsOf("1,234", "331.5", ","));
+    EXPECT_THAT(point.faults, IsEmpty());
+    EXPECT_EQ(point.trays.at(0).net, grams(1234));
+    EXPECT_EQ(point.trays.at(1).net, grams(331.5));
+}
+
+TEST(TrayImport, FaultsAPointThatMayPartThousandsInATablePartedBySemicolons)
+{
+    const ImportPreview preview = previewOfText(weightsOf("1.234", "331", ";"));
+    ASSERT_EQ(preview.faults.size(), 1U);
+    EXPECT_TRUE(preview.faults.front().is(ExchangeReason::CellAmbiguous));
+    EXPECT_THAT(preview.faults.front().values, ElementsAre("net_g", "1.234"));
+    EXPECT_EQ(preview.faults.front().row->number, 2);
+}
+
 } // namespace
 } // namespace plumule

@@ -1,5 +1,7 @@
 #include "core/harvest/scale_text.h"
 
+#include "core/base/text_reason.h"
+
 #include "core/harvest/harvest_reason.h"
 
 #include <gtest/gtest.h>
@@ -32,7 +34,7 @@ constexpr ReadingCase kReadings[] = {
     {"331.5 g ?", MassUnit::Gram, 331'500, false, false},
     {"? 331.5 g", MassUnit::Gram, 331'500, false, false},
     {"1.234", MassUnit::Gram, 1'234, true, false},
-    {"1,234", MassUnit::Gram, 1'234, true, false},
+    {"0,234", MassUnit::Gram, 234, true, false},
     {"0.3 kg", MassUnit::Gram, 300'000, true, false},
     {"0,3315 kg", MassUnit::Ounce, 331'500, true, false},
     {"11.69 oz", MassUnit::Gram, 331'406, true, false},
@@ -74,6 +76,17 @@ TEST(ScaleText, RefusesWhatIsNotOneWeight)
         EXPECT_EQ(reading.error().reason, HarvestReason::ScaleText) << text;
         EXPECT_EQ(reading.error().values, std::vector<std::string>{text});
     }
+}
+
+TEST(ScaleText, AsksWhichIsMeantWhereACommaMayPartThousandsOrDecimals)
+{
+    for (const char* text : {"1,234", "1,234 g", "ST,GS,+ 1,234kg", "331,500", "-1,234 oz"}) {
+        const auto reading = scaleReadingFrom(text, MassUnit::Gram);
+        ASSERT_FALSE(reading) << text;
+        EXPECT_EQ(reading.error(),
+                  fail(ErrorKind::Ambiguous, TextReason::ThousandsOrDecimals, text).value());
+    }
+    EXPECT_EQ(scaleReadingFrom("1,234 apples", MassUnit::Gram).error().kind, ErrorKind::Invalid);
 }
 
 } // namespace

@@ -57,6 +57,20 @@ TEST(NumberField, RefusesWhatIsNoPlainNumber)
     }
 }
 
+TEST(NumberField, RefusesACommaThatMayPartThousandsAndSaysWhy)
+{
+    NumberField field;
+    QTest::keyClicks(&field, "1,234");
+    ASSERT_FALSE(field.number().has_value());
+    EXPECT_EQ(field.number().error().kind, ErrorKind::Ambiguous);
+    field.markWrong(true);
+    EXPECT_TRUE(field.toolTip().contains("1,234")) << field.toolTip().toStdString();
+    EXPECT_TRUE(field.toolTip().contains("two ways"));
+    QTest::keyClicks(&field, "5");
+    EXPECT_EQ(field.toolTip(), "");
+    EXPECT_EQ(field.number().value(), 1.2345);
+}
+
 TEST(NumberField, RefusesWhatIsBeyondItsRange)
 {
     NumberField field;
