@@ -1,7 +1,7 @@
 #include "ui/watering/decision_row.h"
 
-#include "ui/watering/key_button.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 

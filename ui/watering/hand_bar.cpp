@@ -2,9 +2,9 @@
 
 #include "ui/medium/marker.h"
 #include "ui/watering/decision_row.h"
-#include "ui/watering/key_button.h"
 #include "ui/watering/tray_row.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 

@@ -1,7 +1,7 @@
 #include "ui/watering/round_side.h"
 
-#include "ui/watering/key_button.h"
 #include "ui/watering/round_text.h"
+#include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 

@@ -1,6 +1,6 @@
 #include "ui/watering/shelf_card.h"
 
-#include "ui/watering/key_button.h"
+#include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 
 #include <QHBoxLayout>

@@ -43,6 +43,7 @@ QPushButton[role="primary"]:disabled { background: %accentSoft%; border-color: %
 QPushButton[role="quiet"] { background: transparent; border-color: transparent; color: %accent%; padding: %4px% %8px%; }
 QPushButton[role="quiet"]:hover { background: %selection%; }
 QPushButton[role="quiet"]:focus { border: 2px solid %accent%; }
+QPushButton[role="toggle"]:checked { background: %accentSoft%; border-color: %accent%; font-weight: 600; }
 QPushButton[role="danger"] { color: %warning%; }
 QPushButton[role="segment"] { border-radius: 0; margin: 0; }
 QPushButton[role="segment"][end="first"] { border-top-left-radius: %7px%; border-bottom-left-radius: %7px%; }

@@ -1,4 +1,4 @@
-#include "ui/watering/key_button.h"
+#include "ui/widget/key_button.h"
 
 #include "ui/widget/theme.h"
 
@@ -40,15 +40,38 @@ int KeyButton::capWidth() const
     return qMax(capSide(), words + scaled(8));
 }
 
+int KeyButton::boxWidth() const
+{
+    return isCheckable() ? scaled(18) + scaled(8) : 0;
+}
+
 QSize KeyButton::sizeHint() const
 {
     const QSize words = QPushButton::sizeHint();
-    return {words.width() + capWidth() + scaled(8), qMax(words.height(), scaled(44))};
+    return {words.width() + boxWidth() + capWidth() + scaled(8), qMax(words.height(), scaled(44))};
 }
 
 QSize KeyButton::minimumSizeHint() const
 {
     return sizeHint();
+}
+
+void KeyButton::paintBox(QPainter& painter, const QRectF& box) const
+{
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Palette& colours = ui::palette();
+    painter.setPen(QPen(isChecked() ? colours.accent : colours.mutedInk, scaled(2)));
+    painter.setBrush(isChecked() ? colours.accent : colours.field);
+    painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), scaled(4), scaled(4));
+    if (isChecked()) {
+        painter.setPen(QPen(colours.accentInk, scaled(2), Qt::SolidLine, Qt::RoundCap));
+        const double side = box.width();
+        painter.drawPolyline(QPolygonF{box.topLeft() + QPointF(0.26 * side, 0.52 * side),
+                                       box.topLeft() + QPointF(0.44 * side, 0.70 * side),
+                                       box.topLeft() + QPointF(0.75 * side, 0.32 * side)});
+    }
+    painter.restore();
 }
 
 void KeyButton::paintEvent(QPaintEvent*)
@@ -66,8 +89,13 @@ void KeyButton::paintEvent(QPaintEvent*)
                                     : colours.ink;
     const int words = painter.fontMetrics().horizontalAdvance(text());
     const int gap = scaled(8);
-    const int whole = m_isKeyShown ? words + gap + capWidth() : words;
-    const int left = (width() - whole) / 2;
+    const int whole = boxWidth() + (m_isKeyShown ? words + gap + capWidth() : words);
+    int left = (width() - whole) / 2;
+    if (isCheckable()) {
+        const int side = boxWidth() - gap;
+        paintBox(painter, QRectF(left, (height() - side) / 2.0, side, side));
+        left += boxWidth();
+    }
     painter.setPen(ink);
     painter.drawText(QRect(left, 0, words + 2, height()), Qt::AlignVCenter | Qt::AlignLeft, text());
     if (!m_isKeyShown) {

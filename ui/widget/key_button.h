@@ -2,9 +2,12 @@
 
 #include <QPushButton>
 
+class QPainter;
+
 namespace plumule::ui {
 
-// A button that shows the letter which presses it, and is tall enough for a wet finger.
+// A button that shows the key which presses it, and is tall enough for a wet finger. A checkable
+// one has a box that shows whether it is on.
 class KeyButton : public QPushButton
 {
     Q_OBJECT
@@ -26,6 +29,8 @@ protected:
 private:
     [[nodiscard]] int capSide() const;
     [[nodiscard]] int capWidth() const;
+    [[nodiscard]] int boxWidth() const; // 0 where it can't be checked
+    void paintBox(QPainter& painter, const QRectF& box) const;
 
     QString m_key;
     bool m_isKeyShown = true;
