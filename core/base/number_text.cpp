@@ -32,10 +32,9 @@ std::optional<Figures> figuresIn(std::string_view text)
     if (figures.isNegative || (!text.empty() && text.front() == '+')) {
         figures.text.remove_prefix(1);
     }
-    const bool isPlain =
-        std::all_of(figures.text.begin(), figures.text.end(),
-                    [](char c) { return isDigit(c) || c == '.' || c == ','; }) &&
-        std::any_of(figures.text.begin(), figures.text.end(), isDigit);
+    const bool isPlain = std::all_of(figures.text.begin(), figures.text.end(),
+                                     [](char c) { return isDigit(c) || c == '.' || c == ','; }) &&
+                         std::any_of(figures.text.begin(), figures.text.end(), isDigit);
     return isPlain ? std::optional(figures) : std::nullopt;
 }
 

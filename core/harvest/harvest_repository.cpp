@@ -102,22 +102,6 @@ std::vector<Harvest> HarvestRepository::between(Date from, Date to)
         m_database, "WHERE on_date BETWEEN ?1 AND ?2 ORDER BY on_date, minute, id", from, to);
 }
 
-std::vector<Mass> HarvestRepository::yieldsOf(VarietyId variety, MediumId medium,
-                                              std::optional<TrayId> except)
-{
-    Statement statement = m_database.prepare(
-        "SELECT sum(harvest.net_mg) FROM tray JOIN harvest ON harvest.tray_id = tray.id "
-        "WHERE tray.variety_id = ?1 AND tray.medium_id = ?2 AND tray.state = 'harvested' "
-        "AND tray.set_aside_reason IS NULL AND tray.id <> ?3 "
-        "GROUP BY tray.id ORDER BY tray.id");
-    statement.bind(variety, medium, except.value_or(TrayId{}));
-    std::vector<Mass> yields;
-    while (statement.step()) {
-        yields.push_back(statement.get<Mass>(0));
-    }
-    return yields;
-}
-
 std::vector<Mass> HarvestRepository::lastTares(int count)
 {
     Statement statement = m_database.prepare(

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/harvest/expected_range.h"
 #include "core/harvest/harvest.h"
 
 #include <map>
@@ -31,10 +32,12 @@ public:
 
     // Weighed from one day to another, both included, oldest first.
     [[nodiscard]] std::vector<Harvest> between(Date from, Date to);
-    // Yields of the trays of that variety on that medium whose last cut is weighed; those set aside
-    // and `except` left out.
-    [[nodiscard]] std::vector<Mass> yieldsOf(VarietyId variety, MediumId medium,
-                                             std::optional<TrayId> except = std::nullopt);
+    // The latest weights of cuts of that number, newest tray first, of the trays that the source
+    // says; the tray itself, those set aside and those discarded left out. Of RoomBySeed, the
+    // room's latest cuts of all varieties.
+    [[nodiscard]] std::vector<PastWeight> pastCuts(const Tray& tray, RangeSource from, int cut);
+    // The same of residues, a tray's together; VarietyOnMedium or Medium.
+    [[nodiscard]] std::vector<PastWeight> pastResidues(const Tray& tray, RangeSource from);
     // Of the bowls weighed last, newest first.
     [[nodiscard]] std::vector<Mass> lastTares(int count);
     // This tray is that many-th sown on its piece; 0 where it has none.

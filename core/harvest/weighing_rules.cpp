@@ -4,17 +4,44 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
+#include <limits>
 
 namespace plumule {
 namespace {
 
 constexpr Mass kHeaviestBowl = milligrams(50'000'000);
 
-bool isOutside(const WeighingDraft& draft, const WeighingFacts& facts)
+constexpr double kAnywhere = std::numeric_limits<double>::max();
+
+double distanceFromMiddle(Mass net, const ExpectedRange& range)
 {
-    const Mass total = facts.cutBefore + draft.net();
-    const bool isTooLight = draft.isLast && facts.expected.low && total < *facts.expected.low;
-    return isTooLight || (facts.expected.high && total > *facts.expected.high);
+    const double middle = std::sqrt(inGrams(*range.low) * inGrams(*range.high));
+    return std::abs(std::log(inGrams(net) / middle));
+}
+
+// Of all bowls, one of which is that many times too heavy or too light.
+std::optional<Slip> likeliestSlip(const std::vector<BowlDraft>& bowls,
+                                  const ExpectedRange& expected, double times)
+{
+    const Mass net = netOf(bowls);
+    std::optional<Slip> likeliest;
+    double nearest = net > Mass{} ? distanceFromMiddle(net, expected) / 2 : kAnywhere;
+    for (std::size_t i = 0; i < bowls.size(); ++i) {
+        for (const double factor : {1 / times, times}) {
+            const Mass gross = bowls[i].gross.scaledBy(factor);
+            const Slip slip{i, gross, net - bowls[i].gross + gross};
+            if (slip.net <= Mass{} || !expected.holds(slip.net)) {
+                continue;
+            }
+            const double distance = distanceFromMiddle(slip.net, expected);
+            if (distance < nearest) {
+                likeliest = slip;
+                nearest = distance;
+            }
+        }
+    }
+    return likeliest;
 }
 
 bool isTareForgotten(const std::vector<BowlDraft>& bowls, const std::vector<Mass>& lastTares)
@@ -32,6 +59,8 @@ bool isTareForgotten(const std::vector<BowlDraft>& bowls, const std::vector<Mass
 const char* toText(Doubt doubt)
 {
     switch (doubt) {
+    case Doubt::DecimalSlip:
+        return "decimal_slip";
     case Doubt::OutsideExpected:
         return "outside_expected";
     case Doubt::AlreadyWeighed:
@@ -61,21 +90,35 @@ Mass WeighingDraft::net() const
     return netOf(bowls);
 }
 
-std::vector<Doubt> doubtsAbout(const WeighingDraft& draft, const WeighingFacts& facts,
-                               bool isResidue)
+std::optional<Slip> slipIn(const std::vector<BowlDraft>& bowls, const ExpectedRange& expected)
+{
+    const Mass net = netOf(bowls);
+    if (expected.holds(net)) {
+        return std::nullopt;
+    }
+    for (const double times : {10.0, 100.0}) {
+        if (const auto slip = likeliestSlip(bowls, expected, times)) {
+            return slip;
+        }
+    }
+    return std::nullopt;
+}
+
+std::vector<Doubt> doubtsAbout(const std::vector<BowlDraft>& bowls, const WeighingFacts& facts)
 {
     std::vector<Doubt> doubts;
-    if (!isResidue && isOutside(draft, facts)) {
-        doubts.push_back(Doubt::OutsideExpected);
+    if (!facts.expected.holds(netOf(bowls))) {
+        doubts.push_back(slipIn(bowls, facts.expected) ? Doubt::DecimalSlip
+                                                       : Doubt::OutsideExpected);
     }
-    if (isResidue ? facts.isResidueWeighed : facts.isLastCutWeighed) {
+    if (facts.isWeighedAlready) {
         doubts.push_back(Doubt::AlreadyWeighed);
     }
-    if (std::any_of(draft.bowls.begin(), draft.bowls.end(),
+    if (std::any_of(bowls.begin(), bowls.end(),
                     [](const BowlDraft& bowl) { return !bowl.isStable; })) {
         doubts.push_back(Doubt::UnstableReading);
     }
-    if (isTareForgotten(draft.bowls, facts.lastTares)) {
+    if (isTareForgotten(bowls, facts.lastTares)) {
         doubts.push_back(Doubt::TareForgotten);
     }
     if (facts.isInTheDark) {
@@ -84,11 +127,19 @@ std::vector<Doubt> doubtsAbout(const WeighingDraft& draft, const WeighingFacts& 
     return doubts;
 }
 
-std::optional<Doubt> firstOpenDoubt(const WeighingDraft& draft, const std::vector<Doubt>& doubts)
+std::vector<Doubt> openDoubts(std::vector<Doubt> doubts, const std::set<Doubt>& accepted)
 {
-    const auto open = std::find_if(doubts.begin(), doubts.end(),
-                                   [&](Doubt doubt) { return !draft.accepted.contains(doubt); });
-    return open == doubts.end() ? std::nullopt : std::optional(*open);
+    std::erase_if(doubts, [&](Doubt doubt) { return accepted.contains(doubt); });
+    return doubts;
+}
+
+bool isAsStored(const std::vector<BowlDraft>& bowls, const std::vector<Bowl>& stored)
+{
+    return std::equal(bowls.begin(), bowls.end(), stored.begin(), stored.end(),
+                      [](const BowlDraft& draft, const Bowl& bowl) {
+                          return draft.isStable && draft.gross == bowl.gross &&
+                                 draft.tare == bowl.tare;
+                      });
 }
 
 Done checkBowls(const std::vector<BowlDraft>& bowls)

@@ -1,29 +1,35 @@
 #pragma once
 
-#include "core/harvest/harvest.h"
+#include "core/harvest/weighing.h"
 
 namespace plumule {
 
-// What is known of a tray when a weight comes in.
-struct WeighingFacts
+// A weight typed without its decimal point, or with it in the wrong place: the bowl it is in, what
+// was likely meant, and the net with it.
+struct Slip
 {
-    ExpectedRange expected; // of the whole tray's yield
-    Mass cutBefore;         // sum of the tray's cuts so far
-    bool isLastCutWeighed = false;
-    bool isResidueWeighed = false;
-    bool isInTheDark = false;
-    std::vector<Mass> lastTares; // of the bowls before this one
+    std::size_t bowl = 0;
+    Mass gross;
+    Mass net;
+    bool operator==(const Slip&) const = default;
 };
 
-// The doubts in the order of the enum. The tray's cuts so far and this one together are held
-// against the expected range, which has no lower end while more cuts are to come; residues have no
-// range.
-[[nodiscard]] std::vector<Doubt> doubtsAbout(const WeighingDraft& draft, const WeighingFacts& facts,
-                                             bool isResidue);
+// A bowl whose gross, over or times ten, or else a hundred, brings a net that is far off into the
+// expected range, and at least twice as near to its middle; the one nearest it. None where the net
+// is as expected.
+[[nodiscard]] std::optional<Slip> slipIn(const std::vector<BowlDraft>& bowls,
+                                         const ExpectedRange& expected);
 
-// The first doubt that the draft has not accepted.
-[[nodiscard]] std::optional<Doubt> firstOpenDoubt(const WeighingDraft& draft,
-                                                  const std::vector<Doubt>& doubts);
+// The doubts in the order of the enum.
+[[nodiscard]] std::vector<Doubt> doubtsAbout(const std::vector<BowlDraft>& bowls,
+                                             const WeighingFacts& facts);
+
+// Those that are not accepted, in the same order.
+[[nodiscard]] std::vector<Doubt> openDoubts(std::vector<Doubt> doubts,
+                                            const std::set<Doubt>& accepted);
+
+// Whether the bowls weigh what was stored of them: nothing then is doubted anew.
+[[nodiscard]] bool isAsStored(const std::vector<BowlDraft>& bowls, const std::vector<Bowl>& stored);
 
 // Missing bowls; Invalid: a negative tare, a gross beyond 50 kg, a net of nothing or less.
 [[nodiscard]] Done checkBowls(const std::vector<BowlDraft>& bowls);

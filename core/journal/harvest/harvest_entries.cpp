@@ -3,6 +3,7 @@
 #include "core/harvest/harvest_reason.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/harvest/weighing_rules.h"
+#include "core/journal/harvest/tray_at_scale.h"
 #include "core/journal/harvest/weigh_in.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/tray/tray_reason.h"
@@ -12,57 +13,6 @@
 
 namespace plumule {
 namespace {
-
-constexpr int kTaresLookedAt = 3;
-
-ExpectedRange expectedFor(Database& database, const Tray& tray)
-{
-    return expectedRange(HarvestRepository(database).yieldsOf(tray.variety, tray.medium, tray.id));
-}
-
-Mass sumOf(const std::vector<Harvest>& cuts)
-{
-    Mass sum;
-    for (const Harvest& cut : cuts) {
-        sum += cut.net;
-    }
-    return sum;
-}
-
-bool hasLastCut(const std::vector<Harvest>& cuts)
-{
-    return std::any_of(cuts.begin(), cuts.end(), [](const Harvest& cut) { return cut.isLast; });
-}
-
-bool isInTheDark(Database& database, const Tray& tray)
-{
-    return tray.state == TrayState::Growing &&
-           isBeforeLight(TrayRepository(database).stages(tray.id));
-}
-
-std::vector<Doubt> doubtsOn(Database& database, const Tray& tray, const WeighingDraft& draft,
-                            bool isResidue)
-{
-    HarvestRepository harvests(database);
-    const std::vector<Harvest> cuts = harvests.ofTray(tray.id);
-    WeighingFacts facts;
-    facts.expected = isResidue ? ExpectedRange{} : expectedFor(database, tray);
-    facts.cutBefore = sumOf(cuts);
-    facts.isLastCutWeighed = hasLastCut(cuts);
-    facts.isResidueWeighed = !harvests.residuesOfTray(tray.id).empty();
-    facts.isInTheDark = isInTheDark(database, tray);
-    // The scale's bowls are not the tares of whole trays.
-    facts.lastTares = isResidue ? std::vector<Mass>{} : harvests.lastTares(kTaresLookedAt);
-    return doubtsAbout(draft, facts, isResidue);
-}
-
-Done checkNotDiscarded(const Tray& tray)
-{
-    if (tray.state == TrayState::Discarded) {
-        return fail(ErrorKind::Conflict, HarvestReason::TrayDiscarded, tray.code);
-    }
-    return {};
-}
 
 // What is refused whatever is accepted.
 Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
@@ -83,10 +33,12 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
     return *tray;
 }
 
-Done checkDoubts(Database& database, const Tray& tray, const WeighingDraft& draft, bool isResidue)
+Done checkDoubts(const std::vector<BowlDraft>& bowls, const WeighingFacts& facts,
+                 const std::set<Doubt>& accepted)
 {
-    if (const auto open = firstOpenDoubt(draft, doubtsOn(database, tray, draft, isResidue))) {
-        return fail(ErrorKind::Conflict, HarvestReason::DoubtOpen, toText(*open));
+    const std::vector<Doubt> open = openDoubts(doubtsAbout(bowls, facts), accepted);
+    if (!open.empty()) {
+        return fail(ErrorKind::Conflict, HarvestReason::DoubtOpen, toText(open.front()));
     }
     return {};
 }
@@ -177,115 +129,86 @@ Result<std::vector<DueRow>> HarvestEntries::residuesDue(Date date)
     return m_ledger.ask([&](Database& database) { return residuesDueOn(database, date); });
 }
 
-Result<TrayAtScale> HarvestEntries::atScale(const std::string& code)
+Result<TrayAtScale> HarvestEntries::atScale(const std::string& code, Weighing what)
 {
-    return m_ledger.ask([&](Database& database) -> Result<TrayAtScale> {
-        TrayRepository trays(database);
-        const auto found = trays.findByCode(code);
-        const auto record = found ? trays.record(found->id) : std::nullopt;
-        if (!record) {
-            return fail(ErrorKind::NotFound, TrayReason::CodeUnknown, code);
-        }
-        if (Done allowed = checkNotDiscarded(record->tray); !allowed) {
-            return passOn(allowed);
-        }
-        HarvestRepository harvests(database);
-        TrayAtScale tray;
-        tray.record = *record;
-        tray.day =
-            dayCount(record->tray.sownOn, record->tray.endedOn.value_or(m_ledger.clock().today()));
-        if (record->tray.piece) {
-            tray.pieceUse = harvests.useOfPiece(record->tray);
-        }
-        tray.cuts = harvests.ofTray(record->tray.id);
-        tray.residues = harvests.residuesOfTray(record->tray.id);
-        tray.expected = expectedFor(database, record->tray);
-        tray.isInTheDark = isInTheDark(database, record->tray);
-        return tray;
+    return m_ledger.ask([&](Database& database) {
+        return trayAtScale(database, code, what, m_ledger.clock().today());
     });
 }
 
-Result<std::optional<TrialSoFar>> HarvestEntries::trialSoFar(TrayId tray)
+Result<CutAtScale> HarvestEntries::cutAtScale(HarvestId cut)
 {
-    return m_ledger.ask([&](Database& database) { return trialSoFarOf(database, tray); });
-}
-
-Result<std::vector<Doubt>> HarvestEntries::doubts(const WeighingDraft& draft, bool isResidue)
-{
-    return m_ledger.ask([&](Database& database) -> Result<std::vector<Doubt>> {
-        const auto tray = trayToWeigh(database, draft);
-        if (!tray) {
-            return passOn(tray);
-        }
-        return doubtsOn(database, *tray, draft, isResidue);
+    return m_ledger.ask([&](Database& database) {
+        return plumule::cutAtScale(database, cut, m_ledger.clock().today());
     });
 }
 
 Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
 {
-    return m_ledger.record(Intention::RecordHarvest,
-                           [&](Database& database, Deed& deed) -> Result<Harvest> {
-                               auto tray = trayToWeigh(database, draft);
-                               if (!tray) {
-                                   return passOn(tray);
-                               }
-                               if (Done sure = checkDoubts(database, *tray, draft, false); !sure) {
-                                   return passOn(sure);
-                               }
-                               deed.whom = tray->code;
-                               const Harvest harvest = storeCut(database, draft);
-                               followCuts(database, *tray);
-                               return harvest;
-                           });
+    return m_ledger.record(
+        Intention::RecordHarvest, [&](Database& database, Deed& deed) -> Result<Harvest> {
+            auto tray = trayToWeigh(database, draft);
+            if (!tray) {
+                return passOn(tray);
+            }
+            const WeighingFacts facts = factsAtScale(database, *tray, Weighing::Cut);
+            if (Done sure = checkDoubts(draft.bowls, facts, draft.accepted); !sure) {
+                return passOn(sure);
+            }
+            deed.whom = tray->code;
+            const Harvest harvest = storeCut(database, draft);
+            followCuts(database, *tray);
+            return harvest;
+        });
 }
 
 Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
 {
-    return m_ledger.record(Intention::RecordResidue,
-                           [&](Database& database, Deed& deed) -> Result<Residue> {
-                               const auto tray = trayToWeigh(database, draft);
-                               if (!tray) {
-                                   return passOn(tray);
-                               }
-                               if (Done sure = checkDoubts(database, *tray, draft, true); !sure) {
-                                   return passOn(sure);
-                               }
-                               deed.whom = tray->code;
-                               Residue residue = residueFrom(draft);
-                               HarvestRepository(database).insert(residue);
-                               return residue;
-                           });
+    return m_ledger.record(
+        Intention::RecordResidue, [&](Database& database, Deed& deed) -> Result<Residue> {
+            const auto tray = trayToWeigh(database, draft);
+            if (!tray) {
+                return passOn(tray);
+            }
+            const WeighingFacts facts = factsAtScale(database, *tray, Weighing::Residue);
+            if (Done sure = checkDoubts(draft.bowls, facts, draft.accepted); !sure) {
+                return passOn(sure);
+            }
+            deed.whom = tray->code;
+            Residue residue = residueFrom(draft);
+            HarvestRepository(database).insert(residue);
+            return residue;
+        });
 }
 
-Result<Harvest> HarvestEntries::correct(HarvestId id, const std::vector<BowlDraft>& bowls,
-                                        bool isLast)
+Result<Harvest> HarvestEntries::correct(const CutCorrection& correction)
 {
-    return m_ledger.record(Intention::CorrectHarvest,
-                           [&](Database& database, Deed& deed) -> Result<Harvest> {
-                               auto found = cutToChange(database, id);
-                               if (!found) {
-                                   return passOn(found);
-                               }
-                               if (Done allowed = checkBowls(bowls); !allowed) {
-                                   return passOn(allowed);
-                               }
-                               auto& [harvest, tray] = *found;
-                               deed.whom = tray.code;
-                               harvest.net = netOf(bowls);
-                               harvest.isLast = isLast;
-                               HarvestRepository harvests(database);
-                               harvests.update(harvest);
-                               harvests.removeBowls(harvest.id);
-                               storeBowls(harvests, harvest.id, bowls);
-                               followCuts(database, tray);
-                               return harvest;
-                           });
-}
-
-Result<std::vector<Bowl>> HarvestEntries::bowls(HarvestId harvest)
-{
-    return m_ledger.ask(
-        [&](Database& database) { return HarvestRepository(database).bowls(harvest); });
+    return m_ledger.record(
+        Intention::CorrectHarvest, [&](Database& database, Deed& deed) -> Result<Harvest> {
+            auto found = cutToChange(database, correction.cut);
+            if (!found) {
+                return passOn(found);
+            }
+            if (Done allowed = checkBowls(correction.bowls); !allowed) {
+                return passOn(allowed);
+            }
+            auto& [harvest, tray] = *found;
+            deed.whom = tray.code;
+            HarvestRepository harvests(database);
+            if (!isAsStored(correction.bowls, bowlsAtScale(database, harvest))) {
+                const WeighingFacts facts = factsAtScale(database, tray, Weighing::Cut, &harvest);
+                if (Done sure = checkDoubts(correction.bowls, facts, correction.accepted); !sure) {
+                    return passOn(sure);
+                }
+                harvest.net = netOf(correction.bowls);
+                harvests.removeBowls(harvest.id);
+                storeBowls(harvests, harvest.id, correction.bowls);
+            }
+            harvest.isLast = correction.isLast;
+            harvests.update(harvest);
+            followCuts(database, tray);
+            return harvest;
+        });
 }
 
 Done HarvestEntries::remove(HarvestId id)

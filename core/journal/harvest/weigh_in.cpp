@@ -5,7 +5,6 @@
 #include "core/room/room_repository.h"
 #include "core/tray/stage_plan.h"
 #include "core/tray/tray_ids.h"
-#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_repository.h"
 
@@ -118,10 +117,6 @@ WeighIn weighInOn(Database& database, Date date)
     answer.date = date;
     answer.due = cutsDue(database, date);
     answer.done = weighedOn(database, date);
-    const std::vector<Mass> tares = HarvestRepository(database).lastTares(1);
-    if (!tares.empty()) {
-        answer.lastTare = tares.front();
-    }
     return answer;
 }
 
@@ -147,16 +142,12 @@ std::vector<DueRow> residuesDueOn(Database& database, Date date)
     return due;
 }
 
-Result<std::optional<TrialSoFar>> trialSoFarOf(Database& database, TrayId tray)
+std::optional<TrialSoFar> trialSoFarOf(Database& database, const Tray& tray)
 {
     TrayRepository trays(database);
-    const auto asked = trays.find(tray);
-    if (!asked) {
-        return fail(ErrorKind::NotFound, TrayReason::Unknown);
-    }
-    const auto trial = asked->trial ? TrialRepository(database).find(*asked->trial) : std::nullopt;
+    const auto trial = tray.trial ? TrialRepository(database).find(*tray.trial) : std::nullopt;
     if (!trial) {
-        return std::optional<TrialSoFar>();
+        return std::nullopt;
     }
     TrayFilter filter;
     filter.trial = trial->id;
@@ -170,7 +161,7 @@ Result<std::optional<TrialSoFar>> trialSoFarOf(Database& database, TrayId tray)
             answer.dots.push_back(dotOf(record, yields));
         }
     }
-    return std::optional(std::move(answer));
+    return answer;
 }
 
 } // namespace plumule

@@ -131,22 +131,59 @@ TEST_F(HarvestRepositoryTest, GivesTheResiduesOfManyTraysByTray)
     EXPECT_THAT(harvests.residuesOfTray(one.id), ElementsAre(weighed));
 }
 
-TEST_F(HarvestRepositoryTest, GivesTheYieldsOfAVarietyOnAMedium)
+TEST_F(HarvestRepositoryTest, GivesThePastCutsOfThatNumberNewestTrayFirst)
 {
     const Tray twice = storeTrayOn("RD001", coir);
     cut(twice, 200);
-    cut(twice, 90, kMonday + 9, 540, 2);
-    const Tray once = storeTrayOn("RD002", coir);
-    cut(once, 280);
-    cut(storeTrayOn("RD003", mesh), 310);
-    cut(storeTrayOn("RD004", coir, TrayState::Growing), 100);
-    Tray aside = storeTrayOn("RD005", coir);
-    cut(aside, 120);
+    cut(twice, 90, kMonday + 7, 540, 2);
+    cut(storeTrayOn("RD002", coir), 280);
+    cut(storeTrayOn("RD003", coir, TrayState::Growing), 270);
+    cut(storeTrayOn("RD004", mesh), 310);
+    cut(storeTrayOn("RD005", coir, TrayState::Discarded), 5);
+    Tray aside = storeTrayOn("RD006", coir);
+    cut(aside, 10);
     aside.setAsideReason = "lamp out";
     TrayRepository(database).update(aside);
-    EXPECT_THAT(harvests.yieldsOf(variety, coir.id), ElementsAre(grams(290), grams(280)));
-    EXPECT_THAT(harvests.yieldsOf(variety, coir.id, twice.id), ElementsAre(grams(280)));
-    EXPECT_THAT(harvests.yieldsOf(variety, mesh.id), ElementsAre(grams(310)));
+    const auto codes = [&](const Tray& tray, RangeSource from, int number) {
+        std::vector<std::string> list;
+        for (const PastWeight& each : harvests.pastCuts(tray, from, number)) {
+            list.push_back(each.code);
+        }
+        return list;
+    };
+    const Tray asked = storeTrayOn("RD007", coir, TrayState::Growing);
+    EXPECT_THAT(codes(asked, RangeSource::VarietyOnMedium, 1),
+                ElementsAre("RD003", "RD002", "RD001"));
+    EXPECT_THAT(codes(twice, RangeSource::VarietyOnMedium, 1), ElementsAre("RD003", "RD002"));
+    EXPECT_THAT(codes(asked, RangeSource::VarietyOnMedium, 2), ElementsAre("RD001"));
+    EXPECT_THAT(codes(asked, RangeSource::Variety, 1),
+                ElementsAre("RD004", "RD003", "RD002", "RD001"));
+    EXPECT_THAT(codes(asked, RangeSource::RoomBySeed, 1),
+                ElementsAre("RD004", "RD003", "RD002", "RD001"));
+    EXPECT_THAT(codes(asked, RangeSource::SameTrial, 1), IsEmpty());
+    const PastWeight first = harvests.pastCuts(asked, RangeSource::VarietyOnMedium, 2).front();
+    EXPECT_EQ(first.net, grams(90));
+    EXPECT_EQ(first.on, kMonday + 7);
+    EXPECT_EQ(first.marker, coir.marker);
+    EXPECT_EQ(first.variety, variety);
+    EXPECT_FALSE(first.seed);
+}
+
+TEST_F(HarvestRepositoryTest, GivesThePastResiduesOfAMediumATrayTogether)
+{
+    const Tray one = storeTrayOn("RD001", coir);
+    for (const double net : {900.0, 50.0}) {
+        Residue residue{{}, one.id, kMonday, 560, std::nullopt, std::nullopt, grams(net)};
+        harvests.insert(residue);
+    }
+    const Tray asked = storeTrayOn("RD002", coir);
+    for (const RangeSource from : {RangeSource::VarietyOnMedium, RangeSource::Medium}) {
+        const auto past = harvests.pastResidues(asked, from);
+        ASSERT_EQ(past.size(), 1U);
+        EXPECT_EQ(past.front().code, "RD001");
+        EXPECT_EQ(past.front().net, grams(950));
+        EXPECT_THAT(harvests.pastResidues(one, from), IsEmpty());
+    }
 }
 
 TEST_F(HarvestRepositoryTest, GivesTheCutsOfASpanOldestFirst)

@@ -1,5 +1,6 @@
 #include "core/starter/starter_varieties.h"
 
+#include "core/starter/starter_yields.h"
 #include "core/variety/variety_rules.h"
 #include "tests/core/journal/journal_fixture.h"
 
@@ -242,6 +243,25 @@ TEST_F(StarterLibraryTest, TheWorkOnATrayAddsUpToABelievableTime)
     }
     EXPECT_EQ(tasks, 7);
     expectWithin(10, seconds / 60, 25, "minutes a tray");
+}
+
+// The yields of varieties.csv, whose notes name what was read.
+TEST(StarterYields, EveryVarietyHasOneWithItsSource)
+{
+    const LibraryYield widest = libraryYield("no such variety");
+    EXPECT_EQ(widest.source, "from memory");
+    std::set<std::string> sources;
+    for (const Protocol& protocol : starterVarieties()) {
+        const LibraryYield yield = libraryYield(protocol.variety.name);
+        EXPECT_LT(yield.gramsLow, yield.gramsHigh) << protocol.variety.name;
+        EXPECT_GE(yield.gramsLow, widest.gramsLow);
+        EXPECT_LE(yield.gramsHigh, widest.gramsHigh);
+        EXPECT_FALSE(yield.source.empty());
+        EXPECT_FALSE(yield == widest) << protocol.variety.name << " is not in the table";
+        sources.insert(yield.source);
+    }
+    EXPECT_EQ(sources.size(), 5U);
+    EXPECT_EQ(libraryYield("pea SHOOTS").gramsHigh, 3797);
 }
 
 } // namespace

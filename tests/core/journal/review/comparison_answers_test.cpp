@@ -57,7 +57,7 @@ protected:
             weighing.tray = trays->front();
             weighing.bowls = {{grams(250 + later), grams(10)}};
             weighing.at = {draft.at.date + 12, 600};
-            weighing.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet, Doubt::TareForgotten};
+            weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet, Doubt::TareForgotten};
             ASSERT_TRUE(journal->harvests().record(weighing));
             ASSERT_TRUE(journal->media().sanitise({piece}, "peroxide"));
         }

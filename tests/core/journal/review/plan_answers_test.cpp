@@ -64,7 +64,7 @@ protected:
             weighing.tray = planned.tray.value();
             weighing.bowls = {{grams(yieldOf(planned) + 10), grams(10)}};
             weighing.at = {done.plan.sowOn + 12, 600};
-            weighing.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet, Doubt::TareForgotten,
+            weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet, Doubt::TareForgotten,
                                  Doubt::UnstableReading};
             const auto weighed = journal->harvests().record(weighing);
             EXPECT_TRUE(weighed) << weighed.error().subject;

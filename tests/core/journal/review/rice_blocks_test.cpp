@@ -71,7 +71,7 @@ protected:
             const double net = m_yields.at(rate).at("R" + std::to_string(tray.block));
             weighing.bowls = {{grams(net + 42), grams(42)}};
             weighing.at = at;
-            weighing.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet};
+            weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
             const auto done = journal->harvests().record(weighing);
             ASSERT_TRUE(done) << done.error().subject << " " << done.error().detail;
         }

@@ -67,7 +67,7 @@ protected:
         weighing.tray = tray;
         weighing.bowls = {{grams(net + 40), grams(40)}};
         weighing.at = at;
-        weighing.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet};
+        weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
         const auto done = journal->harvests().record(weighing);
         ASSERT_TRUE(done) << done.error().subject << " " << done.error().detail;
     }

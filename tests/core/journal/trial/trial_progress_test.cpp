@@ -134,7 +134,7 @@ TEST_F(TrialProgressTest, ATrayPastItsHarvestLacksItsWeight)
     first.bowls = {{grams(150), grams(40)}};
     first.at = {due, 600};
     first.isLast = false;
-    first.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet};
+    first.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
     ASSERT_TRUE(journal->harvests().record(first));
     EXPECT_THAT(lacks(), ElementsAre("2026-03-13 CR004 weight"));
 }
