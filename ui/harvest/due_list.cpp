@@ -56,6 +56,9 @@ QWidget* DueList::rowOf(const DueRow& row, bool isPresent)
     layout->addStretch(1);
     layout->addWidget(new MarkerDot(row.medium.marker));
     layout->addWidget(label(QString::fromStdString(row.medium.name)));
+    if (isPresent) {
+        layout->addWidget(label(tr("on the scale"), "muted"));
+    }
     return line;
 }
 

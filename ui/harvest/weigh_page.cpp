@@ -2,15 +2,15 @@
 
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_view.h"
-#include "ui/harvest/doubt_text.h"
 #include "ui/harvest/due_list.h"
+#include "ui/harvest/range_strip.h"
 #include "ui/harvest/weigh_card.h"
+#include "ui/harvest/weigh_question.h"
+#include "ui/harvest/weigh_text.h"
 #include "ui/harvest/weighed_model.h"
 #include "ui/widget/theme.h"
 
-#include <QHeaderView>
 #include <QScrollArea>
-#include <QTableView>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -32,9 +32,8 @@ WeighPage::WeighPage(Journal& journal, Services services, QWidget* parent)
     inner->addLayout(m_columns, 1);
     buildColumns();
     wireSignals();
-    setUnit(services.preferences.get(Preference::ScaleUnit).toString() == "oz" ? MassUnit::Ounce
-                                                                               : MassUnit::Gram);
     m_card->setTare(milligrams(services.preferences.get(Preference::LastTare).toLongLong()));
+    readPreferences();
     m_listener = journal.addListener([this](const std::vector<Change>& changes) {
         const bool isMine = std::any_of(changes.begin(), changes.end(), [this](const Change& each) {
             return concerns(each.about);
@@ -62,99 +61,13 @@ bool WeighPage::concerns(Concept about) const
            about == Concept::Medium || about == Concept::Trial;
 }
 
-void WeighPage::buildHead()
+// Until a unit is chosen by hand, the scale's is the room's.
+void WeighPage::readPreferences()
 {
-    m_head = new PageHead(tr("Weigh-in"));
-    m_mode = new Segmented({tr("Harvest"), tr("Residue")});
-    m_mode->setObjectName("mode");
-    m_unit = new Segmented({tr("g"), tr("oz")});
-    m_unit->setObjectName("unit");
-    m_head->addControl(m_mode);
-    m_head->addControl(m_unit);
-}
-
-void WeighPage::buildColumns()
-{
-    auto* left = new QVBoxLayout;
-    left->setSpacing(scaled(16));
-    m_card = new WeighCard;
-    m_card->setObjectName("weighCard");
-    left->addWidget(m_card);
-    left->addWidget(buildWeighed(), 1);
-    m_columns->addLayout(left, 7);
-    m_columns->addWidget(buildSide(), 4);
-}
-
-QWidget* WeighPage::buildWeighed()
-{
-    auto* card = new Card(tr("Just weighed"));
-    m_weighed = new WeighedModel(this);
-    m_weighedView = new QTableView;
-    m_weighedView->setObjectName("weighed");
-    m_weighedView->setAccessibleName(tr("Just weighed"));
-    m_weighedView->setModel(m_weighed);
-    m_weighedView->setShowGrid(false);
-    m_weighedView->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_weighedView->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_weighedView->setTabKeyNavigation(false);
-    m_weighedView->verticalHeader()->hide();
-    m_weighedView->verticalHeader()->setDefaultSectionSize(scaled(36));
-    m_weighedView->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_weighedView->horizontalHeader()->setSectionResizeMode(WeighedModel::MediumName,
-                                                            QHeaderView::Stretch);
-    m_weighedView->horizontalHeader()->setHighlightSections(false);
-    m_weighedView->setMinimumHeight(scaled(190));
-    card->body()->addWidget(m_weighedView, 1);
-    card->body()->addWidget(label(tr("F2 corrects the last one, Ctrl+Z takes it back."), "muted"));
-    return card;
-}
-
-QWidget* WeighPage::buildSide()
-{
-    auto* side = new QWidget;
-    auto* column = new QVBoxLayout(side);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(scaled(16));
-    m_trialCard = new Card(tr("This trial so far"));
-    m_trialChart = new ChartView;
-    m_trialChart->setMinimumHeight(scaled(200));
-    m_trialWords = label(QString(), "muted");
-    m_trialWords->setObjectName("trialWords");
-    m_trialWords->setWordWrap(true);
-    m_trialCard->body()->addWidget(m_trialChart, 1);
-    m_trialCard->body()->addWidget(m_trialWords);
-    m_due = new DueList;
-    column->addWidget(m_trialCard);
-    column->addWidget(m_due);
-    column->addStretch(1);
-    return side;
-}
-
-void WeighPage::wireSignals()
-{
-    connect(m_mode, &Segmented::chosenByHand, this, [this](int index) { setMode(index == 1); });
-    connect(m_unit, &Segmented::chosenByHand, this,
-            [this](int index) { setUnit(index == 1 ? MassUnit::Ounce : MassUnit::Gram); });
-    connect(m_card, &WeighCard::codeEntered, this, &WeighPage::take);
-    connect(m_card, &WeighCard::recordAsked, this, &WeighPage::record);
-    connect(m_card, &WeighCard::edited, this, [this] {
-        // What was accepted was accepted for the weight that stood there.
-        if (!m_asked.empty()) {
-            m_asked.clear();
-            sayExpected();
-        }
-        showTrial();
-    });
-    connect(m_due, &DueList::taken, this, &WeighPage::take);
-    connect(m_weighedView, &QTableView::clicked, this, [this](const QModelIndex& index) {
-        if (index.column() == WeighedModel::Correct) {
-            beginCorrection(index.row());
-        }
-    });
-    connect(m_weighedView, &QTableView::activated, this,
-            [this](const QModelIndex& index) { beginCorrection(index.row()); });
-    connect(m_trialChart, &ChartView::pointChosen, this,
-            [this](qint64 tray) { Q_EMIT trayAsked(TrayId{tray}); });
+    const QString chosen = services().preferences.get(Preference::ScaleUnit).toString();
+    const bool isRoomMetric = units().units() == UnitSystem::Metric;
+    const bool isOunces = chosen.isEmpty() ? !isRoomMetric : chosen == QLatin1String("oz");
+    setUnit(isOunces ? MassUnit::Ounce : MassUnit::Gram);
 }
 
 void WeighPage::reload()
@@ -165,34 +78,45 @@ void WeighPage::reload()
         return;
     }
     m_weighIn = *weighIn;
-    m_residuesDue = journal().harvests().residuesDue(today).value_or(std::vector<DueRow>());
-    m_weighed->show(m_weighIn.done, units());
+    if (m_what == Weighing::Residue) {
+        m_residuesDue = journal().harvests().residuesDue(today).value_or(std::vector<DueRow>());
+    }
+    readPreferences();
+    Q_EMIT badgeChanged(static_cast<int>(m_weighIn.due.size()));
+    if (m_tray && !m_correcting) {
+        // It may have been weighed, discarded or undone meanwhile.
+        const auto again = journal().harvests().atScale(m_tray->record.tray.code, m_what);
+        if (again) {
+            m_tray = *again;
+        } else {
+            clearTray();
+            m_card->say(cannotWeighText(m_card->code(), again.error()), "warning");
+        }
+        showTray();
+    }
+    showHead();
+    showDue();
+    showTrial();
+}
+
+void WeighPage::showHead()
+{
+    const QString today = dayText(journal().clock().today());
     const int open = static_cast<int>(m_weighIn.due.size());
     const int all = open + static_cast<int>(m_weighIn.done.size());
     m_head->setSubtitle(
-        m_isResidue
+        m_what == Weighing::Residue
             ? tr("%1  ·  %n residue(s) to weigh", nullptr, static_cast<int>(m_residuesDue.size()))
-                  .arg(dayText(today))
-            : tr("%1  ·  %2 of %3 trays still to weigh").arg(dayText(today)).arg(open).arg(all));
-    Q_EMIT badgeChanged(open);
-    m_due->setHeading(m_isResidue ? tr("Residues to weigh") : tr("Still to weigh"));
-    m_due->show(m_isResidue ? m_residuesDue : m_weighIn.due,
-                m_tray ? QString::fromStdString(m_tray->record.tray.code) : QString(),
-                m_isResidue ? tr("No residue is waiting.") : tr("No tray is due to be cut today."));
-    if (m_tray && !m_correcting) {
-        // It may have been weighed, discarded or undone meanwhile.
-        const auto again = journal().harvests().atScale(m_tray->record.tray.code);
-        if (again) {
-            m_tray = *again;
-            m_trial =
-                journal().harvests().trialSoFar(m_tray->record.tray.id).value_or(std::nullopt);
-        } else {
-            m_tray.reset();
-            m_card->showNoTray();
-        }
-        sayExpected();
-    }
-    showTrial();
+                  .arg(today)
+            : tr("%1  ·  %2 of %3 trays still to weigh").arg(today).arg(open).arg(all));
+}
+
+void WeighPage::showDue()
+{
+    const bool isResidue = m_what == Weighing::Residue;
+    m_due->setHeading(isResidue ? tr("Residues to weigh") : tr("Still to weigh"));
+    m_due->show(isResidue ? m_residuesDue : m_weighIn.due, codeOnScale(),
+                isResidue ? tr("No residue is waiting.") : tr("No tray is due to be cut today."));
 }
 
 // How many are due is in sight where the page is not.
@@ -206,8 +130,10 @@ void WeighPage::noteBadge()
         this,
         [this] {
             m_isBadgeQueued = false;
-            const auto weighIn = journal().harvests().weighIn(journal().clock().today());
-            if (weighIn && !isVisible()) { // else reload() tells it
+            if (isVisible()) { // reload() tells it
+                return;
+            }
+            if (const auto weighIn = journal().harvests().weighIn(journal().clock().today())) {
                 Q_EMIT badgeChanged(static_cast<int>(weighIn->due.size()));
             }
         },
@@ -222,31 +148,55 @@ void WeighPage::followClock()
 
 void WeighPage::begin()
 {
-    m_tray ? m_card->focusWeight() : m_card->focusCode();
+    if (m_card->question().isOpen()) {
+        m_card->question().setFocus();
+    } else if (m_tray) {
+        m_card->focusWeight();
+    } else {
+        m_card->focusCode();
+    }
 }
 
 void WeighPage::take(const QString& code)
 {
-    leaveCorrection();
-    m_asked.clear();
-    const auto found = journal().harvests().atScale(code.toStdString());
+    nameUnrecorded(code);
+    clearTray();
+    const auto found = journal().harvests().atScale(code.toStdString(), m_what);
     if (!found) {
-        m_tray.reset();
-        m_card->showNoTray();
         m_card->setCode(code);
-        m_card->say(found.error().kind == ErrorKind::NotFound
-                        ? tr("No tray is called %1. Check the label.").arg(code)
-                        : tr("%1 was discarded and can't be weighed.").arg(code),
-                    "warning");
+        m_card->say(cannotWeighText(code, found.error()), "warning");
         m_card->focusCode();
-        showTrial();
+        showTray();
         return;
     }
     m_tray = *found;
-    m_trial = journal().harvests().trialSoFar(m_tray->record.tray.id).value_or(std::nullopt);
-    m_card->showTray(*m_tray, m_isResidue);
+    m_card->showTray(*m_tray, m_what);
     sayExpected();
+    showTray();
+}
+
+// The first of those still to weigh but that one.
+void WeighPage::takeNext(const QString& after)
+{
+    const bool isResidue = m_what == Weighing::Residue;
+    for (const DueRow& row : isResidue ? m_residuesDue : m_weighIn.due) {
+        if (QString::fromStdString(row.code) != after) {
+            take(QString::fromStdString(row.code));
+            return;
+        }
+    }
+    m_card->say(isResidue ? tr("That was the last residue.")
+                          : tr("That was the last tray due today."),
+                "good");
+    m_card->focusCode();
+}
+
+// What depends on which tray is on the scale.
+void WeighPage::showTray()
+{
+    showRange();
     showTrial();
+    showDue();
 }
 
 void WeighPage::sayExpected()
@@ -255,36 +205,48 @@ void WeighPage::sayExpected()
         m_card->say(QString(), "muted");
         return;
     }
-    if (m_isResidue) {
-        m_card->say(tr("The residue is what is left in the tray after cutting, weighed wet."),
-                    "muted");
-        return;
-    }
-    QString words = expectedText(m_tray->expected, units());
-    if (!m_tray->cuts.empty()) {
+    QString words = expectedText(*m_tray, m_what, scaleUnit());
+    if (m_what == Weighing::Residue) {
+        words =
+            tr("The residue is what is left in the tray after cutting, weighed wet.") + ' ' + words;
+    } else if (!m_tray->cuts.empty() && !m_correcting) {
         Mass before;
         for (const Harvest& cut : m_tray->cuts) {
             before += cut.net;
         }
         words += ' ' + tr("%n cut(s) before: %1.", nullptr, static_cast<int>(m_tray->cuts.size()))
-                           .arg(units().mass(before));
+                           .arg(scaleUnits().mass(before));
     }
     m_card->say(words, "muted");
 }
 
-void WeighPage::showTrial()
+void WeighPage::showRange()
 {
-    m_trialCard->setVisible(m_trial.has_value() && !m_isResidue);
-    if (!m_trial) {
+    m_rangeCard->setVisible(m_tray.has_value() && m_tray->facts.expected.isKnown());
+    if (!m_tray) {
         return;
     }
-    TrialSoFar shown = *m_trial;
+    QString words = rangeSourceText(*m_tray, m_what);
+    words.replace(0, 1, words.left(1).toUpper());
+    m_rangeWords->setText(words);
+    m_range->show(m_tray->facts.expected, scaleUnit());
+    m_range->setOnScale(typedNet());
+}
+
+void WeighPage::showTrial()
+{
+    const bool isShown = m_tray && m_tray->trial && m_what == Weighing::Cut;
+    m_trialCard->setVisible(isShown);
+    if (!isShown) {
+        return;
+    }
+    TrialSoFar shown = *m_tray->trial;
     int weighed = 0;
-    const auto typed = m_card->bowls();
+    const auto net = typedNet();
     for (TrialSoFar::Dot& dot : shown.dots) {
         weighed += dot.yield ? 1 : 0;
-        if (m_tray && dot.tray == m_tray->record.tray.id && !dot.yield && typed) {
-            dot.yield = draftOf(*typed).net();
+        if (dot.tray == m_tray->record.tray.id && !dot.yield) {
+            dot.yield = net;
         }
     }
     ChartSpec spec = trialSoFarChart(shown);
@@ -296,7 +258,7 @@ void WeighPage::showTrial()
     }
     for (ChartSeries& series : spec.series) {
         for (ChartPoint& point : series.points) {
-            point.isHollow = m_tray && point.target == m_tray->record.tray.id.value;
+            point.isHollow = point.target == m_tray->record.tray.id.value;
         }
     }
     m_trialChart->draw(spec);
@@ -308,32 +270,60 @@ void WeighPage::showTrial()
                   .arg(shown.dots.size()));
 }
 
-void WeighPage::setMode(bool isResidue)
+void WeighPage::setMode(Weighing what)
 {
-    m_isResidue = isResidue;
-    m_mode->choose(isResidue ? 1 : 0);
-    leaveCorrection();
-    m_tray.reset();
-    m_trial.reset();
-    m_asked.clear();
-    m_card->showNoTray();
-    reload();
+    nameUnrecorded(QString());
+    m_what = what;
+    m_mode->choose(what == Weighing::Residue ? 1 : 0);
+    clearTray();
+    readAgain();
+    showTray();
     m_card->focusCode();
+}
+
+MassUnit WeighPage::scaleUnit() const
+{
+    return m_card->unit();
+}
+
+UnitText WeighPage::scaleUnits() const
+{
+    return UnitText(scaleUnit() == MassUnit::Gram ? UnitSystem::Metric : UnitSystem::UsCustomary);
 }
 
 void WeighPage::setUnit(MassUnit unit)
 {
     m_unit->choose(unit == MassUnit::Ounce ? 1 : 0);
     m_card->setUnit(unit);
-    services().preferences.set(Preference::ScaleUnit, unit == MassUnit::Ounce ? "oz" : "g");
-    begin();
+    m_weighed->show(m_weighIn.done, scaleUnits());
+    if (m_tray && !m_card->question().isOpen()) {
+        sayExpected();
+    }
+    showRange();
+}
+
+QString WeighPage::codeOnScale() const
+{
+    return m_tray ? QString::fromStdString(m_tray->record.tray.code) : QString();
+}
+
+std::optional<Mass> WeighPage::typedNet() const
+{
+    const auto bowls = m_card->bowls();
+    return bowls ? std::optional(netOf(*bowls)) : std::nullopt;
+}
+
+void WeighPage::layOut()
+{
+    const bool isWide = width() >= scaled(960);
+    m_columns->setDirection(isWide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    m_card->setWide((isWide ? width() * 7 / 11 : width()) >= scaled(560));
 }
 
 void WeighPage::resizeEvent(QResizeEvent* event)
 {
     Page::resizeEvent(event);
-    const bool isWide = width() >= scaled(960);
-    m_columns->setDirection(isWide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    layOut();
 }
 
 } // namespace plumule::ui

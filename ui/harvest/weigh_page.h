@@ -1,6 +1,7 @@
 #pragma once
 
-#include "core/harvest/scale_text.h"
+#include "core/harvest/weighing_rules.h"
+#include "ui/harvest/scale_field.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -13,11 +14,12 @@ namespace plumule::ui {
 
 class ChartView;
 class DueList;
+class RangeStrip;
 class WeighCard;
 class WeighedModel;
 
 // The scale. A tray is typed or scanned, its weight read in, Enter records it and goes on to the
-// next tray due. What is odd is asked about in place: a second Enter accepts it.
+// next tray due. What is odd is asked about in place, and nothing recorded before it is answered.
 class WeighPage : public Page
 {
     Q_OBJECT
@@ -32,7 +34,8 @@ public:
     void begin() override;
     void followClock() override;
 
-    // Puts this tray on the scale; refuses in words when it can't be weighed.
+    // Puts this tray on the scale; refuses in words when it can't be weighed. A weight of another
+    // tray that was not recorded goes, and is named.
     void take(const QString& code);
 
 protected:
@@ -45,25 +48,42 @@ private:
     QWidget* buildWeighed();
     QWidget* buildSide();
     void wireSignals();
-
     void noteBadge();
+    void readPreferences();
 
-    // weigh_acts.cpp
+    void showHead();
+    void showDue();
+    void showTray();
+    void sayExpected();
+    void showRange();
+    void showTrial();
+    void takeNext(const QString& after);
+    void setMode(Weighing what);
+    void setUnit(MassUnit unit);
+    void layOut();
+    [[nodiscard]] MassUnit scaleUnit() const;
+    // Masses as the scale shows them.
+    [[nodiscard]] UnitText scaleUnits() const;
+    [[nodiscard]] QString codeOnScale() const;
+    // The net that stands there now; none where nothing is typed, or no weight.
+    [[nodiscard]] std::optional<Mass> typedNet() const;
+
+    // weigh_page_acts.cpp
     [[nodiscard]] bool settleTray();
     void record();
+    void refuseWeight(const Error& error);
+    // What is odd about the bowls and not accepted.
+    [[nodiscard]] std::vector<Doubt> openDoubtsOf(const std::vector<BowlDraft>& bowls) const;
+    void ask(const std::vector<BowlDraft>& bowls, const std::vector<Doubt>& open);
+    void takeAnswer(int choice);
+    void leaveQuestion();
+    void store(const std::vector<BowlDraft>& bowls);
     void finishRecording(const QString& code, Mass net);
-    void goToNext(const QString& after);
     void beginCorrection(int row);
-    void saveCorrection(const std::vector<BowlDraft>& bowls);
     void leaveCorrection();
-    [[nodiscard]] WeighingDraft draftOf(const std::vector<BowlDraft>& bowls) const;
-    // Asks about doubts that are not accepted yet; true when there are none left.
-    bool settleDoubts(WeighingDraft& draft);
-
-    void sayExpected();
-    void showTrial();
-    void setMode(bool isResidue);
-    void setUnit(MassUnit unit);
+    void clearTray();
+    // Says that a weight which stands there was not recorded.
+    void nameUnrecorded(const QString& nextCode);
 
     PageHead* m_head = nullptr;
     Segmented* m_mode = nullptr;
@@ -72,17 +92,21 @@ private:
     WeighCard* m_card = nullptr;
     WeighedModel* m_weighed = nullptr;
     QTableView* m_weighedView = nullptr;
+    Card* m_rangeCard = nullptr;
+    QLabel* m_rangeWords = nullptr;
+    RangeStrip* m_range = nullptr;
     Card* m_trialCard = nullptr;
     ChartView* m_trialChart = nullptr;
     QLabel* m_trialWords = nullptr;
     DueList* m_due = nullptr;
-    bool m_isResidue = false;
+    Weighing m_what = Weighing::Cut;
     WeighIn m_weighIn;
     std::vector<DueRow> m_residuesDue;
     std::optional<TrayAtScale> m_tray;
-    std::optional<TrialSoFar> m_trial;
-    std::set<Doubt> m_asked; // about the weight that stands there now
-    std::optional<Harvest> m_correcting;
+    std::optional<CutAtScale> m_correcting;
+    std::set<Doubt> m_accepted; // of the weight that stands there now
+    std::vector<Doubt> m_asked; // by the question that stands
+    std::optional<Slip> m_slip; // that the question offers to put right
     int m_listener = 0;
     bool m_isBadgeQueued = false;
 };

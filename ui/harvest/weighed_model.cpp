@@ -1,6 +1,7 @@
 #include "ui/harvest/weighed_model.h"
 
 #include "ui/medium/marker.h"
+#include "ui/widget/theme.h"
 
 namespace plumule::ui {
 namespace {
@@ -9,6 +10,14 @@ QString perSeedText(const WeighedRow& row)
 {
     return row.seed && row.seed->count() > 0 ? numberText(row.harvest.net / *row.seed, 1)
                                              : QStringLiteral("–");
+}
+
+QString cutText(const Harvest& harvest)
+{
+    if (!harvest.isLast) {
+        return WeighedModel::tr("cut %1, again later").arg(harvest.cut);
+    }
+    return harvest.cut > 1 ? WeighedModel::tr("cut %1").arg(harvest.cut) : QString();
 }
 
 } // namespace
@@ -25,11 +34,8 @@ void WeighedModel::show(std::vector<WeighedRow> rows, UnitText units)
 std::vector<RowColumn<WeighedRow>> WeighedModel::columnsIn(UnitText units)
 {
     std::vector<RowColumn<WeighedRow>> columns(Columns);
-    columns[Tray] = {tr("Tray"), [](const WeighedRow& row) {
-                         return QString::fromStdString(row.code) +
-                                (row.harvest.isLast ? QString()
-                                                    : tr(" (cut %1)").arg(row.harvest.cut));
-                     }};
+    columns[Tray] = {tr("Tray"),
+                     [](const WeighedRow& row) { return QString::fromStdString(row.code); }};
     columns[Tray].isStrong = true;
     columns[MediumName] = {tr("Medium"), [](const WeighedRow& row) {
                                return QString::fromStdString(row.medium.name);
@@ -41,6 +47,8 @@ std::vector<RowColumn<WeighedRow>> WeighedModel::columnsIn(UnitText units)
     columns[PerSeed] = {tr("g per g seed"), perSeedText, Qt::AlignRight};
     columns[Time] = {tr("Time"),
                      [](const WeighedRow& row) { return clockText(row.harvest.minute); }};
+    columns[Cut] = {tr("Cut"), [](const WeighedRow& row) { return cutText(row.harvest); }};
+    columns[Cut].ink = [](const WeighedRow&) { return ui::palette().mutedInk; };
     columns[Correct] = {QString(), [](const WeighedRow&) { return tr("Correct"); }};
     columns[Correct].ink = [](const WeighedRow&) { return ui::palette().accent; };
     return columns;

@@ -21,6 +21,7 @@ public:
         Net,
         PerSeed,
         Time,
+        Cut, // which it was, and whether it is cut again
         Correct,
         Columns
     };

@@ -49,6 +49,12 @@ void Page::reloadIfStale()
     }
 }
 
+void Page::readAgain()
+{
+    m_isStale = false;
+    reload();
+}
+
 void Page::showEvent(QShowEvent* event)
 {
     QWidget::showEvent(event);

@@ -62,6 +62,8 @@ protected:
     [[nodiscard]] Journal& journal() const { return m_journal; }
     [[nodiscard]] const Services& services() const { return m_services; }
     [[nodiscard]] UnitText units() const;
+    // Reads again at once, in place of what noteChange() would do soon.
+    void readAgain();
 
     // Shows why it was refused and returns false; true when it was done.
     template <class T>

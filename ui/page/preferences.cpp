@@ -18,7 +18,7 @@ const std::vector<Row>& preferenceTable()
         {Preference::LastJournal, "journal/last", QString()},
         {Preference::Look, "look", QStringLiteral("light")},
         {Preference::FontScale, "fontScale", 1.0},
-        {Preference::ScaleUnit, "scale/unit", QStringLiteral("g")},
+        {Preference::ScaleUnit, "scale/unit", QString()},
         {Preference::LastTare, "scale/tare", 0},
         {Preference::WindowPlace, "window/place", QByteArray()},
         {Preference::LabelPaper, "labels/paper", QString()},

@@ -16,7 +16,7 @@ enum class Preference
     LastJournal, // path
     Look,        // "light" or "dark"
     FontScale,   // 0.8 to 2
-    ScaleUnit,   // "g" or "oz"
+    ScaleUnit,   // "g" or "oz"; empty: as the room's
     LastTare,    // mg, of the bowl on the scale
     WindowPlace, // as QWidget::saveGeometry()
     LabelPaper,  // what labels are printed on, one line; empty: the standard sheet

@@ -2,6 +2,7 @@
 
 #include "tests/ui/support/growing.h"
 #include "ui/harvest/weigh_page.h"
+#include "ui/harvest/weigh_question.h"
 
 #include <QLineEdit>
 
@@ -23,7 +24,19 @@ protected:
     [[nodiscard]] std::vector<Harvest> cutsOf(const char* code) { return sheetOf(code).harvests; }
     [[nodiscard]] std::vector<Bowl> bowlsOf(const Harvest& cut)
     {
-        return journal->harvests().bowls(cut.id).value();
+        return journal->harvests().cutAtScale(cut.id).value().bowls;
+    }
+    [[nodiscard]] WeighQuestion* question() { return find<WeighQuestion>(*page, "question"); }
+    // What is asked now; empty where nothing is.
+    [[nodiscard]] QString asked() { return question()->title(); }
+    // Once the question takes keys.
+    void answer(int key)
+    {
+        ASSERT_TRUE(soon([&] { return question()->takesKeys(); }));
+        const QString before = asked();
+        press(key);
+        // A letter waits for another of a burst.
+        ASSERT_TRUE(soon([&] { return asked() != before; })) << before.toStdString();
     }
     // By Tab from the weight, and back to it.
     void typeTare(const QString& grams)

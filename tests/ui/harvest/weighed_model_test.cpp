@@ -29,7 +29,9 @@ TEST_F(WeighTest, TheListOfWhatWasWeighedIsASoundModelNewestFirst)
     enter("310");
     ASSERT_TRUE(soon([&] { return model->rowCount() == 2; }));
     EXPECT_EQ(cell(*model, 0, WeighedModel::Tray), "BR002");
-    EXPECT_EQ(cell(*model, 1, WeighedModel::Tray), "BR001 (cut 1)");
+    EXPECT_EQ(cell(*model, 1, WeighedModel::Tray), "BR001");
+    EXPECT_EQ(cell(*model, 0, WeighedModel::Cut), "");
+    EXPECT_EQ(cell(*model, 1, WeighedModel::Cut), "cut 1, again later");
     EXPECT_EQ(cell(*model, 0, WeighedModel::Net), "310.0 g");
     EXPECT_EQ(cell(*model, 0, WeighedModel::Time), "08:15");
     EXPECT_EQ(cell(*model, 0, WeighedModel::MediumName).toStdString(), inertMedium().name);

@@ -15,7 +15,7 @@ void expectDefaults(const Preferences& preferences)
     EXPECT_EQ(preferences.get(Preference::LastJournal).toString(), "");
     EXPECT_EQ(preferences.get(Preference::Look).toString(), "light");
     EXPECT_EQ(preferences.get(Preference::FontScale).toDouble(), 1.0);
-    EXPECT_EQ(preferences.get(Preference::ScaleUnit).toString(), "g");
+    EXPECT_EQ(preferences.get(Preference::ScaleUnit).toString(), "");
     EXPECT_EQ(preferences.get(Preference::LastTare).toInt(), 0);
 }
 

@@ -88,7 +88,7 @@ protected:
                 m_yields.at(m_rates.at(tray.record.medium.id)).at("R" + std::to_string(tray.block));
             weighing.bowls = {{grams(net + 42), grams(42)}};
             weighing.at = clock.now();
-            weighing.accepted = {Doubt::OutsideExpected, Doubt::NotDueYet};
+            weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
             EXPECT_TRUE(journal->harvests().record(weighing).has_value());
         }
         return draft.trial.id;

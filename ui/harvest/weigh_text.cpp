@@ -1,0 +1,217 @@
+#include "ui/harvest/weigh_text.h"
+
+#include "core/base/text_reason.h"
+#include "core/harvest/harvest_reason.h"
+#include "core/tray/tray_reason.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <set>
+
+namespace plumule::ui {
+namespace {
+
+QString words(const char* text, int count = -1)
+{
+    return QCoreApplication::translate("Weighing", text, nullptr, count);
+}
+
+QString varietyOf(const TrayAtScale& tray)
+{
+    return QString::fromStdString(tray.record.variety);
+}
+
+QString mediumOf(const TrayAtScale& tray)
+{
+    return QString::fromStdString(tray.record.medium.name);
+}
+
+// "11 first cuts", "4 residues"
+QString countedText(const TrayAtScale& tray, Weighing what)
+{
+    const int count = static_cast<int>(tray.facts.expected.past.size());
+    if (what == Weighing::Residue) {
+        return words("%n residue(s)", count);
+    }
+    switch (tray.cut) {
+    case 1:
+        return words("%n first cut(s)", count);
+    case 2:
+        return words("%n second cut(s)", count);
+    default:
+        return words("%n cut(s) of that number", count);
+    }
+}
+
+QString sinceText(const ExpectedRange& range)
+{
+    const auto oldest =
+        std::min_element(range.past.begin(), range.past.end(),
+                         [](const PastWeight& a, const PastWeight& b) { return a.on < b.on; });
+    return oldest == range.past.end() ? QString()
+                                      : words(" since %1").arg(longDateText(oldest->on));
+}
+
+int varietiesIn(const ExpectedRange& range)
+{
+    std::set<VarietyId> varieties;
+    for (const PastWeight& each : range.past) {
+        varieties.insert(each.variety);
+    }
+    return static_cast<int>(varieties.size());
+}
+
+QString libraryText(const TrayAtScale& tray, Weighing what)
+{
+    if (what == Weighing::Residue) {
+        return words("a wide bound, from memory: too few residues are weighed on this medium");
+    }
+    const std::string& source = tray.facts.expected.source;
+    return source == "from memory"
+               ? words("a wide bound around yields from memory: too few trays are weighed yet")
+               : words("a wide bound around the yields of %1: too few trays are weighed yet")
+                     .arg(QString::fromStdString(source));
+}
+
+QString doubtText(Doubt doubt, const TrayAtScale& tray, MassUnit unit)
+{
+    switch (doubt) {
+    case Doubt::DecimalSlip:
+    case Doubt::OutsideExpected:
+        return words("Far from the expected %1.").arg(rangeText(tray.facts.expected, unit));
+    case Doubt::AlreadyWeighed:
+        return words("This tray is weighed already.");
+    case Doubt::UnstableReading:
+        return words("The scale had not come to rest.");
+    case Doubt::TareForgotten:
+        return words("No tare, though the last bowl had one.");
+    case Doubt::NotDueYet:
+        return words("This tray has not been in light yet.");
+    }
+    return {};
+}
+
+QString timesText(Mass typed, Mass likely)
+{
+    const double ratio = typed / likely;
+    return ratio > 50     ? words("a hundred times")
+           : ratio > 1    ? words("ten times")
+           : ratio > 0.05 ? words("a tenth of")
+                          : words("a hundredth of");
+}
+
+// "325.0 − 38.5 = 286.5 g net", of one bowl or of several.
+QString netText(const std::vector<BowlDraft>& bowls, MassUnit unit)
+{
+    QStringList sums;
+    for (const BowlDraft& bowl : bowls) {
+        sums << (bowl.tare == Mass{} ? scaleText(bowl.gross, unit)
+                                     : QStringLiteral("%1 − %2").arg(scaleText(bowl.gross, unit),
+                                                                     scaleText(bowl.tare, unit)));
+    }
+    const QString net = scaleTextWithUnit(netOf(bowls), unit);
+    const bool isSum = bowls.size() > 1 || bowls.front().tare != Mass{};
+    return isSum ? words("%1 = %2 net").arg(sums.join(QStringLiteral(" + ")), net)
+                 : words("%1 net").arg(net);
+}
+
+} // namespace
+
+QString rangeText(const ExpectedRange& range, MassUnit unit)
+{
+    const bool isMetric = unit == MassUnit::Gram;
+    const auto number = [&](Mass mass) {
+        return isMetric ? numberText(inGrams(mass), 0) : numberText(inOunces(mass), 1);
+    };
+    return QStringLiteral("%1–%2 %3")
+        .arg(number(*range.low), number(*range.high), isMetric ? "g" : "oz");
+}
+
+QString rangeSourceText(const TrayAtScale& tray, Weighing what)
+{
+    const ExpectedRange& range = tray.facts.expected;
+    const QString counted = countedText(tray, what);
+    switch (range.from) {
+    case RangeSource::VarietyOnMedium:
+        return words("from %1 of %2 on %3").arg(counted, varietyOf(tray), mediumOf(tray)) +
+               sinceText(range);
+    case RangeSource::SameTrial:
+        return words("from %1 of this trial, whatever they grew on").arg(counted);
+    case RangeSource::Variety:
+        return words("from %1 of %2 on any medium").arg(counted, varietyOf(tray)) +
+               sinceText(range);
+    case RangeSource::RoomBySeed:
+        return words("from %1 of %2 other varieties, by their seed")
+            .arg(counted)
+            .arg(varietiesIn(range));
+    case RangeSource::Medium:
+        return words("from %1 on %2").arg(counted, mediumOf(tray)) + sinceText(range);
+    case RangeSource::Library:
+        return libraryText(tray, what);
+    }
+    return {};
+}
+
+QString expectedText(const TrayAtScale& tray, Weighing what, MassUnit unit)
+{
+    const ExpectedRange& range = tray.facts.expected;
+    if (!range.isKnown()) {
+        return words("There are too few second cuts yet to expect a weight by.");
+    }
+    const QString bounds = rangeText(range, unit);
+    return range.from == RangeSource::Library
+               ? words("Expected %1 net, %2.").arg(bounds, libraryText(tray, what))
+               : words("Expected %1 net, 19 times in 20: %2.")
+                     .arg(bounds, rangeSourceText(tray, what));
+}
+
+QuestionText slipText(const TrayAtScale& tray, const std::vector<BowlDraft>& bowls,
+                      const Slip& slip, MassUnit unit)
+{
+    const Mass typed = bowls[slip.bowl].gross;
+    std::vector<BowlDraft> likely = bowls;
+    likely[slip.bowl].gross = slip.gross;
+    return {words("%1 is %2 what %3 should weigh. Did you mean %4?")
+                .arg(scaleTextWithUnit(typed, unit), timesText(typed, slip.gross),
+                     QString::fromStdString(tray.record.tray.code),
+                     scaleTextWithUnit(slip.gross, unit)),
+            words("%1, within the expected %2.")
+                .arg(netText(likely, unit), rangeText(tray.facts.expected, unit))};
+}
+
+QuestionText doubtsText(const TrayAtScale& tray, const std::vector<BowlDraft>& bowls,
+                        const std::vector<Doubt>& doubts, MassUnit unit)
+{
+    QStringList parts;
+    for (const Doubt doubt : doubts) {
+        parts << doubtText(doubt, tray, unit);
+    }
+    return {parts.join(' '),
+            words("%1 for %2.")
+                .arg(netText(bowls, unit), QString::fromStdString(tray.record.tray.code))};
+}
+
+QString cannotWeighText(const QString& code, const Error& error)
+{
+    if (error.is(TrayReason::CodeUnknown)) {
+        return words("No tray is called %1. Check the label.").arg(code);
+    }
+    if (error.is(HarvestReason::TrayDiscarded)) {
+        return sentence(error);
+    }
+    return words("%1 can't be weighed. %2").arg(code, sentence(error));
+}
+
+QString noWeightText(const Error& error)
+{
+    if (!error.is(TextReason::ThousandsOrDecimals) || error.values.empty()) {
+        return sentence(error);
+    }
+    const QString text = QString::fromStdString(error.values.front());
+    const QString thousands = QString(text).remove(',');
+    const QString decimals = QString(text).replace(',', '.');
+    return words("“%1” may be %2 or %3. Type one of them.").arg(text, thousands, decimals);
+}
+
+} // namespace plumule::ui
