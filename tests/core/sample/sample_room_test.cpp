@@ -190,8 +190,9 @@ TEST_F(SampleRoomTest, GivesTheScaleARangeAndTheSeasonAnAnswer)
     const WeighIn scale = journal->harvests().weighIn(clock.today()).value();
     ASSERT_THAT(scale.due, testing::Not(IsEmpty()));
     for (const DueRow& row : scale.due) {
-        const ExpectedRange range = journal->harvests().atScale(row.code).value().expected;
-        EXPECT_GE(range.trays, 3) << row.code;
+        const ExpectedRange range = journal->harvests().atScale(row.code).value().facts.expected;
+        EXPECT_GE(range.past.size(), 3U) << row.code;
+        EXPECT_NE(range.from, RangeSource::Library) << row.code;
         EXPECT_GT(*range.low, grams(150)) << row.code;
         EXPECT_LT(*range.high, grams(450)) << row.code;
     }

@@ -103,11 +103,9 @@ protected:
         specs.push_back(heightFitChart(fits, variety.value_or(VarietyId())));
         const auto trays = journal->trays().list(TrayFilter()).value();
         for (const TrayListRow& each : trays) {
-            const auto trial = each.record.tray.trial
-                                   ? journal->harvests().trialSoFar(each.record.tray.id).value()
-                                   : std::nullopt;
-            if (trial) {
-                specs.push_back(trialSoFarChart(*trial));
+            const auto tray = journal->harvests().atScale(each.record.tray.code);
+            if (tray && tray->trial) {
+                specs.push_back(trialSoFarChart(*tray->trial));
                 return specs;
             }
         }

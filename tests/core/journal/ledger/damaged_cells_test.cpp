@@ -159,7 +159,6 @@ protected:
     {
         for (const std::size_t i : {0U, 8U, 9U}) {
             ask(answers, "sheet", [&] { return reader->trays().sheet(trays[i]); });
-            ask(answers, "so far", [&] { return reader->harvests().trialSoFar(trays[i]); });
         }
         ask(answers, "list", [&] { return reader->trays().list({}); });
         ask(answers, "next code", [&] { return reader->trays().nextCode(cress); });
