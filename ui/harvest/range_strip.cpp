@@ -120,9 +120,9 @@ double RangeStrip::xOf(Mass net) const
 // weighed what says nothing here.
 std::vector<RangeStrip::Mark> RangeStrip::marks() const
 {
-    std::vector<Mark> marks;
+    std::vector<Mark> heaped;
     if (m_range.from == RangeSource::RoomBySeed) {
-        return marks;
+        return heaped;
     }
     std::vector<const PastWeight*> byWeight;
     for (const PastWeight& each : m_range.past) {
@@ -140,10 +140,10 @@ std::vector<RangeStrip::Mark> RangeStrip::marks() const
             ++row;
         }
         ends[row] = x;
-        marks.push_back(
+        heaped.push_back(
             {{x, field().bottom() - side - static_cast<double>(row) * (side + 2)}, each});
     }
-    return marks;
+    return heaped;
 }
 
 void RangeStrip::paintScale(QPainter& painter) const

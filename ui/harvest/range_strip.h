@@ -5,6 +5,8 @@
 
 #include <QWidget>
 
+class QPainter;
+
 namespace plumule::ui {
 
 // The weights that an expected range is worked out from, a mark a tray; the range as a band; and

@@ -67,7 +67,11 @@ void WeighPage::readPreferences()
     const QString chosen = services().preferences.get(Preference::ScaleUnit).toString();
     const bool isRoomMetric = units().units() == UnitSystem::Metric;
     const bool isOunces = chosen.isEmpty() ? !isRoomMetric : chosen == QLatin1String("oz");
-    setUnit(isOunces ? MassUnit::Ounce : MassUnit::Gram);
+    const MassUnit unit = isOunces ? MassUnit::Ounce : MassUnit::Gram;
+    // A reading of what did not change must not touch what is typed.
+    if (unit != scaleUnit()) {
+        setUnit(unit);
+    }
 }
 
 void WeighPage::reload()
@@ -82,15 +86,20 @@ void WeighPage::reload()
         m_residuesDue = journal().harvests().residuesDue(today).value_or(std::vector<DueRow>());
     }
     readPreferences();
+    m_weighed->show(m_weighIn.done, scaleUnits());
     Q_EMIT badgeChanged(static_cast<int>(m_weighIn.due.size()));
     if (m_tray && !m_correcting) {
         // It may have been weighed, discarded or undone meanwhile.
         const auto again = journal().harvests().atScale(m_tray->record.tray.code, m_what);
         if (again) {
             m_tray = *again;
+            if (!m_card->question().isOpen()) {
+                sayExpected();
+            }
         } else {
+            const QString code = codeOnScale();
             clearTray();
-            m_card->say(cannotWeighText(m_card->code(), again.error()), "warning");
+            m_card->say(cannotWeighText(code, again.error()), "warning");
         }
         showTray();
     }

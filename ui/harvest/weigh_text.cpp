@@ -125,7 +125,8 @@ QString rangeText(const ExpectedRange& range, MassUnit unit)
         return isMetric ? numberText(inGrams(mass), 0) : numberText(inOunces(mass), 1);
     };
     return QStringLiteral("%1–%2 %3")
-        .arg(number(*range.low), number(*range.high), isMetric ? "g" : "oz");
+        .arg(number(*range.low), number(*range.high),
+             isMetric ? QStringLiteral("g") : QStringLiteral("oz"));
 }
 
 QString rangeSourceText(const TrayAtScale& tray, Weighing what)
