@@ -402,6 +402,8 @@ TEST_F(HarvestEntriesTest, CorrectionsMeetTheSameDoubts)
     EXPECT_EQ(shown.tray.facts.expected.past.size(), 3U) << "not held against itself";
     EXPECT_FALSE(shown.tray.facts.isWeighedAlready);
     CutCorrection slip{cuts[3], {{grams(3250), grams(42)}}, true, {}};
+    expectRefused(ErrorKind::Conflict, HarvestReason::DoubtOpen,
+                  [&] { return harvests().correct(slip); });
     slip.bowls = {{grams(300), grams(0)}};
     EXPECT_EQ(harvests().correct(slip).error().values, std::vector<std::string>{"tare_forgotten"});
     slip.bowls = {{grams(325), grams(42)}};
