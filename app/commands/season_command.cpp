@@ -140,15 +140,29 @@ std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QSt
     return ids;
 }
 
-int writeSeasonReport(const QCommandLineParser& parser, Journal& journal,
-                      const SeasonFilter& filter)
+SeasonQuestion questionFor(const QCommandLineParser& parser, const SeasonFilter& filter)
 {
-    const auto facts = ui::seasonReportFacts(journal, filter);
-    const auto layout = journal.room().layout();
-    if (!facts || !layout) {
-        return refused(facts ? layout.error() : facts.error());
+    if (!reportFile(parser).isEmpty()) {
+        return ui::reportQuestion(filter);
     }
-    return writeAskedReport(parser, ui::seasonReport(*facts), layout->room.units);
+    SeasonQuestion question;
+    question.filter = filter;
+    if (!parser.isSet("json")) {
+        question.asks.emplace_back().response = Response::YieldPerTray;
+    }
+    return question;
+}
+
+void printAnswer(const SeasonAnswer& answer)
+{
+    const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
+    const ui::VerdictWords words = ui::verdictWords(yield);
+    print(words.headline);
+    print(words.detail);
+    for (const QString& line : ui::fairnessWords(yield)) {
+        print(line);
+    }
+    printReview(answer.review, answer.units);
 }
 
 } // namespace
@@ -187,29 +201,18 @@ int runSeason(const QStringList& arguments)
         return kBadCall;
     }
     filter = {*from, *to, *varieties, {}, {}};
-    if (!reportFile(parser).isEmpty()) {
-        return writeSeasonReport(parser, journal, filter);
+    const auto answer = journal.review().season(questionFor(parser, filter));
+    if (!answer) {
+        return refused(answer.error());
     }
-    const auto review = journal.review().season(filter);
-    if (!review) {
-        return refused(review.error());
+    if (!reportFile(parser).isEmpty()) {
+        return writeAskedReport(parser, ui::seasonReport(*answer), answer->units);
     }
     if (parser.isSet("json")) {
-        print(jsonOf(*review));
-        return kDone;
+        print(jsonOf(answer->review));
+    } else {
+        printAnswer(*answer);
     }
-    const auto comparison = journal.review().comparison(filter, Response::YieldPerTray);
-    if (!comparison) {
-        return refused(comparison.error());
-    }
-    const ui::VerdictWords words = ui::verdictWords(*comparison);
-    print(words.headline);
-    print(words.detail);
-    for (const QString& line : ui::fairnessWords(*comparison)) {
-        print(line);
-    }
-    const auto layout = journal.room().layout();
-    printReview(*review, layout ? layout->room.units : UnitSystem::Metric);
     return kDone;
 }
 

@@ -126,52 +126,53 @@ ordered_json yieldJson(const SeasonComparison& yield)
     return json;
 }
 
-ordered_json jsonOf(const ui::TrialReportFacts& facts)
+ordered_json jsonOf(const TrialAnswer& answer)
 {
-    const Trial& trial = facts.progress.trial;
-    const auto& draft = facts.progress.draft;
+    const Trial& trial = answer.progress.trial;
+    const auto& draft = answer.progress.draft;
     ordered_json json;
     json["code"] = trial.code;
     json["name"] = trial.name;
     json["question"] = trial.question;
-    json["state"] = keyOfState(facts.progress.state);
+    json["state"] = keyOfState(answer.progress.state);
     json["design"] = draft ? ordered_json(toText(draft->plan.design)) : ordered_json(nullptr);
     json["draw_number"] = draft ? ordered_json(draft->plan.drawNumber) : ordered_json(nullptr);
-    json["trays"] = traysJson(facts.progress);
+    json["trays"] = traysJson(answer.progress);
     json["lacks"] = ordered_json::array();
-    for (const TrialLack& lack : facts.progress.lacks) {
+    for (const TrialLack& lack : answer.progress.lacks) {
         json["lacks"].push_back({{"code", lack.code},
                                  {"what", lack.gap == TrialGap::NoHeight ? "height" : "weight"},
                                  {"date", toIso(lack.on)}});
     }
-    json["yield"] = yieldJson(facts.yield);
+    json["yield"] = yieldJson(answer.season.comparison(Response::YieldPerTray));
     return json;
 }
 
-void printTrial(const ui::TrialReportFacts& facts)
+void printTrial(const TrialAnswer& answer)
 {
-    const Trial& trial = facts.progress.trial;
+    const Trial& trial = answer.progress.trial;
     print(QStringLiteral("%1 %2: %3, %4 trays")
               .arg(QString::fromStdString(trial.code), QString::fromStdString(trial.name),
-                   ui::nameOf(facts.progress.state))
-              .arg(facts.progress.trays.size()));
-    if (facts.progress.draft) {
+                   ui::nameOf(answer.progress.state))
+              .arg(answer.progress.trays.size()));
+    if (answer.progress.draft) {
         print(QStringLiteral("%1, draw %2")
-                  .arg(ui::nameOf(facts.progress.draft->plan.design))
-                  .arg(facts.progress.draft->plan.drawNumber));
+                  .arg(ui::nameOf(answer.progress.draft->plan.design))
+                  .arg(answer.progress.draft->plan.drawNumber));
     }
-    const ui::VerdictWords words = ui::verdictWords(facts.yield);
+    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
+    const ui::VerdictWords words = ui::verdictWords(yield);
     print(words.headline);
     if (!words.detail.isEmpty()) {
         print(words.detail);
     }
-    for (const AdjustedMean& mean : facts.yield.means) {
+    for (const AdjustedMean& mean : yield.means) {
         print(QStringLiteral("  %1: %2 g a tray (%3 trays)")
                   .arg(QString::fromStdString(mean.medium.name),
                        mean.mean ? ui::numberText(*mean.mean, 1) : QStringLiteral("–"))
                   .arg(mean.n));
     }
-    for (const QString& line : ui::fairnessWords(facts.yield) + ui::lackWords(facts.progress)) {
+    for (const QString& line : ui::fairnessWords(yield) + ui::lackWords(answer.progress)) {
         print(line);
     }
 }
@@ -216,18 +217,18 @@ int runTrial(const QStringList& arguments)
     if (!trial) {
         return kBadCall;
     }
-    const auto facts = ui::trialReportFacts(journal, *trial);
-    const auto layout = journal.room().layout();
-    if (!facts || !layout) {
-        return refused(facts ? layout.error() : facts.error());
+    const auto answer = journal.review().trial(ui::reportQuestion(*trial));
+    if (!answer) {
+        return refused(answer.error());
     }
     if (!reportFile(parser).isEmpty()) {
-        return writeAskedReport(parser, ui::trialReport(*facts), layout->room.units);
+        const QString photos = QString::fromStdString(journal.photoFolder().string());
+        return writeAskedReport(parser, ui::trialReport(*answer, photos), answer->season.units);
     }
     if (parser.isSet("json")) {
-        print(jsonOf(*facts));
+        print(jsonOf(*answer));
     } else {
-        printTrial(*facts);
+        printTrial(*answer);
     }
     return kDone;
 }

@@ -76,9 +76,11 @@ void SeasonReviewOfTenThousandTrays(benchmark::State& state)
         return;
     }
     ReviewAnswers& review = big.journal().review();
+    SeasonQuestion question;
+    question.filter = review.usualSeason();
     int trays = 0;
     for (auto _ : state) {
-        trays = review.season(review.usualSeason()).value().trays;
+        trays = review.season(question).value().review.trays;
     }
     state.counters["trays"] = trays;
 }
@@ -92,9 +94,12 @@ void SeasonComparisonOfTenThousandTrays(benchmark::State& state)
         return;
     }
     ReviewAnswers& review = big.journal().review();
+    SeasonQuestion question;
+    question.filter = review.usualSeason();
+    question.asks.emplace_back();
     int trays = 0;
     for (auto _ : state) {
-        trays = review.comparison(review.usualSeason(), Response::YieldPerTray).value().n;
+        trays = review.season(question).value().comparisons.front().n;
     }
     state.counters["trays"] = trays;
 }
@@ -126,7 +131,7 @@ void OutlookOfAPlanFromTenThousandTrays(benchmark::State& state)
     }
     double power = 0;
     for (auto _ : state) {
-        power = big.journal().review().outlook(draft).value().chosen.power;
+        power = big.journal().review().plan(draft).value().outlook.value().chosen.power;
     }
     state.counters["power"] = power;
 }

@@ -1,8 +1,10 @@
 #include "ui/review/report_parts.h"
 
 #include "core/review/charts/comparison_charts.h"
+#include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_text.h"
 #include "ui/report/report_text.h"
+#include "ui/review/payback_text.h"
 #include "ui/review/verdict_text.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/text/text.h"
@@ -57,7 +59,35 @@ ReportTable scoresTable(const AttributeResult& attribute)
     return table;
 }
 
+void addTasting(Report& report, const TastingResult& tasting)
+{
+    report.add(
+        ReportHeading{inReport("Tasting: %1").arg(QString::fromStdString(tasting.panel.name))});
+    const TastingAnswerWords words = answerWords(tasting);
+    report.add(ReportWords{words.headline + ' ' + words.detail});
+    report.add(ReportWords{inReport("%1, %2 tasters, %3.")
+                               .arg(nameOf(tasting.panel.method))
+                               .arg(tasting.tasters)
+                               .arg(longDateText(tasting.panel.on)),
+                           WordsLook::Muted});
+    for (std::size_t i = 0; i < tasting.attributes.size(); ++i) {
+        report.add(ReportWords{attributeWords(tasting, i)});
+        // A picture of no difference would only invite to see one.
+        if (i < tasting.charts.size() && tasting.attributes[i].isShown()) {
+            report.add(ReportChart{tasting.charts[i],
+                                   capital(attributeName(tasting.attributes[i].attribute))});
+        }
+        report.add(scoresTable(tasting.attributes[i]));
+    }
+    report.add(ReportCaution{inReport("What this tasting can't show"), caveatWords(tasting)});
+}
+
 } // namespace
+
+void addFailed(Report& report, const QString& what, const Error& error)
+{
+    report.add(ReportCaution{inReport("Missing here"), {what + ' ' + sentence(error)}});
+}
 
 std::optional<double> variationPercent(const SeasonComparison& comparison)
 {
@@ -132,27 +162,42 @@ void addFairness(Report& report, const SeasonComparison& comparison)
     report.add(ReportCaution{inReport("What else differed"), lines});
 }
 
-void addTasting(Report& report, const TastingResult& tasting)
+void addTastings(Report& report, const SeasonAnswer& answer)
 {
-    report.add(
-        ReportHeading{inReport("Tasting: %1").arg(QString::fromStdString(tasting.panel.name))});
-    const TastingAnswerWords words = answerWords(tasting);
-    report.add(ReportWords{words.headline + ' ' + words.detail});
-    report.add(ReportWords{inReport("%1, %2 tasters, %3.")
-                               .arg(nameOf(tasting.panel.method))
-                               .arg(tasting.tasters)
-                               .arg(longDateText(tasting.panel.on)),
-                           WordsLook::Muted});
-    for (std::size_t i = 0; i < tasting.attributes.size(); ++i) {
-        report.add(ReportWords{attributeWords(tasting, i)});
-        // A picture of no difference would only invite to see one.
-        if (i < tasting.charts.size() && tasting.attributes[i].isShown()) {
-            report.add(ReportChart{tasting.charts[i],
-                                   capital(attributeName(tasting.attributes[i].attribute))});
-        }
-        report.add(scoresTable(tasting.attributes[i]));
+    if (!answer.tastings) {
+        addFailed(report, inReport("The tastings can't be told."), answer.tastings.error());
+        return;
     }
-    report.add(ReportCaution{inReport("What this tasting can't show"), caveatWords(tasting)});
+    for (const TastingOfSpan& each : answer.tastings->closed) {
+        if (each.result) {
+            addTasting(report, *each.result);
+        } else {
+            addFailed(report,
+                      inReport("The tasting %1 can't be told.")
+                          .arg(QString::fromStdString(each.panel.name)),
+                      each.result.error());
+        }
+    }
+}
+
+void addPaybacks(Report& report, const SeasonAnswer& answer)
+{
+    if (!answer.paybacks) {
+        addFailed(report, inReport("When pieces pay back can't be told."), answer.paybacks.error());
+        return;
+    }
+    const ChartSpec byUses = paybackChart(*answer.paybacks, answer.review);
+    report.add(ReportWords{paybackWords(*answer.paybacks).join('\n')});
+    report.add(ReportChart{byUses, chartTitle(byUses)});
+}
+
+void addProtocols(Report& report, const SeasonAnswer& answer)
+{
+    if (!answer.protocols) {
+        addFailed(report, inReport("The protocols can't be told."), answer.protocols.error());
+        return;
+    }
+    report.add(protocolTable(*answer.protocols));
 }
 
 QStringList betterLines(const SeasonComparison& comparison)

@@ -1,10 +1,6 @@
 #pragma once
 
-#include "core/review/comparison/comparison.h"
-#include "core/review/facts/season.h"
-#include "core/review/season/height_fits.h"
-#include "core/tasting/tasting_result.h"
-#include "core/variety/variety.h"
+#include "core/review/answer/season_answer.h"
 #include "ui/report/report.h"
 
 namespace plumule::ui {
@@ -35,7 +31,11 @@ void addComparison(Report& report, const SeasonComparison& comparison);
 // What the checks on the data found, good or bad, a sentence each.
 [[nodiscard]] QStringList allCheckWords(const SeasonComparison& comparison);
 void addFairness(Report& report, const SeasonComparison& comparison);
-void addTasting(Report& report, const TastingResult& tasting);
+// A part that could not be worked out says why in its place.
+void addFailed(Report& report, const QString& what, const Error& error);
+void addTastings(Report& report, const SeasonAnswer& answer);
+void addPaybacks(Report& report, const SeasonAnswer& answer);
+void addProtocols(Report& report, const SeasonAnswer& answer);
 // What would make the next one better.
 [[nodiscard]] QStringList betterLines(const SeasonComparison& comparison);
 // What a reader must know before believing the numbers.

@@ -13,94 +13,78 @@ bool isOfYield(Response response)
            response == Response::YieldPerSeed || response == Response::YieldPerDay;
 }
 
-Done addBeside(SeasonAnswer& answer, Journal& journal, const SeasonQuestion& question,
-               const Progress& progress)
+// Runs `ask` on a journal of the worker's own.
+template <class Answer, class Ask>
+void askElsewhere(const Services& services, const QString& name, const Journal& journal, Ask ask,
+                  QObject* receiver, std::function<void(const Result<Answer>&)> done)
 {
-    for (const SeasonFilter& filter : question.beside) {
-        const auto review = journal.review().season(filter, question.whatIf, progress);
-        if (!review) {
-            return passOn(review);
-        }
-        answer.beside.push_back({filter, *review});
-    }
-    return {};
+    services.tasks.run(
+        name,
+        [path = journal.path(), &clock = journal.clock(),
+         ask](const Progress& progress) -> Result<Answer> {
+            const auto opened = Journal::open(path, clock, Access::ReadOnly);
+            if (!opened) {
+                return tl::unexpected<Error>(opened.error());
+            }
+            return ask((*opened)->review(), progress);
+        },
+        receiver, std::move(done));
 }
 
 } // namespace
 
-Result<SeasonAnswer> answerTo(Journal& journal, const SeasonQuestion& question,
-                              const Progress& progress)
+std::set<SeasonPart> partsBeside(Response response)
 {
-    SeasonAnswer answer;
-    const Response response = question.ask.response;
-    const auto review = journal.review().season(question.filter, question.whatIf, progress);
-    if (!review) {
-        return passOn(review);
-    }
-    answer.review = *review;
-    progress.report(0.2);
-    const auto comparison =
-        journal.review().comparison(question.filter, question.ask, question.whatIf, progress);
-    if (!comparison) {
-        return passOn(comparison);
-    }
-    answer.comparison = *comparison;
-    progress.report(0.5);
-    if (response == Response::HeightOnDay) {
-        answer.heights = journal.review()
-                             .heightFits(question.filter, progress)
-                             .value_or(std::vector<HeightFit>());
-    }
-    if (isOfYield(response) || response == Response::CostPerGram) {
-        answer.paybacks = journal.review()
-                              .payback(question.filter, question.whatIf, progress)
-                              .value_or(std::vector<Payback>());
-    }
     if (isOfYield(response)) {
-        answer.ageing = journal.review()
-                            .pieceAgeing(question.filter, progress)
-                            .value_or(std::vector<PieceAgeing>());
+        return {SeasonPart::Paybacks, SeasonPart::Ageing};
     }
-    progress.report(0.8);
-    if (const auto added = addBeside(answer, journal, question, progress); !added) {
-        return passOn(added);
+    switch (response) {
+    case Response::HeightOnDay:
+        return {SeasonPart::HeightFits};
+    case Response::CostPerGram:
+        return {SeasonPart::Paybacks};
+    default:
+        return {};
     }
-    if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
-    }
-    return answer;
 }
 
 void askSeason(const Services& services, const Journal& journal, const SeasonQuestion& question,
                QObject* receiver, std::function<void(const Result<SeasonAnswer>&)> done)
 {
-    services.tasks.run(
-        QObject::tr("Reviewing the season"),
-        [path = journal.path(), &clock = journal.clock(),
-         question](const Progress& progress) -> Result<SeasonAnswer> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            if (!opened) {
-                return passOn(opened);
-            }
-            return answerTo(**opened, question, progress);
+    askElsewhere<SeasonAnswer>(
+        services, QObject::tr("Reviewing the season"), journal,
+        [question](ReviewAnswers& review, const Progress& progress) {
+            return review.season(question, progress);
         },
         receiver, std::move(done));
 }
 
-std::optional<ChartSpec> chartBeside(const SeasonAnswer& answer)
+void askTrial(const Services& services, const Journal& journal, const TrialQuestion& question,
+              QObject* receiver, std::function<void(const Result<TrialAnswer>&)> done)
 {
-    const Response response = answer.comparison.ask.response;
+    askElsewhere<TrialAnswer>(
+        services, QObject::tr("Reviewing the trial"), journal,
+        [question](ReviewAnswers& review, const Progress& progress) {
+            return review.trial(question, progress);
+        },
+        receiver, std::move(done));
+}
+
+std::optional<ChartSpec> chartBeside(const SeasonAnswer& answer, const SeasonComparison& comparison)
+{
+    const Response response = comparison.ask.response;
     if (response == Response::HeightOnDay) {
         const auto variety = mostReadVariety(answer.heights);
         return variety ? heightFitChart(answer.heights, *variety) : heightChart(answer.review);
     }
     if (isOfYield(response) || response == Response::CostPerGram) {
-        ChartSpec byUses = paybackChart(answer.paybacks, answer.review);
+        ChartSpec byUses =
+            paybackChart(answer.paybacks.value_or(std::vector<Payback>()), answer.review);
         if (!byUses.series.empty()) {
             return byUses;
         }
     }
-    return differencesChart(answer.comparison);
+    return differencesChart(comparison);
 }
 
 } // namespace plumule::ui

@@ -7,36 +7,19 @@
 
 namespace plumule::ui {
 
-// Everything that a page asks of a season at once.
-struct SeasonQuestion
-{
-    SeasonFilter filter;
-    ComparisonAsk ask;
-    WhatIf whatIf;
-    std::vector<SeasonFilter> beside; // other seasons to show next to it
-};
+// What stands beside the comparison of a response, and has to be asked for with it.
+[[nodiscard]] std::set<SeasonPart> partsBeside(Response response);
 
-struct SeasonAnswer
-{
-    SeasonReview review;
-    SeasonComparison comparison;
-    std::vector<HeightFit> heights;   // for heights only
-    std::vector<Payback> paybacks;    // for yields and costs
-    std::vector<PieceAgeing> ageing;  // for yields
-    std::vector<SeasonBeside> beside; // as asked
-};
-
-// Works the answer out; Cancelled when stopped.
-[[nodiscard]] Result<SeasonAnswer> answerTo(Journal& journal, const SeasonQuestion& question,
-                                            const Progress& progress);
-
-// The same off the window's thread, on a connection of its own; `done` is called on this thread
-// unless `receiver` is gone by then.
+// Asks off the window's thread, on a connection of its own; `done` is called on this thread unless
+// `receiver` is gone by then.
 void askSeason(const Services& services, const Journal& journal, const SeasonQuestion& question,
                QObject* receiver, std::function<void(const Result<SeasonAnswer>&)> done);
+void askTrial(const Services& services, const Journal& journal, const TrialQuestion& question,
+              QObject* receiver, std::function<void(const Result<TrialAnswer>&)> done);
 
 // What stands beside the adjusted means: fitted curves for heights, payback for yields and costs
 // where a medium is used again, else the differences.
-[[nodiscard]] std::optional<ChartSpec> chartBeside(const SeasonAnswer& answer);
+[[nodiscard]] std::optional<ChartSpec> chartBeside(const SeasonAnswer& answer,
+                                                   const SeasonComparison& comparison);
 
 } // namespace plumule::ui

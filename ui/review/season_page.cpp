@@ -5,13 +5,13 @@
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
 #include "ui/review/payback_text.h"
+#include "ui/review/ratings_view.h"
 #include "ui/review/season_filter_bar.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_report.h"
 #include "ui/review/season_text.h"
 #include "ui/review/verdict_text.h"
 #include "ui/review/what_if_card.h"
-#include "ui/tasting/ratings_view.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/theme.h"
 
@@ -70,7 +70,7 @@ SeasonPage::SeasonPage(Journal& journal, Services services, QWidget* parent)
     column->setSpacing(scaled(12));
     buildHead();
     m_filterBar = new SeasonFilterBar(journal);
-    m_ratings = new RatingsView(journal, services);
+    m_ratings = new RatingsView(services);
     m_stack = new QStackedWidget;
     m_stack->addWidget(buildAnswer());
     m_stack->addWidget(m_ratings);
@@ -231,7 +231,12 @@ SeasonQuestion SeasonPage::question() const
 {
     SeasonQuestion asked;
     asked.filter = m_filterBar->filter();
-    asked.ask.response = m_response;
+    if (m_showsRatings) {
+        asked.parts = {SeasonPart::Tastings};
+        return asked;
+    }
+    asked.asks.emplace_back().response = m_response;
+    asked.parts = partsBeside(m_response);
     asked.whatIf = m_whatIf->whatIf();
     asked.beside = m_filterBar->beside();
     return asked;
@@ -240,10 +245,6 @@ SeasonQuestion SeasonPage::question() const
 void SeasonPage::reload()
 {
     m_filterBar->reload();
-    if (m_showsRatings) {
-        m_ratings->show(m_filterBar->filter());
-        return;
-    }
     const int number = ++m_asked;
     askSeason(services(), journal(), question(), this,
               [this, number](const Result<SeasonAnswer>& answer) {
@@ -259,16 +260,23 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
         return;
     }
     m_shown = *answer;
+    if (m_shown->comparisons.empty()) {
+        m_ratings->show(m_shown->tastings);
+        return;
+    }
     const SeasonReview& review = m_shown->review;
+    const SeasonComparison& comparison = m_shown->comparisons.front();
     const QStringList counts{tr("%n tray(s)", nullptr, review.trays),
                              review.varieties == 1 ? tr("1 variety")
                                                    : tr("%1 varieties").arg(review.varieties),
                              tr("%n trial(s)", nullptr, review.trials)};
     m_head->setSubtitle(tr("%1 – %2  ·  %3  ·  %4")
                             .arg(longDateText(review.filter.from), longDateText(review.filter.to),
-                                 counts.join(", "), modelWords(m_shown->comparison.model)));
-    m_comparison->show(review, m_shown->comparison, chartBeside(*m_shown));
-    const QStringList payback = paybackWords(m_shown->paybacks);
+                                 counts.join(", "), modelWords(comparison.model)));
+    m_comparison->show(review, comparison, chartBeside(*m_shown, comparison));
+    const QStringList payback = m_shown->paybacks
+                                    ? paybackWords(*m_shown->paybacks)
+                                    : QStringList(sentence(m_shown->paybacks.error()));
     m_paybackWords->setText(payback.join('\n'));
     m_payback->setVisible(!payback.isEmpty());
     m_whatIf->setVisible(m_response == Response::CostPerGram);
@@ -283,7 +291,7 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
 ReportContent SeasonPage::reportContent() const
 {
     return [filter = m_filterBar->filter()](Journal& own, const Progress& progress) {
-        return seasonReportFacts(own, filter, progress).map(seasonReport);
+        return own.review().season(reportQuestion(filter), progress).map(seasonReport);
     };
 }
 

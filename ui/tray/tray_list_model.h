@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/journal/tray/tray_entries.h"
+#include "core/tray/tray_list_row.h"
 #include "ui/text/text.h"
 #include "ui/widget/rows_model.h"
 

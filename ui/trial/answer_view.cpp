@@ -53,7 +53,7 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     m_leftOut = label(QString(), "muted");
     m_leftOut->setWordWrap(true);
     m_numberCard->body()->addWidget(m_leftOut);
-    m_diary = new DiaryCard(journal);
+    m_diary = new DiaryCard(journal.photoFolder());
     inner->addWidget(m_comparison, 1);
     inner->addWidget(m_numberCard);
     inner->addWidget(m_diary);
@@ -64,41 +64,44 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
 void AnswerView::show(TrialId trial)
 {
     m_trial = trial;
-    m_diary->show(trial);
     ask();
 }
 
 void AnswerView::ask()
 {
-    SeasonQuestion question;
-    question.filter = m_journal.review().filterOf(m_trial);
-    question.ask.response = kMetrics[static_cast<std::size_t>(std::max(0, m_metric->chosen()))];
+    TrialQuestion question;
+    question.trial = m_trial;
+    question.asks.emplace_back().response =
+        kMetrics[static_cast<std::size_t>(std::max(0, m_metric->chosen()))];
+    question.parts = partsBeside(question.asks.front().response);
     const int number = ++m_asked;
-    askSeason(m_services, m_journal, question, this,
-              [this, number](const Result<SeasonAnswer>& answer) {
-                  if (number == m_asked) {
-                      showAnswer(answer);
-                  }
-              });
+    askTrial(m_services, m_journal, question, this,
+             [this, number](const Result<TrialAnswer>& answer) {
+                 if (number == m_asked) {
+                     showAnswer(answer);
+                 }
+             });
 }
 
-void AnswerView::showAnswer(const Result<SeasonAnswer>& answer)
+void AnswerView::showAnswer(const Result<TrialAnswer>& answer)
 {
     if (!answer) {
         m_services.messages.refuse(sentence(answer.error()));
         return;
     }
     m_shown = *answer;
-    m_model->setText(modelWords(m_shown->comparison.model));
-    const bool isOfYield = m_shown->comparison.ask.response == Response::YieldPerTray;
-    const auto progress = m_journal.trials().progress(m_trial);
-    const auto blocks = progress ? blocksOf(*progress) : std::vector<BlockOfTrays>();
-    m_comparison->show(m_shown->review, m_shown->comparison,
-                       isOfYield && blocks.size() > 1 ? byBlockChart(m_shown->comparison, blocks)
-                                                      : chartBeside(*m_shown));
-    m_numbers->show(m_shown->review);
+    const SeasonAnswer& season = m_shown->season;
+    const SeasonComparison& comparison = season.comparisons.front();
+    m_model->setText(modelWords(comparison.model));
+    const bool isOfYield = comparison.ask.response == Response::YieldPerTray;
+    const auto blocks = blocksOf(m_shown->progress);
+    m_comparison->show(season.review, comparison,
+                       isOfYield && blocks.size() > 1 ? byBlockChart(comparison, blocks)
+                                                      : chartBeside(season, comparison));
+    m_numbers->show(season.review);
     m_numberCard->fit();
-    m_leftOut->setText(leftOutText(m_shown->review));
+    m_leftOut->setText(leftOutText(season.review));
+    m_diary->show(m_shown->diary);
 }
 
 } // namespace plumule::ui

@@ -21,14 +21,14 @@ public:
     AnswerView(Journal& journal, Services services, QWidget* parent = nullptr);
 
     void show(TrialId trial);
-    [[nodiscard]] const std::optional<SeasonAnswer>& answer() const { return m_shown; }
+    [[nodiscard]] const std::optional<TrialAnswer>& answer() const { return m_shown; }
 
 Q_SIGNALS:
     void trayAsked(plumule::TrayId tray);
 
 private:
     void ask();
-    void showAnswer(const Result<SeasonAnswer>& answer);
+    void showAnswer(const Result<TrialAnswer>& answer);
 
     Journal& m_journal;
     Services m_services;
@@ -40,7 +40,7 @@ private:
     TableCard* m_numberCard = nullptr;
     QLabel* m_leftOut = nullptr;
     DiaryCard* m_diary = nullptr;
-    std::optional<SeasonAnswer> m_shown;
+    std::optional<TrialAnswer> m_shown;
     int m_asked = 0;
 };
 

@@ -29,9 +29,9 @@ QPixmap smallPhoto(const QString& path)
 
 } // namespace
 
-DiaryCard::DiaryCard(Journal& journal, QWidget* parent)
+DiaryCard::DiaryCard(std::filesystem::path photoFolder, QWidget* parent)
     : Card(tr("Notes and photographs, the media side by side"), "card", parent)
-    , m_journal(journal)
+    , m_photoFolder(std::move(photoFolder))
 {
     wrapHeading();
     m_day = new QComboBox;
@@ -40,14 +40,21 @@ DiaryCard::DiaryCard(Journal& journal, QWidget* parent)
     headingRow()->addWidget(m_day);
     m_columns = new QGridLayout;
     m_columns->setSpacing(scaled(16));
+    m_failed = label(QString(), "muted");
+    m_failed->setObjectName("diaryFailed");
+    m_failed->setWordWrap(true);
+    body()->addWidget(m_failed);
     body()->addLayout(m_columns);
     connect(m_day, &QComboBox::currentIndexChanged, this, &DiaryCard::showDay);
 }
 
-void DiaryCard::show(TrialId trial)
+void DiaryCard::show(const Result<std::vector<TrialDay>>& days)
 {
-    m_days = m_journal.trials().diary(trial).value_or(std::vector<TrialDay>());
-    setVisible(!m_days.empty());
+    m_days = days.value_or(std::vector<TrialDay>());
+    m_failed->setText(days ? QString() : sentence(days.error()));
+    m_failed->setVisible(!days);
+    m_day->setVisible(!m_days.empty());
+    setVisible(!days || !m_days.empty());
     const QSignalBlocker quiet(m_day);
     const QString kept = m_day->currentText();
     m_day->clear();
@@ -86,7 +93,7 @@ QWidget* DiaryCard::columnOf(const TrialDayOfMedium& medium) const
     column->addLayout(head);
     for (const auto& [code, photo] : medium.photos) {
         const QPixmap picture =
-            smallPhoto(QString::fromStdString((m_journal.photoFolder() / photo.fileName).string()));
+            smallPhoto(QString::fromStdString((m_photoFolder / photo.fileName).string()));
         auto* shown = new QLabel;
         if (picture.isNull()) {
             shown->setText(

@@ -1,32 +1,36 @@
 #pragma once
 
-#include "core/journal/trial/trial_entries.h"
+#include "core/base/result.h"
+#include "core/trial/trial_progress.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
+
+#include <filesystem>
 
 class QComboBox;
 class QGridLayout;
 
 namespace plumule::ui {
 
-// What was written and photographed of each medium on one day, side by side. Hidden where there is
-// nothing.
+// What was written and photographed of each medium on one day, side by side, or why that can't be
+// told. Hidden where there is nothing.
 class DiaryCard : public Card
 {
     Q_OBJECT
 
 public:
-    DiaryCard(Journal& journal, QWidget* parent = nullptr);
+    explicit DiaryCard(std::filesystem::path photoFolder, QWidget* parent = nullptr);
 
-    void show(TrialId trial);
+    void show(const Result<std::vector<TrialDay>>& days);
 
 private:
     void showDay(int index);
     [[nodiscard]] QWidget* columnOf(const TrialDayOfMedium& medium) const;
 
-    Journal& m_journal;
+    std::filesystem::path m_photoFolder;
     std::vector<TrialDay> m_days;
     QComboBox* m_day = nullptr;
+    QLabel* m_failed = nullptr;
     QGridLayout* m_columns = nullptr;
 };
 

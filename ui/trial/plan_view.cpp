@@ -260,10 +260,9 @@ void PlanView::follow()
     }
     typed->plan.drawNumber = static_cast<std::int64_t>(number->value_or(1));
     drawPlaces(*typed);
-    showOutlook();
+    showAnswer();
     showLayout();
     showSupplies();
-    showFairness();
 }
 
 // Places are drawn anew only where what they depend on has changed, so that moves by hand stay.
@@ -316,8 +315,8 @@ void PlanView::moveTo(int tile, PlaceId place)
         m_services.messages.refuse(sentence(moved.error()));
         return;
     }
+    showAnswer();
     showLayout();
-    showFairness();
 }
 
 void PlanView::fillFreePlaces(int tile)

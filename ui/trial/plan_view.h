@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/trial/trial_entries.h"
-#include "core/review/fairness/fairness.h"
+#include "core/review/planning/trial_outlook.h"
 #include "ui/page/page.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/widget/widgets.h"
@@ -58,12 +58,13 @@ private:
     void exchange(int tile, int other);
     void fillFreePlaces(int tile);
     void moveTo(int tile, PlaceId place);
-    void showOutlook();
+    void showAnswer();
+    void showOutlook(const Result<PlanOutlook>& outlook);
     void showLayout();
     [[nodiscard]] std::vector<LayoutGrid::Row> layoutRows() const;
     [[nodiscard]] QString layoutWords() const;
     void showSupplies();
-    void showFairness();
+    void showFairness(const std::vector<Finding>& findings);
     // False, and said why, where it is refused.
     bool keep();
     void remove();

@@ -52,9 +52,15 @@ LayoutTile::Content tileOf(const QString& code, const Medium& medium, const QStr
 
 } // namespace
 
-void PlanView::showOutlook()
+void PlanView::showAnswer()
 {
-    const auto outlook = m_journal.review().outlook(m_draft);
+    const auto answer = m_journal.review().plan(m_draft);
+    showOutlook(answer ? answer->outlook : tl::unexpected<Error>(answer.error()));
+    showFairness(answer && !m_fault ? answer->fairness : std::vector<Finding>());
+}
+
+void PlanView::showOutlook(const Result<PlanOutlook>& outlook)
+{
     m_power->setVisible(outlook.has_value());
     if (!outlook) {
         m_powerTitle->setText(tr("Chance of an answer"));
@@ -167,16 +173,8 @@ void PlanView::showSupplies()
     m_supplyWords->setText(words.join(' '));
 }
 
-void PlanView::showFairness()
+void PlanView::showFairness(const std::vector<Finding>& findings)
 {
-    m_fairness->hide();
-    if (m_fault || m_draft.trays.empty()) {
-        return;
-    }
-    const auto findings = m_journal.review().fairnessOfPlan(m_draft);
-    if (!findings) {
-        return;
-    }
     std::map<MediumId, QString> names;
     for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
         names.emplace(each.id, QString::fromStdString(each.name));
@@ -189,8 +187,8 @@ void PlanView::showFairness()
     for (const auto& [id, name] : compared) {
         media << name;
     }
-    QStringList words = fairnessWords(*findings, media);
-    const QStringList advice = adviceWords(suggestionsFor(*findings));
+    QStringList words = fairnessWords(findings, media);
+    const QStringList advice = adviceWords(suggestionsFor(findings));
     if (!words.isEmpty() && !advice.isEmpty()) {
         words << tr("For a fair trial: %1.").arg(advice.join("; "));
     }

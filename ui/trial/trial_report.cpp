@@ -12,7 +12,6 @@
 #include "ui/trial/plan_text.h"
 
 #include <algorithm>
-#include <set>
 
 namespace plumule::ui {
 namespace {
@@ -22,54 +21,19 @@ QString trialTitle(const Trial& trial)
     return QString::fromStdString(trial.code + "  " + trial.name);
 }
 
-std::vector<TastingResult> closedTastings(Journal& journal, TrialId trial)
+QString designWords(const TrialAnswer& answer)
 {
-    std::vector<TastingResult> results;
-    const auto panels = journal.tastings().list(trial);
-    if (!panels) {
-        return results;
-    }
-    for (const PanelRow& row : *panels) {
-        if (!row.panel.isOpen()) {
-            if (auto result = journal.tastings().result(row.panel.id)) {
-                results.push_back(std::move(*result));
-            }
-        }
-    }
-    return results;
-}
-
-std::vector<Protocol> protocolsGrown(Journal& journal, const TrialProgress& progress)
-{
-    std::set<VarietyId> grown;
-    for (const TrialTray& tray : progress.trays) {
-        grown.insert(tray.record.tray.variety);
-    }
-    if (progress.draft && grown.empty()) {
-        grown.insert(progress.draft->plan.variety);
-    }
-    std::vector<Protocol> protocols;
-    for (const VarietyId variety : grown) {
-        if (const auto protocol = journal.varieties().protocol(variety)) {
-            protocols.push_back(*protocol);
-        }
-    }
-    return protocols;
-}
-
-QString designWords(const TrialReportFacts& facts)
-{
-    if (!facts.progress.draft) {
+    if (!answer.progress.draft) {
         return inReport("This trial was named, but not planned here: its trays were sown one by "
                         "one.");
     }
-    const TrialPlan& plan = facts.progress.draft->plan;
+    const TrialPlan& plan = answer.progress.draft->plan;
     QString words = inReport("Design: %1, %2 of each treatment, places drawn by lot from the "
                              "number %3.")
                         .arg(nameOf(plan.design))
                         .arg(inReport("%n tray(s)", plan.traysEach))
                         .arg(plan.drawNumber);
-    const auto& planned = facts.progress.draft->trays;
+    const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
                                      [](const PlannedTray& tray) { return tray.isMoved; });
     if (moved > 0) {
@@ -87,7 +51,7 @@ QString mediumWords(const TrialTray& tray)
     return feeding.isEmpty() ? medium : medium + ' ' + feeding;
 }
 
-ReportTable layoutTable(const TrialReportFacts& facts)
+ReportTable layoutTable(const TrialAnswer& answer)
 {
     ReportTable table;
     table.header = {inReport("Block"),  inReport("Position"), inReport("Tray"),
@@ -95,7 +59,7 @@ ReportTable layoutTable(const TrialReportFacts& facts)
                     inReport("State"),  inReport("Yield, g"), inReport("Residue, g")};
     table.rightFrom = 7;
     table.isDense = true;
-    for (const TrialTray& tray : facts.progress.trays) {
+    for (const TrialTray& tray : answer.progress.trays) {
         const Tray& sown = tray.record.tray;
         const QString state =
             sown.setAsideReason
@@ -112,34 +76,36 @@ ReportTable layoutTable(const TrialReportFacts& facts)
     return table;
 }
 
-void addTrialAnswer(Report& report, const TrialReportFacts& facts)
+void addTrialAnswer(Report& report, const TrialAnswer& answer)
 {
+    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
+    const SeasonComparison& cost = answer.season.comparison(Response::CostPerGram);
     report.add(ReportHeading{inReport("Answer")});
-    const VerdictWords told = verdictWords(facts.yield);
-    const SeasonWords plain = wordsFor(facts.review);
-    const bool isTold = !facts.yield.pairs.empty() && facts.review.trays > 0;
+    const VerdictWords told = verdictWords(yield);
+    const SeasonWords plain = wordsFor(answer.season.review);
+    const bool isTold = !yield.pairs.empty() && answer.season.review.trays > 0;
     report.add(ReportWords{isTold ? told.headline : plain.headline, WordsLook::Lead});
     report.add(ReportWords{isTold ? told.detail : plain.detail});
-    if (isTold && !facts.cost.pairs.empty()) {
-        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(facts.cost).headline)});
+    if (isTold && !cost.pairs.empty()) {
+        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(cost).headline)});
     }
     ReportFigures figures;
-    if (const auto variation = variationPercent(facts.yield)) {
+    if (const auto variation = variationPercent(yield)) {
         figures.figures.push_back({inReport("%1 %").arg(numberText(*variation, 1)),
                                    inReport("coefficient of variation: the spread between like "
                                             "trays over the mean")});
     }
-    if (const auto least = leastRealDifference(facts.yield)) {
+    if (const auto least = leastRealDifference(yield)) {
         figures.figures.push_back({inReport("%1 g").arg(numberText(*least, 1)),
                                    inReport("the least difference of two means that Tukey's "
                                             "method calls real")});
     }
-    if (const ModelTerm* medium = facts.yield.model.find(ModelPart::Medium); medium && medium->f) {
+    if (const ModelTerm* medium = yield.model.find(ModelPart::Medium); medium && medium->f) {
         figures.figures.push_back(
             {inReport("F %1").arg(numberText(*medium->f, 2)),
              inReport("of the medium, p %1").arg(medium->p ? pText(*medium->p) : kNoFigure)});
     }
-    if (const ModelTerm* block = facts.yield.model.find(ModelPart::Block); block && block->f) {
+    if (const ModelTerm* block = yield.model.find(ModelPart::Block); block && block->f) {
         figures.figures.push_back(
             {inReport("F %1").arg(numberText(*block->f, 2)),
              inReport("of the block, p %1").arg(block->p ? pText(*block->p) : kNoFigure)});
@@ -147,44 +113,49 @@ void addTrialAnswer(Report& report, const TrialReportFacts& facts)
     report.add(figures);
 }
 
-void addTrialNumbers(Report& report, const TrialReportFacts& facts)
+void addTrialNumbers(Report& report, const TrialAnswer& answer)
 {
+    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
+    const SeasonComparison& cost = answer.season.comparison(Response::CostPerGram);
+    const SeasonComparison& residue = answer.season.comparison(Response::Residue);
     report.add(ReportHeading{inReport("Yield")});
-    const auto blocks = blocksOf(facts.progress);
+    const auto blocks = blocksOf(answer.progress);
     if (blocks.size() > 1) {
-        const ChartSpec byBlock = byBlockChart(facts.yield, blocks);
+        const ChartSpec byBlock = byBlockChart(yield, blocks);
         report.add(ReportChart{byBlock, chartTitle(byBlock)});
     }
-    addComparison(report, facts.yield);
-    if (const auto variety = mostReadVariety(facts.heights)) {
+    addComparison(report, yield);
+    if (const auto variety = mostReadVariety(answer.season.heights)) {
         report.add(ReportHeading{inReport("Growth")});
-        const ChartSpec curves = heightFitChart(facts.heights, *variety);
+        const ChartSpec curves = heightFitChart(answer.season.heights, *variety);
         report.add(ReportChart{curves, chartTitle(curves)});
-        report.add(heightTable(facts.heights));
+        report.add(heightTable(answer.season.heights));
     }
-    const ReportTable costs = costTable(facts.review);
+    const ReportTable costs = costTable(answer.season.review);
     if (!costs.rows.empty()) {
         report.add(ReportHeading{inReport("Cost")});
-        report.add(ReportWords{verdictWords(facts.cost).headline});
-        const ChartSpec byUses = paybackChart(facts.paybacks, facts.review);
-        report.add(ReportWords{paybackWords(facts.paybacks).join('\n')});
-        report.add(ReportChart{byUses, chartTitle(byUses)});
+        report.add(ReportWords{verdictWords(cost).headline});
+        addPaybacks(report, answer.season);
         report.add(costs);
     }
-    if (facts.residue.n > 1 && !facts.residue.pairs.empty()) {
+    if (residue.n > 1 && !residue.pairs.empty()) {
         report.add(ReportHeading{inReport("Residue")});
-        report.add(ReportWords{verdictWords(facts.residue).headline});
-        report.add(meansTable(facts.residue));
+        report.add(ReportWords{verdictWords(residue).headline});
+        report.add(meansTable(residue));
     }
 }
 
-void addDiary(Report& report, const TrialReportFacts& facts)
+void addDiary(Report& report, const TrialAnswer& answer, const QString& photoFolder)
 {
-    if (facts.diary.empty()) {
+    if (!answer.diary) {
+        addFailed(report, inReport("Notes and photographs can't be told."), answer.diary.error());
+        return;
+    }
+    if (answer.diary->empty()) {
         return;
     }
     report.add(ReportHeading{inReport("Notes and photographs")});
-    for (const TrialDay& day : facts.diary) {
+    for (const TrialDay& day : *answer.diary) {
         ReportPictures pictures;
         pictures.heading = longDateText(day.on);
         QStringList notes;
@@ -193,7 +164,7 @@ void addDiary(Report& report, const TrialReportFacts& facts)
             for (const auto& [code, photo] : medium.photos) {
                 const QString caption = QString::fromStdString(photo.caption);
                 pictures.pictures.push_back(
-                    {facts.photoFolder + '/' + QString::fromStdString(photo.fileName),
+                    {photoFolder + '/' + QString::fromStdString(photo.fileName),
                      QStringLiteral("%1, %2%3")
                          .arg(name, QString::fromStdString(code),
                               caption.isEmpty() ? QString() : ": " + caption)});
@@ -209,17 +180,18 @@ void addDiary(Report& report, const TrialReportFacts& facts)
     }
 }
 
-void addTrialGrounds(Report& report, const TrialReportFacts& facts)
+void addTrialGrounds(Report& report, const TrialAnswer& answer)
 {
+    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
     report.add(ReportHeading{inReport("Is it fair?")});
-    addFairness(report, facts.yield);
-    QStringList lines = readerCautions(facts.review, facts.yield);
-    lines << allCheckWords(facts.yield);
+    addFairness(report, yield);
+    QStringList lines = readerCautions(answer.season.review, yield);
+    lines << allCheckWords(yield);
     report.add(ReportList{lines});
-    report.add(ReportWords{leftOutText(facts.review), WordsLook::Muted});
-    report.add(ReportCaution{inReport("What is missing"), lackWords(facts.progress)});
+    report.add(ReportWords{leftOutText(answer.season.review), WordsLook::Muted});
+    report.add(ReportCaution{inReport("What is missing"), lackWords(answer.progress)});
     report.add(ReportHeading{inReport("What would make the next trial better")});
-    report.add(ReportList{betterLines(facts.yield)});
+    report.add(ReportList{betterLines(yield)});
     report.add(ReportCaution{inReport("Keep in mind"), safetyWords()});
 }
 
@@ -252,83 +224,47 @@ QStringList lackWords(const TrialProgress& progress)
     return lines;
 }
 
-Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial, const Progress& progress)
+TrialQuestion reportQuestion(TrialId trial)
 {
-    TrialReportFacts facts;
-    facts.madeOn = journal.clock().today();
-    facts.photoFolder = QString::fromStdString(journal.photoFolder().string());
-    auto standing = journal.trials().progress(trial);
-    if (!standing) {
-        return passOn(standing);
+    TrialQuestion question;
+    question.trial = trial;
+    for (const Response response :
+         {Response::YieldPerTray, Response::CostPerGram, Response::Residue}) {
+        question.asks.emplace_back().response = response;
     }
-    facts.progress = std::move(*standing);
-    if (const auto layout = journal.room().layout()) {
-        facts.room = layout->room.name;
-    }
-    const SeasonFilter filter = journal.review().filterOf(trial);
-    auto review = journal.review().season(filter, progress.part(0, 0.2));
-    if (!review) {
-        return passOn(review);
-    }
-    facts.review = std::move(*review);
-    const std::pair<Response, SeasonComparison*> asked[] = {{Response::YieldPerTray, &facts.yield},
-                                                            {Response::CostPerGram, &facts.cost},
-                                                            {Response::Residue, &facts.residue}};
-    double done = 0.2;
-    for (const auto& [response, answer] : asked) {
-        auto compared = journal.review().comparison(filter, response, std::nullopt,
-                                                    progress.part(done, done + 0.2));
-        if (!compared) {
-            return passOn(compared);
-        }
-        *answer = std::move(*compared);
-        done += 0.2;
-    }
-    facts.heights = journal.review()
-                        .heightFits(filter, progress.part(0.8, 0.9))
-                        .value_or(std::vector<HeightFit>());
-    facts.paybacks = journal.review()
-                         .payback(filter, {}, progress.part(0.9, 1))
-                         .value_or(std::vector<Payback>());
-    facts.protocols = protocolsGrown(journal, facts.progress);
-    facts.tastings = closedTastings(journal, trial);
-    facts.diary = journal.trials().diary(trial).value_or(std::vector<TrialDay>());
-    if (progress.isStopped()) {
-        return fail(ErrorKind::Cancelled, WorkReason::Stopped);
-    }
-    return facts;
+    question.parts = {SeasonPart::HeightFits, SeasonPart::Paybacks, SeasonPart::Tastings,
+                      SeasonPart::Protocols};
+    return question;
 }
 
-Report trialReport(const TrialReportFacts& facts)
+Report trialReport(const TrialAnswer& answer, const QString& photoFolder)
 {
-    const Trial& trial = facts.progress.trial;
+    const Trial& trial = answer.progress.trial;
     Report report;
     report.title = trialTitle(trial);
-    QStringList under{QString::fromStdString(facts.room), nameOf(facts.progress.state),
-                      inReport("%n tray(s)", static_cast<int>(facts.progress.trays.size()))};
+    QStringList under{QString::fromStdString(answer.season.room), nameOf(answer.progress.state),
+                      inReport("%n tray(s)", static_cast<int>(answer.progress.trays.size()))};
     if (trial.startedOn) {
         under.insert(1, longDateText(*trial.startedOn));
     }
     report.subtitle = under.join(QStringLiteral("  ·  "));
     report.foot = inReport("Trial %1; made on %2")
-                      .arg(QString::fromStdString(trial.code), longDateText(facts.madeOn));
+                      .arg(QString::fromStdString(trial.code), longDateText(answer.season.madeOn));
     if (!trial.question.empty()) {
         report.add(ReportHeading{inReport("Question")});
         report.add(ReportWords{QString::fromStdString(trial.question)});
     }
-    addTrialAnswer(report, facts);
+    addTrialAnswer(report, answer);
     report.add(ReportHeading{inReport("How it was grown")});
-    report.add(ReportWords{designWords(facts)});
-    report.add(conditionsTable(facts.yield));
-    report.add(protocolTable(facts.protocols));
-    addTrialNumbers(report, facts);
-    for (const TastingResult& tasting : facts.tastings) {
-        addTasting(report, tasting);
-    }
-    addDiary(report, facts);
-    addTrialGrounds(report, facts);
+    report.add(ReportWords{designWords(answer)});
+    report.add(conditionsTable(answer.season.comparison(Response::YieldPerTray)));
+    addProtocols(report, answer.season);
+    addTrialNumbers(report, answer);
+    addTastings(report, answer.season);
+    addDiary(report, answer, photoFolder);
+    addTrialGrounds(report, answer);
     report.add(ReportHeading{inReport("Every tray of the trial")});
-    report.add(layoutTable(facts));
+    report.add(layoutTable(answer));
     return report;
 }
 

@@ -1,34 +1,17 @@
 #pragma once
 
-#include "core/journal/journal.h"
+#include "core/review/answer/trial_answer.h"
 #include "core/review/charts/block_chart.h"
 #include "ui/review/report_parts.h"
 
 namespace plumule::ui {
 
-// Everything that a trial's report is made from.
-struct TrialReportFacts
-{
-    std::string room;
-    Date madeOn;
-    TrialProgress progress;
-    SeasonReview review;
-    SeasonComparison yield;
-    SeasonComparison cost;
-    SeasonComparison residue; // without means where none is on record
-    std::vector<HeightFit> heights;
-    std::vector<Payback> paybacks;
-    std::vector<Protocol> protocols;
-    std::vector<TastingResult> tastings; // closed ones
-    std::vector<TrialDay> diary;
-    QString photoFolder;
-};
+// What a trial's report, and its output for scripts, ask for.
+[[nodiscard]] TrialQuestion reportQuestion(TrialId trial);
 
-// Reads and works it all out; NotFound; Cancelled when stopped between two of its parts.
-[[nodiscard]] Result<TrialReportFacts> trialReportFacts(Journal& journal, TrialId trial,
-                                                        const Progress& progress = {});
-
-[[nodiscard]] Report trialReport(const TrialReportFacts& facts);
+// From the answer to reportQuestion(); photographs are taken from their folder. A part that could
+// not be worked out says so in its place.
+[[nodiscard]] Report trialReport(const TrialAnswer& answer, const QString& photoFolder);
 
 // The trial's blocks, named with their shelf; one of all trays where it has none.
 [[nodiscard]] std::vector<BlockOfTrays> blocksOf(const TrialProgress& progress);

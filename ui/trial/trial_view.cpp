@@ -149,7 +149,11 @@ void TrialView::showWhatWasRead()
 ReportContent TrialView::reportContent() const
 {
     return [trial = m_shown.trial.id](Journal& own, const plumule::Progress& progress) {
-        return trialReportFacts(own, trial, progress).map(trialReport);
+        return own.review()
+            .trial(reportQuestion(trial), progress)
+            .map([&](const TrialAnswer& answer) {
+                return trialReport(answer, QString::fromStdString(own.photoFolder().string()));
+            });
     };
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/journal/trial/trial_entries.h"
+#include "core/trial/trial_progress.h"
 #include "ui/page/page.h"
 #include "ui/report/report_task.h"
 

@@ -1,39 +1,13 @@
 #pragma once
 
-#include "core/cost/cost.h"
-#include "core/tray/stage_plan.h"
+#include "core/journal/tray/tray_sheet.h"
+#include "core/tray/tray_list_row.h"
 
 #include <filesystem>
 
 namespace plumule {
 
 class Ledger;
-
-struct TrayListRow
-{
-    TrayRecord record;
-    std::optional<Spot> spot; // where it stands
-    StagePlan plan;
-    std::optional<Mass> yield; // sum of its cuts
-};
-
-// Everything known of one tray.
-struct TraySheet
-{
-    TrayRecord record;
-    std::optional<Spot> spot;
-    StagePlan plan;
-    std::vector<Stay> stays;
-    std::vector<Watering> waterings; // oldest first
-    std::vector<Height> heights;
-    std::vector<Harvest> harvests;
-    std::vector<Residue> residues;
-    std::vector<TrayNote> notes;
-    std::vector<Photo> photos;
-    TrayCost cost;
-    std::optional<double> costPerGram;
-    std::string currency;
-};
 
 // Sowing, moving on, moving about, and what is written down about a tray.
 class TrayEntries

@@ -1,6 +1,7 @@
 #include "core/journal/trial/trial_entries.h"
 
 #include "core/journal/ledger/ledger.h"
+#include "core/journal/trial/trial_reading.h"
 #include "core/journal/trial/trial_storing.h"
 #include "core/medium/medium_repository.h"
 #include "core/trial/trial_plan_repository.h"
@@ -109,6 +110,12 @@ Result<std::vector<Trial>> TrialEntries::all()
 Result<std::vector<TrialRow>> TrialEntries::list()
 {
     return m_ledger.ask([](Database& database) { return rowsOf(database); });
+}
+
+Result<TrialProgress> TrialEntries::progress(TrialId trial)
+{
+    return m_ledger.ask(
+        [&](Database& database) { return progressOf(database, trial, m_ledger.clock().today()); });
 }
 
 Result<Trial> TrialEntries::save(const Trial& trial)

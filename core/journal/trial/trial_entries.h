@@ -1,114 +1,12 @@
 #pragma once
 
-#include "core/base/money.h"
-#include "core/tray/stage_plan.h"
-#include "core/trial/trial_plan.h"
-
-#include <map>
-#include <vector>
+#include "core/base/result.h"
+#include "core/trial/preparation.h"
+#include "core/trial/trial_progress.h"
 
 namespace plumule {
 
 class Ledger;
-
-enum class TrialState
-{
-    Planned, // no tray of it is sown
-    Growing, // a tray of it grows
-    Ended    // all its trays are harvested or discarded
-};
-
-// A trial in the list of all.
-struct TrialRow
-{
-    Trial trial;
-    TrialState state = TrialState::Planned;
-    std::vector<Medium> media; // of its trays, or planned; by id
-    std::string variety;       // the only one; empty where there are several
-    int trays = 0;             // sown, or planned
-    int growing = 0;
-    int harvested = 0;
-    std::optional<Date> lastHarvest;
-};
-
-// What a growing trial lacks.
-enum class TrialGap
-{
-    NoHeight,  // others of the trial were read on that day, this one was not
-    NotWeighed // its harvest was due before today
-};
-
-struct TrialLack
-{
-    TrialGap gap = TrialGap::NoHeight;
-    TrayId tray;
-    std::string code;
-    Date on;
-};
-
-struct TrialTray
-{
-    TrayRecord record;
-    std::optional<Spot> spot; // where it stands or last stood
-    StagePlan plan;
-    int block = 1;
-    int position = 1; // in the block
-    Feeding feeding = Feeding::AsProtocol;
-    std::optional<Mass> yield;
-    std::optional<Mass> residue;
-};
-
-// A trial that is under way or done, by block, then position.
-struct TrialProgress
-{
-    Trial trial;
-    TrialState state = TrialState::Planned;
-    std::optional<TrialDraft> draft; // what was planned; none for trials only named
-    std::vector<TrialTray> trays;
-    std::vector<TrialLack> lacks; // by day, then code
-};
-
-// What was written and photographed of one medium's trays on one day.
-struct TrialDayOfMedium
-{
-    Medium medium;
-    std::vector<std::pair<std::string, TrayNote>> notes; // tray code and note
-    std::vector<std::pair<std::string, Photo>> photos;
-};
-struct TrialDay
-{
-    Date on;
-    std::vector<TrialDayOfMedium> media;
-};
-
-// One thing to have at hand before sowing.
-enum class SupplyKind
-{
-    Seed,        // g, of the lot or the variety
-    LooseMix,    // L; its stock is not kept
-    Pieces,      // clean and free, or single-use mats (whose stock is not kept)
-    Concentrate, // mL over the whole trial; its stock is not kept
-    Water        // L over the whole trial
-};
-struct Supply
-{
-    SupplyKind kind = SupplyKind::Seed;
-    std::string name;              // of the medium, the concentrate; of seed the variety and lot
-    double needed = 0;             // g, L, pieces or mL by kind
-    std::optional<double> inStock; // none: not kept, or not known
-    // Of what is needed, in currency units; of a reusable piece one use. None: no price.
-    std::optional<double> cost;
-
-    [[nodiscard]] bool isShort() const { return inStock && *inStock < needed; }
-};
-struct Preparation
-{
-    std::vector<Supply> supplies;
-    int trays = 0;
-    int placesFree = 0; // on the day of sowing
-    double cost = 0;    // of all with a price
-    std::string currency;
-};
 
 // Questions asked of several trays: planned, sown, followed.
 class TrialEntries
@@ -153,8 +51,6 @@ public:
                                     const std::optional<std::string>& sownBy = std::nullopt);
 
     [[nodiscard]] Result<TrialProgress> progress(TrialId trial);
-    // Days with notes or photos, oldest first.
-    [[nodiscard]] Result<std::vector<TrialDay>> diary(TrialId trial);
 
 private:
     Ledger& m_ledger;

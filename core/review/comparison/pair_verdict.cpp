@@ -131,6 +131,7 @@ SpreadOfTrays spreadToPlanBy(const SeasonFacts& facts, const SeasonFilter& filte
                              const ComparisonAsk& ask, const ComparedTrays& trays)
 {
     SeasonFilter all = filter;
+    all.from = {};
     all.varieties.clear();
     all.trials.clear();
     all.shelves.clear();

@@ -78,7 +78,7 @@ public:
         ComparedTray tray;
         tray.record = &record;
         if (m_response == Response::CostPerGram) {
-            tray.cost = costOf(record.use, m_facts.cost).total();
+            tray.cost = record.cost.total();
         }
         const auto value = valueOf(record, tray.cost);
         if (!value) {

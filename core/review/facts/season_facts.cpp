@@ -55,7 +55,7 @@ std::optional<double> knownTotal(const TrayCost& cost)
     return total > 0 ? std::optional(total) : std::nullopt;
 }
 
-SeasonTray seasonTray(const SeasonRecord& record, const SeasonFacts& facts, const TrayCost& cost)
+SeasonTray seasonTray(const SeasonRecord& record, const SeasonFacts& facts)
 {
     const Tray& tray = record.tray;
     SeasonTray result;
@@ -66,7 +66,7 @@ SeasonTray seasonTray(const SeasonRecord& record, const SeasonFacts& facts, cons
         result.trial = nameIn(facts.trials, *tray.trial);
     }
     result.yieldGrams = inGrams(record.yield);
-    result.cost = knownTotal(cost);
+    result.cost = knownTotal(record.cost);
     if (tray.seed && tray.seed->count() > 0) {
         result.gramsPerSeedGram = record.yield / *tray.seed;
     }
@@ -84,9 +84,8 @@ class MediumSums
 public:
     void add(const SeasonRecord& record, const SeasonFacts& facts)
     {
-        const TrayCost cost = costOf(record.use, facts.cost);
-        m_costs.add(cost);
-        m_trays.push_back(seasonTray(record, facts, cost));
+        m_costs.add(record.cost);
+        m_trays.push_back(seasonTray(record, facts));
         for (const auto& [day, mean] : dailyHeights(record)) {
             m_heights[day].push_back(mean);
         }
@@ -155,17 +154,22 @@ std::optional<LeftOut> whyNotCounted(const SeasonRecord& record, const SeasonFil
                                                          : std::nullopt;
 }
 
+bool isWithin(Date day, const SeasonFilter& filter)
+{
+    return !(day < filter.from) && !(filter.to < day);
+}
+
 bool isFinished(const SeasonRecord& record, const SeasonFilter& filter)
 {
-    return isChosen(record.tray, record.shelf, filter) &&
-           record.tray.state == TrayState::Harvested && record.lastCut.has_value();
+    return isOfSpan(record, filter) && record.tray.state == TrayState::Harvested &&
+           record.lastCut.has_value();
 }
 
 void addUnfinished(SeasonReview& review, const SeasonFacts& facts)
 {
     for (const UnfinishedRecord& record : facts.unfinished) {
         const Tray& tray = record.tray;
-        if (!isChosen(tray, record.shelf, review.filter)) {
+        if (!isOfSpan(record, review.filter)) {
             continue;
         }
         if (tray.state == TrayState::Discarded) {
@@ -226,6 +230,42 @@ private:
 };
 
 } // namespace
+
+SeasonFacts SeasonFacts::withoutTrays() const
+{
+    SeasonFacts facts;
+    facts.cost = cost;
+    facts.media = media;
+    facts.varieties = varieties;
+    facts.protocols = protocols;
+    facts.trials = trials;
+    facts.margins = margins;
+    facts.designs = designs;
+    return facts;
+}
+
+void priceTrays(SeasonFacts& facts)
+{
+    for (SeasonRecord& record : facts.cut) {
+        record.cost = costOf(record.use, facts.cost);
+    }
+}
+
+bool isOfSpan(const SeasonRecord& record, const SeasonFilter& filter)
+{
+    return isChosen(record.tray, record.shelf, filter) &&
+           std::any_of(record.cutOn.begin(), record.cutOn.end(),
+                       [&](Date day) { return isWithin(day, filter); });
+}
+
+bool isOfSpan(const UnfinishedRecord& record, const SeasonFilter& filter)
+{
+    const Tray& tray = record.tray;
+    const bool isInTime = tray.state == TrayState::Growing
+                              ? !(filter.to < tray.sownOn)
+                              : tray.endedOn && isWithin(*tray.endedOn, filter);
+    return isInTime && isChosen(tray, record.shelf, filter);
+}
 
 bool isCounted(const SeasonRecord& record, const SeasonFilter& filter)
 {

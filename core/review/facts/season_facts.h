@@ -13,8 +13,10 @@ struct SeasonRecord
 {
     Tray tray;
     Mass yield;                  // of all its cuts
+    std::vector<Date> cutOn;     // each cut's day
     std::optional<Date> lastCut; // none: it is cut again later
     TrayUse use;                 // `medium` points into SeasonFacts
+    TrayCost cost;               // as priceTrays() worked it out
     std::vector<Height> heights;
     int nutrientWaterings = 0;
     bool hasStages = false;       // any stage at all is on record
@@ -24,7 +26,7 @@ struct SeasonRecord
     std::optional<int> column;    // its place along the shelf, in a Latin square
 };
 
-// A tray that has no yield in the span.
+// A tray that was discarded or grows.
 struct UnfinishedRecord
 {
     Tray tray;
@@ -42,9 +44,18 @@ struct PastYield
     Mass yield;
 };
 
-// Everything a season is worked out from, read once.
+// Everything a season is worked out from, read once. Records point to the media: facts are moved
+// and never copied.
 struct SeasonFacts
 {
+    SeasonFacts() = default;
+    SeasonFacts(SeasonFacts&&) = default;
+    SeasonFacts& operator=(SeasonFacts&&) = default;
+    SeasonFacts(const SeasonFacts&) = delete;
+    SeasonFacts& operator=(const SeasonFacts&) = delete;
+    // What is named, priced and planned, but no tray.
+    [[nodiscard]] SeasonFacts withoutTrays() const;
+
     CostFacts cost;
     std::map<MediumId, Medium> media;
     std::map<VarietyId, std::string> varieties;
@@ -57,6 +68,13 @@ struct SeasonFacts
     std::vector<PastYield> past; // only where few trays are reviewed: of two years before
 };
 
+// Works every tray's cost out, once, from the prices and uses that the facts hold.
+void priceTrays(SeasonFacts& facts);
+
+// The filter's days and trays: one that was cut in the span, discarded in it, or sown before its
+// end and still growing; of the varieties, shelves and trials chosen.
+[[nodiscard]] bool isOfSpan(const SeasonRecord& record, const SeasonFilter& filter);
+[[nodiscard]] bool isOfSpan(const UnfinishedRecord& record, const SeasonFilter& filter);
 // Whether the tray is harvested, cut for the last time in the span, chosen, and not set aside.
 [[nodiscard]] bool isCounted(const SeasonRecord& record, const SeasonFilter& filter);
 
@@ -64,7 +82,7 @@ struct SeasonFacts
 // medium's surface are left out.
 [[nodiscard]] std::map<int, double> dailyHeights(const SeasonRecord& record);
 
-// The sums: which trays count, and what each medium gave.
+// The sums: which trays count, and what each medium gave. The facts may be of a wider span.
 [[nodiscard]] SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter);
 
 // Curves and payback of all media, once their trays are in. A reusable one's curve is

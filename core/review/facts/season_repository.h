@@ -10,14 +10,18 @@ class Database;
 // No tray grows longer than these days.
 inline constexpr int kLongestGrowth = 400;
 
-// What may be left out where it is not asked for: it takes most of the reading.
-struct SeasonNeeds
+// Which trays are read: cut or discarded in these days, and of these trials where any are named.
+struct SeasonSpan
 {
-    bool waterAmounts = true; // for costs; without them TrayUse::waterings is still right
-    bool heights = true;
+    Date from;
+    Date to;
+    std::vector<TrialId> trials;
 };
+// What covers all of them, of which there is one at least.
+[[nodiscard]] SeasonSpan spanOver(const std::vector<SeasonFilter>& filters);
 
-// Reads a season's columns: a fixed number of queries for any number of trays.
+// Reads a season's columns: a fixed number of queries for any number of trays. Costs are not
+// worked out: see priceTrays().
 class SeasonRepository
 {
 public:
@@ -26,8 +30,7 @@ public:
     {}
 
     // Cancelled when stopped between two of its steps.
-    [[nodiscard]] Result<SeasonFacts> read(const SeasonFilter& filter, const Progress& progress,
-                                           const SeasonNeeds& needs = {});
+    [[nodiscard]] Result<SeasonFacts> read(const SeasonSpan& span, const Progress& progress);
     // What a plan is judged by: names, places, the variety's protocol, and the yields of the two
     // years up to `day`.
     [[nodiscard]] SeasonFacts readForPlan(VarietyId variety, Date day);

@@ -53,4 +53,12 @@ struct PlanOutlook
 [[nodiscard]] std::vector<Finding> fairnessOfPlan(const TrialDraft& draft,
                                                   const SeasonFacts& facts);
 
+// Both at once.
+struct PlanAnswer
+{
+    Result<PlanOutlook> outlook;
+    std::vector<Finding> fairness; // empty without a layout
+};
+[[nodiscard]] PlanAnswer planAnswerOf(const TrialDraft& draft, const SeasonFacts& facts);
+
 } // namespace plumule

@@ -31,9 +31,8 @@ class PlannedSeason
 {
 public:
     PlannedSeason(const TrialDraft& draft, const SeasonFacts& facts)
-        : m_facts(facts)
+        : m_facts(facts.withoutTrays())
     {
-        m_facts.cut.clear();
         m_facts.trials[trialOf(draft)] = draft.trial.code;
         m_facts.designs[trialOf(draft)] = draft.plan.design;
         for (const PlannedTray& planned : draft.trays) {
@@ -130,6 +129,11 @@ void PlannedSeason::gather()
 std::vector<Finding> fairnessOfPlan(const TrialDraft& draft, const SeasonFacts& facts)
 {
     return PlannedSeason(draft, facts).findings();
+}
+
+PlanAnswer planAnswerOf(const TrialDraft& draft, const SeasonFacts& facts)
+{
+    return {outlookOf(draft, facts), fairnessOfPlan(draft, facts)};
 }
 
 } // namespace plumule

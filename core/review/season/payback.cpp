@@ -44,7 +44,7 @@ public:
             if (record.tray.medium != medium || !isCounted(record, filter)) {
                 continue;
             }
-            costs.push_back(costOf(record.use, facts.cost));
+            costs.push_back(record.cost);
             const double grams = inGrams(record.yield);
             const double total = costs.back().total();
             m_columns[kGrams].push_back(grams);
@@ -160,11 +160,10 @@ CostBand bandAt(int uses, double cost, double price, const std::vector<PieceUse>
 class PaybackSums
 {
 public:
-    PaybackSums(const SeasonFacts& facts, const SeasonFilter& filter, const Progress& progress)
+    PaybackSums(const SeasonFacts& facts, const SeasonReview& review, const Progress& progress)
         : m_facts(facts)
-        , m_filter(filter)
+        , m_review(review)
         , m_progress(progress)
-        , m_review(reviewOf(facts, filter))
         , m_draw(kPaybackSeed)
     {}
 
@@ -202,7 +201,7 @@ private:
     // Cost per gram of the single-use medium, of each resample.
     [[nodiscard]] Done drawLine(const MediumSeason& against, const Progress& progress)
     {
-        const TrayColumns columns(m_facts, m_filter, against.medium.id);
+        const TrayColumns columns(m_facts, m_review.filter, against.medium.id);
         const auto sums =
             stats::resampledSums(columns.columns(), kPaybackResamples, m_draw, progress);
         if (!sums) {
@@ -217,14 +216,14 @@ private:
     [[nodiscard]] Result<Payback> paybackOfPiece(const MediumSeason& season,
                                                  const Progress& progress)
     {
-        const TrayColumns columns(m_facts, m_filter, season.medium.id);
+        const TrayColumns columns(m_facts, m_review.filter, season.medium.id);
         const auto sums =
             stats::resampledSums(columns.columns(), kPaybackResamples, m_draw, progress);
         if (!sums) {
             return passOn(sums);
         }
         const double price = inUnits(
-            *priceOn(m_facts.cost.prices, PriceItem::Medium, m_filter.to, season.medium.id));
+            *priceOn(m_facts.cost.prices, PriceItem::Medium, m_review.filter.to, season.medium.id));
         std::vector<PieceUse> drawn;
         std::vector<std::optional<int>> uses;
         for (std::size_t i = 0; i < sums->size(); ++i) {
@@ -248,19 +247,18 @@ private:
     }
 
     const SeasonFacts& m_facts;
-    const SeasonFilter& m_filter;
+    const SeasonReview& m_review;
     const Progress& m_progress;
-    SeasonReview m_review;
     stats::SteadyDraw m_draw;
     std::vector<double> m_lines;
 };
 
 } // namespace
 
-Result<std::vector<Payback>> paybackOf(const SeasonFacts& facts, const SeasonFilter& filter,
+Result<std::vector<Payback>> paybackOf(const SeasonFacts& facts, const SeasonReview& review,
                                        const Progress& progress)
 {
-    return PaybackSums(facts, filter, progress).paybacks();
+    return PaybackSums(facts, review, progress).paybacks();
 }
 
 } // namespace plumule

@@ -30,11 +30,12 @@ struct Payback
 };
 
 // Of each reusable medium whose piece and washing have a price, by medium id; empty where no
-// single-use medium with a known price is among the trays. Trays are drawn anew within their medium
-// (percentile bootstrap, Efron and Tibshirani 1993, ch. 13: 2,000 resamples from the fixed seed
-// kPaybackSeed); prices are taken as sure. Cancelled when stopped.
+// single-use medium with a known price is among the trays. `review` is that of the same facts.
+// Trays are drawn anew within their medium (percentile bootstrap, Efron and Tibshirani 1993, ch.
+// 13: 2,000 resamples from the fixed seed kPaybackSeed); prices are taken as sure. Cancelled when
+// stopped.
 [[nodiscard]] Result<std::vector<Payback>>
-paybackOf(const SeasonFacts& facts, const SeasonFilter& filter, const Progress& progress = {});
+paybackOf(const SeasonFacts& facts, const SeasonReview& review, const Progress& progress = {});
 
 inline constexpr std::uint64_t kPaybackSeed = 20240501;
 

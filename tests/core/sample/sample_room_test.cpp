@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include "core/trial/draw.h"
 
@@ -65,7 +66,7 @@ TEST_F(SampleRoomTest, HasATrialPlannedAndOneGrowingWhereItWasDrawn)
     EXPECT_TRUE(checkLayout(planned));
     EXPECT_FALSE(planned.isSown());
     EXPECT_EQ(journal->trials().draw(planned).value().size(), planned.trays.size());
-    EXPECT_TRUE(journal->review().outlook(planned));
+    EXPECT_TRUE(journal->review().plan(planned)->outlook);
     ASSERT_EQ(rows[1].trial.code, "T9");
     EXPECT_EQ(rows[1].state, TrialState::Growing);
     const TrialProgress growing = journal->trials().progress(rows[1].trial.id).value();
@@ -196,7 +197,7 @@ TEST_F(SampleRoomTest, GivesTheScaleARangeAndTheSeasonAnAnswer)
         EXPECT_GT(*range.low, grams(150)) << row.code;
         EXPECT_LT(*range.high, grams(450)) << row.code;
     }
-    const auto season = journal->review().season(journal->review().usualSeason());
+    const auto season = reviewIn(*journal, journal->review().usualSeason());
     ASSERT_TRUE(season);
     EXPECT_EQ(season->media.size(), 4U);
     for (const MediumSeason& medium : season->media) {

@@ -1,5 +1,6 @@
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
+#include "tests/support/season_asks.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"
@@ -81,21 +82,20 @@ protected:
     // Every kind of chart of the sample's season that a page shows.
     std::vector<ChartSpec> sampleSpecs()
     {
-        ReviewAnswers& review = journal->review();
-        const SeasonFilter filter = review.usualSeason();
-        const SeasonReview season = review.season(filter).value();
-        const auto fits = review.heightFits(filter).value();
+        const SeasonFilter filter = journal->review().usualSeason();
+        const SeasonAnswer answer = partsIn(*journal, filter).value();
+        const SeasonReview& season = answer.review;
+        const auto& fits = answer.heights;
         std::vector<ChartSpec> specs{heightChart(season), costByUsesChart(season)};
         for (const Response response :
              {Response::YieldPerTray, Response::CostPerGram, Response::HeightOnDay,
               Response::Evenness, Response::DaysToHarvest, Response::Residue, Response::Work}) {
-            const auto comparison = review.comparison(filter, response).value();
+            const auto comparison = comparisonIn(*journal, filter, response).value();
             specs.push_back(adjustedMeansChart(comparison));
             specs.push_back(differencesChart(comparison));
         }
-        specs.push_back(paybackChart(review.payback(filter).value(), season));
-        for (const PieceAgeing& each :
-             review.pieceAgeing(filter).value_or(std::vector<PieceAgeing>())) {
+        specs.push_back(paybackChart(answer.paybacks.value(), season));
+        for (const PieceAgeing& each : answer.ageing) {
             specs.push_back(ageingChart(each));
         }
         const auto variety = mostReadVariety(fits);
@@ -119,10 +119,8 @@ TEST_F(ChartTest, DrawsEveryKindOfChartOfTheSamplesSeasonWithoutAWindow)
     useSample();
     std::set<std::string> keys;
     auto specs = sampleSpecs();
-    specs.push_back(
-        differencesChart(journal->review()
-                             .comparison(journal->review().usualSeason(), Response::YieldPerTray)
-                             .value()));
+    specs.push_back(differencesChart(
+        comparisonIn(*journal, journal->review().usualSeason(), Response::YieldPerTray).value()));
     for (const ChartSpec& spec : specs) {
         SCOPED_TRACE(spec.key);
         keys.insert(spec.key);

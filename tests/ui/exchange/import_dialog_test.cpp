@@ -1,3 +1,4 @@
+#include "tests/support/season_asks.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/exchange/import_dialog.h"
 
@@ -79,7 +80,7 @@ TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
     SeasonFilter all;
     all.from = date(2026, 1, 1);
     all.to = date(2026, 1, 31);
-    const SeasonReview review = journal->review().season(all).value();
+    const SeasonReview review = reviewIn(*journal, all).value();
     ASSERT_EQ(review.media.size(), 3U);
     for (const MediumSeason& each : review.media) {
         const double published = each.medium.name == "ctrl"   ? 5.032

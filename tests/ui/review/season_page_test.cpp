@@ -1,4 +1,5 @@
 #include "core/exchange/csv.h"
+#include "tests/support/season_asks.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_card.h"
 #include "ui/chart/chart_text.h"
@@ -104,7 +105,7 @@ TEST_F(SeasonPageTest, ShowsTheSampleSeasonWithTheReviewsOwnNumbers)
 {
     useSample();
     const auto page = openSeason();
-    const SeasonReview review = journal->review().season(journal->review().usualSeason()).value();
+    const SeasonReview review = reviewIn(*journal, journal->review().usualSeason()).value();
     ASSERT_GE(review.media.size(), 3U);
     ASSERT_EQ(numbers(*page)->rowCount(), int(review.media.size()));
     for (const MediumSeason& each : review.media) {
@@ -241,11 +242,11 @@ TEST_F(SeasonPageTest, OneMetricIsChosenOutOfTheButtonsAndTheMenu)
     more->menu()->actions().front()->trigger();
     waitForAnswer();
     EXPECT_EQ(metric->chosen(), -1);
-    EXPECT_EQ(page->answer()->comparison.ask.response, Response::Evenness);
+    EXPECT_EQ(page->answer()->comparisons.front().ask.response, Response::Evenness);
     EXPECT_EQ(more->text(), "Evenness");
     metric->segment(1)->click();
     waitForAnswer();
-    EXPECT_EQ(page->answer()->comparison.ask.response, Response::CostPerGram);
+    EXPECT_EQ(page->answer()->comparisons.front().ask.response, Response::CostPerGram);
     EXPECT_EQ(more->text(), "More");
 }
 
@@ -275,12 +276,9 @@ TEST_F(SeasonPageTest, ReckonsWithAnotherPriceWithoutStoringIt)
     EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") > before * 1.2; }, 20'000));
     EXPECT_DOUBLE_EQ(costOf("Steel mesh"), meshBefore);
     EXPECT_TRUE(find<QLabel>(*page, "whatIfWords")->text().contains("as if"));
-    EXPECT_NEAR(*journal->review()
-                     .season(journal->review().usualSeason())
-                     .value()
-                     .media.front()
-                     .costPerGram,
-                before, 1e-9);
+    EXPECT_NEAR(
+        *reviewIn(*journal, journal->review().usualSeason()).value().media.front().costPerGram,
+        before, 1e-9);
     find<QPushButton>(*page, "whatIfBack")->click();
     EXPECT_TRUE(QTest::qWaitFor([&] { return costOf("Coir mix") == before; }, 20'000));
 }
@@ -424,7 +422,7 @@ TEST_F(SeasonPageTest, KeepsToTheRulesOfTableModels)
     const QAbstractItemModelTester tester(&model,
                                           QAbstractItemModelTester::FailureReportingMode::Fatal);
     EXPECT_EQ(model.rowCount(), 0);
-    const SeasonReview review = journal->review().season(journal->review().usualSeason()).value();
+    const SeasonReview review = reviewIn(*journal, journal->review().usualSeason()).value();
     model.show(review);
     EXPECT_EQ(model.rowCount(), int(review.media.size()));
     EXPECT_EQ(model.columnCount(), int(SeasonModel::Columns));

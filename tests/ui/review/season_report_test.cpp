@@ -14,12 +14,17 @@ namespace {
 class SeasonReportTest : public UiTest
 {
 protected:
-    SeasonReportFacts factsOfSample()
+    [[nodiscard]] Result<SeasonAnswer> usualAnswer(const Progress& progress = {})
+    {
+        const SeasonFilter filter = journal->review().usualSeason();
+        return journal->review().season(reportQuestion(filter), progress);
+    }
+    SeasonAnswer answerOfSample()
     {
         useSample();
-        const auto facts = seasonReportFacts(*journal, journal->review().usualSeason());
-        EXPECT_TRUE(facts.has_value());
-        return facts.value_or(SeasonReportFacts());
+        const auto answer = usualAnswer();
+        EXPECT_TRUE(answer.has_value());
+        return answer.value_or(SeasonAnswer());
     }
     static QStringList headings(const Report& report)
     {
@@ -33,7 +38,7 @@ protected:
 
 TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
 {
-    const SeasonReportFacts facts = factsOfSample();
+    const SeasonAnswer facts = answerOfSample();
     const Report report = seasonReport(facts);
     const QStringList found = headings(report);
     for (const char* wanted :
@@ -46,14 +51,15 @@ TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
         return each.look == WordsLook::Lead;
     });
     ASSERT_NE(lead, words.end());
-    EXPECT_EQ(lead->text, verdictWords(facts.yield).headline) << "as the page says it";
+    EXPECT_EQ(lead->text, verdictWords(facts.comparison(Response::YieldPerTray)).headline)
+        << "as the page says it";
     EXPECT_GE(all<ReportChart>(report).size(), 4U);
     EXPECT_FALSE(all<ReportCaution>(report).empty());
 }
 
 TEST_F(SeasonReportTest, EveryTrayThatCountsIsInTheAppendix)
 {
-    const SeasonReportFacts facts = factsOfSample();
+    const SeasonAnswer facts = answerOfSample();
     const ReportTable appendix = all<ReportTable>(seasonReport(facts)).back();
     EXPECT_EQ(static_cast<int>(appendix.rows.size()), facts.review.trays);
     const SeasonTray& tray = facts.review.media.front().trays.front();
@@ -67,13 +73,17 @@ TEST_F(SeasonReportTest, EveryTrayThatCountsIsInTheAppendix)
 
 TEST_F(SeasonReportTest, TablesSayTheNumbersOfTheReview)
 {
-    const SeasonReportFacts facts = factsOfSample();
-    const ReportTable means = meansTable(facts.yield);
-    ASSERT_EQ(means.rows.size(), facts.yield.means.size());
-    EXPECT_EQ(means.rows[0][1], QString::number(facts.yield.means[0].n));
-    EXPECT_EQ(means.rows[0][2], numberText(*facts.yield.means[0].mean, 1));
-    EXPECT_EQ(pairsTable(facts.yield).rows.size(), facts.yield.pairs.size());
-    EXPECT_EQ(modelTable(facts.yield).rows.size(), facts.yield.model.terms.size());
+    const SeasonAnswer facts = answerOfSample();
+    const ReportTable means = meansTable(facts.comparison(Response::YieldPerTray));
+    ASSERT_EQ(means.rows.size(), facts.comparison(Response::YieldPerTray).means.size());
+    EXPECT_EQ(means.rows[0][1],
+              QString::number(facts.comparison(Response::YieldPerTray).means[0].n));
+    EXPECT_EQ(means.rows[0][2],
+              numberText(*facts.comparison(Response::YieldPerTray).means[0].mean, 1));
+    EXPECT_EQ(pairsTable(facts.comparison(Response::YieldPerTray)).rows.size(),
+              facts.comparison(Response::YieldPerTray).pairs.size());
+    EXPECT_EQ(modelTable(facts.comparison(Response::YieldPerTray)).rows.size(),
+              facts.comparison(Response::YieldPerTray).model.terms.size());
     const ReportTable costs = costTable(facts.review);
     EXPECT_EQ(costs.header.size(), static_cast<qsizetype>(facts.review.media.size()) + 1);
     for (const ReportTable& table : all<ReportTable>(seasonReport(facts))) {
@@ -85,7 +95,7 @@ TEST_F(SeasonReportTest, TablesSayTheNumbersOfTheReview)
 
 TEST_F(SeasonReportTest, ASeasonWithoutHarvestsSaysSo)
 {
-    const auto facts = seasonReportFacts(*journal, journal->review().usualSeason());
+    const auto facts = usualAnswer();
     ASSERT_TRUE(facts.has_value());
     const Report report = seasonReport(*facts);
     EXPECT_EQ(headings(report), QStringList({"Question", "Answer"}));
@@ -98,8 +108,7 @@ TEST_F(SeasonReportTest, StopsWhenAsked)
     useSample();
     std::stop_source stop;
     stop.request_stop();
-    const auto facts = seasonReportFacts(*journal, journal->review().usualSeason(),
-                                         Progress([](double) {}, stop.get_token()));
+    const auto facts = usualAnswer(Progress([](double) {}, stop.get_token()));
     ASSERT_FALSE(facts.has_value());
     EXPECT_EQ(facts.error().kind, ErrorKind::Cancelled);
 }
@@ -111,14 +120,11 @@ TEST_F(SeasonReportTest, IsMadeInTheBackgroundAndTold)
     const SeasonFilter filter = journal->review().usualSeason();
     for (const char* name : {"season.pdf", "season.html"}) {
         ask.fileAnswer = folder.path() + '/' + name;
-        makeReport(&page, services(), *journal, name,
-                   [filter](Journal& read, const Progress& progress) -> Result<Report> {
-                       const auto facts = seasonReportFacts(read, filter, progress);
-                       if (!facts) {
-                           return tl::unexpected<Error>(facts.error());
-                       }
-                       return seasonReport(*facts);
-                   });
+        makeReport(
+            &page, services(), *journal, name,
+            [filter](Journal& read, const Progress& progress) -> Result<Report> {
+                return read.review().season(reportQuestion(filter), progress).map(seasonReport);
+            });
         EXPECT_TRUE(tasks.isBusy());
         ASSERT_TRUE(QTest::qWaitFor(
             [&] { return !tasks.isBusy() && QFile::exists(ask.fileAnswer); }, 20000))

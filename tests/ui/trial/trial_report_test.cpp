@@ -26,6 +26,14 @@ protected:
         ADD_FAILURE() << code;
         return {};
     }
+    [[nodiscard]] Result<TrialAnswer> reportOn(TrialId trial, const Progress& progress = {})
+    {
+        return journal->review().trial(reportQuestion(trial), progress);
+    }
+    [[nodiscard]] Report reportOf(const TrialAnswer& answer) const
+    {
+        return trialReport(answer, QString::fromStdString(journal->photoFolder().string()));
+    }
     static QString textOf(const Report& report)
     {
         QStringList lines;
@@ -100,9 +108,9 @@ protected:
 
 TEST_F(RiceReportTest, GivesThePublishedResult)
 {
-    const auto facts = trialReportFacts(*journal, grown());
+    const auto facts = reportOn(grown());
     ASSERT_TRUE(facts.has_value());
-    const Report report = trialReport(*facts);
+    const Report report = reportOf(*facts);
     const auto figures = all<ReportFigures>(report);
     ASSERT_EQ(figures.size(), 1U);
     QStringList values;
@@ -137,9 +145,9 @@ TEST_F(TrialReportTest, ShowsNotesAndPhotographsOfTheSameDaySideBySide)
                                                  "even", at));
         ASSERT_TRUE(journal->trays().writeNote(id, "Roots show & hulls shed", at));
     }
-    const auto facts = trialReportFacts(*journal, trial);
+    const auto facts = reportOn(trial);
     ASSERT_TRUE(facts.has_value());
-    const Report report = trialReport(*facts);
+    const Report report = reportOf(*facts);
     const auto pictures = all<ReportPictures>(report);
     ASSERT_EQ(pictures.size(), 1U);
     ASSERT_EQ(pictures[0].pictures.size(), 2U);
@@ -161,13 +169,13 @@ TEST_F(TrialReportTest, ShowsNotesAndPhotographsOfTheSameDaySideBySide)
 TEST_F(TrialReportTest, TellsTheTastingResidueAndWhatIsMissing)
 {
     useSample();
-    const auto facts = trialReportFacts(*journal, sampleTrial("T6"));
+    const auto facts = reportOn(sampleTrial("T6"));
     ASSERT_TRUE(facts.has_value());
-    const QString text = textOf(trialReport(*facts));
-    ASSERT_FALSE(facts->tastings.empty()) << "the sample has a closed tasting";
+    const QString text = textOf(reportOf(*facts));
+    ASSERT_FALSE(facts->season.tastings->closed.empty()) << "the sample has a closed tasting";
     EXPECT_TRUE(text.contains("Tasting: "));
     EXPECT_TRUE(text.contains("Residue"));
-    const auto growing = trialReportFacts(*journal, sampleTrial("T9"));
+    const auto growing = reportOn(sampleTrial("T9"));
     ASSERT_TRUE(growing.has_value());
     ASSERT_FALSE(growing->progress.lacks.empty());
     EXPECT_TRUE(textOf(trialReport(*growing)).contains(lackWords(growing->progress).front()));
@@ -176,9 +184,9 @@ TEST_F(TrialReportTest, TellsTheTastingResidueAndWhatIsMissing)
 TEST_F(TrialReportTest, APlannedTrialHasNoAnswerYet)
 {
     useSample();
-    const auto facts = trialReportFacts(*journal, sampleTrial("T10"));
+    const auto facts = reportOn(sampleTrial("T10"));
     ASSERT_TRUE(facts.has_value());
-    const Report report = trialReport(*facts);
+    const Report report = reportOf(*facts);
     EXPECT_TRUE(textOf(report).contains("No tray"));
     EXPECT_TRUE(all<ReportFigures>(report).empty());
     EXPECT_TRUE(writeReportPdf(folder.path() + "/t10.pdf", report, chartsOf(report)));
@@ -186,7 +194,7 @@ TEST_F(TrialReportTest, APlannedTrialHasNoAnswerYet)
 
 TEST_F(TrialReportTest, AnUnknownTrialIsNotFound)
 {
-    const auto facts = trialReportFacts(*journal, TrialId{4711});
+    const auto facts = reportOn(TrialId{4711});
     ASSERT_FALSE(facts.has_value());
     EXPECT_EQ(facts.error().kind, ErrorKind::NotFound);
 }
@@ -196,8 +204,7 @@ TEST_F(TrialReportTest, StopsWhenAsked)
     useSample();
     std::stop_source stop;
     stop.request_stop();
-    const auto facts =
-        trialReportFacts(*journal, sampleTrial("T6"), Progress([](double) {}, stop.get_token()));
+    const auto facts = reportOn(sampleTrial("T6"), Progress([](double) {}, stop.get_token()));
     ASSERT_FALSE(facts.has_value());
     EXPECT_EQ(facts.error().kind, ErrorKind::Cancelled);
 }

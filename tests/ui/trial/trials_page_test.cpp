@@ -1,3 +1,4 @@
+#include "tests/support/season_asks.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_view.h"
 #include "ui/label/label_dialog.h"
@@ -315,10 +316,8 @@ TEST_F(TrialsPageTest, AHarvestedTrialOpensWithItsAnswer)
     auto& view = *page->trial().findChild<AnswerView*>();
     ASSERT_TRUE(QTest::qWaitFor([&] { return view.answer().has_value(); }, 20'000));
     const SeasonComparison own =
-        journal->review()
-            .comparison(journal->review().filterOf(done->trial.id), Response::YieldPerTray)
-            .value();
-    EXPECT_EQ(view.answer()->comparison.n, own.n);
+        trialAnswerIn(*journal, done->trial.id)->season.comparisons.front();
+    EXPECT_EQ(view.answer()->season.comparisons.front().n, own.n);
     EXPECT_GT(own.n, 0);
     EXPECT_FALSE(find<QLabel>(view, "headline")->text().isEmpty());
     const QSignalSpy asked(page.get(), &TrialsPage::trayAsked);

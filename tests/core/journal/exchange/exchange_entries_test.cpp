@@ -2,6 +2,7 @@
 #include "core/exchange/exchange_reason.h"
 #include "core/storage/history.h"
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <fstream>
 #include <gmock/gmock.h>
@@ -68,7 +69,7 @@ TEST_F(ExchangeEntriesTest, BringsInThePublishedPlantWeights)
         }
         EXPECT_NEAR(sum / 10, mean, 1e-9) << medium;
     }
-    const auto season = journal->review().season({date(2026, 1, 1), date(2026, 1, 31), {}, {}, {}});
+    const auto season = reviewIn(*journal, {date(2026, 1, 1), date(2026, 1, 31), {}, {}, {}});
     ASSERT_TRUE(season);
     ASSERT_EQ(season->media.size(), 3U);
     for (const MediumSeason& medium : season->media) {

@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <algorithm>
 #include <fstream>
@@ -28,7 +29,7 @@ protected:
     [[nodiscard]] SeasonComparison compare(const SeasonFilter& filter,
                                            Response response = Response::YieldPerTray)
     {
-        const auto answer = journal->review().comparison(filter, response);
+        const auto answer = comparisonIn(*journal, filter, response);
         EXPECT_TRUE(answer) << answer.error().subject << " " << answer.error().detail;
         return answer.value_or(SeasonComparison());
     }
@@ -178,7 +179,7 @@ TEST_F(ComparisonAnswersTest, TheSampleRoomSaysWhatWasPutIntoIt)
     SeasonFilter filter = usual();
     filter.from = filter.from - 60;
     const SeasonComparison answer = compare(filter);
-    EXPECT_EQ(answer.n, journal->review().season(filter)->trays);
+    EXPECT_EQ(answer.n, reviewIn(*journal, filter)->trays);
     EXPECT_EQ(answer.model.find(ModelPart::Trial)->place, TermPlace::Random);
     EXPECT_EQ(answer.margin, (Margin{20, MarginFrom::Trials}));
     const auto verdictFor = [&](const std::string& a, const std::string& b) {
@@ -239,10 +240,10 @@ TEST_F(ComparisonAnswersTest, EveryResponseOfTheSampleRoomHasAnAnswer)
 TEST_F(ComparisonAnswersTest, FitsHeightsOfTheSampleRoom)
 {
     fillWithSample();
-    const auto fits = journal->review().heightFits(usual());
-    ASSERT_TRUE(fits);
-    EXPECT_GT(fits->size(), 6u);
-    for (const HeightFit& fit : *fits) {
+    const auto fits = partsIn(*journal, usual())->heights;
+    ASSERT_FALSE(fits.empty());
+    EXPECT_GT(fits.size(), 6u);
+    for (const HeightFit& fit : fits) {
         EXPECT_FALSE(fit.curve.empty()) << fit.variety << " " << fit.medium.name;
         EXPECT_GT(fit.fullHeight.value, 30);
         EXPECT_LT(fit.fullHeight.value, 250);
@@ -252,7 +253,9 @@ TEST_F(ComparisonAnswersTest, FitsHeightsOfTheSampleRoom)
 TEST_F(ComparisonAnswersTest, TakesAMarginPerTray)
 {
     import(std::filesystem::path(PLUMULE_REFERENCES) / "plant_weights_as_trays.csv");
-    const auto answer = journal->review().comparison(usual(), Response::YieldPerTray, grams(3));
+    ComparisonAsk ask;
+    ask.marginPerTray = grams(3);
+    const auto answer = comparisonIn(*journal, usual(), ask);
     ASSERT_TRUE(answer);
     EXPECT_EQ(answer->margin, (Margin{3, MarginFrom::Asked}));
     EXPECT_EQ(answer->pairs.at(2).verdict, PairVerdict::RealButTooSmall);
@@ -264,19 +267,17 @@ TEST_F(ComparisonAnswersTest, IsEmptyInANewJournal)
     const SeasonComparison answer = compare(usual());
     EXPECT_EQ(answer.n, 0);
     EXPECT_TRUE(answer.pairs.empty());
-    EXPECT_TRUE(journal->review().heightFits(usual())->empty());
+    EXPECT_TRUE(partsIn(*journal, usual())->heights.empty());
 }
 
 TEST_F(ComparisonAnswersTest, RefusesASpanUpsideDownAndStopsWhenAsked)
 {
     SeasonFilter filter = usual();
     std::swap(filter.from, filter.to);
-    EXPECT_EQ(journal->review().comparison(filter, Response::Residue).error().kind,
-              ErrorKind::Invalid);
+    EXPECT_EQ(comparisonIn(*journal, filter, Response::Residue).error().kind, ErrorKind::Invalid);
     std::stop_source source;
     const Progress progress([&](double) { source.request_stop(); }, source.get_token());
-    const auto stopped =
-        journal->review().comparison(usual(), Response::YieldPerTray, std::nullopt, progress);
+    const auto stopped = comparisonIn(*journal, usual(), {}, {}, progress);
     EXPECT_EQ(stopped.error().kind, ErrorKind::Cancelled);
 }
 

@@ -1,6 +1,6 @@
-#include "tests/core/journal/journal_fixture.h"
-
 #include "core/review/facts/review_reason.h"
+#include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <algorithm>
 #include <chrono>
@@ -78,11 +78,11 @@ TEST_F(PlanAnswersTest, ForeseesWithAGivenSpreadInANewJournal)
     TrialDraft draft =
         draftOf({addMedium("Felt one"), addMedium("Felt two")}, Design::CompletelyRandom);
     draft.plan.traysEach = 4;
-    const auto outlook = journal->review().outlook(draft);
+    const auto outlook = journal->review().plan(draft)->outlook;
     ASSERT_TRUE(outlook) << outlook.error().subject;
     EXPECT_NEAR(outlook->chosen.power, 0.60, 0.01);
     draft.plan.spread.reset();
-    EXPECT_EQ(journal->review().outlook(draft).error(),
+    EXPECT_EQ(journal->review().plan(draft)->outlook.error(),
               fail(ErrorKind::TooFew, ReviewReason::NoYieldYet).value());
 }
 
@@ -90,7 +90,7 @@ TEST_F(PlanAnswersTest, ForeseesFromTheRoomsOwnTrays)
 {
     fillWithSample();
     TrialDraft draft = draftOf({}, Design::RandomizedBlocks);
-    const auto season = journal->review().season(journal->review().usualSeason()).value();
+    const auto season = reviewIn(*journal, journal->review().usualSeason()).value();
     ASSERT_GE(season.media.size(), 2u);
     for (const MediumSeason& medium : season.media) {
         Treatment treatment;
@@ -101,7 +101,7 @@ TEST_F(PlanAnswersTest, ForeseesFromTheRoomsOwnTrays)
     draft.plan.spread.reset();
     draft.plan.blocks = 4;
     draft.plan.traysEach = 4;
-    const auto outlook = journal->review().outlook(draft);
+    const auto outlook = journal->review().plan(draft)->outlook;
     ASSERT_TRUE(outlook) << outlook.error().subject;
     EXPECT_FALSE(outlook->isOwnSpread);
     EXPECT_EQ(outlook->spreadFrom, SpreadFrom::Room);
@@ -117,12 +117,11 @@ TEST_F(PlanAnswersTest, JudgesThePlacesAsDrawn)
     TrialDraft draft =
         draftOf({addMedium("Felt one"), addMedium("Felt two")}, Design::RandomizedBlocks);
     draft.trays = journal->trials().draw(draft).value();
-    const auto findings = journal->review().fairnessOfPlan(draft);
-    ASSERT_TRUE(findings);
-    const auto shelf = std::find_if(findings->begin(), findings->end(), [](const Finding& finding) {
+    const auto findings = journal->review().plan(draft)->fairness;
+    const auto shelf = std::find_if(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.aspect == Aspect::Shelf;
     });
-    ASSERT_NE(shelf, findings->end());
+    ASSERT_NE(shelf, findings.end());
     EXPECT_EQ(shelf->confounding, Confounding::Alike);
     EXPECT_FALSE(shelf->media.at(0).levels.at(0).name.empty());
 }
@@ -139,10 +138,7 @@ TEST_F(PlanAnswersTest, TakesTheColumnsOfASquareThatWasSownHere)
                    (tray.block == 1 && tray.position == 1 ? 3 : 0);
         });
     clock.set({date(2026, 4, 1), 480});
-    const auto answer =
-        journal->review()
-            .comparison(journal->review().filterOf(done.trial.id), Response::YieldPerTray)
-            .value();
+    const auto answer = trialAnswerIn(*journal, done.trial.id)->season.comparisons.front();
     ASSERT_EQ(answer.n, 9);
     const ModelTerm* column = answer.model.find(ModelPart::Column);
     ASSERT_NE(column, nullptr);
@@ -161,10 +157,7 @@ TEST_F(PlanAnswersTest, TakesNoBlocksFromATrialLeftToChance)
         return 200.0 + 30 * tray.treatment + tray.position * tray.position % 5;
     });
     clock.set({date(2026, 4, 1), 480});
-    const auto answer =
-        journal->review()
-            .comparison(journal->review().filterOf(done.trial.id), Response::YieldPerTray)
-            .value();
+    const auto answer = trialAnswerIn(*journal, done.trial.id)->season.comparisons.front();
     ASSERT_EQ(answer.n, 6);
     EXPECT_EQ(answer.model.find(ModelPart::Block), nullptr);
     EXPECT_EQ(answer.model.find(ModelPart::Medium)->df2, 4) << "t(n − 1)";
@@ -172,14 +165,12 @@ TEST_F(PlanAnswersTest, TakesNoBlocksFromATrialLeftToChance)
 
 TEST_F(PlanAnswersTest, FilterOfATrialBeginsWithItsFirstSowing)
 {
-    const SeasonFilter none = journal->review().filterOf(TrialId{99});
-    EXPECT_EQ(none.from, date(2026, 3, 2)) << "today";
     TrialDraft draft =
         draftOf({addMedium("Felt one"), addMedium("Felt two")}, Design::RandomizedBlocks);
     draft.plan.sowOn = date(2026, 3, 20);
     draft.trays = journal->trials().draw(draft).value();
     const TrialDraft kept = journal->trials().savePlan(draft).value();
-    const SeasonFilter planned = journal->review().filterOf(kept.trial.id);
+    const SeasonFilter planned = trialAnswerIn(*journal, kept.trial.id)->season.review.filter;
     EXPECT_EQ(planned.from, date(2026, 3, 20));
     EXPECT_GT(planned.to, date(2026, 6, 1));
     EXPECT_EQ(planned.trials, std::vector<TrialId>{kept.trial.id});
@@ -192,17 +183,17 @@ TEST_F(PlanAnswersTest, ATrialAloneIsReadAsItIsWithinTheSeason)
     ASSERT_FALSE(rows.empty());
     for (const Trial& trial : rows) {
         SeasonFilter wide = journal->review().usualSeason();
-        const SeasonReview all = journal->review().season(wide).value();
+        const SeasonReview all = reviewIn(*journal, wide).value();
         int trays = 0;
         for (const MediumSeason& medium : all.media) {
             trays += static_cast<int>(
                 std::count_if(medium.trays.begin(), medium.trays.end(),
                               [&](const SeasonTray& tray) { return tray.trial == trial.code; }));
         }
-        SeasonFilter only = journal->review().filterOf(trial.id);
+        SeasonFilter only = trialAnswerIn(*journal, trial.id)->season.review.filter;
         only.from = wide.from;
         only.to = wide.to;
-        EXPECT_EQ(journal->review().season(only).value().trays, trays) << trial.code;
+        EXPECT_EQ(reviewIn(*journal, only).value().trays, trays) << trial.code;
     }
 }
 
@@ -210,13 +201,13 @@ TEST_F(PlanAnswersTest, AShelfsTraysAreThoseThatWereLitThere)
 {
     fillWithSample();
     const SeasonFilter all = journal->review().usualSeason();
-    const int trays = journal->review().season(all).value().trays;
+    const int trays = reviewIn(*journal, all).value().trays;
     int sum = 0;
     const RoomLayout layout = journal->room().layout().value();
     for (const Shelf& shelf : layout.shelves) {
         SeasonFilter one = all;
         one.shelves = {shelf.id};
-        sum += journal->review().season(one).value().trays;
+        sum += reviewIn(*journal, one).value().trays;
     }
     EXPECT_GT(sum, 0);
     EXPECT_LE(sum, trays);
@@ -245,12 +236,12 @@ protected:
 TEST_F(WhatIfAnswersTest, ChangesTheAnswerAndNothingElse)
 {
     const std::string before = dumpOf(journal->path());
-    const SeasonReview asIs = journal->review().season(filter).value();
+    const SeasonReview asIs = reviewIn(*journal, filter).value();
     const MediumSeason* piece = reusableIn(asIs);
     ASSERT_NE(piece, nullptr);
     WhatIf whatIf;
     whatIf.mediumPrices[piece->medium.id] = money(1000);
-    const SeasonReview dear = journal->review().season(filter, whatIf).value();
+    const SeasonReview dear = reviewIn(*journal, filter, whatIf).value();
     const auto same =
         std::find_if(dear.media.begin(), dear.media.end(), [&](const MediumSeason& season) {
             return season.medium.id == piece->medium.id;
@@ -259,22 +250,22 @@ TEST_F(WhatIfAnswersTest, ChangesTheAnswerAndNothingElse)
     EXPECT_GT(same->paysBackAt.value_or(100000), *piece->paysBackAt);
     ComparisonAsk ask;
     ask.response = Response::CostPerGram;
-    const auto compared = journal->review().comparison(filter, ask, whatIf).value();
+    const auto compared = comparisonIn(*journal, filter, ask, whatIf).value();
     for (const AdjustedMean& mean : compared.means) {
         if (mean.medium.id == piece->medium.id) {
             EXPECT_NEAR(*mean.mean, *same->costPerGram, 1e-9);
         }
     }
     EXPECT_EQ(dumpOf(journal->path()), before);
-    EXPECT_NEAR(*reusableIn(journal->review().season(filter).value())->costPerGram,
-                *piece->costPerGram, 1e-12);
+    EXPECT_NEAR(*reusableIn(reviewIn(*journal, filter).value())->costPerGram, *piece->costPerGram,
+                1e-12);
 }
 
 TEST_F(WhatIfAnswersTest, PaybackHasTheSeasonsUseWithinItsInterval)
 {
-    const SeasonReview review = journal->review().season(filter).value();
+    const SeasonReview review = reviewIn(*journal, filter).value();
     const auto begun = std::chrono::steady_clock::now();
-    const auto paybacks = journal->review().payback(filter).value();
+    const auto paybacks = partsIn(*journal, filter)->paybacks.value();
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begun;
     RecordProperty("seconds", std::to_string(took.count()));
     ASSERT_FALSE(paybacks.empty());
@@ -311,19 +302,23 @@ TEST_F(WhatIfAnswersTest, LongSumsStopWithinTheirLoop)
                 }
             },
             source.get_token());
-        ComparisonAsk ask;
-        ask.response = Response::CostPerGram;
-        const ErrorKind kind =
-            isPayback ? journal->review().payback(filter, {}, progress).error().kind
-                      : journal->review().comparison(filter, ask, progress).error().kind;
-        EXPECT_EQ(kind, ErrorKind::Cancelled);
+        SeasonQuestion question;
+        question.filter = filter;
+        if (isPayback) {
+            question.parts = {SeasonPart::Paybacks};
+        } else {
+            question.asks.emplace_back().response = Response::CostPerGram;
+        }
+        const auto answer = journal->review().season(question, progress);
+        ASSERT_FALSE(answer);
+        EXPECT_EQ(answer.error().kind, ErrorKind::Cancelled);
         EXPECT_LT(last, 0.7);
     }
 }
 
 TEST_F(WhatIfAnswersTest, AgeingCountsTheUsesOfEachPiece)
 {
-    const auto ageing = journal->review().pieceAgeing(filter).value();
+    const auto ageing = partsIn(*journal, filter)->ageing;
     ASSERT_FALSE(ageing.empty());
     for (const PieceAgeing& one : ageing) {
         EXPECT_TRUE(one.medium.isReusable);

@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <algorithm>
 
@@ -59,7 +60,7 @@ protected:
 
     [[nodiscard]] SeasonReview review(SeasonFilter filter)
     {
-        const auto answer = journal->review().season(filter);
+        const auto answer = reviewIn(*journal, filter);
         EXPECT_TRUE(answer) << answer.error().subject << " " << answer.error().detail;
         return answer.value_or(SeasonReview());
     }
@@ -243,7 +244,7 @@ TEST_F(ReviewAnswersTest, RefusesASpanUpsideDown)
     SeasonFilter filter;
     filter.from = date(2026, 3, 1);
     filter.to = date(2026, 2, 28);
-    const auto answer = journal->review().season(filter);
+    const auto answer = reviewIn(*journal, filter);
     ASSERT_FALSE(answer);
     EXPECT_EQ(answer.error().kind, ErrorKind::Invalid);
 }
@@ -252,7 +253,7 @@ TEST_F(ReviewAnswersTest, StopsWhenAsked)
 {
     std::stop_source source;
     const Progress progress([&](double) { source.request_stop(); }, source.get_token());
-    const auto answer = journal->review().season(journal->review().usualSeason(), progress);
+    const auto answer = partsIn(*journal, journal->review().usualSeason(), progress);
     ASSERT_FALSE(answer);
     EXPECT_EQ(answer.error().kind, ErrorKind::Cancelled);
 }

@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include "core/exchange/csv.h"
 
@@ -92,9 +93,9 @@ TEST_F(RiceBlocksTest, GivesThePublishedResultThroughTheJournalsOwnDoor)
     weighAsPublished(draft.trial.id, harvest);
     ASSERT_EQ(journal->trials().progress(draft.trial.id)->state, TrialState::Ended);
 
-    const auto result = journal->review().comparison(journal->review().filterOf(draft.trial.id),
-                                                     Response::YieldPerTray);
-    ASSERT_TRUE(result) << result.error().subject;
+    const auto answer = trialAnswerIn(*journal, draft.trial.id);
+    ASSERT_TRUE(answer) << answer.error().subject;
+    const SeasonComparison* result = &answer->season.comparisons.front();
     EXPECT_EQ(result->n, 24);
     const ModelTerm* rates = result->model.find(ModelPart::Medium);
     ASSERT_NE(rates, nullptr);
@@ -118,9 +119,9 @@ TEST_F(RiceBlocksTest, GivesThePublishedResultThroughTheJournalsOwnDoor)
 TEST_F(RiceBlocksTest, FindsNothingUnfairInWhatWasDrawn)
 {
     const TrialDraft draft = seedRates();
-    const auto findings = journal->review().fairnessOfPlan(draft);
-    ASSERT_TRUE(findings);
-    EXPECT_TRUE(findings->empty());
+    const auto answer = journal->review().plan(draft);
+    ASSERT_TRUE(answer);
+    EXPECT_TRUE(answer->fairness.empty());
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "tests/core/journal/trial/trial_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <fstream>
 #include <gmock/gmock.h>
@@ -177,7 +178,7 @@ TEST_F(TrialProgressTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
     ASSERT_TRUE(journal->trays().writeNote(onMesh, "Even", {day + 1, 480}));
     ASSERT_TRUE(journal->trays().writeNote(onMix, "Patchy", {day, 480}));
     ASSERT_TRUE(journal->trays().attachPhoto(onMesh, file, "Left", {day, 490}));
-    const auto days = journal->trials().diary(now.trial.id).value();
+    const auto days = trialAnswerIn(*journal, now.trial.id)->diary.value();
     ASSERT_THAT(days, SizeIs(2));
     EXPECT_EQ(days[0].on, day);
     ASSERT_THAT(days[0].media, SizeIs(2));
@@ -187,7 +188,7 @@ TEST_F(TrialProgressTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
     EXPECT_EQ(days[0].media[1].photos.at(0).second.caption, "Left");
     EXPECT_EQ(days[0].media[1].photos.at(0).first, firstOn(mesh)->record.tray.code);
     EXPECT_THAT(days[1].media, SizeIs(1));
-    EXPECT_EQ(journal->trials().diary({99}).error().kind, ErrorKind::NotFound);
+    EXPECT_EQ(trialAnswerIn(*journal, {99}).error().kind, ErrorKind::NotFound);
 }
 
 TEST_F(TrialProgressTest, TheListSaysHowFarEachTrialIs)

@@ -39,8 +39,9 @@ public:
     }
 
     [[nodiscard]] SeasonComparison compare(Response response = Response::YieldPerTray,
-                                           std::optional<double> margin = std::nullopt) const
+                                           std::optional<double> margin = std::nullopt)
     {
+        priceTrays(facts);
         ComparisonAsk ask;
         ask.response = response;
         ask.margin = margin;
@@ -48,7 +49,7 @@ public:
     }
 
     // The verdict of mesh against mix.
-    [[nodiscard]] MediaPair meshAgainstMix(std::optional<double> margin = std::nullopt) const
+    [[nodiscard]] MediaPair meshAgainstMix(std::optional<double> margin = std::nullopt)
     {
         return compare(Response::YieldPerTray, margin).pairs.at(0);
     }

@@ -11,7 +11,7 @@ class CostPerGramTest : public testing::Test
 protected:
     CostPerGramTest() { season.priceAsInTheHandbook(0.375); }
 
-    [[nodiscard]] SeasonComparison compare(std::optional<double> margin = std::nullopt) const
+    [[nodiscard]] SeasonComparison compare(std::optional<double> margin = std::nullopt)
     {
         return season.compare(Response::CostPerGram, margin);
     }

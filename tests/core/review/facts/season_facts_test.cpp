@@ -67,6 +67,7 @@ TEST(Season, SaysWhyATrayIsLeftOut)
     discarded.tray.variety = {1};
     discarded.tray.state = TrayState::Discarded;
     discarded.tray.discardReason = "mould";
+    discarded.tray.endedOn = date(2026, 2, 9);
     UnfinishedRecord growing = discarded;
     growing.tray.code = "B";
     growing.tray.state = TrayState::Growing;

@@ -45,6 +45,7 @@ public:
         record.tray.state = TrayState::Harvested;
         record.tray.endedOn = record.tray.sownOn + 12;
         record.lastCut = record.tray.endedOn;
+        record.cutOn = {*record.tray.endedOn};
         record.yield = plumule::grams(grams);
         record.use.sownOn = record.tray.sownOn;
         record.use.medium = &facts.media.at(medium);
@@ -70,7 +71,11 @@ public:
         facts.cost.labour = {{{1}, LabourKind::PieceWashing, 0}};
     }
 
-    [[nodiscard]] SeasonReview review() const { return reviewOf(facts, filter); }
+    [[nodiscard]] SeasonReview review()
+    {
+        priceTrays(facts);
+        return reviewOf(facts, filter);
+    }
 
     SeasonFacts facts;
     SeasonFilter filter;

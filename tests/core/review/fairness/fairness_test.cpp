@@ -32,8 +32,8 @@ protected:
         tray(number).nutrientWaterings = isFed ? 4 : 0;
     }
 
-    [[nodiscard]] std::vector<Finding> findings() const { return season.compare().fairness; }
-    [[nodiscard]] Finding finding(Aspect aspect) const
+    [[nodiscard]] std::vector<Finding> findings() { return season.compare().fairness; }
+    [[nodiscard]] Finding finding(Aspect aspect)
     {
         for (const Finding& one : findings()) {
             if (one.aspect == aspect) {
@@ -43,13 +43,13 @@ protected:
         ADD_FAILURE() << "nothing is said of it";
         return {};
     }
-    [[nodiscard]] bool isSaid(Aspect aspect) const
+    [[nodiscard]] bool isSaid(Aspect aspect)
     {
         const auto all = findings();
         return std::any_of(all.begin(), all.end(),
                            [&](const Finding& one) { return one.aspect == aspect; });
     }
-    [[nodiscard]] std::vector<Advice> advice() const
+    [[nodiscard]] std::vector<Advice> advice()
     {
         std::vector<Advice> all;
         for (const Suggestion& suggestion : season.compare().suggestions) {

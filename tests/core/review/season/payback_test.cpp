@@ -9,9 +9,9 @@
 namespace plumule {
 namespace {
 
-std::vector<Payback> paybacksOf(const SeasonSamples& season)
+std::vector<Payback> paybacksOf(SeasonSamples& season)
 {
-    const auto found = paybackOf(season.facts, season.filter);
+    const auto found = paybackOf(season.facts, season.review());
     EXPECT_TRUE(found);
     return found.value_or(std::vector<Payback>());
 }
@@ -141,7 +141,7 @@ TEST(Payback, StopsWithinItsDrawsAndTellsHowFarItIs)
             }
         },
         source.get_token());
-    const auto stopped = paybackOf(season.facts, season.filter, progress);
+    const auto stopped = paybackOf(season.facts, season.review(), progress);
     ASSERT_FALSE(stopped);
     EXPECT_EQ(stopped.error().kind, ErrorKind::Cancelled);
     EXPECT_TRUE(std::is_sorted(told.begin(), told.end()));

@@ -18,13 +18,8 @@ protected:
     }
     [[nodiscard]] SeasonReview reviewIf(const WhatIf& whatIf)
     {
-        SeasonSamples changed = season;
-        // Records point at the media of the season that they were copied from.
-        for (SeasonRecord& record : changed.facts.cut) {
-            record.use.medium = &changed.facts.media.at(record.tray.medium);
-        }
-        apply(whatIf, changed.facts);
-        return changed.review();
+        apply(whatIf, season.facts);
+        return season.review();
     }
     SeasonSamples season;
 };

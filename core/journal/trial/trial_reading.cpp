@@ -1,9 +1,7 @@
-// Part of core/journal/trial/trial_entries.h: how a trial goes.
-#include "core/journal/trial/trial_entries.h"
+#include "core/journal/trial/trial_reading.h"
 
 #include "core/harvest/harvest_repository.h"
 #include "core/harvest/weighing_rules.h"
-#include "core/journal/ledger/ledger.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_repository.h"
@@ -18,14 +16,17 @@
 namespace plumule {
 namespace {
 
+bool isBeforeByCode(const TrayRecord& a, const TrayRecord& b)
+{
+    return std::tie(a.tray.code, a.tray.id) < std::tie(b.tray.code, b.tray.id);
+}
+
 std::vector<TrayRecord> traysOf(Database& database, TrialId trial)
 {
     TrayFilter filter;
     filter.trial = trial;
     std::vector<TrayRecord> records = TrayRepository(database).records(filter);
-    std::sort(records.begin(), records.end(), [](const TrayRecord& a, const TrayRecord& b) {
-        return std::tie(a.tray.code, a.tray.id) < std::tie(b.tray.code, b.tray.id);
-    });
+    std::sort(records.begin(), records.end(), isBeforeByCode);
     return records;
 }
 
@@ -178,7 +179,7 @@ std::vector<TrialLack> lacksOf(Database& database, Date today, const std::vector
 using DiaryByDay = std::map<Date, std::map<MediumId, TrialDayOfMedium>>;
 
 // `records` are by code, so that what is written of a day is too.
-DiaryByDay diaryOf(Database& database, const std::vector<TrayRecord>& records)
+DiaryByDay entriesByDay(Database& database, const std::vector<TrayRecord>& records)
 {
     const std::vector<TrayId> ids = idsOf(records);
     const TrayRepository trays(database);
@@ -207,40 +208,38 @@ DiaryByDay diaryOf(Database& database, const std::vector<TrayRecord>& records)
 
 } // namespace
 
-Result<TrialProgress> TrialEntries::progress(TrialId trial)
+Result<TrialProgress> progressOf(Database& database, TrialId trial, Date today)
 {
-    return m_ledger.ask([&](Database& database) -> Result<TrialProgress> {
-        auto found = TrialRepository(database).find(trial);
-        if (!found) {
-            return fail(ErrorKind::NotFound, TrialReason::Unknown);
-        }
-        TrialProgress progress;
-        progress.trial = std::move(*found);
-        progress.draft = TrialPlanRepository(database).find(trial);
-        progress.trays = trialTrays(database, trial, progress.draft);
-        progress.state = stateOf(progress.trays);
-        progress.lacks = lacksOf(database, m_ledger.clock().today(), progress.trays);
-        return progress;
-    });
+    auto found = TrialRepository(database).find(trial);
+    if (!found) {
+        return fail(ErrorKind::NotFound, TrialReason::Unknown);
+    }
+    TrialProgress progress;
+    progress.trial = std::move(*found);
+    progress.draft = TrialPlanRepository(database).find(trial);
+    progress.trays = trialTrays(database, trial, progress.draft);
+    progress.state = stateOf(progress.trays);
+    progress.lacks = lacksOf(database, today, progress.trays);
+    return progress;
 }
 
-Result<std::vector<TrialDay>> TrialEntries::diary(TrialId trial)
+std::vector<TrialDay> diaryOf(Database& database, const TrialProgress& progress)
 {
-    return m_ledger.ask([&](Database& database) -> Result<std::vector<TrialDay>> {
-        if (!TrialRepository(database).find(trial)) {
-            return fail(ErrorKind::NotFound, TrialReason::Unknown);
+    std::vector<TrayRecord> records;
+    for (const TrialTray& tray : progress.trays) {
+        records.push_back(tray.record);
+    }
+    std::sort(records.begin(), records.end(), isBeforeByCode);
+    std::vector<TrialDay> days;
+    for (auto& [on, media] : entriesByDay(database, records)) {
+        TrialDay day;
+        day.on = on;
+        for (auto& [id, entry] : media) {
+            day.media.push_back(std::move(entry));
         }
-        std::vector<TrialDay> days;
-        for (auto& [on, media] : diaryOf(database, traysOf(database, trial))) {
-            TrialDay day;
-            day.on = on;
-            for (auto& [id, entry] : media) {
-                day.media.push_back(std::move(entry));
-            }
-            days.push_back(std::move(day));
-        }
-        return days;
-    });
+        days.push_back(std::move(day));
+    }
+    return days;
 }
 
 } // namespace plumule

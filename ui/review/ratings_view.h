@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/review/facts/season.h"
+#include "core/review/answer/season_answer.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -15,15 +15,15 @@ class RatingsView : public QWidget
     Q_OBJECT
 
 public:
-    RatingsView(Journal& journal, const Services& services, QWidget* parent = nullptr);
+    explicit RatingsView(const Services& services, QWidget* parent = nullptr);
 
-    void show(const SeasonFilter& filter);
+    void show(const Result<TastingsOfSpan>& tastings);
 
 private:
-    // False where there is none to be had.
-    bool addAnswer(const Panel& panel);
+    void addTasting(const TastingOfSpan& tasting);
+    void addOpen(int open, bool isAnyClosed);
+    void addWords(const QString& text, const char* role);
 
-    Journal& m_journal;
     Services m_services;
     QVBoxLayout* m_panels = nullptr;
 };

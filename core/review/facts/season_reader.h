@@ -1,0 +1,73 @@
+#pragma once
+
+#include "core/review/facts/season_repository.h"
+#include "core/storage/database.h"
+
+#include <unordered_map>
+
+namespace plumule {
+
+// Fills a season's facts column by column, for all trays at once: readCut() first, the rest in any
+// order but that light is read before the stays. Part of season_repository.h.
+class SeasonReader
+{
+public:
+    SeasonReader(Database& database, SeasonFacts& facts)
+        : m_database(database)
+        , m_facts(facts)
+    {}
+
+    void readCut(const SeasonSpan& span);
+    void readUnfinished(Date from, Date to);
+    // Yields of finished trays, but for those that were read already.
+    void readPast(Date from, Date to);
+    // Which use of its piece each tray was; all trays of a piece count, whenever they were grown.
+    void readPieceUses();
+    // Columns of the layouts that the trays were planned in.
+    void readPlannedColumns();
+
+    void readStages();
+    void readStays();
+    void readWaterings();
+    void readResidues();
+    void readHeights();
+
+private:
+    // Of the trays, and maybe of others too where that is quicker.
+    [[nodiscard]] Statement rowsOf(const std::string& columnsFromTable);
+    void readTrays(std::size_t count);
+    void readYields();
+    [[nodiscard]] std::optional<ShelfId> shelfOfTray(const std::optional<std::vector<LitTime>>& lit,
+                                                     const std::vector<Stay>& stays);
+    [[nodiscard]] std::optional<ShelfId> shelfAt(PlaceId place);
+
+    // `take` is told the tray's index in the facts, and the row.
+    template <class Take>
+    void forEachRow(const std::string& columnsFromTable, Take take)
+    {
+        Statement rows = rowsOf(columnsFromTable);
+        // Rows of one tray mostly follow each other.
+        TrayId last;
+        auto found = m_indexOf.end();
+        while (rows.step()) {
+            const auto tray = rows.get<TrayId>(0);
+            if (tray != last) {
+                found = m_indexOf.find(tray);
+                last = tray;
+            }
+            if (found != m_indexOf.end()) {
+                take(found->second, rows);
+            }
+        }
+    }
+
+    Database& m_database;
+    SeasonFacts& m_facts;
+    std::string m_ids; // a JSON array
+    bool m_readsAll = false;
+    std::unordered_map<TrayId, std::size_t> m_indexOf;
+    std::unordered_map<PlaceId, ShelfId> m_shelves;
+    std::vector<LightStage> m_lights;
+};
+
+} // namespace plumule

@@ -1,0 +1,223 @@
+// Part of core/review/facts/season_repository.h: which trays there are, and what they gave.
+#include "core/review/facts/season_reader.h"
+#include "core/tray/tray_ids.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+constexpr const char* kTrayColumns =
+    "t.id, t.code, t.variety_id, t.seed_lot_id, t.medium_id, t.seed_mg, t.sown_on, t.sown_minute, "
+    "t.trial_id, t.state, t.ended_on, t.ended_minute, t.discard_reason, t.set_aside_reason, "
+    "t.piece_id, t.block, t.sown_by";
+constexpr int kTrayColumnCount = 17;
+
+// With fewer trays than these the span may not show the room's spread: other yields are read too.
+constexpr std::size_t kFewTrays = 200;
+
+Tray readTray(const Statement& row)
+{
+    Tray tray;
+    tray.id = row.get<TrayId>(0);
+    tray.code = row.get<std::string>(1);
+    tray.variety = row.get<VarietyId>(2);
+    tray.seedLot = row.get<std::optional<SeedLotId>>(3);
+    tray.medium = row.get<MediumId>(4);
+    tray.seed = row.get<std::optional<Mass>>(5);
+    tray.sownOn = row.get<Date>(6);
+    tray.sownMinute = row.get<int>(7);
+    tray.trial = row.get<std::optional<TrialId>>(8);
+    tray.state = row.get<TrayState>(9);
+    tray.endedOn = row.get<std::optional<Date>>(10);
+    tray.endedMinute = row.get<std::optional<int>>(11);
+    tray.discardReason = row.get<std::optional<std::string>>(12);
+    tray.setAsideReason = row.get<std::optional<std::string>>(13);
+    tray.piece = row.get<std::optional<PieceId>>(14);
+    tray.block = row.get<std::optional<int>>(15);
+    tray.sownBy = row.get<std::optional<std::string>>(16);
+    return tray;
+}
+
+SeasonRecord recordOf(Tray tray, const Medium& medium)
+{
+    SeasonRecord record;
+    record.use.medium = &medium;
+    record.use.sownOn = tray.sownOn;
+    record.use.seedLot = tray.seedLot;
+    record.use.seed = tray.seed;
+    record.use.isHarvested = tray.state == TrayState::Harvested;
+    record.use.hasEnded = tray.state != TrayState::Growing;
+    record.tray = std::move(tray);
+    return record;
+}
+
+std::string trialList(const std::vector<TrialId>& trials)
+{
+    std::string list = "[";
+    for (const TrialId trial : trials) {
+        list += (list.size() > 1 ? "," : "") + std::to_string(trial.value);
+    }
+    return list + "]";
+}
+
+std::vector<TrayId> idsIn(Statement rows)
+{
+    std::vector<TrayId> ids;
+    while (rows.step()) {
+        ids.push_back(rows.get<TrayId>(0));
+    }
+    return ids;
+}
+
+std::vector<TrayId> traysCutIn(Database& database, const SeasonSpan& span)
+{
+    if (span.trials.empty()) {
+        Statement rows = database.prepare(
+            "SELECT DISTINCT tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2");
+        rows.bind(span.from, span.to);
+        return idsIn(std::move(rows));
+    }
+    Statement rows = database.prepare(
+        "SELECT DISTINCT h.tray_id FROM tray AS t JOIN harvest AS h ON h.tray_id = t.id WHERE "
+        "t.trial_id IN (SELECT value FROM json_each(?3)) AND h.on_date BETWEEN ?1 AND ?2");
+    rows.bind(span.from, span.to, trialList(span.trials));
+    return idsIn(std::move(rows));
+}
+
+} // namespace
+
+void SeasonReader::readCut(const SeasonSpan& span)
+{
+    const std::vector<TrayId> cut = traysCutIn(m_database, span);
+    m_ids = idList(cut);
+    // Above that share of the journal reading a table from end to end is twice as fast as finding
+    // the rows of each tray.
+    m_readsAll =
+        2 * static_cast<std::int64_t>(cut.size()) >= m_database.scalar("SELECT count(*) FROM tray");
+    readTrays(cut.size());
+    readYields();
+}
+
+Statement SeasonReader::rowsOf(const std::string& columnsFromTable)
+{
+    const std::string select = "SELECT " + columnsFromTable;
+    if (m_readsAll) {
+        return m_database.prepare(select);
+    }
+    Statement rows =
+        m_database.prepare(select + " WHERE tray_id IN (SELECT value FROM json_each(?1))");
+    rows.bind(m_ids);
+    return rows;
+}
+
+void SeasonReader::readTrays(std::size_t count)
+{
+    Statement rows = m_database.prepare(
+        std::string("SELECT ") + kTrayColumns +
+        " FROM tray AS t WHERE t.id IN (SELECT value FROM json_each(?1)) ORDER BY t.id");
+    rows.bind(m_ids);
+    m_facts.cut.reserve(count);
+    m_indexOf.reserve(count);
+    while (rows.step()) {
+        Tray tray = readTray(rows);
+        const auto medium = m_facts.media.find(tray.medium);
+        if (medium != m_facts.media.end()) {
+            m_indexOf.emplace(tray.id, m_facts.cut.size());
+            m_facts.cut.push_back(recordOf(std::move(tray), medium->second));
+        }
+    }
+}
+
+void SeasonReader::readYields()
+{
+    forEachRow("tray_id, net_mg, is_last, on_date FROM harvest",
+               [&](std::size_t index, const Statement& row) {
+                   SeasonRecord& record = m_facts.cut[index];
+                   const auto day = row.get<Date>(3);
+                   record.yield += row.get<Mass>(1);
+                   record.cutOn.push_back(day);
+                   ++record.use.cuts;
+                   if (row.get<bool>(2)) {
+                       record.lastCut = std::max(record.lastCut.value_or(day), day);
+                   }
+               });
+}
+
+void SeasonReader::readUnfinished(Date from, Date to)
+{
+    const std::string columns =
+        std::string("SELECT ") + kTrayColumns +
+        ", EXISTS (SELECT 1 FROM harvest AS h WHERE h.tray_id = t.id), (SELECT s.place_id FROM "
+        "stay AS s WHERE s.tray_id = t.id ORDER BY s.from_on DESC, s.from_minute DESC LIMIT 1) "
+        "FROM tray AS t ";
+    const auto readAll = [&](Statement& rows) {
+        while (rows.step()) {
+            const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
+            m_facts.unfinished.push_back({readTray(rows), rows.get<int>(kTrayColumnCount) != 0,
+                                          place ? shelfAt(*place) : std::nullopt});
+        }
+    };
+    Statement discarded =
+        m_database.prepare(columns + "WHERE t.sown_on BETWEEN ?1 AND ?3 AND t.state = 'discarded' "
+                                     "AND t.ended_on BETWEEN ?2 AND ?3");
+    readAll(discarded.bind(from - kLongestGrowth, from, to));
+    Statement growing = m_database.prepare(
+        columns + "WHERE t.state = 'growing' AND t.sown_on <= ?1 ORDER BY t.sown_on");
+    readAll(growing.bind(to));
+}
+
+void SeasonReader::readPieceUses()
+{
+    Statement rows = m_database.prepare("SELECT id, piece_id FROM tray WHERE piece_id IS NOT NULL "
+                                        "ORDER BY piece_id, sown_on, sown_minute, id");
+    PieceId piece;
+    int use = 0;
+    while (rows.step()) {
+        const auto present = rows.get<PieceId>(1);
+        use = present == piece ? use + 1 : 1;
+        piece = present;
+        const auto found = m_indexOf.find(rows.get<TrayId>(0));
+        if (found != m_indexOf.end()) {
+            m_facts.cut[found->second].pieceUse = use;
+        }
+    }
+}
+
+void SeasonReader::readPlannedColumns()
+{
+    const auto isSquare = [](const auto& entry) { return entry.second == Design::LatinSquare; };
+    if (std::none_of(m_facts.designs.begin(), m_facts.designs.end(), isSquare)) {
+        return;
+    }
+    forEachRow("tray_id, trial_id, position FROM (SELECT * FROM planned_tray WHERE tray_id IS NOT "
+               "NULL)",
+               [&](std::size_t index, const Statement& row) {
+                   const auto design = m_facts.designs.find(row.get<TrialId>(1));
+                   if (design != m_facts.designs.end() && isSquare(*design)) {
+                       m_facts.cut[index].column = row.get<int>(2);
+                   }
+               });
+}
+
+void SeasonReader::readPast(Date from, Date to)
+{
+    if (m_facts.cut.size() >= kFewTrays) {
+        return;
+    }
+    Statement rows = m_database.prepare(
+        "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, sum(h.net_mg), t.id FROM "
+        "harvest AS h JOIN tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND "
+        "t.state = 'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING "
+        "max(h.is_last) = 1");
+    rows.bind(from, to);
+    while (rows.step()) {
+        if (m_indexOf.count(rows.get<TrayId>(5)) == 0) {
+            m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
+                                    rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
+                                    rows.get<Mass>(4)});
+        }
+    }
+}
+
+} // namespace plumule
