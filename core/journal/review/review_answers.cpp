@@ -33,17 +33,6 @@ Done checkSpans(const SeasonQuestion& question)
     return {};
 }
 
-// A part of the facts that may be damaged without taking the others with it.
-template <class Read>
-auto readPart(Read read) -> Result<std::invoke_result_t<Read>>
-{
-    try {
-        return read();
-    } catch (const StorageFailure& failure) {
-        return tl::unexpected<Error>(failure.error());
-    }
-}
-
 std::vector<PanelRecord> panelsOf(Database& database, const SeasonFilter& filter)
 {
     TastingRepository tastings(database);
@@ -79,25 +68,38 @@ std::vector<Protocol> protocolsOf(Database& database, const SeasonFacts& facts,
     return protocols;
 }
 
-Result<AnswerFacts> readFacts(Database& database, const SeasonQuestion& question, Date today,
-                              const Progress& progress,
-                              std::optional<VarietyId> planned = std::nullopt)
+// Within an ask. A part that is damaged is an ask of its own, so that it takes no other with it.
+Result<AnswerFacts> readFacts(Ledger& ledger, const SeasonQuestion& question,
+                              const Progress& progress, std::optional<VarietyId> planned)
 {
-    auto season = SeasonRepository(database).read(spanOver(filtersOf(question)), progress);
+    auto season = SeasonRepository(ledger.database()).read(spanOver(filtersOf(question)), progress);
     if (!season) {
         return tl::unexpected<Error>(season.error());
     }
     AnswerFacts facts;
     facts.season = std::move(*season);
-    facts.today = today;
+    facts.today = ledger.clock().today();
     if (question.parts.count(SeasonPart::Tastings) > 0) {
-        facts.panels = readPart([&] { return panelsOf(database, question.filter); });
+        facts.panels =
+            ledger.ask([&](Database& database) { return panelsOf(database, question.filter); });
     }
     if (question.parts.count(SeasonPart::Protocols) > 0) {
-        facts.protocols =
-            readPart([&] { return protocolsOf(database, facts.season, question.filter, planned); });
+        facts.protocols = ledger.ask([&](Database& database) {
+            return protocolsOf(database, facts.season, question.filter, planned);
+        });
     }
     return facts;
+}
+
+Result<SeasonAnswer> answerFrom(Ledger& ledger, const SeasonQuestion& question,
+                                const Progress& progress,
+                                std::optional<VarietyId> planned = std::nullopt)
+{
+    auto facts = readFacts(ledger, question, progress.part(0, kShareOfReading), planned);
+    if (!facts) {
+        return tl::unexpected<Error>(facts.error());
+    }
+    return answerOf(question, std::move(*facts), progress.part(kShareOfReading, 1));
 }
 
 // From its first sowing, planned or done.
@@ -114,58 +116,49 @@ SeasonFilter filterOf(Database& database, TrialId trial, Date today)
 
 } // namespace
 
+// The sums are done within the ask too: what a damaged cell may bring about in them is told there.
 Result<SeasonAnswer> ReviewAnswers::season(const SeasonQuestion& question, const Progress& progress)
 {
     if (const Done checked = checkSpans(question); !checked) {
         return tl::unexpected<Error>(checked.error());
     }
-    auto facts = m_ledger.ask([&](Database& database) {
-        return readFacts(database, question, m_ledger.clock().today(),
-                         progress.part(0, kShareOfReading));
+    return m_ledger.ask([&](Database&) -> Result<SeasonAnswer> {
+        return answerFrom(m_ledger, question, progress);
     });
-    if (!facts) {
-        return tl::unexpected<Error>(facts.error());
-    }
-    return answerOf(question, std::move(*facts), progress.part(kShareOfReading, 1));
 }
 
 Result<TrialAnswer> ReviewAnswers::trial(const TrialQuestion& question, const Progress& progress)
 {
     const Date today = m_ledger.clock().today();
-    TrialAnswer answer;
-    SeasonQuestion ofSeason{{}, question.asks, question.parts, {}, {}};
-    auto facts = m_ledger.ask([&](Database& database) -> Result<AnswerFacts> {
+    return m_ledger.ask([&](Database& database) -> Result<TrialAnswer> {
         auto standing = progressOf(database, question.trial, today);
         if (!standing) {
             return tl::unexpected<Error>(standing.error());
         }
+        TrialAnswer answer;
         answer.progress = std::move(*standing);
-        answer.diary = readPart([&] { return diaryOf(database, answer.progress); });
-        ofSeason.filter = filterOf(database, question.trial, today);
+        answer.diary =
+            m_ledger.ask([&](Database& again) { return diaryOf(again, answer.progress); });
+        const SeasonQuestion ofSeason{
+            filterOf(database, question.trial, today), question.asks, question.parts, {}, {}};
         const auto& draft = answer.progress.draft;
-        return readFacts(database, ofSeason, today, progress.part(0, kShareOfReading),
-                         draft ? std::optional(draft->plan.variety) : std::nullopt);
+        auto season = answerFrom(m_ledger, ofSeason, progress,
+                                 draft ? std::optional(draft->plan.variety) : std::nullopt);
+        if (!season) {
+            return tl::unexpected<Error>(season.error());
+        }
+        answer.season = std::move(*season);
+        return answer;
     });
-    if (!facts) {
-        return tl::unexpected<Error>(facts.error());
-    }
-    auto season = answerOf(ofSeason, std::move(*facts), progress.part(kShareOfReading, 1));
-    if (!season) {
-        return tl::unexpected<Error>(season.error());
-    }
-    answer.season = std::move(*season);
-    return answer;
 }
 
 Result<PlanAnswer> ReviewAnswers::plan(const TrialDraft& draft)
 {
-    const auto facts = m_ledger.ask([&](Database& database) {
-        return SeasonRepository(database).readForPlan(draft.plan.variety, m_ledger.clock().today());
+    return m_ledger.ask([&](Database& database) {
+        const Date today = m_ledger.clock().today();
+        return planAnswerOf(draft,
+                            SeasonRepository(database).readForPlan(draft.plan.variety, today));
     });
-    if (!facts) {
-        return tl::unexpected<Error>(facts.error());
-    }
-    return planAnswerOf(draft, *facts);
 }
 
 SeasonFilter ReviewAnswers::usualSeason() const

@@ -1,4 +1,5 @@
 #include "tests/core/journal/ledger/full_journal.h"
+#include "tests/support/season_asks.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -200,7 +201,11 @@ protected:
         for (const TrialId one : {trial, plannedTrial}) {
             ask(answers, "draft", [&] { return reader->trials().draft(one); });
             ask(answers, "progress", [&] { return reader->trials().progress(one); });
-            ask(answers, "diary", [&] { return reader->trials().diary(one); });
+            const auto answer = trialAnswerIn(*reader, one);
+            ask(answers, "trial answer", [&] { return answer; });
+            if (answer) {
+                ask(answers, "diary", [&] { return answer->diary; });
+            }
         }
         ask(answers, "draw", [&] { return reader->trials().draw(draft); });
         ask(answers, "free places", [&] { return reader->trials().freePlaces(draft); });
@@ -217,17 +222,22 @@ protected:
     void askOfSeason(Answers& answers)
     {
         const SeasonFilter season = reader->review().usualSeason();
-        ask(answers, "season", [&] { return reader->review().season(season); });
         for (const Response response : {Response::YieldPerTray, Response::CostPerGram,
                                         Response::HeightOnDay, Response::Residue}) {
-            ask(answers, "comparison",
-                [&] { return reader->review().comparison(season, response); });
+            ask(answers, "comparison", [&] { return comparisonIn(*reader, season, response); });
         }
-        ask(answers, "height fits", [&] { return reader->review().heightFits(season); });
-        ask(answers, "payback", [&] { return reader->review().payback(season); });
-        ask(answers, "ageing", [&] { return reader->review().pieceAgeing(season); });
-        ask(answers, "outlook", [&] { return reader->review().outlook(draft); });
-        ask(answers, "fairness", [&] { return reader->review().fairnessOfPlan(draft); });
+        const auto answer = partsIn(*reader, season);
+        ask(answers, "season", [&] { return answer; });
+        if (answer) {
+            ask(answers, "payback", [&] { return answer->paybacks; });
+            ask(answers, "tastings", [&] { return answer->tastings; });
+            ask(answers, "protocols", [&] { return answer->protocols; });
+        }
+        const auto plan = reader->review().plan(draft);
+        ask(answers, "plan", [&] { return plan; });
+        if (plan) {
+            ask(answers, "outlook", [&] { return plan->outlook; });
+        }
     }
 
     Answers askAll()

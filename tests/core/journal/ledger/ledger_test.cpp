@@ -1,5 +1,6 @@
 #include "core/room/room_repository.h"
 #include "tests/core/journal/trial/trial_fixture.h"
+#include "tests/support/season_asks.h"
 
 #include <future>
 #include <gmock/gmock.h>
@@ -103,11 +104,13 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
         weigh(tray, 250, clock.now());
     }
     const SeasonFilter season = journal->review().usualSeason();
-    const SeasonReview before = journal->review().season(season).value();
+    SeasonQuestion question;
+    question.filter = season;
+    const SeasonReview before = reviewIn(*journal, season).value();
     std::promise<void> isReading;
     std::promise<void> isWritten;
     std::atomic<int> steps = 0;
-    Result<SeasonReview> during = fail(ErrorKind::Missing, "not asked");
+    Result<SeasonAnswer> during = fail(ErrorKind::Missing, "not asked");
     std::thread worker([&, written = isWritten.get_future()] {
         const auto own = Journal::open(path(), clock, Access::ReadOnly);
         const Progress progress(
@@ -118,7 +121,7 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
                 }
             },
             {});
-        during = (*own)->review().season(season, progress);
+        during = (*own)->review().season(question, progress);
     });
     isReading.get_future().wait();
     Medium felt;
@@ -133,10 +136,10 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
     worker.join();
     ASSERT_TRUE(during) << during.error().subject << " " << during.error().detail;
     EXPECT_GT(steps, 1);
-    EXPECT_EQ(during->trays, before.trays);
-    EXPECT_EQ(during->media.size(), before.media.size());
-    EXPECT_EQ(during->leftOut.size(), before.leftOut.size());
-    EXPECT_EQ(journal->review().season(season)->trays, before.trays + 1);
+    EXPECT_EQ(during->review.trays, before.trays);
+    EXPECT_EQ(during->review.media.size(), before.media.size());
+    EXPECT_EQ(during->review.leftOut.size(), before.leftOut.size());
+    EXPECT_EQ(reviewIn(*journal, season)->trays, before.trays + 1);
 }
 
 } // namespace
