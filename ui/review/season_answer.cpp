@@ -24,7 +24,7 @@ void askElsewhere(const Services& services, const QString& name, const Journal& 
          ask](const Progress& progress) -> Result<Answer> {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
             if (!opened) {
-                return tl::unexpected<Error>(opened.error());
+                return passOn(opened);
             }
             return ask((*opened)->review(), progress);
         },

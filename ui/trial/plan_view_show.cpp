@@ -55,7 +55,7 @@ LayoutTile::Content tileOf(const QString& code, const Medium& medium, const QStr
 void PlanView::showAnswer()
 {
     const auto answer = m_journal.review().plan(m_draft);
-    showOutlook(answer ? answer->outlook : tl::unexpected<Error>(answer.error()));
+    showOutlook(answer ? answer->outlook : passOn(answer));
     showFairness(answer && !m_fault ? answer->fairness : std::vector<Finding>());
 }
 

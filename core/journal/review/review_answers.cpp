@@ -1,8 +1,8 @@
 #include "core/journal/review/review_answers.h"
 
-#include "core/base/work_reason.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/trial/trial_reading.h"
+#include "core/review/facts/review_reason.h"
 #include "core/review/facts/season_repository.h"
 #include "core/tasting/tasting_repository.h"
 #include "core/variety/variety_repository.h"
@@ -26,8 +26,8 @@ Done checkSpans(const SeasonQuestion& question)
 {
     for (const SeasonFilter& filter : filtersOf(question)) {
         if (filter.to < filter.from) {
-            return fail(ErrorKind::Invalid, "season.span",
-                        toIso(filter.from) + " " + toIso(filter.to));
+            return fail(ErrorKind::Invalid, ReviewReason::SpanBackwards, toIso(filter.from),
+                        toIso(filter.to));
         }
     }
     return {};
@@ -74,7 +74,7 @@ Result<AnswerFacts> readFacts(Ledger& ledger, const SeasonQuestion& question,
 {
     auto season = SeasonRepository(ledger.database()).read(spanOver(filtersOf(question)), progress);
     if (!season) {
-        return tl::unexpected<Error>(season.error());
+        return passOn(season);
     }
     AnswerFacts facts;
     facts.season = std::move(*season);
@@ -97,7 +97,7 @@ Result<SeasonAnswer> answerFrom(Ledger& ledger, const SeasonQuestion& question,
 {
     auto facts = readFacts(ledger, question, progress.part(0, kShareOfReading), planned);
     if (!facts) {
-        return tl::unexpected<Error>(facts.error());
+        return passOn(facts);
     }
     return answerOf(question, std::move(*facts), progress.part(kShareOfReading, 1));
 }
@@ -120,7 +120,7 @@ SeasonFilter filterOf(Database& database, TrialId trial, Date today)
 Result<SeasonAnswer> ReviewAnswers::season(const SeasonQuestion& question, const Progress& progress)
 {
     if (const Done checked = checkSpans(question); !checked) {
-        return tl::unexpected<Error>(checked.error());
+        return passOn(checked);
     }
     return m_ledger.ask([&](Database&) -> Result<SeasonAnswer> {
         return answerFrom(m_ledger, question, progress);
@@ -133,7 +133,7 @@ Result<TrialAnswer> ReviewAnswers::trial(const TrialQuestion& question, const Pr
     return m_ledger.ask([&](Database& database) -> Result<TrialAnswer> {
         auto standing = progressOf(database, question.trial, today);
         if (!standing) {
-            return tl::unexpected<Error>(standing.error());
+            return passOn(standing);
         }
         TrialAnswer answer;
         answer.progress = std::move(*standing);
@@ -145,7 +145,7 @@ Result<TrialAnswer> ReviewAnswers::trial(const TrialQuestion& question, const Pr
         auto season = answerFrom(m_ledger, ofSeason, progress,
                                  draft ? std::optional(draft->plan.variety) : std::nullopt);
         if (!season) {
-            return tl::unexpected<Error>(season.error());
+            return passOn(season);
         }
         answer.season = std::move(*season);
         return answer;

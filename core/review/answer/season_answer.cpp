@@ -1,5 +1,8 @@
 #include "core/review/answer/season_answer.h"
 
+#include "core/base/work_reason.h"
+#include "core/medium/medium_reason.h"
+
 #include <algorithm>
 #include <cassert>
 
@@ -56,9 +59,10 @@ TastingsOfSpan tastingsOf(const std::vector<PanelRecord>& panels,
                 media.push_back(medium->second);
             }
         }
-        tastings.closed.push_back({record.panel, media.size() == record.samples.size()
-                                                     ? tastingResult(record, media)
-                                                     : fail(ErrorKind::NotFound, "medium")});
+        tastings.closed.push_back(
+            {record.panel, media.size() == record.samples.size()
+                               ? tastingResult(record, media)
+                               : fail(ErrorKind::NotFound, MediumReason::Unknown)});
     }
     return tastings;
 }
@@ -83,7 +87,7 @@ public:
         }
         addParts();
         if (m_progress.isStopped()) {
-            return fail(ErrorKind::Cancelled, "season");
+            return fail(ErrorKind::Cancelled, WorkReason::Stopped);
         }
         m_progress.report(1);
         return std::move(m_answer);
