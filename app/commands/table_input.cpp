@@ -76,8 +76,14 @@ std::optional<std::string> neededOption(const QCommandLineParser& parser, const 
 
 std::optional<double> numberFrom(const QString& text)
 {
-    const auto value = decimalFromText(text.toStdString());
-    return value ? std::optional(*value) : std::nullopt;
+    if (const auto value = decimalFromText(text.toStdString())) {
+        return *value;
+    }
+    // Scripts write 1e-9 too; a power of ten has no commas to mistake.
+    bool isNumber = false;
+    const double value = QLocale::c().toDouble(text.trimmed(), &isNumber);
+    const bool isPower = text.contains('e', Qt::CaseInsensitive) && !text.contains(',');
+    return isNumber && isPower && std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 
 bool takeNumber(const QCommandLineParser& parser, const QString& name, const QString& wanted,

@@ -26,7 +26,8 @@ std::string upperCase(std::string_view text)
 // Takes "ST," and the like off the front; false for a header that is no weight of a tray.
 bool takeHeaders(std::string_view& text, ScaleReading& reading)
 {
-    while (text.size() >= 3 && text[2] == ',') {
+    const auto isLetter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
+    while (text.size() >= 3 && text[2] == ',' && isLetter(text[0]) && isLetter(text[1])) {
         const std::string header = upperCase(text.substr(0, 2));
         if (header == "US") {
             reading.isStable = false;

@@ -50,6 +50,18 @@ public:
         }
         return sum;
     }
+    // Those statements themselves.
+    [[nodiscard]] std::string textsOf(const std::string& part) const
+    {
+        const std::lock_guard lock(m_mutex);
+        std::string texts;
+        for (const auto& [sql, runs] : m_runs) {
+            if (sql.find(part) != std::string::npos) {
+                texts += "\n" + std::to_string(runs) + " times " + sql;
+            }
+        }
+        return texts;
+    }
     // The most often that one and the same statement ran.
     [[nodiscard]] std::pair<std::string, int> mostRepeated() const
     {

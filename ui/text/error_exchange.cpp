@@ -39,8 +39,8 @@ QString words(ExchangeReason reason, const Error& error)
     case ExchangeReason::CellForm:
         return Errors::tr("The cell in %1 can't be “%2”: correct it.").arg(value[0], value[1]);
     case ExchangeReason::CellAmbiguous:
-        return Errors::tr("“%2” in %1 may be thousands or decimals, and no other number of the "
-                          "column tells: write it without a mark, or with all its decimals.")
+        return Errors::tr("The “%2” in %1 may be thousands or decimals, and no other number "
+                          "of the column tells: write it without a mark, or with all its decimals.")
             .arg(value[0], value[1]);
     case ExchangeReason::HarvestBeforeSowing:
         return Errors::tr("The harvest of %1 lies before the sowing: correct one of the two days.")

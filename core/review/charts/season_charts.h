@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/chart/chart_spec.h"
+#include "core/harvest/weighing.h"
 #include "core/review/facts/season.h"
 #include "core/review/season/payback.h"
 

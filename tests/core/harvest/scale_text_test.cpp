@@ -23,6 +23,7 @@ constexpr ReadingCase kReadings[] = {
     {"331.5", MassUnit::Gram, 331'500, true, false},
     {"331,5 g", MassUnit::Gram, 331'500, true, false},
     {"331,5", MassUnit::Gram, 331'500, true, false},
+    {"12,5", MassUnit::Gram, 12'500, true, false},
     {" 331.5g\r\n", MassUnit::Gram, 331'500, true, false},
     {"+0331.5 g", MassUnit::Gram, 331'500, true, false},
     {"+0331.5 G", MassUnit::Gram, 331'500, true, false},
@@ -80,11 +81,13 @@ TEST(ScaleText, RefusesWhatIsNotOneWeight)
 
 TEST(ScaleText, AsksWhichIsMeantWhereACommaMayPartThousandsOrDecimals)
 {
-    for (const char* text : {"1,234", "1,234 g", "ST,GS,+ 1,234kg", "331,500", "-1,234 oz"}) {
+    for (const char* text :
+         {"1,234", "1,234 g", "ST,GS,+ 1,234kg", "331,500", "12,345 g", "-1,234 oz"}) {
         const auto reading = scaleReadingFrom(text, MassUnit::Gram);
         ASSERT_FALSE(reading) << text;
         EXPECT_EQ(reading.error(),
-                  fail(ErrorKind::Ambiguous, TextReason::ThousandsOrDecimals, text).value());
+                  fail(ErrorKind::Ambiguous, TextReason::ThousandsOrDecimals, text).value())
+            << text;
     }
     EXPECT_EQ(scaleReadingFrom("1,234 apples", MassUnit::Gram).error().kind, ErrorKind::Invalid);
 }

@@ -390,7 +390,7 @@ TEST_F(SeasonPageTest, ShowsWhatTastersSaidOfTheSpan)
     EXPECT_TRUE(page->isActiveWindow()) << "a chart of the answer was a window of its own";
     page->showRatings();
     const auto said = [&] { return textsIn(*page).join(' '); };
-    EXPECT_TRUE(said().contains("Radish tasting")) << said().toStdString();
+    EXPECT_TRUE(soon([&] { return said().contains("Radish tasting"); })) << said().toStdString();
     give(*page, "to", "2025-04-01");
     EXPECT_TRUE(soon([&] { return said().contains("No tasting was closed"); }))
         << said().toStdString();

@@ -178,7 +178,7 @@ TEST_F(TrialReportTest, TellsTheTastingResidueAndWhatIsMissing)
     const auto growing = reportOn(sampleTrial("T9"));
     ASSERT_TRUE(growing.has_value());
     ASSERT_FALSE(growing->progress.lacks.empty());
-    EXPECT_TRUE(textOf(trialReport(*growing)).contains(lackWords(growing->progress).front()));
+    EXPECT_TRUE(textOf(reportOf(*growing)).contains(lackWords(growing->progress).front()));
 }
 
 TEST_F(TrialReportTest, APlannedTrialHasNoAnswerYet)
