@@ -224,6 +224,10 @@ void Database::applySettings(bool create)
     sqlite3_busy_timeout(m_handle, 3000);
     // No SQL of ours may write the schema by hand or shrink the log under a reader.
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    // No journal has a trigger or a view: one that was planted does nothing, even before it is
+    // found.
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr);
+    sqlite3_db_config(m_handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0, nullptr);
     // A misspelt column in double quotes is an error, not a text; in statements and in the schema.
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DML, 0, nullptr);
     sqlite3_db_config(m_handle, SQLITE_DBCONFIG_DQS_DDL, 0, nullptr);

@@ -66,6 +66,13 @@ private:
     sqlite3_stmt* m_statement;
 };
 
+// A column as the schema declares it: INTEGER, REAL or TEXT.
+struct ColumnInfo
+{
+    std::string name;
+    std::string type;
+};
+
 enum class Access
 {
     ReadWrite,
@@ -104,6 +111,9 @@ public:
     // transaction; the counter is stored when that commits.
     [[nodiscard]] std::int64_t nextId();
 
+    // In the order of the table; empty where there is no such table. Read once.
+    [[nodiscard]] const std::vector<ColumnInfo>& columnsOf(const std::string& table);
+
     // Throws FileGone when the file at path() is no longer the one that was opened.
     void checkFileIsThere() const;
     // Throws what SQLite's result code means.
@@ -127,6 +137,7 @@ private:
     bool m_counterMoved = false;
     bool m_isOurs = false; // a journal, opened to write
     std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_idle;
+    std::unordered_map<std::string, std::vector<ColumnInfo>> m_columns;
 };
 
 // BEGIN IMMEDIATE … COMMIT; rolls back when it goes out of scope uncommitted.

@@ -17,6 +17,10 @@ public:
         : std::runtime_error(subject + ": " + detail)
         , m_error{kind, subject, detail}
     {}
+    explicit StorageFailure(Error error)
+        : std::runtime_error("refused")
+        , m_error(std::move(error))
+    {}
     [[nodiscard]] const Error& error() const { return m_error; }
 
 private:

@@ -1,6 +1,7 @@
 #include "core/storage/history.h"
 
 #include "core/base/enum_text.h"
+#include "core/storage/changeset_check.h"
 #include "core/storage/checksum.h"
 #include "core/storage/migrations.h"
 
@@ -51,11 +52,9 @@ std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail
     return readEntry(statement);
 }
 
-// History itself and the id counter are not part of what is undone.
 int isTracked(void*, const char* table)
 {
-    const std::string_view name = table;
-    return name != "history" && name != "copy" ? 1 : 0;
+    return isTrackedTable(table) ? 1 : 0;
 }
 
 struct SqliteFree
@@ -73,33 +72,6 @@ struct Changeset
         return {static_cast<const char*>(bytes.get()), static_cast<std::size_t>(size)};
     }
 };
-
-std::vector<ChangedRow> rowsOf(Database& database, void* bytes, int size)
-{
-    std::vector<ChangedRow> rows;
-    sqlite3_changeset_iter* iterator = nullptr;
-    int code = sqlite3changeset_start(&iterator, size, bytes);
-    while (code == SQLITE_OK && sqlite3changeset_next(iterator) == SQLITE_ROW) {
-        const char* table = nullptr;
-        int columns = 0;
-        int operation = 0;
-        sqlite3changeset_op(iterator, &table, &columns, &operation, nullptr);
-        sqlite3_value* key = nullptr;
-        if (operation == SQLITE_INSERT) {
-            sqlite3changeset_new(iterator, 0, &key);
-        } else {
-            sqlite3changeset_old(iterator, 0, &key);
-        }
-        rows.push_back({table, key == nullptr ? 0 : std::int64_t{sqlite3_value_int64(key)}});
-    }
-    if (code == SQLITE_OK) {
-        code = sqlite3changeset_finalize(iterator);
-    }
-    if (code != SQLITE_OK) {
-        database.throwFailure(code, "changeset");
-    }
-    return rows;
-}
 
 struct Clash
 {
@@ -209,7 +181,7 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
     if (changeset.size == 0) {
         return {};
     }
-    auto rows = rowsOf(m_database, changeset.bytes.get(), changeset.size);
+    auto rows = checkedRows(m_database, changeset.view());
     m_database
         .prepare("UPDATE history SET state = 'dropped', undone_order = NULL WHERE state = 'undone'")
         .run();
@@ -253,7 +225,7 @@ Result<History::Applied> History::undo(HistoryId id)
     if (!entry || entry->state != HistoryState::Standing) {
         return fail(ErrorKind::NothingThere, "undo");
     }
-    return apply(*entry, Direction::Back);
+    return apply(*entry, WayThrough::Back);
 }
 
 Result<History::Applied> History::redo()
@@ -262,17 +234,21 @@ Result<History::Applied> History::redo()
     if (!entry) {
         return fail(ErrorKind::NothingThere, "redo");
     }
-    return apply(*entry, Direction::Forth);
+    return apply(*entry, WayThrough::Forth);
 }
 
-Result<History::Applied> History::apply(const HistoryEntry& entry, Direction direction)
+Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough way)
 {
     auto stored = verifiedChangeset(m_database, entry.id);
     if (!stored) {
         return passOn(stored);
     }
+    auto rows = rowsIfSound(m_database, *stored, way);
+    if (!rows) {
+        return fail(ErrorKind::Damaged, "history", std::to_string(entry.id.value));
+    }
     Changeset changeset;
-    if (direction == Direction::Back) {
+    if (way == WayThrough::Back) {
         void* inverse = nullptr;
         const int code = sqlite3changeset_invert(static_cast<int>(stored->size()), stored->data(),
                                                  &changeset.size, &inverse);
@@ -281,9 +257,8 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
             m_database.throwFailure(code, "changeset");
         }
     }
-    void* bytes = direction == Direction::Back ? changeset.bytes.get() : stored->data();
-    const int size =
-        direction == Direction::Back ? changeset.size : static_cast<int>(stored->size());
+    void* bytes = way == WayThrough::Back ? changeset.bytes.get() : stored->data();
+    const int size = way == WayThrough::Back ? changeset.size : static_cast<int>(stored->size());
 
     Transaction transaction(m_database);
     Clash clash;
@@ -295,9 +270,8 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, Direction dir
     if (code != SQLITE_OK) {
         m_database.throwFailure(code, "changeset");
     }
-    Applied applied{entry, rowsOf(m_database, bytes, size)};
-    applied.entry.state =
-        direction == Direction::Back ? HistoryState::Undone : HistoryState::Standing;
+    Applied applied{entry, std::move(*rows)};
+    applied.entry.state = way == WayThrough::Back ? HistoryState::Undone : HistoryState::Standing;
     storeState(m_database, applied.entry);
     transaction.commit();
     return applied;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/changeset_check.h"
 #include "core/storage/database.h"
 
 #include <string>
@@ -31,13 +32,6 @@ struct HistoryEntry
     std::string subject;
     std::int64_t rowCount = 0;
     HistoryState state = HistoryState::Standing;
-};
-
-// A row that changed.
-struct ChangedRow
-{
-    std::string table;
-    std::int64_t id = 0;
 };
 
 // Records what one transaction does to the journal's tables. Made right after BEGIN; finish()
@@ -90,12 +84,7 @@ public:
     [[nodiscard]] std::vector<HistoryId> damagedEntries() const;
 
 private:
-    enum class Direction
-    {
-        Back,
-        Forth
-    };
-    Result<Applied> apply(const HistoryEntry& entry, Direction direction);
+    Result<Applied> apply(const HistoryEntry& entry, WayThrough way);
 
     Database& m_database;
 };

@@ -3,6 +3,7 @@
 #include "core/base/kept_files.h"
 #include "core/storage/journal_lock.h"
 #include "core/storage/migrations.h"
+#include "core/storage/schema_check.h"
 
 #include <cerrno>
 #include <fcntl.h>
@@ -117,12 +118,7 @@ Done checkIdentity(Database& database)
     if (schema > newestSchema()) {
         return fail(ErrorKind::NewerVersion, "journal", std::to_string(schema));
     }
-    // A journal that lost its tables is damaged, not new.
-    if (database.scalar(
-            "SELECT count(*) FROM sqlite_schema WHERE name IN ('copy', 'history', 'tray')") != 3) {
-        return fail(ErrorKind::Damaged, "journal", database.path().string());
-    }
-    return {};
+    return checkSchema(database);
 }
 
 Done checkFile(const fs::path& path)

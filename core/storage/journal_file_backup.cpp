@@ -3,6 +3,7 @@
 
 #include "core/base/file_reason.h"
 #include "core/base/whole_file.h"
+#include "core/storage/cell_bounds.h"
 #include "core/storage/checksum.h"
 #include "core/storage/history.h"
 
@@ -163,11 +164,48 @@ Done verifyBackup(const fs::path& target)
     return {};
 }
 
+namespace {
+
+// Cells that no journal may hold, by table and row.
+std::vector<std::string> cellFaults(Database& database)
+{
+    std::vector<std::string> tables;
+    {
+        Statement names =
+            database.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
+        while (names.step()) {
+            tables.push_back(names.get<std::string>(0));
+        }
+    }
+    std::vector<std::string> faults;
+    for (const std::string& table : tables) {
+        if (!isTrackedTable(table)) {
+            continue;
+        }
+        const auto& columns = database.columnsOf(table);
+        Statement rows = database.prepare("SELECT * FROM \"" + table + '"');
+        while (rows.step()) {
+            for (std::size_t i = 0; i < columns.size(); ++i) {
+                if (boundsFault(columns[i].name, rows.cellAt(static_cast<int>(i)))) {
+                    faults.push_back(columns[i].name + " of row " +
+                                     std::to_string(rows.get<std::int64_t>(0)) + " in " + table);
+                }
+            }
+        }
+    }
+    return faults;
+}
+
+} // namespace
+
 std::vector<std::string> findFaults(Database& database)
 {
     auto faults = textRows(database, "PRAGMA integrity_check(20)", "ok");
     for (std::string& table : textRows(database, "PRAGMA foreign_key_check", "")) {
         faults.push_back("foreign key in " + table);
+    }
+    for (std::string& cell : cellFaults(database)) {
+        faults.push_back(std::move(cell));
     }
     for (const HistoryId id : History(database).damagedEntries()) {
         faults.push_back("changeset of history entry " + std::to_string(id.value));

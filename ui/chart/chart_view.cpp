@@ -46,6 +46,20 @@ QList<QPointF> edge(const ChartSeries& series, double ChartInterval::*which)
     return points;
 }
 
+// With its title and description, for who can't see it. The generator would write them unescaped: a
+// medium named by a tag would be one wherever the drawing stands.
+QString titled(QString svg, const ChartSpec& spec)
+{
+    const qsizetype start = svg.indexOf(QStringLiteral("<svg"));
+    const qsizetype end = start < 0 ? -1 : svg.indexOf('>', start);
+    if (end < 0) {
+        return svg;
+    }
+    const QString head = QStringLiteral("\n<title>%1</title>\n<desc>%2</desc>");
+    return svg.insert(end + 1, head.arg(chartTitle(spec).toHtmlEscaped(),
+                                        chartDescription(spec).toHtmlEscaped()));
+}
+
 } // namespace
 
 ChartView::ChartView(QWidget* parent)
@@ -205,13 +219,11 @@ QByteArray ChartView::toSvg(QSize size)
     svg.setResolution(kScreenDpi);
     svg.setSize(size);
     svg.setViewBox(QRect(QPoint(), size));
-    svg.setTitle(chartTitle(m_spec));
-    svg.setDescription(chartDescription(m_spec));
     paintForPaper(svg, size);
     // The generator leaves an empty group behind for every change of its pen.
     QString text = QString::fromUtf8(buffer.data());
     static const QRegularExpression kEmptyGroup(QStringLiteral("<g [^>]*>\\s*</g>\\s*"));
-    return text.remove(kEmptyGroup).toUtf8();
+    return titled(text.remove(kEmptyGroup), m_spec).toUtf8();
 }
 
 QPicture ChartView::toPicture(QSize size)
@@ -241,17 +253,22 @@ Done ChartView::saveTo(const QString& path)
 
 bool ChartView::writeSvg(QIODevice& file, QSizeF area)
 {
+    QBuffer buffer;
+    buffer.open(QIODevice::WriteOnly);
     QSvgGenerator svg;
-    svg.setOutputDevice(&file);
+    svg.setOutputDevice(&buffer);
     svg.setSize(area.toSize());
     svg.setViewBox(QRectF(QPointF(), area));
-    svg.setTitle(chartTitle(m_spec));
     QPainter painter;
     if (!painter.begin(&svg)) {
         return false;
     }
     paintAll(painter, QRectF(QPointF(), area));
-    return painter.end();
+    if (!painter.end()) {
+        return false;
+    }
+    const QByteArray text = titled(QString::fromUtf8(buffer.data()), m_spec).toUtf8();
+    return file.write(text) == text.size();
 }
 
 bool ChartView::writePdf(QIODevice& file, QSizeF area)

@@ -276,6 +276,11 @@ void writeHead(QXmlStreamWriter& out, const Report& report)
     out.writeEmptyElement("meta");
     out.writeAttribute("name", "viewport");
     out.writeAttribute("content", "width=device-width, initial-scale=1");
+    // The report needs nothing from outside and runs nothing, whatever was written into the
+    // journal.
+    out.writeEmptyElement("meta");
+    out.writeAttribute("http-equiv", "Content-Security-Policy");
+    out.writeAttribute("content", "default-src 'none'; style-src 'unsafe-inline'; img-src data:");
     out.writeTextElement("title", report.title);
     // In a style sheet ">" and quotes stand as they are, and it has no "<" nor "&".
     out.writeStartElement("style");

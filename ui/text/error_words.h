@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/bounds_reason.h"
 #include "core/base/file_reason.h"
 #include "core/base/result.h"
 #include "core/base/text_reason.h"
@@ -11,6 +12,7 @@
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_reason.h"
 #include "core/sample/sample_reason.h"
+#include "core/storage/schema_reason.h"
 #include "core/tasting/tasting_reason.h"
 #include "core/tray/tray_reason.h"
 #include "core/trial/trial_reason.h"
@@ -51,6 +53,8 @@ private:
 
 // A whole sentence for each reason: what is wrong, and what to do.
 [[nodiscard]] QString words(FileReason reason, const Error& error);
+[[nodiscard]] QString words(BoundsReason reason, const Error& error);
+[[nodiscard]] QString words(SchemaReason reason, const Error& error);
 [[nodiscard]] QString words(TextReason reason, const Error& error);
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
 [[nodiscard]] QString words(RoomReason reason, const Error& error);
@@ -72,8 +76,9 @@ private:
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
 using EveryReasonFamily =
-    List<FileReason, TextReason, WorkReason, RoomReason, VarietyReason, MediumReason, TrayReason,
-         TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason,
-         ReviewReason, SampleReason, FormReason, PaperReason, LabelReason>;
+    List<FileReason, BoundsReason, SchemaReason, TextReason, WorkReason, RoomReason, VarietyReason,
+         MediumReason, TrayReason, TrialReason, TastingReason, WateringReason, HarvestReason,
+         CostReason, ExchangeReason, ReviewReason, SampleReason, FormReason, PaperReason,
+         LabelReason>;
 
 } // namespace plumule::ui

@@ -64,7 +64,7 @@ protected:
     StoredRack rack;
 };
 
-constexpr int kRacks = 12;
+constexpr int kRacks = 18;
 
 // Enough rows for several pages: half of them would show.
 bool addManyRacks(Database& database)
@@ -72,7 +72,7 @@ bool addManyRacks(Database& database)
     recorded(database, "rack.many", [&] {
         for (int i = 0; i < kRacks; ++i) {
             StoredRack one;
-            one.name = std::string(1500, 'x');
+            one.name = std::string(1000, 'x');
             insertRow(database, one);
         }
     });

@@ -106,6 +106,18 @@ inline StoredRack addRack(Database& database, const std::string& name)
     return rack;
 }
 
+// So many megabytes of rows, as one intention.
+inline void addMegabytes(Database& database, int megabytes)
+{
+    recorded(database, "rack.many", [&] {
+        for (int i = 0; i < 1000 * megabytes; ++i) {
+            StoredRack rack;
+            rack.name = std::string(1000, 'x');
+            insertRow(database, rack);
+        }
+    });
+}
+
 inline void renameRack(Database& database, StoredRack rack, const std::string& name)
 {
     rack.name = name;

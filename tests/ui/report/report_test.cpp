@@ -98,6 +98,44 @@ TEST_F(ReportTest, LeavesOutWhatHasNothingToShow)
     EXPECT_TRUE(report.blocks.empty());
 }
 
+// A medium brought in by a table may be called anything.
+TEST_F(ReportTest, WhatIsWrittenInTheJournalIsNeverMarkup)
+{
+    const std::string tag = "</desc><script>alert(1)</script>\"'&<img src=x onerror=y>";
+    ChartSpec spec = someChart();
+    spec.rows = {tag, "Felt"};
+    spec.series.front().name = tag;
+    spec.series.front().points.front().note = tag;
+    spec.marks = {{"pays_back", tag, 8, true}};
+    const QString words = QString::fromStdString(tag);
+    Report report;
+    report.title = report.subtitle = report.foot = words;
+    report.add(ReportHeading{words});
+    report.add(ReportWords{words, WordsLook::Lead});
+    report.add(ReportFigures{{{words, words}}});
+    report.add(ReportCaution{words, {words}});
+    report.add(ReportList{{words}});
+    report.add(ReportChart{spec, words});
+    ReportTable table = longTable(1);
+    table.caption = table.rows[0][1] = words;
+    report.add(table);
+    const QByteArray html = reportHtml(report, chartsOf(report));
+    EXPECT_FALSE(html.contains("<script"));
+    EXPECT_FALSE(html.contains("<img"));
+    EXPECT_TRUE(html.contains("&lt;script&gt;"));
+    EXPECT_TRUE(html.contains("default-src 'none'")) << "nor would it run";
+    QXmlStreamReader reader(html);
+    while (!reader.atEnd()) {
+        reader.readNext();
+    }
+    EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
+    ChartView view;
+    view.resize(640, 400);
+    view.draw(spec);
+    ASSERT_TRUE(view.saveTo(path("named.svg")));
+    EXPECT_FALSE(bytesOf(path("named.svg")).contains("<script"));
+}
+
 TEST_F(ReportTest, HtmlIsWellFormedAndNeedsNothingElse)
 {
     const Report report = someReport();

@@ -100,11 +100,12 @@ protected:
         const TrialDraft planned = journal->trials().draft(plannedTrial).value();
         trial = journal->trays().sheet(trays[0])->record.tray.trial.value();
         journal.reset();
+        // While it is open: tables that are not strict would be refused at the door.
+        reader = Journal::open(path(), clock, Access::ReadOnly).value();
         outside = std::make_unique<Outside>(path());
         // No tray here is watered as needed, so that none is looked at in a round.
         outside->run("INSERT INTO watering_look VALUES (1, (SELECT max(id) FROM tray), "
                      "'2026-03-01', 'morning', 420)");
-        reader = Journal::open(path(), clock, Access::ReadOnly).value();
         draft = planned;
     }
 

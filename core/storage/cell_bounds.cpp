@@ -1,0 +1,155 @@
+#include "core/storage/cell_bounds.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+namespace plumule {
+namespace {
+
+constexpr std::size_t kLongestProse = 20'000;
+constexpr std::size_t kLongestName = 1'000;
+
+constexpr std::array<std::string_view, 6> kProse = {
+    "note", "text", "question", "caption", "discard_reason", "set_aside_reason"};
+
+constexpr std::int64_t kMostOfAnything = std::numeric_limits<std::int64_t>::max();
+
+struct Range
+{
+    std::string_view ending;
+    std::int64_t from = 0;
+    std::int64_t to = 0;
+};
+
+// The first whose ending fits.
+constexpr Range kWholes[] = {
+    {"change_mg", -10'000'000'000, 10'000'000'000},
+    {"_mg", 0, 10'000'000'000},
+    {"_ul", 0, 10'000'000'000},
+    {"_ul_per_l", 0, 10'000'000'000},
+    {"_um", -10'000'000, 10'000'000},
+    {"_mw", 0, 100'000'000},
+    {"_minutes", 0, 1440},
+    {"_min", -5'260'000, 5'260'000},
+    {"seconds", 0, 864'000},
+    {"amount", 0, 1'000'000'000'000}, // counted in 1/10 000
+    {"price", 0, 1'000'000'000'000},
+    {"starts_with_soak", 0, 1},
+    {"_id", 1, kMostOfAnything},
+    {"draw_number", -kMostOfAnything, kMostOfAnything},
+    {"", -1'000'000'000, 1'000'000'000},
+};
+
+bool isMinuteOfDay(std::string_view column)
+{
+    return column == "minute" || column.ends_with("_minute");
+}
+
+bool isDay(std::string_view column)
+{
+    return column.ends_with("_on") || column.ends_with("_date");
+}
+
+std::optional<BoundsReason> wholeFault(std::string_view column, std::int64_t value)
+{
+    if (isMinuteOfDay(column)) {
+        return value < 0 || value >= kMinutesPerDay ? std::optional(BoundsReason::TimeOfDay)
+                                                    : std::nullopt;
+    }
+    Range range{"", 1, kMostOfAnything};
+    if (column.starts_with("is_")) {
+        range = {"", 0, 1};
+    } else if (column != "id") {
+        for (const Range& each : kWholes) {
+            if (column.ends_with(each.ending)) {
+                range = each;
+                break;
+            }
+        }
+    }
+    return value < range.from || value > range.to ? std::optional(BoundsReason::Amount)
+                                                  : std::nullopt;
+}
+
+std::optional<BoundsReason> realFault(std::string_view column, double value)
+{
+    const double most = column.starts_with("ph")       ? 14
+                        : column.ends_with("_percent") ? 100
+                                                       : 100'000;
+    return !(value >= 0 && value <= most) ? std::optional(BoundsReason::Amount) : std::nullopt;
+}
+
+// RFC 3629: no overlong form, no surrogate, nothing beyond U+10FFFF.
+bool isUtf8(std::string_view text)
+{
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const auto byteAt = [&](std::size_t i) {
+            return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+        };
+        const unsigned lead = byteAt(at);
+        if (lead < 0x80) {
+            ++at;
+            continue;
+        }
+        const int more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
+        if (lead < 0xC2 || lead > 0xF4) {
+            return false;
+        }
+        std::uint32_t point = lead & (0x3FU >> more);
+        for (int i = 1; i <= more; ++i) {
+            const unsigned next = byteAt(at + static_cast<std::size_t>(i));
+            if ((next & 0xC0U) != 0x80U) {
+                return false;
+            }
+            point = point << 6 | (next & 0x3FU);
+        }
+        constexpr std::array<std::uint32_t, 4> kLeast = {0, 0x80, 0x800, 0x10000};
+        if (point < kLeast[static_cast<std::size_t>(more)] || point > 0x10FFFF ||
+            (point >= 0xD800 && point <= 0xDFFF)) {
+            return false;
+        }
+        at += static_cast<std::size_t>(more) + 1;
+    }
+    return true;
+}
+
+std::optional<BoundsReason> textFault(std::string_view column, const std::string& text)
+{
+    if (isDay(column)) {
+        const auto day = dateFromIso(text);
+        return !day || *day < date(1990, 1, 1) || *day > date(2100, 12, 31)
+                   ? std::optional(BoundsReason::Day)
+                   : std::nullopt;
+    }
+    if (text.size() > longestText(column)) {
+        return BoundsReason::TextLength;
+    }
+    const bool isSound = text.find('\0') == std::string::npos && isUtf8(text);
+    return isSound ? std::nullopt : std::optional(BoundsReason::TextCharacters);
+}
+
+} // namespace
+
+std::size_t longestText(std::string_view column)
+{
+    const bool isProse = std::find(kProse.begin(), kProse.end(), column) != kProse.end();
+    return isProse ? kLongestProse : kLongestName;
+}
+
+std::optional<BoundsReason> boundsFault(std::string_view column, const Cell& cell)
+{
+    if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
+        return wholeFault(column, *whole);
+    }
+    if (const auto* real = std::get_if<double>(&cell)) {
+        return realFault(column, *real);
+    }
+    if (const auto* text = std::get_if<std::string>(&cell)) {
+        return textFault(column, *text);
+    }
+    return std::nullopt;
+}
+
+} // namespace plumule

@@ -1,0 +1,229 @@
+#include "core/storage/changeset.h"
+
+#include <bit>
+
+namespace plumule {
+namespace {
+
+constexpr std::uint64_t kMostColumns = 2000; // SQLite's own limit for a table, as shipped
+
+// The codes of SQLite's C interface; they are part of the stored form.
+constexpr unsigned char kTableMark = 'T';
+constexpr unsigned char kInsert = 18;
+constexpr unsigned char kUpdate = 23;
+constexpr unsigned char kDelete = 9;
+
+enum class Held : unsigned char
+{
+    Nothing = 0,
+    Whole = 1,
+    Real = 2,
+    Text = 3,
+    Blob = 4,
+    Null = 5
+};
+
+// Reads on from where it stands; after the first fault all reads give none.
+class Bytes
+{
+public:
+    explicit Bytes(std::string_view bytes)
+        : m_left(bytes)
+    {}
+
+    [[nodiscard]] bool isAtEnd() const { return m_left.empty(); }
+
+    std::optional<unsigned char> byte()
+    {
+        const auto one = take(1);
+        return one ? std::optional(static_cast<unsigned char>(one->front())) : std::nullopt;
+    }
+
+    std::optional<unsigned char> peek() const
+    {
+        return m_left.empty() ? std::nullopt
+                              : std::optional(static_cast<unsigned char>(m_left.front()));
+    }
+
+    std::optional<std::string_view> take(std::uint64_t count)
+    {
+        if (count > m_left.size()) {
+            m_left = {};
+            return std::nullopt;
+        }
+        const std::string_view taken = m_left.substr(0, static_cast<std::size_t>(count));
+        m_left.remove_prefix(static_cast<std::size_t>(count));
+        return taken;
+    }
+
+    std::optional<std::uint64_t> bigEndian()
+    {
+        const auto eight = take(8);
+        if (!eight) {
+            return std::nullopt;
+        }
+        std::uint64_t value = 0;
+        for (const char c : *eight) {
+            value = value << 8 | static_cast<unsigned char>(c);
+        }
+        return value;
+    }
+
+    // Seven bits a byte, the highest bit set while more follow; the ninth byte is whole.
+    std::optional<std::uint64_t> variable()
+    {
+        std::uint64_t value = 0;
+        for (int i = 0; i < 8; ++i) {
+            const auto next = byte();
+            if (!next) {
+                return std::nullopt;
+            }
+            value = value << 7 | (*next & 0x7FU);
+            if ((*next & 0x80U) == 0) {
+                return value;
+            }
+        }
+        const auto last = byte();
+        return last ? std::optional(value << 8 | *last) : std::nullopt;
+    }
+
+    std::optional<std::string_view> untilNull()
+    {
+        const std::size_t end = m_left.find('\0');
+        if (end == std::string_view::npos) {
+            m_left = {};
+            return std::nullopt;
+        }
+        const std::string_view text = m_left.substr(0, end);
+        m_left.remove_prefix(end + 1);
+        return text;
+    }
+
+private:
+    std::string_view m_left;
+};
+
+// False where no cell can be read; no cell where the record leaves it out.
+bool readCell(Bytes& bytes, std::optional<Cell>& cell)
+{
+    const auto held = bytes.byte();
+    if (!held) {
+        return false;
+    }
+    switch (static_cast<Held>(*held)) {
+    case Held::Nothing:
+        cell.reset();
+        return true;
+    case Held::Null:
+        cell = Cell{};
+        return true;
+    case Held::Whole:
+        if (const auto value = bytes.bigEndian()) {
+            cell = static_cast<std::int64_t>(*value);
+            return true;
+        }
+        return false;
+    case Held::Real:
+        if (const auto value = bytes.bigEndian()) {
+            cell = std::bit_cast<double>(*value);
+            return true;
+        }
+        return false;
+    case Held::Text: {
+        const auto size = bytes.variable();
+        const auto text = size ? bytes.take(*size) : std::nullopt;
+        if (text) {
+            cell = std::string(*text);
+        }
+        return text.has_value();
+    }
+    case Held::Blob: // no tracked table holds one
+        break;
+    }
+    return false;
+}
+
+bool readCells(Bytes& bytes, std::size_t columns, RowChange::Cells& cells)
+{
+    cells.resize(columns);
+    for (std::optional<Cell>& cell : cells) {
+        if (!readCell(bytes, cell)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// The table's name and number of columns, as its changes follow; none for another form or key.
+std::optional<std::size_t> readTable(Bytes& bytes, RowChange& change)
+{
+    bytes.byte(); // the mark
+    const auto columns = bytes.variable();
+    if (!columns || *columns == 0 || *columns > kMostColumns) {
+        return std::nullopt;
+    }
+    const auto keys = bytes.take(*columns);
+    const auto name = bytes.untilNull();
+    if (!keys || !name || keys->front() != 1 ||
+        keys->find_first_not_of('\0', 1) != std::string_view::npos) {
+        return std::nullopt;
+    }
+    change.table = *name;
+    return static_cast<std::size_t>(*columns);
+}
+
+bool readChange(Bytes& bytes, std::size_t columns, RowChange& change)
+{
+    const auto operation = bytes.byte();
+    if (!operation || !bytes.byte()) { // the second says whether a trigger did it
+        return false;
+    }
+    change.before.clear();
+    change.after.clear();
+    switch (*operation) {
+    case kInsert:
+        change.kind = ChangeKind::Insert;
+        return readCells(bytes, columns, change.after);
+    case kDelete:
+        change.kind = ChangeKind::Delete;
+        return readCells(bytes, columns, change.before);
+    case kUpdate:
+        change.kind = ChangeKind::Update;
+        return readCells(bytes, columns, change.before) && readCells(bytes, columns, change.after);
+    default:
+        return false;
+    }
+}
+
+} // namespace
+
+std::int64_t RowChange::id() const
+{
+    const Cells& cells = kind == ChangeKind::Insert ? after : before;
+    const auto* whole =
+        cells.empty() || !cells.front() ? nullptr : std::get_if<std::int64_t>(&*cells.front());
+    return whole == nullptr ? 0 : *whole;
+}
+
+bool walkChangeset(std::string_view bytes, const std::function<void(const RowChange&)>& onRow)
+{
+    Bytes left(bytes);
+    RowChange change;
+    std::size_t columns = 0;
+    while (!left.isAtEnd()) {
+        if (left.peek() == kTableMark) {
+            const auto table = readTable(left, change);
+            if (!table) {
+                return false;
+            }
+            columns = *table;
+        } else if (columns == 0 || !readChange(left, columns, change)) {
+            return false;
+        } else {
+            onRow(change);
+        }
+    }
+    return true;
+}
+
+} // namespace plumule
