@@ -82,6 +82,24 @@ struct WaterReading
     bool operator==(const WaterReading&) const = default;
 };
 
+// What was written down about one tray in a round, as one act. What is none was left out.
+struct TrayRemark
+{
+    TrayId tray;
+    Date date; // of the round
+    Slot slot = Slot::Morning;
+    Moment at;
+    std::string note;
+    std::optional<Length> height;
+    ReadFrom from = ReadFrom::Surface;
+    std::optional<Volume> given;        // a tick of the round with this amount, or its correction
+    WaterKind water = WaterKind::Plain; // that the readings are of
+    std::optional<double> ph;
+    std::optional<double> ec; // µS/cm
+
+    [[nodiscard]] bool isEmpty() const { return note.empty() && !height && !given && !ph && !ec; }
+};
+
 // Concentrate for an amount of mixed water: litres × dose.
 [[nodiscard]] Volume concentrateFor(Volume water, Volume dosePerLitre);
 

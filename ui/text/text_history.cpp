@@ -72,6 +72,8 @@ QString deedSentence(Intention intention)
         return Deeds::tr("Corrected a watering of %1.");
     case Intention::NoteReading:
         return Deeds::tr("Noted pH or EC of %1.");
+    case Intention::WriteDown:
+        return Deeds::tr("Wrote down what was seen of %1.");
     case Intention::ChangeRecipe:
         return Deeds::tr("Changed the recipe of %1.");
     case Intention::RecordHarvest:

@@ -124,7 +124,7 @@ void RoundPage::wireSignals()
     connect(m_head, &RoundHead::undoAsked, this, [this] { undoLast(); });
     connect(m_side, &RoundSide::readingNoted, this,
             [this](WaterKind water, std::optional<double> ph, std::optional<double> ec) {
-                if (keepReading(water, std::nullopt, ph, ec)) {
+                if (keepReading(water, ph, ec)) {
                     tellLast();
                 }
             });
@@ -227,7 +227,7 @@ void RoundPage::showDue()
     const bool isDue = m_isPresent && shownKey() < present;
     if (isDue) {
         m_dueWords->setText(
-            tr("This is the round of %1. A newer one is due: %2.")
+            tr("This round was %1. A newer one is due: %2.")
                 .arg(roundWords(shownKey(), present.date), roundWords(present, present.date)));
     }
     m_due->setVisible(isDue);
@@ -336,6 +336,7 @@ void RoundPage::showInView(QWidget* part)
     QTimer::singleShot(0, part, [this, part] {
         if (part->isVisible()) {
             m_scroll->ensureWidgetVisible(part, 0, scaled(60));
+            bringIntoView(*part);
         }
     });
 }

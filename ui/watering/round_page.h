@@ -40,6 +40,7 @@ public:
     // To the top of the round that is due now.
     void begin() override;
     void followClock() override;
+    bool print() override;
 
     // Makes it the tray in hand and scrolls to it; says so where this round asks nothing of it.
     void takeInHand(TrayId tray);
@@ -90,10 +91,9 @@ private:
     void openDetailsByKey(TrayPanel::Part part);
     void closeDetails();
     void saveDetails();
-    [[nodiscard]] bool keepWater(TrayId tray, Volume given);
-    [[nodiscard]] bool keepReading(WaterKind water, std::optional<TrayId> tray,
-                                   std::optional<double> ph, std::optional<double> ec);
-    [[nodiscard]] bool keepRemark(const TrayRemark& remark);
+    [[nodiscard]] bool keepReading(WaterKind water, std::optional<double> ph,
+                                   std::optional<double> ec);
+    [[nodiscard]] bool keepRemark(TrayRemark remark);
     void photographInHand();
     void attachPhoto(TrayId tray);
     void pressLetter(int key);

@@ -207,9 +207,7 @@ void RoundPage::saveDetails()
         services().messages.refuse(tr("Please check the marked number."));
         return;
     }
-    const bool isEmpty =
-        remark->note.isEmpty() && !remark->height && !remark->given && !remark->ph && !remark->ec;
-    if (!isEmpty) {
+    if (!remark->isEmpty()) {
         if (!keepRemark(*remark)) {
             return;
         }
@@ -218,65 +216,29 @@ void RoundPage::saveDetails()
     closeDetails();
 }
 
-bool RoundPage::keepRemark(const TrayRemark& remark)
-{
-    const TrayId tray = m_panel->tray();
-    if (!remark.note.isEmpty()) {
-        if (!accept(journal().trays().writeNote(tray, remark.note.toStdString(), momentOfAct()))) {
-            return false;
-        }
-        m_panel->clear(TrayPanel::Part::Note);
-    }
-    if (remark.height) {
-        if (!accept(
-                journal().trays().noteHeight(tray, *remark.height, remark.from, momentOfAct()))) {
-            return false;
-        }
-        m_panel->clear(TrayPanel::Part::Height);
-    }
-    if (remark.given) {
-        if (!keepWater(tray, *remark.given)) {
-            return false;
-        }
-        m_panel->clear(TrayPanel::Part::Water);
-    }
-    if (!remark.ph && !remark.ec) {
-        return true;
-    }
-    const TrayRow* row = m_list->row(tray);
-    const WaterKind water = row != nullptr ? row->tray().water : WaterKind::Plain;
-    return keepReading(water, tray, remark.ph, remark.ec);
-}
-
 // An amount that was given is a watering: a tray not ticked yet is ticked with it.
-bool RoundPage::keepWater(TrayId tray, Volume amount)
+bool RoundPage::keepRemark(TrayRemark remark)
 {
-    TrayRow* row = m_list->row(tray);
-    if (row == nullptr || !mayTick()) {
+    TrayRow* row = m_list->row(remark.tray);
+    const bool isOfRound = remark.given || remark.ph || remark.ec;
+    if (row == nullptr || (isOfRound && !mayTick())) {
         return false;
     }
-    std::optional<Watering> given = row->tray().given;
-    if (!given) {
-        const auto ticked = journal().watering().tick(tray, m_round.date, m_round.slot);
-        if (!accept(ticked)) {
-            return false;
-        }
-        given = *ticked;
+    remark.date = m_round.date;
+    remark.slot = m_round.slot;
+    remark.at = momentOfAct();
+    remark.water = row->tray().water;
+    const auto tick = journal().watering().writeDown(remark);
+    if (!accept(tick)) {
+        return false;
     }
-    row->setGiven(given);
-    if (given->amount == amount) {
-        return true;
+    if (remark.given) {
+        row->setGiven(*tick);
     }
-    given->amount = amount;
-    const auto corrected = journal().watering().correct(*given);
-    if (accept(corrected)) {
-        row->setGiven(*corrected);
-    }
-    return corrected.has_value();
+    return true;
 }
 
-bool RoundPage::keepReading(WaterKind water, std::optional<TrayId> tray, std::optional<double> ph,
-                            std::optional<double> ec)
+bool RoundPage::keepReading(WaterKind water, std::optional<double> ph, std::optional<double> ec)
 {
     if (!mayTick()) {
         return false;
@@ -286,7 +248,6 @@ bool RoundPage::keepReading(WaterKind water, std::optional<TrayId> tray, std::op
     reading.slot = m_round.slot;
     reading.minute = momentOfAct().minute;
     reading.water = water;
-    reading.tray = tray;
     reading.ph = ph;
     reading.ec = ec;
     return accept(journal().watering().noteReading(reading));
@@ -303,6 +264,12 @@ void RoundPage::attachPhoto(TrayId tray)
                 tellLast();
             }
         });
+}
+
+bool RoundPage::print()
+{
+    offerSheet();
+    return true;
 }
 
 void RoundPage::offerSheet()

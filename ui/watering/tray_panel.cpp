@@ -172,7 +172,8 @@ std::optional<TrayRemark> TrayPanel::remark()
             field->setFocus();
         }
     };
-    remark.note = m_note->text().trimmed();
+    remark.tray = m_tray;
+    remark.note = m_note->text().trimmed().toStdString();
     remark.from = m_from->chosen() == 0 ? ReadFrom::Surface : ReadFrom::Rim;
     take(m_height, lengthIn(*m_height, m_units), remark.height);
     take(m_given, volumeIn(*m_given, m_units), remark.given);
@@ -182,21 +183,6 @@ std::optional<TrayRemark> TrayPanel::remark()
         remark.given.reset();
     }
     return isSound ? std::optional(remark) : std::nullopt;
-}
-
-void TrayPanel::clear(Part part)
-{
-    switch (part) {
-    case Part::Note:
-        m_note->clear();
-        break;
-    case Part::Height:
-        m_height->clear();
-        break;
-    case Part::Water:
-        m_given->setModified(false);
-        break;
-    }
 }
 
 void TrayPanel::resizeEvent(QResizeEvent* event)

@@ -13,17 +13,6 @@ namespace plumule::ui {
 
 class Segmented;
 
-// What was written down about one tray in a round; empty fields were left out.
-struct TrayRemark
-{
-    QString note;
-    std::optional<Length> height;
-    ReadFrom from = ReadFrom::Surface;
-    std::optional<Volume> given; // only where it was typed
-    std::optional<double> ph;
-    std::optional<double> ec; // µS/cm
-};
-
 // The panel that opens under a tray's row. It holds what is typed until it is saved or closed.
 class TrayPanel : public QFrame
 {
@@ -43,10 +32,9 @@ public:
     void begin(const RoundTray& tray, UnitSystem units);
     void focusOn(Part part);
     [[nodiscard]] TrayId tray() const { return m_tray; }
-    // None, with the fields at fault marked, where something is no number or beyond its range.
+    // As typed, of no round yet. None, with the fields at fault marked, where something is no
+    // number or beyond its range.
     [[nodiscard]] std::optional<TrayRemark> remark();
-    // What is stored already is not to be stored again.
-    void clear(Part part);
 
 Q_SIGNALS:
     void saveAsked();

@@ -41,6 +41,7 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::RemoveWatering, "watering.remove"},
     IntentionKey{Intention::CorrectWatering, "watering.correct"},
     IntentionKey{Intention::NoteReading, "watering.note_reading"},
+    IntentionKey{Intention::WriteDown, "watering.write_down"},
     IntentionKey{Intention::ChangeRecipe, "watering.change_recipe"},
     IntentionKey{Intention::RecordHarvest, "harvest.record"},
     IntentionKey{Intention::RecordResidue, "harvest.record_residue"},

@@ -38,6 +38,7 @@ enum class Intention
     RemoveWatering,
     CorrectWatering,
     NoteReading,
+    WriteDown, // several things about one tray at once
     ChangeRecipe,
     RecordHarvest,
     RecordResidue,

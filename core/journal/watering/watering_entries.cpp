@@ -1,9 +1,8 @@
 #include "core/journal/watering/watering_entries.h"
 
-#include "core/harvest/harvest_repository.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/journal/watering/ticking.h"
 #include "core/room/room_repository.h"
-#include "core/tray/tray_ids.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/watering/round_key.h"
@@ -13,92 +12,6 @@
 
 namespace plumule {
 namespace {
-
-constexpr int kDaysOfReadings = 30; // an older reading says nothing of today's mix
-constexpr int kDaysOfLooks = 60;    // as far as a drought is counted
-
-// What these trays' part in a round is worked out from.
-RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey round, Moment now)
-{
-    const WateringRepository waterings(database);
-    const std::vector<TrayId> ids = idsOf(trays);
-    RoundFacts facts;
-    facts.layout = RoomRepository(database).layout();
-    facts.growing = std::move(trays);
-    facts.waterings = waterings.wateringsSince(ids, round.date);
-    facts.looks = waterings.looksSince(ids, round.date - kDaysOfLooks);
-    facts.lastWaterings = waterings.lastBefore(ids, round.date, round.slot);
-    for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(ids)) {
-        for (const Harvest& cut : cuts) {
-            facts.cuts[tray].push_back({cut.on, cut.minute});
-        }
-    }
-    facts.now = now;
-    return facts;
-}
-
-Round wholeRound(Database& database, RoundKey key, Moment now)
-{
-    // Where a tray stood when the round gave way to the next one.
-    const Room room = RoomRepository(database).room();
-    const Moment closed = timeOf(room, roundAfter(key)) + -1;
-    const WateringRepository waterings(database);
-    RoundFacts facts = factsOf(database, TrayRepository(database).growingAt(closed), key, now);
-    facts.recipes = waterings.recipes();
-    facts.readings = waterings.readings(key.date - kDaysOfReadings, key.date);
-    return roundFrom(facts, key.date, key.slot);
-}
-
-Round roundOfTrays(Database& database, const std::vector<TrayId>& trays, RoundKey key, Moment now)
-{
-    return roundFrom(factsOf(database, TrayRepository(database).records(trays), key, now), key.date,
-                     key.slot);
-}
-
-// What is ticked in today's rounds was given now; what is written in later, at the round's time.
-int minuteOfTick(Database& database, RoundKey round, Moment now)
-{
-    return round.date == now.date ? now.minute
-                                  : timeOf(RoomRepository(database).room(), round).minute;
-}
-
-Done checkNotAhead(RoundKey round, Moment now)
-{
-    if (round.date > now.date) {
-        return fail(ErrorKind::Conflict, WateringReason::RoundAhead, toIso(round.date));
-    }
-    return {};
-}
-
-Watering storeTick(Database& database, const RoundTray& asked, RoundKey round, int minute)
-{
-    Watering watering;
-    watering.tray = asked.tray;
-    watering.on = round.date;
-    watering.slot = round.slot;
-    watering.minute = minute;
-    watering.method = asked.method;
-    watering.water = asked.water;
-    watering.amount = asked.amount;
-    WateringRepository(database).insert(watering);
-    return watering;
-}
-
-Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Moment now)
-{
-    const auto known = TrayRepository(database).find(tray);
-    if (!known) {
-        return fail(ErrorKind::NotFound, TrayReason::Unknown);
-    }
-    Round asked = roundOfTrays(database, {tray}, round, now);
-    if (asked.trays.empty() || asked.trays.front().isAside()) {
-        return fail(ErrorKind::Conflict, WateringReason::NotAsked, known->code);
-    }
-    if (asked.trays.front().isDone()) {
-        return fail(ErrorKind::Conflict, WateringReason::TickedAlready, known->code);
-    }
-    return asked.trays.front();
-}
 
 template <class Row>
 std::string codesOf(const std::vector<Row>& rows)

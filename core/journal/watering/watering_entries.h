@@ -38,6 +38,11 @@ public:
     // What was really given.
     Result<Watering> correct(const Watering& watering);
 
+    // All of a remark or, where one part of it is refused, nothing: the note, the height, what was
+    // given and the readings. A tray not ticked yet is ticked with what was given. The tick, where
+    // there is one.
+    Result<std::optional<Watering>> writeDown(const TrayRemark& remark);
+
     // Missing where neither value is given; Invalid beyond pH 0–14 or EC 0–20 000 µS/cm.
     Result<WaterReading> noteReading(const WaterReading& reading);
 

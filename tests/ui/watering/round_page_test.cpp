@@ -504,6 +504,50 @@ TEST_F(RoundTest, WaterGivenTicksTheTrayWithItsAmount)
     EXPECT_TRUE(shownRow(*page, "trayBR001")->accessibleName().contains("150 mL"));
 }
 
+TEST_F(RoundTest, ASaveOfThePanelIsOneActAndOneUndo)
+{
+    const auto trays = sowBroccoli(1, kEightDaysAgo);
+    bringIntoLight(trays, kEightDaysAgo);
+    const auto page = openPage();
+    const std::size_t before = journal->latestEntries(1000)->size();
+    press(Qt::Key_W);
+    auto* given = find<QLineEdit>(*page, "given");
+    ASSERT_TRUE(soon([&] { return given->hasFocus(); }));
+    QTest::keyClicks(given, "150");
+    find<QLineEdit>(*page, "note")->setText("Leaves curl");
+    find<QLineEdit>(*page, "height")->setText("42");
+    find<QLineEdit>(*page, "ph")->setText("5.8");
+    find<QLineEdit>(*page, "ec")->setText("1400");
+    QTest::keyClick(given, Qt::Key_Return);
+    ASSERT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_EQ(messages.text(), "Wrote down what was seen of BR001.");
+    EXPECT_EQ(journal->latestEntries(1000)->size(), before + 1);
+    const auto sheet = journal->trays().sheet(trays.front());
+    EXPECT_EQ(sheet->notes.size(), 1U);
+    EXPECT_EQ(sheet->heights.size(), 1U);
+    EXPECT_EQ(sheet->waterings.size(), 1U);
+    find<QPushButton>(messages, "messageAction")->click();
+    const auto undone = journal->trays().sheet(trays.front());
+    EXPECT_TRUE(undone->notes.empty());
+    EXPECT_TRUE(undone->heights.empty());
+    EXPECT_TRUE(undone->waterings.empty());
+}
+
+TEST_F(RoundTest, WhereOneFieldIsRefusedNothingOfThePanelIsKept)
+{
+    const auto trays = sowBroccoli(1, kTwoDaysAgo);
+    const auto page = openPage();
+    press(Qt::Key_H);
+    auto* height = find<QLineEdit>(*page, "height");
+    ASSERT_TRUE(soon([&] { return height->hasFocus(); }));
+    find<QLineEdit>(*page, "note")->setText("Kept in the field");
+    QTest::keyClicks(height, "4000"); // four metres
+    QTest::keyClick(height, Qt::Key_Return);
+    EXPECT_TRUE(messages.isRefusal());
+    EXPECT_TRUE(journal->trays().sheet(trays.front())->notes.empty());
+    EXPECT_EQ(find<QLineEdit>(*page, "note")->text(), "Kept in the field");
+}
+
 TEST_F(RoundTest, ANumberThatIsNoneKeepsThePanelOpen)
 {
     const auto trays = sowBroccoli(1, kTwoDaysAgo);
