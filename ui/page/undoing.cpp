@@ -8,6 +8,13 @@
 namespace plumule::ui {
 namespace {
 
+// The act just done, where it can be taken back: one that changed nothing has no entry, and the
+// newest entry is then another's.
+std::optional<HistoryEntry> actJustDone(Journal& journal)
+{
+    return journal.didLastIntentionChange() ? journal.nextUndo() : std::nullopt;
+}
+
 void offerUndo(Journal& journal, MessageBar& messages, const QString& done, HistoryId act)
 {
     messages.tell(done, QCoreApplication::translate("Undoing", "Undo"),
@@ -18,14 +25,14 @@ void offerUndo(Journal& journal, MessageBar& messages, const QString& done, Hist
 
 void tellLast(Journal& journal, MessageBar& messages)
 {
-    if (const auto latest = journal.nextUndo()) {
+    if (const auto latest = actJustDone(journal)) {
         offerUndo(journal, messages, sentence(*latest), latest->id);
     }
 }
 
 void tellDone(Journal& journal, MessageBar& messages, const QString& done)
 {
-    if (const auto latest = journal.nextUndo()) {
+    if (const auto latest = actJustDone(journal)) {
         offerUndo(journal, messages, done, latest->id);
     } else {
         messages.tell(done);

@@ -1,5 +1,6 @@
 #include "ui/watering/recipe_form.h"
 
+#include "ui/page/undoing.h"
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/theme.h"
@@ -203,7 +204,12 @@ void RecipeForm::save(Fields& fields)
         return;
     }
     fill(fields, *changed);
-    m_services.messages.tell(tr("The recipe of %1 was saved.").arg(nameOf(changed->water)));
+    if (!m_journal.didLastIntentionChange()) {
+        m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
+        return;
+    }
+    tellDone(m_journal, m_services.messages,
+             tr("The recipe of %1 was saved.").arg(nameOf(changed->water)));
 }
 
 } // namespace plumule::ui
