@@ -38,7 +38,7 @@ struct Medium
     std::optional<int> plannedUses; // of one piece; for a reusable medium
     std::optional<Length> surfaceBelowRim;
     std::optional<Volume> amountPerTray; // of a loose mix
-    int marker = 0;                      // which colour and shape it has in every chart, 0 to 7
+    int marker = 0;                      // which colour and shape it has in every chart, 0 to 23
     std::string source;
     std::string note;
     bool isRetired = false;

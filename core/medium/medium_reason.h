@@ -18,6 +18,7 @@ enum class MediumReason
     SurfaceBelowRim,
     AmountPerTray,
     Marker,
+    MarkerTaken, // the other medium
     HasPieces,   // its name
     NotReusable, // its name
     PieceUnknown,

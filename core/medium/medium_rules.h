@@ -5,7 +5,7 @@
 
 namespace plumule {
 
-inline constexpr int kMarkers = 8;
+inline constexpr int kMarkers = 24;
 inline constexpr int kMostPiecesAtOnce = 500;
 
 // Missing name; Invalid: planned uses under 1 or for a single-use medium, a reusable loose mix, a

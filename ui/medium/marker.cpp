@@ -34,34 +34,18 @@ QPainterPath crossPath(double half)
     return path.simplified();
 }
 
+constexpr int kOutlines = 8;
+
 int bounded(int marker)
 {
     return ((marker % kMarkers) + kMarkers) % kMarkers;
 }
 
-} // namespace
-
-QColor markerColour(int marker)
+QPainterPath outline(int number, double half)
 {
-    return markerColourOn(palette().isDark, marker);
-}
-
-QColor markerColourOn(bool isDark, int marker)
-{
-    static const std::array<const char*, kMarkers> onLight = {
-        "#0072b2", "#d55e00", "#009e73", "#cc79a7", "#b8860b", "#3f9bd1", "#6a51a3", "#5c6762"};
-    static const std::array<const char*, kMarkers> onDark = {
-        "#4aa8e0", "#ff8a3d", "#2fc79b", "#e59cc4", "#e6b94a", "#7cc6ee", "#a893e0", "#a9b6af"};
-    const auto index = static_cast<std::size_t>(bounded(marker));
-    return QColor(isDark ? onDark[index] : onLight[index]);
-}
-
-QPainterPath markerShape(int marker, double side)
-{
-    const double half = side / 2.0;
     constexpr double kUp = -std::numbers::pi / 2.0;
     QPainterPath path;
-    switch (bounded(marker)) {
+    switch (number) {
     case 0:
         path.addEllipse(QPointF(0, 0), half, half);
         return path;
@@ -81,6 +65,45 @@ QPainterPath markerShape(int marker, double side)
     default:
         return polygonPath(6, half * 1.05, 0);
     }
+}
+
+} // namespace
+
+QColor markerColour(int marker)
+{
+    return markerColourOn(palette().isDark, marker);
+}
+
+QColor markerColourOn(bool isDark, int marker)
+{
+    static const std::array<const char*, kMarkerColours> onLight = {
+        "#0072b2", "#d55e00", "#009e73", "#cc79a7", "#b8860b", "#3f9bd1", "#6a51a3", "#5c6762"};
+    static const std::array<const char*, kMarkerColours> onDark = {
+        "#4aa8e0", "#ff8a3d", "#2fc79b", "#e59cc4", "#e6b94a", "#7cc6ee", "#a893e0", "#a9b6af"};
+    // The same outline comes again in another colour.
+    const int number = bounded(marker);
+    const auto index =
+        static_cast<std::size_t>((number + 3 * (number / kOutlines)) % kMarkerColours);
+    return QColor(isDark ? onDark[index] : onLight[index]);
+}
+
+QPainterPath markerShape(int marker, double side)
+{
+    const double half = side / 2.0;
+    const int number = bounded(marker);
+    const QPainterPath whole = outline(number % kOutlines, half);
+    QPainterPath cut;
+    switch (number / kOutlines) {
+    case 0:
+        return whole;
+    case 1:
+        cut.addEllipse(QPointF(0, 0), half * 0.38, half * 0.38);
+        break;
+    default:
+        cut.addRect(QRectF(-half * 0.16, -half * 1.3, half * 0.32, half * 2.6));
+        break;
+    }
+    return whole.subtracted(cut);
 }
 
 QIcon markerIcon(int marker)

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/medium/medium_rules.h"
+
 #include <QColor>
 #include <QIcon>
 #include <QPainterPath>
@@ -7,9 +9,10 @@
 
 namespace plumule::ui {
 
-// Each medium has one of eight markers, a colour and a shape together, in every list and chart; so
-// it is told apart without colour too. Colours after Okabe and Ito's set for colour-blind readers.
-inline constexpr int kMarkers = 8;
+// Each medium has a marker of its own, a colour and a shape together, in every list and chart; so
+// it is told apart without colour too. There are kMarkers of them: eight colours after Okabe and
+// Ito's set for colour-blind readers, and eight outlines, each whole, with a hole or with a slit.
+inline constexpr int kMarkerColours = 8;
 
 [[nodiscard]] QColor markerColour(int marker);
 // The same on a light or a dark ground, whatever the theme.

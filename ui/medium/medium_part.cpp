@@ -15,7 +15,14 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace plumule::ui {
+namespace {
+
+constexpr int kUsualUses = 20; // proposed for a new medium
+
+} // namespace
 
 MediumPart::MediumPart(Journal& journal, Services services, QWidget* parent)
     : RecordPart(journal, services, tr("New medium"), parent)
@@ -48,15 +55,14 @@ void MediumPart::buildForm()
     m_reusable->setObjectName("mediumReusable");
     m_uses = new QSpinBox;
     m_uses->setObjectName("mediumUses");
-    m_uses->setRange(1, 1000);
+    m_uses->setRange(0, 1000);
+    m_uses->setSpecialValueText(tr("not planned"));
     m_depth = new NumberField;
     m_depth->setPlaceholderText(tr("not measured"));
     m_amount = new NumberField;
     m_amount->setPlaceholderText(tr("of a loose mix"));
     m_marker = new QComboBox;
-    for (int marker = 0; marker < kMarkers; ++marker) {
-        m_marker->addItem(markerIcon(marker), tr("marker %1").arg(marker + 1));
-    }
+    m_marker->setObjectName("mediumMarker");
     m_source = new QLineEdit;
     m_note = new QLineEdit;
     m_retired = new QCheckBox(tr("no longer bought"));
@@ -122,10 +128,12 @@ QLayout* MediumPart::buildSanitising()
     m_method->setAccessibleName(tr("How they were sanitised"));
     auto* sanitised = button(tr("The chosen are sanitised"));
     sanitised->setObjectName("sanitise");
-    auto* row = new QHBoxLayout;
-    row->addWidget(m_method, 1);
+    m_method->setMinimumWidth(scaled(260));
+    auto* row = new FlowLayout;
+    row->addWidget(m_method);
     row->addWidget(sanitised);
     connect(sanitised, &QPushButton::clicked, this, &MediumPart::sanitise);
+    connect(m_method, &QLineEdit::returnPressed, this, &MediumPart::sanitise);
     return row;
 }
 
@@ -143,13 +151,31 @@ void MediumPart::reload()
     showPieces();
 }
 
+// Those that are free, and the medium's own.
+void MediumPart::fillMarkers(const Medium& shown, const std::vector<int>& used)
+{
+    m_marker->clear();
+    for (int marker = 0; marker < kMarkers; ++marker) {
+        const bool isFree = std::find(used.begin(), used.end(), marker) == used.end();
+        if (isFree || marker == shown.marker) {
+            m_marker->addItem(markerIcon(marker), tr("marker %1").arg(marker + 1), marker);
+        }
+    }
+    m_marker->setCurrentIndex(m_marker->findData(shown.marker));
+}
+
 void MediumPart::show(qint64 id)
 {
     Medium medium;
+    std::vector<int> used;
     for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+        used.push_back(each.marker);
         if (each.id.value == id) {
             medium = each;
         }
+    }
+    if (!medium.id.isStored()) {
+        medium.marker = nextMarker(used);
     }
     // What is being typed stays, unless the record itself changed.
     if (m_shown == medium && m_shownIn == room().units) {
@@ -162,10 +188,10 @@ void MediumPart::show(qint64 id)
     m_nutrient->setChecked(medium.isNutrientBearing);
     m_reusable->setChecked(medium.isReusable);
     m_uses->setEnabled(medium.isReusable);
-    m_uses->setValue(medium.plannedUses.value_or(20));
+    m_uses->setValue(medium.id.isStored() ? medium.plannedUses.value_or(0) : kUsualUses);
     showLength(*m_depth, medium.surfaceBelowRim, m_shownIn);
     showVolume(*m_amount, medium.amountPerTray, m_shownIn);
-    m_marker->setCurrentIndex(medium.marker);
+    fillMarkers(medium, used);
     m_source->setText(QString::fromStdString(medium.source));
     m_note->setText(QString::fromStdString(medium.note));
     m_retired->setChecked(medium.isRetired);
@@ -216,12 +242,12 @@ Result<Medium> MediumPart::typed() const
     medium.form = chosenOf<MediumForm>(*m_form);
     medium.isNutrientBearing = m_nutrient->isChecked();
     medium.isReusable = m_reusable->isChecked();
-    if (medium.isReusable) {
+    if (medium.isReusable && m_uses->value() > 0) {
         medium.plannedUses = m_uses->value();
     }
     medium.surfaceBelowRim = *depth;
     medium.amountPerTray = *amount;
-    medium.marker = m_marker->currentIndex();
+    medium.marker = m_marker->currentData().toInt();
     medium.source = m_source->text().trimmed().toStdString();
     medium.note = m_note->text().trimmed().toStdString();
     medium.isRetired = m_retired->isChecked();

@@ -33,6 +33,7 @@ private:
     QLayout* buildSanitising();
     void show(qint64 id) override;
     void forget() override { m_shown.reset(); }
+    void fillMarkers(const Medium& shown, const std::vector<int>& used);
     void showPieces();
     bool save() override;
     void remove() override;

@@ -80,7 +80,7 @@ QString darkChartRules()
         {paper.card.name(), dark.card.name()},     {paper.cardEdge.name(), dark.cardEdge.name()},
         {paper.ink.name(), dark.ink.name()},       {paper.mutedInk.name(), dark.mutedInk.name()},
         {paper.accent.name(), dark.accent.name()}, {QStringLiteral("#000000"), dark.ink.name()}};
-    for (int marker = 0; marker < kMarkers; ++marker) {
+    for (int marker = 0; marker < kMarkerColours; ++marker) {
         sisters.emplace_back(markerColourOn(false, marker).name(),
                              markerColourOn(true, marker).name());
     }

@@ -34,6 +34,9 @@ QString words(MediumReason reason, const Error& error)
         return Errors::tr("The amount for a tray is above 0: enter it, or leave the field empty.");
     case MediumReason::Marker:
         return Errors::tr("This colour and shape is none of those on offer: choose another one.");
+    case MediumReason::MarkerTaken:
+        return Errors::tr("%1 has this colour and shape already: choose another one.")
+            .arg(value[0]);
     case MediumReason::HasPieces:
         return Errors::tr("%1 has numbered pieces, so it stays one that is washed and used again: "
                           "enter another medium for what is used once.")

@@ -6,8 +6,44 @@
 #include "core/medium/medium_repository.h"
 #include "core/medium/medium_rules.h"
 
+#include <algorithm>
+
 namespace plumule {
 namespace {
+
+// Another medium that has this marker.
+std::optional<Medium> holderOf(int marker, const std::vector<Medium>& media, MediumId but)
+{
+    const auto found = std::find_if(media.begin(), media.end(), [&](const Medium& each) {
+        return each.marker == marker && each.id != but;
+    });
+    return found == media.end() ? std::nullopt : std::optional(*found);
+}
+
+int freeMarker(int wished, const std::vector<Medium>& media)
+{
+    if (!holderOf(wished, media, {})) {
+        return wished;
+    }
+    std::vector<int> used;
+    for (const Medium& medium : media) {
+        used.push_back(medium.marker);
+    }
+    return nextMarker(used);
+}
+
+// One that two media share since before is left alone until it is changed.
+Done checkMarker(MediumRepository& media, const Medium& medium)
+{
+    const auto stored = media.find(medium.id);
+    if (!stored || stored->marker == medium.marker) {
+        return {};
+    }
+    if (const auto holder = holderOf(medium.marker, media.all(true), medium.id)) {
+        return fail(ErrorKind::Duplicate, MediumReason::MarkerTaken, holder->name);
+    }
+    return {};
+}
 
 Done checkStored(MediumRepository& media, const Medium& medium)
 {
@@ -24,16 +60,7 @@ Done checkStored(MediumRepository& media, const Medium& medium)
     if (!medium.isReusable && media.lastNumber(medium.id) > 0) {
         return fail(ErrorKind::InUse, MediumReason::HasPieces, medium.name);
     }
-    return {};
-}
-
-int freeMarker(MediumRepository& media)
-{
-    std::vector<int> used;
-    for (const Medium& medium : media.all(true)) {
-        used.push_back(medium.marker);
-    }
-    return nextMarker(used);
+    return checkMarker(media, medium);
 }
 
 std::string pieceWords(MediumRepository& media, const Piece& piece)
@@ -87,7 +114,7 @@ Result<Medium> MediumEntries::save(const Medium& medium)
                                stored.name = trimmed(medium.name);
                                deed.whom = stored.name;
                                if (isNew) {
-                                   stored.marker = freeMarker(media);
+                                   stored.marker = freeMarker(medium.marker, media.all(true));
                                }
                                const Done checked = checkMedium(stored).and_then(
                                    [&] { return checkStored(media, stored); });

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include <numeric>
+
 namespace plumule {
 namespace {
 
@@ -77,8 +79,12 @@ TEST(MediumRules, MarkersAreGivenOutOneByOneThenShared)
 {
     EXPECT_EQ(nextMarker({}), 0);
     EXPECT_EQ(nextMarker({0, 1, 3}), 2);
-    EXPECT_EQ(nextMarker({0, 1, 2, 3, 4, 5, 6, 7}), 0);
-    EXPECT_EQ(nextMarker({0, 0, 1, 2, 3, 4, 5, 6, 7}), 1);
+    EXPECT_EQ(nextMarker({0, 1, 2, 3, 4, 5, 6, 7}), 8);
+    std::vector<int> all(kMarkers);
+    std::iota(all.begin(), all.end(), 0);
+    EXPECT_EQ(nextMarker(all), 0);
+    all.push_back(0);
+    EXPECT_EQ(nextMarker(all), 1);
 }
 
 TEST(MediumRules, AUsedPieceIsSanitisedAfterItsUse)

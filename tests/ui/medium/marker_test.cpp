@@ -50,7 +50,7 @@ TEST(Markers, AreToldApartByColourInBothLooks)
     for (const bool dark : {false, true}) {
         applyTheme(*qApp, dark);
         for (int a = 0; a < kMarkers; ++a) {
-            for (int b = a + 1; b < kMarkers; ++b) {
+            for (int b = a + 1; b < kMarkers && b / kMarkerColours == a / kMarkerColours; ++b) {
                 EXPECT_NE(markerColour(a), markerColour(b)) << a << " and " << b;
             }
         }
@@ -71,7 +71,7 @@ TEST(Markers, StandInTheMiddleAndKeepToTheirSquare)
     }
 }
 
-TEST(Markers, GoRoundForANumberBeyondTheEight)
+TEST(Markers, GoRoundForANumberBeyondTheLast)
 {
     EXPECT_EQ(markerColour(kMarkers), markerColour(0));
     EXPECT_EQ(markerShape(kMarkers + 3, 20), markerShape(3, 20));
@@ -83,7 +83,13 @@ TEST(Markers, HaveAnIconInTheirColour)
     for (int marker = 0; marker < kMarkers; ++marker) {
         const QImage icon = markerIcon(marker).pixmap(32, 32).toImage();
         ASSERT_FALSE(icon.isNull());
-        EXPECT_EQ(icon.pixelColor(icon.width() / 2, icon.height() / 2), markerColour(marker));
+        int inItsColour = 0;
+        for (int y = 0; y < icon.height(); ++y) {
+            for (int x = 0; x < icon.width(); ++x) {
+                inItsColour += icon.pixelColor(x, y) == markerColour(marker) ? 1 : 0;
+            }
+        }
+        EXPECT_GT(inItsColour, icon.width() * icon.height() / 10) << marker;
         EXPECT_EQ(icon.pixelColor(0, 0).alpha(), 0);
     }
 }

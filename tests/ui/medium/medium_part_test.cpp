@@ -61,6 +61,34 @@ TEST_F(MediumPartTest, SavesANewMedium)
     EXPECT_FALSE(mediumNamed("Jute mat").has_value());
 }
 
+TEST_F(MediumPartTest, TheFormShowsTheMarkerThatWillBeSaved)
+{
+    const auto part = openPart<MediumPart>();
+    press(*part, "newRecord");
+    const auto* marker = find<QComboBox>(*part, "mediumMarker");
+    const int shown = marker->currentData().toInt();
+    for (const Medium& each : journal->media().all(true).value()) {
+        EXPECT_NE(each.marker, shown);
+        EXPECT_EQ(marker->findData(each.marker), -1) << "only free ones are offered";
+    }
+    write(*part, "mediumName", "Jute mat");
+    press(*part, "saveRecord");
+    EXPECT_EQ(mediumNamed("Jute mat")->marker, shown);
+    EXPECT_EQ(marker->currentData().toInt(), shown);
+}
+
+TEST_F(MediumPartTest, APieceWithoutPlannedUsesKeepsNone)
+{
+    Medium mesh = *mediumNamed("Steel mesh");
+    mesh.plannedUses.reset();
+    ASSERT_TRUE(journal->media().save(mesh));
+    const auto part = openPart<MediumPart>();
+    chooseRecord(*part, "Steel mesh");
+    write(*part, "mediumName", "Steel mesh, fine");
+    press(*part, "saveRecord");
+    EXPECT_FALSE(mediumNamed("Steel mesh, fine")->plannedUses.has_value());
+}
+
 TEST_F(MediumPartTest, ChangesTheChosenMediumAndNoOther)
 {
     const auto part = openPart<MediumPart>();

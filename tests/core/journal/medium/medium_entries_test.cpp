@@ -2,6 +2,8 @@
 
 #include "core/medium/medium_reason.h"
 
+#include <set>
+
 namespace plumule {
 namespace {
 
@@ -66,10 +68,35 @@ TEST_F(MediumEntriesTest, AMediumIsChanged)
     Medium mat = journal->media().save(newMat()).value();
     mat.surfaceBelowRim = millimetres(44);
     mat.plannedUses = 8;
-    mat.marker = 5;
+    mat.marker = 15;
     expectUndoable([&] { return journal->media().save(mat); });
     const auto media = journal->media().all().value();
     EXPECT_EQ(std::count(media.begin(), media.end(), mat), 1);
+}
+
+TEST_F(MediumEntriesTest, TwoMediaNeverShareAMarker)
+{
+    std::set<int> markers;
+    for (int i = 0; i < 16; ++i) {
+        Medium mat = newMat();
+        mat.name += ' ' + std::to_string(i);
+        ASSERT_TRUE(journal->media().save(mat));
+    }
+    const auto media = journal->media().all().value();
+    for (const Medium& medium : media) {
+        EXPECT_TRUE(markers.insert(medium.marker).second) << medium.name;
+    }
+    Medium changed = media[0];
+    changed.marker = media[1].marker;
+    expectRefused(ErrorKind::Duplicate, MediumReason::MarkerTaken,
+                  [&] { return journal->media().save(changed); });
+}
+
+TEST_F(MediumEntriesTest, ANewMediumKeepsTheFreeMarkerItIsGiven)
+{
+    Medium mat = newMat();
+    mat.marker = 17;
+    EXPECT_EQ(journal->media().save(mat)->marker, 17);
 }
 
 TEST_F(MediumEntriesTest, RefusesAMediumThatIsNotSound)
