@@ -52,6 +52,7 @@ private:
     void showWeights(const TraySheet& sheet);
     void showWaterings(const TraySheet& sheet);
     void showCost(const TraySheet& sheet);
+    [[nodiscard]] static QString lackText(const TraySheet& sheet);
     void showNotes(const TraySheet& sheet);
     void showPhotos(const TraySheet& sheet);
 

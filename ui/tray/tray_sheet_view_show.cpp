@@ -132,9 +132,12 @@ void TraySheetView::showStages(const TraySheet& sheet)
         auto* stageName = label(nameOf(span.stage), "strong");
         stageName->setMinimumWidth(scaled(110));
         layout->addWidget(stageName);
-        layout->addWidget(label(
-            tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted"));
+        auto* planned = label(
+            tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
+        planned->setMinimumWidth(scaled(150));
+        layout->addWidget(planned);
         layout->addSpacing(scaled(16));
+        row->setMinimumHeight(scaled(34)); // with a button or without
         layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
                                     .arg(momentText(span.start.date, span.start.minute))));
         layout->addStretch(1);
@@ -221,8 +224,10 @@ void TraySheetView::showWeights(const TraySheet& sheet)
     }
     const Tray& tray = sheet.record.tray;
     if (!sheet.harvests.empty() && tray.seed && tray.seed->count() > 0) {
-        m_weightRows->addWidget(
-            factRow(tr("per gram of seed"), tr("%1 g").arg(numberText(sum / *tray.seed, 1))));
+        m_weightRows->addWidget(factRow(
+            m_units.units() == UnitSystem::Metric ? tr("per gram of seed")
+                                                  : tr("per ounce of seed"),
+            QStringLiteral("%1 %2").arg(numberText(sum / *tray.seed, 1), m_units.massUnit())));
     }
     for (const Residue& residue : sheet.residues) {
         m_weightRows->addWidget(factRow(tr("residue"), m_units.mass(residue.net)));
@@ -277,17 +282,40 @@ void TraySheetView::showCost(const TraySheet& sheet)
     add(tr("packaging"), sheet.cost.packaging);
     add(tr("waste"), sheet.cost.waste);
     m_costRows->addWidget(rule());
-    m_costRows->addWidget(
-        factRow(tr("together"), moneyText(sheet.cost.total(), currency), "strong"));
+    const bool isWhole = sheet.cost.unknownParts() == 0;
+    m_costRows->addWidget(factRow(isWhole ? tr("together") : tr("together, as far as known"),
+                                  moneyText(sheet.cost.total(), currency), "strong"));
     if (sheet.costPerGram) {
         m_costRows->addWidget(
             factRow(tr("what it weighed"),
                     costPerGramText(*sheet.costPerGram, currency, m_units.units()), "strong"));
     }
-    if (sheet.cost.unknownParts() > 0) {
-        addWords(*m_costRows,
-                 tr("What is not known is missing from the sum. Prices are on the Set-up page."));
+    if (!isWhole) {
+        addWords(*m_costRows, lackText(sheet));
     }
+}
+
+// What the sum lacks: which prices, and from when they hold.
+QString TraySheetView::lackText(const TraySheet& sheet)
+{
+    QStringList words;
+    for (const MissingPrice& each : sheet.missingPrices) {
+        const QString what = each.item == PriceItem::Medium
+                                 ? QString::fromStdString(sheet.record.medium.name)
+                                 : nameOf(each.item);
+        words << (each.from ? tr("The first price of %1 is from %2, after the sowing.")
+                                  .arg(what, longDateText(*each.from))
+                            : tr("There is no price of %1.").arg(what));
+    }
+    if (!sheet.cost.seed) {
+        words << (sheet.record.tray.seedLot
+                      ? tr("Its seed lot lacks a price or a weight, or the tray its seed.")
+                      : tr("It has no seed lot, which would have a price."));
+    }
+    const bool isPriced = sheet.missingPrices.empty() && sheet.cost.seed;
+    words << (isPriced ? tr("What was not measured is missing from the sum.")
+                       : tr("Give prices on the Set-up page, from the day they held."));
+    return words.join(' ');
 }
 
 void TraySheetView::showNotes(const TraySheet& sheet)

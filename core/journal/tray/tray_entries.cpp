@@ -37,7 +37,10 @@ void addCost(Database& database, TraySheet& sheet)
 {
     const TrayFacts facts{&sheet.record, sheet.stays, sheet.waterings, sheet.harvests,
                           sheet.residues};
-    sheet.cost = costOf(facts, CostRepository(database).facts());
+    const CostFacts costs = CostRepository(database).facts();
+    const TrayUse use = useOf(facts, costs.layout);
+    sheet.cost = costOf(use, costs);
+    sheet.missingPrices = missingPrices(use, costs);
     Mass yield;
     for (const Harvest& harvest : sheet.harvests) {
         yield += harvest.net;

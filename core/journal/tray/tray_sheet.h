@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/cost/cost.h"
+#include "core/cost/missing_price.h"
 #include "core/tray/stage_plan.h"
 
 namespace plumule {
@@ -19,6 +19,7 @@ struct TraySheet
     std::vector<TrayNote> notes;
     std::vector<Photo> photos;
     TrayCost cost;
+    std::vector<MissingPrice> missingPrices; // that the cost lacks
     std::optional<double> costPerGram;
     std::string currency;
 };

@@ -1,6 +1,6 @@
 #include "core/cost/cost.h"
 
-#include "core/cost/tray_use.h"
+#include "core/cost/missing_price.h"
 
 #include <gtest/gtest.h>
 
@@ -171,6 +171,25 @@ TEST(Cost, TakesThePriceThatHoldsOnTheDay)
     EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown, MediumId{1}), money(5));
     EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown, MediumId{2}), std::nullopt);
     EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown), std::nullopt);
+}
+
+TEST(Cost, SaysWhichPriceIsMissingAndFromWhenItHolds)
+{
+    const CheckTray tray;
+    CostFacts facts = knownFacts();
+    const TrayUse use = useOf(tray.facts, facts.layout);
+    EXPECT_TRUE(missingPrices(use, facts).empty());
+    for (Price& price : facts.prices) {
+        if (price.item == PriceItem::Medium && price.medium == MediumId{1}) {
+            price.from = kSown + 5;
+        }
+    }
+    std::erase_if(facts.prices, [](const Price& price) {
+        return price.item == PriceItem::Labour || price.item == PriceItem::Washing;
+    });
+    const std::vector<MissingPrice> expected = {{PriceItem::Medium, kSown + 5},
+                                                {PriceItem::Labour, std::nullopt}};
+    EXPECT_EQ(missingPrices(use, facts), expected) << "a loose mix is not washed";
 }
 
 TEST(Cost, OfALooseMixTrayIsTheSumOfItsParts)

@@ -243,6 +243,39 @@ TEST_F(TrayPageTest, ShowsWeightsAndCostOfAHarvestedTray)
     EXPECT_TRUE(textsIn(sheet()).contains("not known")); // no price stands in a new journal
 }
 
+TEST_F(TrayPageTest, ACostSaysWhichPriceIsMissingAndFromWhen)
+{
+    const auto trays = growDueTrays(1);
+    const std::string medium = sheetOf(trays.front()).record.medium.name;
+    ASSERT_TRUE(journal->costs().savePrice({{},
+                                            PriceItem::Medium,
+                                            sheetOf(trays.front()).record.medium.id,
+                                            date(2026, 3, 9),
+                                            money(0.5)}));
+    openSheetOf("BR001");
+    const QString said = textsIn(sheet()).join(' ');
+    EXPECT_TRUE(said.contains(QString("The first price of %1 is from 9 Mar 2026, after the sowing.")
+                                  .arg(QString::fromStdString(medium))))
+        << said.toStdString();
+    EXPECT_TRUE(said.contains("There is no price of work.")) << said.toStdString();
+    EXPECT_TRUE(said.contains("together, as far as known"));
+}
+
+TEST_F(TrayPageTest, TheFreePlacesStandInRowsOfOneHeight)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openSheetOf("BR001");
+    pressOnSheet("movePlace");
+    auto* dialog = sheet().findChild<PlaceDialog*>();
+    ASSERT_NE(dialog, nullptr);
+    auto* list = find<QListWidget>(*dialog, "placeList");
+    ASSERT_TRUE(soon([&] { return list->isVisible(); }));
+    const int high = list->visualItemRect(list->item(0)).height();
+    EXPECT_GT(high, list->fontMetrics().height() + scaled(6));
+    EXPECT_EQ(list->visualItemRect(list->item(1)).height(), high);
+    dialog->close();
+}
+
 TEST_F(TrayPageTest, LeadsToTheScaleWithItsTray)
 {
     growDueTrays(1);

@@ -1,0 +1,58 @@
+#include "core/cost/missing_price.h"
+
+#include <algorithm>
+#include <array>
+
+namespace plumule {
+namespace {
+
+constexpr std::array kItems{PriceItem::Medium,      PriceItem::Concentrate, PriceItem::Water,
+                            PriceItem::Electricity, PriceItem::Labour,      PriceItem::Packaging,
+                            PriceItem::Washing,     PriceItem::Waste};
+
+std::optional<MediumId> mediumOf(PriceItem item, const TrayUse& use)
+{
+    return item == PriceItem::Medium ? std::optional(use.medium->id) : std::nullopt;
+}
+
+std::optional<Date> firstDayOf(const std::vector<Price>& prices, PriceItem item,
+                               std::optional<MediumId> medium)
+{
+    std::optional<Date> first;
+    for (const Price& price : prices) {
+        if (price.item == item && price.medium == medium && (!first || price.from < *first)) {
+            first = price.from;
+        }
+    }
+    return first;
+}
+
+} // namespace
+
+std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts)
+{
+    std::vector<MissingPrice> missing;
+    for (const PriceItem item : kItems) {
+        const auto medium = mediumOf(item, use);
+        if (!priceOn(facts.prices, item, use.sownOn, medium)) {
+            missing.push_back({item, firstDayOf(facts.prices, item, medium)});
+        }
+    }
+    for (const MissingPrice& each : missing) {
+        facts.prices.push_back({{}, each.item, mediumOf(each.item, use), use.sownOn, money(1)});
+    }
+    // A price that changes nothing is of something that this tray did not use.
+    const double total = costOf(use, facts).total();
+    std::erase_if(missing, [&](const MissingPrice& each) {
+        CostFacts dearer = facts;
+        for (Price& price : dearer.prices) {
+            if (price.item == each.item && price.medium == mediumOf(each.item, use)) {
+                price.amount = price.amount + money(1);
+            }
+        }
+        return costOf(use, dearer).total() == total;
+    });
+    return missing;
+}
+
+} // namespace plumule
