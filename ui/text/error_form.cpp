@@ -10,6 +10,9 @@ QString words(FormReason reason, const Error& error)
     case FormReason::AmountForm:
         return Errors::tr("“%1” is no amount: type it in figures, such as 12.5, or leave it empty.")
             .arg(value[0]);
+    case FormReason::LengthForm:
+        return Errors::tr("“%1” is no length of a stage: type it in figures, such as 2.5.")
+            .arg(value[0]);
     case FormReason::VarietyMissing:
         return Errors::tr("No variety is chosen: choose one.");
     case FormReason::MediumMissing:

@@ -8,6 +8,7 @@ namespace plumule::ui {
 enum class FormReason
 {
     AmountForm, // what stands there
+    LengthForm, // what stands there
     VarietyMissing,
     MediumMissing,
 };

@@ -5,11 +5,11 @@
 #include "ui/text/text.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
-#include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
@@ -46,10 +46,9 @@ QComboBox* narrow(QComboBox* box)
 QWidget* pair(QWidget* first, QWidget* second)
 {
     auto* both = new QWidget;
-    auto* row = new QHBoxLayout(both);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(first, 1);
-    row->addWidget(second, 1);
+    auto* row = new FlowLayout(both);
+    row->addWidget(first);
+    row->addWidget(second);
     return both;
 }
 
@@ -75,11 +74,10 @@ void ProtocolEditor::makeFields(Row& row)
     row.isUsed = new QCheckBox(stageName);
     row.isUsed->setObjectName(key + "Used");
     row.isUsed->setFont(uiFont(1.0, QFont::DemiBold));
-    row.length = new QDoubleSpinBox;
+    row.length = new NumberField(row.stage == Stage::Soak ? tr("hours") : tr("days"));
     row.length->setObjectName(key + "Length");
+    row.length->setAccessibleName(tr("Length, %1").arg(stageName));
     row.length->setRange(0, row.stage == Stage::Soak ? 72 : 60);
-    row.length->setDecimals(row.stage == Stage::Soak ? 1 : 2);
-    row.length->setSuffix(row.stage == Stage::Soak ? tr(" hours") : tr(" days"));
     row.waterings = narrow(new QComboBox);
     row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day"),
                              tr("as needed: looked at in every round")});
@@ -140,7 +138,7 @@ void ProtocolEditor::show(const std::vector<ProtocolStage>& stages, UnitSystem u
         }
         row.id = shown.id;
         row.isUsed->setChecked(isUsed);
-        row.length->setValue(double(shown.lengthMinutes) / minutesAUnit(row.stage));
+        row.length->setNumber(double(shown.lengthMinutes) / minutesAUnit(row.stage), 2);
         const bool isAsNeeded = shown.wateringsPerDay == 0 && shown.method != WateringMethod::None;
         row.waterings->setCurrentIndex(isAsNeeded ? kAsNeeded : shown.wateringsPerDay);
         choose(*row.method, shown.method);
@@ -160,15 +158,21 @@ Result<std::vector<ProtocolStage>> ProtocolEditor::stages() const
             continue;
         }
         const auto amount = volumeIn(*row.amount, m_units);
+        const auto length = row.length->number();
+        row.amount->markWrong(!amount);
+        row.length->markWrong(!length || !*length);
         if (!amount) {
-            row.amount->markWrong(true);
             return fail(ErrorKind::Invalid, FormReason::AmountForm,
                         row.amount->text().toStdString());
+        }
+        if (!length || !*length) {
+            return fail(ErrorKind::Invalid, FormReason::LengthForm,
+                        row.length->text().toStdString());
         }
         ProtocolStage stage;
         stage.id = row.id;
         stage.stage = row.stage;
-        stage.lengthMinutes = qRound(row.length->value() * minutesAUnit(row.stage));
+        stage.lengthMinutes = qRound(**length * minutesAUnit(row.stage));
         const int often = row.waterings->currentIndex();
         stage.wateringsPerDay = often == kAsNeeded ? 0 : often;
         stage.method = chosenOf<WateringMethod>(*row.method);

@@ -33,8 +33,8 @@ private:
     {
         Stage stage = Stage::Soak;
         QCheckBox* isUsed = nullptr;
-        QWidget* fields = nullptr;        // shown while the stage is used
-        QDoubleSpinBox* length = nullptr; // hours of soak, days of the others
+        QWidget* fields = nullptr;     // shown while the stage is used
+        NumberField* length = nullptr; // hours of soak, days of the others
         QComboBox* waterings = nullptr;
         QComboBox* method = nullptr;
         NumberField* amount = nullptr;

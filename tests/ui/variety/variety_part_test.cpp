@@ -3,7 +3,7 @@
 #include "ui/variety/variety_part.h"
 
 #include <QCheckBox>
-#include <QDoubleSpinBox>
+#include <QLineEdit>
 
 namespace plumule::ui {
 namespace {
@@ -29,9 +29,9 @@ protected:
     }
     static void setLength(QWidget& part, const char* field, double value)
     {
-        auto* found = find<QDoubleSpinBox>(part, field);
+        auto* found = find<QLineEdit>(part, field);
         ASSERT_NE(found, nullptr);
-        found->setValue(value);
+        found->setText(QString::number(value));
     }
 };
 
@@ -84,6 +84,32 @@ TEST_F(VarietyPartTest, KeepsWhatIsBeingTypedWhenSomethingElseChanges)
     press(*part, "saveRecord");
     EXPECT_EQ(protocolNamed("Broccoli")->variety.seedPerTray, grams(27));
     EXPECT_EQ(protocolNamed("Kale")->variety.note, "changed elsewhere");
+}
+
+TEST_F(VarietyPartTest, ALengthThatWasNotTouchedStaysToTheMinute)
+{
+    Protocol odd = *protocolNamed("Broccoli");
+    odd.stages.front().lengthMinutes = 1000;
+    ASSERT_TRUE(journal->varieties().save(odd));
+    const auto part = openPart<VarietyPart>();
+    chooseRecord(*part, "Broccoli");
+    write(*part, "varietySeed", "27");
+    press(*part, "saveRecord");
+    EXPECT_EQ(protocolNamed("Broccoli")->stages.front().lengthMinutes, 1000);
+}
+
+TEST_F(VarietyPartTest, ALengthIsSavedAsItIsTyped)
+{
+    const auto part = openPart<VarietyPart>();
+    chooseRecord(*part, "Broccoli");
+    write(*part, "lightLength", "7.3125");
+    press(*part, "saveRecord");
+    EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    EXPECT_EQ(protocolNamed("Broccoli")->stages.back().lengthMinutes, 10530);
+    write(*part, "lightLength", "a week");
+    press(*part, "saveRecord");
+    EXPECT_TRUE(messages.text().contains("“a week” is no length of a stage"));
+    EXPECT_EQ(protocolNamed("Broccoli")->stages.back().lengthMinutes, 10530);
 }
 
 TEST_F(VarietyPartTest, KeepsANewOneBeingTypedWhenSomethingElseChanges)
@@ -168,10 +194,10 @@ TEST_F(VarietyPartTest, ShowsTheFieldsOfTheStagesThatAreUsedOnly)
 {
     const auto part = openPart<VarietyPart>();
     chooseRecord(*part, "Broccoli");
-    EXPECT_TRUE(find<QDoubleSpinBox>(*part, "lightLength")->isVisibleTo(part.get()));
-    EXPECT_FALSE(find<QDoubleSpinBox>(*part, "soakLength")->isVisibleTo(part.get()));
+    EXPECT_TRUE(find<QLineEdit>(*part, "lightLength")->isVisibleTo(part.get()));
+    EXPECT_FALSE(find<QLineEdit>(*part, "soakLength")->isVisibleTo(part.get()));
     useStage(*part, "soakUsed", true);
-    EXPECT_TRUE(find<QDoubleSpinBox>(*part, "soakLength")->isVisibleTo(part.get()));
+    EXPECT_TRUE(find<QLineEdit>(*part, "soakLength")->isVisibleTo(part.get()));
 }
 
 TEST_F(VarietyPartTest, KeepsAVarietyThatTraysHangOn)
