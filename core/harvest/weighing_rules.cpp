@@ -96,7 +96,7 @@ std::optional<Slip> slipIn(const std::vector<BowlDraft>& bowls, const ExpectedRa
     if (expected.holds(net)) {
         return std::nullopt;
     }
-    for (const double times : {10.0, 100.0}) {
+    for (const double times : {10.0, kGramsPerOunce, 100.0}) {
         if (const auto slip = likeliestSlip(bowls, expected, times)) {
             return slip;
         }

@@ -4,8 +4,8 @@
 
 namespace plumule {
 
-// A weight typed without its decimal point, or with it in the wrong place: the bowl it is in, what
-// was likely meant, and the net with it.
+// A weight typed without its decimal point, with it in the wrong place, or read in the other unit
+// than the scale's: the bowl it is in, what was likely meant, and the net with it.
 struct Slip
 {
     std::size_t bowl = 0;
@@ -14,9 +14,9 @@ struct Slip
     bool operator==(const Slip&) const = default;
 };
 
-// A bowl whose gross, over or times ten, or else a hundred, brings a net that is far off into the
-// expected range, and at least twice as near to its middle; the one nearest it. None where the net
-// is as expected.
+// A bowl whose gross, over or times ten, else the grams of an ounce, else a hundred, brings a net
+// that is far off into the expected range, and at least twice as near to its middle; the one
+// nearest it. None where the net is as expected.
 [[nodiscard]] std::optional<Slip> slipIn(const std::vector<BowlDraft>& bowls,
                                          const ExpectedRange& expected);
 

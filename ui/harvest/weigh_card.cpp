@@ -204,6 +204,7 @@ void WeighCard::showTray(const TrayAtScale& tray, Weighing what)
     m_marker->setMarker(record.medium.marker);
     m_marker->show();
     showPlace(tray);
+    showTrayWords();
     m_again->setVisible(what == Weighing::Cut);
     m_again->setChecked(false);
     showAgain();
@@ -222,6 +223,7 @@ void WeighCard::showNoTray()
     m_medium->clear();
     m_place->clear();
     m_marker->hide();
+    showTrayWords();
     m_bowls.clear();
     m_gross->clear();
     m_again->setChecked(false);
@@ -288,6 +290,9 @@ void WeighCard::say(const QString& words, const char* role)
 {
     m_words->setText(words);
     setRole(m_words, role);
+    if (QLatin1String(role) == QLatin1String("warning")) {
+        bringIntoView(*m_words);
+    }
 }
 
 void WeighCard::setRecordName(const QString& name)
@@ -312,6 +317,13 @@ void WeighCard::setWide(bool isWide)
     const auto direction = isWide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
     m_top->setDirection(direction);
     m_weights->setDirection(direction);
+    showTrayWords();
+}
+
+// Below the code they take no room until there is something to say.
+void WeighCard::showTrayWords()
+{
+    m_trayWords->setVisible(m_tray.has_value() || m_top->direction() == QBoxLayout::LeftToRight);
 }
 
 } // namespace plumule::ui

@@ -82,12 +82,14 @@ private:
     void showNet();
     void showBowls();
     void showAgain();
+    void showTrayWords();
     void showPlace(const TrayAtScale& tray);
 
     std::vector<BowlDraft> m_bowls; // set down before the one that is typed now
     std::optional<TrayAtScale> m_tray;
     QLineEdit* m_code = nullptr;
     QBoxLayout* m_top = nullptr;
+    QWidget* m_trayWords = nullptr;
     QLabel* m_variety = nullptr;
     MarkerDot* m_marker = nullptr;
     QLabel* m_medium = nullptr;

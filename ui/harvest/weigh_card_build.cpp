@@ -60,9 +60,11 @@ QWidget* WeighCard::buildTop()
     m_code->setAccessibleName(tr("Tray"));
     m_code->setPlaceholderText(tr("code"));
     m_code->setMaximumWidth(scaled(300));
+    m_code->setMinimumHeight(QFontMetrics(uiFont(2.2, QFont::DemiBold)).height() + scaled(14));
     m_code->setMinimumWidth(m_code->fontMetrics().horizontalAdvance("WW0000") + scaled(28));
     m_top->addLayout(under(label(tr("Tray: type or scan its label"), "muted"), m_code), 2);
-    m_top->addWidget(buildTrayWords(), 3);
+    m_trayWords = buildTrayWords();
+    m_top->addWidget(m_trayWords, 3);
     return top;
 }
 

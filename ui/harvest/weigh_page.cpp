@@ -34,6 +34,8 @@ WeighPage::WeighPage(Journal& journal, Services services, QWidget* parent)
     wireSignals();
     m_card->setTare(milligrams(services.preferences.get(Preference::LastTare).toLongLong()));
     readPreferences();
+    showRange();
+    showTrial();
     m_listener = journal.addListener([this](const std::vector<Change>& changes) {
         const bool isMine = std::any_of(changes.begin(), changes.end(), [this](const Change& each) {
             return concerns(each.about);
@@ -117,7 +119,7 @@ void WeighPage::showHead()
         m_what == Weighing::Residue
             ? tr("%1  ·  %n residue(s) to weigh", nullptr, static_cast<int>(m_residuesDue.size()))
                   .arg(today)
-            : tr("%1  ·  %2 of %3 trays still to weigh").arg(today).arg(open).arg(all));
+            : tr("%1  ·  %2 of %n tray(s) still to weigh", nullptr, all).arg(today).arg(open));
 }
 
 void WeighPage::showDue()

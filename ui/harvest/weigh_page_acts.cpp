@@ -97,12 +97,13 @@ void WeighPage::ask(const std::vector<BowlDraft>& bowls, const std::vector<Doubt
     m_slip =
         open.front() == Doubt::DecimalSlip ? slipIn(bowls, m_tray->facts.expected) : std::nullopt;
     m_card->setDoubted(true);
+    bringIntoView(m_card->question());
     if (m_slip) {
         m_asked = {Doubt::DecimalSlip};
         const QuestionText text = slipText(*m_tray, bowls, *m_slip, unit);
         const QString typed = scaleTextWithUnit(bowls[m_slip->bowl].gross, unit);
         m_card->question().ask(text.title, text.words,
-                               {{tr("Yes, %1").arg(scaleTextWithUnit(m_slip->gross, unit)),
+                               {{tr("Yes, %1").arg(slipAnswerText(bowls, *m_slip, unit)),
                                  Qt::Key_Return, QStringLiteral("⏎")},
                                 {tr("No, %1 is right").arg(typed), Qt::Key_N, QStringLiteral("N")},
                                 again});

@@ -92,6 +92,12 @@ QString doubtText(Doubt doubt, const TrayAtScale& tray, MassUnit unit)
     return {};
 }
 
+bool isInOtherUnit(Mass typed, Mass likely)
+{
+    const double ratio = typed > likely ? typed / likely : likely / typed;
+    return ratio > 0.95 * kGramsPerOunce && ratio < 1.05 * kGramsPerOunce;
+}
+
 QString timesText(Mass typed, Mass likely)
 {
     const double ratio = typed / likely;
@@ -167,16 +173,27 @@ QString expectedText(const TrayAtScale& tray, Weighing what, MassUnit unit)
                      .arg(bounds, rangeSourceText(tray, what));
 }
 
+QString slipAnswerText(const std::vector<BowlDraft>& bowls, const Slip& slip, MassUnit unit)
+{
+    const MassUnit other = unit == MassUnit::Gram ? MassUnit::Ounce : MassUnit::Gram;
+    return scaleTextWithUnit(slip.gross,
+                             isInOtherUnit(bowls[slip.bowl].gross, slip.gross) ? other : unit);
+}
+
 QuestionText slipText(const TrayAtScale& tray, const std::vector<BowlDraft>& bowls,
                       const Slip& slip, MassUnit unit)
 {
     const Mass typed = bowls[slip.bowl].gross;
+    const QString code = QString::fromStdString(tray.record.tray.code);
+    const QString likelyText = slipAnswerText(bowls, slip, unit);
     std::vector<BowlDraft> likely = bowls;
     likely[slip.bowl].gross = slip.gross;
-    return {words("%1 is %2 what %3 should weigh. Did you mean %4?")
-                .arg(scaleTextWithUnit(typed, unit), timesText(typed, slip.gross),
-                     QString::fromStdString(tray.record.tray.code),
-                     scaleTextWithUnit(slip.gross, unit)),
+    return {isInOtherUnit(typed, slip.gross)
+                ? words("%1 is far from what %2 should weigh. Did you mean %3?")
+                      .arg(scaleTextWithUnit(typed, unit), code, likelyText)
+                : words("%1 is %2 what %3 should weigh. Did you mean %4?")
+                      .arg(scaleTextWithUnit(typed, unit), timesText(typed, slip.gross), code,
+                           likelyText),
             words("%1, within the expected %2.")
                 .arg(netText(likely, unit), rangeText(tray.facts.expected, unit))};
 }

@@ -23,6 +23,9 @@ struct QuestionText
 };
 
 // "3250 g is ten times what PE057 should weigh. Did you mean 325.0 g?", and what the net would be.
+// The weight that was likely meant, in the unit it was likely read in.
+[[nodiscard]] QString slipAnswerText(const std::vector<BowlDraft>& bowls, const Slip& slip,
+                                     MassUnit unit);
 [[nodiscard]] QuestionText slipText(const TrayAtScale& tray, const std::vector<BowlDraft>& bowls,
                                     const Slip& slip, MassUnit unit);
 [[nodiscard]] QuestionText doubtsText(const TrayAtScale& tray, const std::vector<BowlDraft>& bowls,

@@ -44,7 +44,9 @@ std::vector<RowColumn<WeighedRow>> WeighedModel::columnsIn(UnitText units)
     columns[Net] = {tr("Net"),
                     [units](const WeighedRow& row) { return units.mass(row.harvest.net); },
                     Qt::AlignRight};
-    columns[PerSeed] = {tr("g per g seed"), perSeedText, Qt::AlignRight};
+    const bool isMetric = units.units() == UnitSystem::Metric;
+    columns[PerSeed] = {isMetric ? tr("g per g seed") : tr("oz per oz seed"), perSeedText,
+                        Qt::AlignRight};
     columns[Time] = {tr("Time"),
                      [](const WeighedRow& row) { return clockText(row.harvest.minute); }};
     columns[Cut] = {tr("Cut"), [](const WeighedRow& row) { return cutText(row.harvest); }};

@@ -17,9 +17,10 @@ namespace plumule {
 namespace {
 
 constexpr int kTaresLookedAt = 3;
-// Rooms and sowing rates differ so much that a tray may give a third of what was read, or three
-// times as much (from memory).
-constexpr double kLibraryFactor = 3;
+// Rooms and sowing rates differ so much that a tray may give a third of what was read, or, sown as
+// densely as for sale, four times as much (from memory).
+constexpr double kLibraryLess = 3;
+constexpr double kLibraryMore = 4;
 // What is left in a tray after cutting, from a thin mat to a deep wet mix (from memory).
 constexpr Mass kLightestResidue = milligrams(20'000);
 constexpr Mass kHeaviestResidue = milligrams(5'000'000);
@@ -31,8 +32,8 @@ ExpectedRange libraryRange(Database& database, const Tray& tray)
     const double area = RoomRepository(database).room().trayArea();
     ExpectedRange range;
     range.source = yield.source;
-    range.low = grams(yield.gramsLow * area / kLibraryFactor);
-    range.high = grams(yield.gramsHigh * area * kLibraryFactor);
+    range.low = grams(yield.gramsLow * area / kLibraryLess);
+    range.high = grams(yield.gramsHigh * area * kLibraryMore);
     return range;
 }
 

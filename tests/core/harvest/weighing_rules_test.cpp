@@ -64,6 +64,9 @@ TEST(WeighingRules, KnowsASlippedDecimalPointFromAnOddTray)
         EXPECT_EQ(slip->gross, grams(likely));
         EXPECT_EQ(slip->net, grams(likely));
     }
+    // 325 read off a scale in grams, typed where ounces are asked for.
+    EXPECT_EQ(slipIn(weighing(325 * kGramsPerOunce, 0).bowls, usualFacts().expected),
+              (Slip{0, grams(325), grams(325)}));
     EXPECT_EQ(slipIn(weighing(3250, 38.5).bowls, usualFacts().expected),
               (Slip{0, grams(325), grams(286.5)}));
     EXPECT_FALSE(slipIn(weighing(325, 38.5).bowls, usualFacts().expected));

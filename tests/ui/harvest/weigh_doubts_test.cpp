@@ -3,6 +3,7 @@
 #include "core/harvest/harvest_reason.h"
 #include "core/tray/tray_reason.h"
 #include "ui/harvest/weigh_text.h"
+#include "ui/widget/widgets.h"
 
 #include <QTableView>
 
@@ -309,6 +310,32 @@ TEST_F(WeighTest, TheRangeShowsTheTraysItComesFrom)
         << strip->accessibleDescription().toStdString();
     EXPECT_TRUE(strip->accessibleDescription().contains("on the scale 306.0 g"));
     EXPECT_TRUE(textOf("rangeWords").startsWith("From 3 first cuts of Broccoli on "));
+}
+
+TEST_F(WeighTest, TheQuestionIsInSightInTheSmallestWindow)
+{
+    growDueTrays(2);
+    open({640, 420});
+    enter("BR001");
+    enter("3250");
+    ASSERT_FALSE(asked().isEmpty());
+    EXPECT_TRUE(soon([&] {
+        return question()->visibleRegion().boundingRect() == question()->rect();
+    })) << "it is scrolled to";
+}
+
+// The room shows ounces, the scale on the bench grams.
+TEST_F(WeighTest, AWeightReadInTheOtherUnitIsAskedAboutAsThat)
+{
+    growDueTrays(2);
+    open();
+    click(find<Segmented>(*page, "unit")->segment(1));
+    enter("BR001");
+    enter("325");
+    EXPECT_EQ(asked(), "325.00 oz is far from what BR001 should weigh. Did you mean 325.0 g?");
+    answer(Qt::Key_Return);
+    ASSERT_EQ(cutsOf("BR001").size(), 1U);
+    EXPECT_NEAR(inGrams(cutsOf("BR001").front().net), 325, 0.001);
 }
 
 } // namespace

@@ -377,5 +377,56 @@ TEST_F(WeighTest, ShowsHowFarItsTrialIs)
     EXPECT_TRUE(textOf("trialWords").startsWith("1 of 2 weighed"));
 }
 
+// 331.5 g is 11.693… oz, which the field shows as 11.69.
+TEST_F(WeighTest, ACorrectionInOuncesChangesWhatWasChangedAndNothingElse)
+{
+    growDueTrays(2);
+    open();
+    enter("BR001");
+    typeTare("38.5");
+    enter("370");
+    ASSERT_EQ(cutsOf("BR001").front().net, grams(331.5));
+    click(find<Segmented>(*page, "unit")->segment(1));
+    ASSERT_TRUE(soon([&] { return find<QTableView>(*page, "weighed")->model()->rowCount() == 1; }));
+    press(Qt::Key_F2);
+    ASSERT_EQ(textIn("gross"), "13.05");
+    press(Qt::Key_F4);
+    press(Qt::Key_Return);
+    ASSERT_EQ(cutsOf("BR001").size(), 1U);
+    EXPECT_FALSE(cutsOf("BR001").front().isLast);
+    EXPECT_EQ(cutsOf("BR001").front().net, grams(331.5));
+    EXPECT_EQ(bowlsOf(cutsOf("BR001").front()).front().gross, grams(370));
+    EXPECT_EQ(bowlsOf(cutsOf("BR001").front()).front().tare, grams(38.5));
+}
+
+TEST_F(WeighTest, TheScaleIsInTheRoomsUnitUntilAnotherIsChosenAndThatIsRemembered)
+{
+    Room room = journal->room().layout()->room;
+    room.units = UnitSystem::UsCustomary;
+    ASSERT_TRUE(journal->room().changeRoom(room));
+    growDueTrays(1);
+    open();
+    EXPECT_EQ(find<Segmented>(*page, "unit")->chosen(), 1);
+    click(find<Segmented>(*page, "unit")->segment(0));
+    open();
+    EXPECT_EQ(find<Segmented>(*page, "unit")->chosen(), 0);
+}
+
+TEST_F(WeighTest, CutAgainLaterShowsWhetherItIsOn)
+{
+    growDueTrays(1);
+    open();
+    enter("BR001");
+    auto* again = find<QPushButton>(*page, "again");
+    const QPixmap off = again->grab();
+    EXPECT_FALSE(again->isChecked());
+    press(Qt::Key_F4);
+    EXPECT_TRUE(again->isChecked());
+    EXPECT_NE(again->grab().toImage(), off.toImage());
+    EXPECT_NE(again->accessibleName() + again->accessibleDescription(), QString());
+    press(Qt::Key_F4);
+    EXPECT_FALSE(again->isChecked());
+}
+
 } // namespace
 } // namespace plumule::ui

@@ -347,9 +347,9 @@ TEST_F(HarvestEntriesTest, FallsBackOnTheLibraryForTheFirstTrayOfARoom)
     const ExpectedRange library = expectedOf(sheet(broccoli).record.tray.code);
     EXPECT_EQ(library.from, RangeSource::Library);
     EXPECT_EQ(library.source, "Li et al. 2023, Horticulturae 9:1217");
-    // 916 and 984 g/m² on 254 by 508 mm, a third and three times as much.
+    // 916 and 984 g/m² on 254 by 508 mm, a third and four times as much.
     EXPECT_NEAR(inGrams(*library.low), 916 * 0.129032 / 3, 0.1);
-    EXPECT_NEAR(inGrams(*library.high), 984 * 0.129032 * 3, 0.1);
+    EXPECT_NEAR(inGrams(*library.high), 984 * 0.129032 * 4, 0.1);
 }
 
 TEST_F(HarvestEntriesTest, FallsBackOnTheRoomsYieldBySeedBeforeTheLibrary)
