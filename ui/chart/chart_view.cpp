@@ -3,6 +3,7 @@
 #include "ui/chart/chart_axes.h"
 #include "ui/chart/chart_layer.h"
 #include "ui/chart/chart_text.h"
+#include "ui/chart/chart_units.h"
 #include "ui/medium/marker.h"
 #include "ui/text/text.h"
 #include "ui/widget/saved_file.h"
@@ -23,6 +24,12 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kScreenDpi = 96;
+
+UnitSystem& shownUnits()
+{
+    static UnitSystem units = UnitSystem::Metric;
+    return units;
+}
 
 QColor colourOf(const ChartSeries& series)
 {
@@ -83,6 +90,11 @@ QSize ChartView::sizeHint() const
     return {scaled(420), scaled(250)};
 }
 
+void ChartView::showUnits(UnitSystem units)
+{
+    shownUnits() = units;
+}
+
 void ChartView::draw(const ChartSpec& spec)
 {
     m_spec = spec;
@@ -91,6 +103,7 @@ void ChartView::draw(const ChartSpec& spec)
 
 void ChartView::redraw()
 {
+    m_drawn = shownIn(m_spec, shownUnits());
     chart()->removeAllSeries();
     for (QAbstractAxis* axis : chart()->axes()) {
         chart()->removeAxis(axis);
@@ -100,14 +113,14 @@ void ChartView::redraw()
     const Palette& colours = ui::palette();
     chart()->setBackgroundBrush(colours.card);
     setBackgroundBrush(colours.card);
-    if (m_spec.form == ChartForm::DotRows) {
+    if (m_drawn.form == ChartForm::DotRows) {
         drawRows();
     } else {
         drawCurves();
     }
-    m_layer->show(m_spec);
-    setAccessibleName(chartTitle(m_spec));
-    setAccessibleDescription(chartDescription(m_spec));
+    m_layer->show(m_drawn);
+    setAccessibleName(chartTitle(m_drawn));
+    setAccessibleDescription(chartDescription(m_drawn));
 }
 
 void ChartView::drawRows()
@@ -115,14 +128,14 @@ void ChartView::drawRows()
     // The layer needs one series to know the axes by; it shows nothing itself.
     auto* carrier = lineThrough({}, QPen(Qt::NoPen));
     chart()->addSeries(carrier);
-    addRowAxes(*chart(), *carrier, m_spec);
+    addRowAxes(*chart(), *carrier, m_drawn);
 }
 
 void ChartView::drawCurves()
 {
     auto* carrier = lineThrough({}, QPen(Qt::NoPen));
     chart()->addSeries(carrier);
-    for (const ChartSeries& series : m_spec.series) {
+    for (const ChartSeries& series : m_drawn.series) {
         QPen pen(colourOf(series), scaled(2));
         pen.setStyle(series.isDashed ? Qt::DashLine : Qt::SolidLine);
         if (series.form == SeriesForm::Line) {
@@ -144,7 +157,7 @@ void ChartView::drawCurves()
             chart()->addSeries(lineThrough(edge(series, &ChartInterval::mid), pen));
         }
     }
-    addCurveAxes(*chart(), m_spec);
+    addCurveAxes(*chart(), m_drawn);
 }
 
 void ChartView::changeEvent(QEvent* event)
@@ -164,7 +177,7 @@ void ChartView::mouseMoveEvent(QMouseEvent* event)
         QToolTip::hideText();
         return;
     }
-    const ChartAxis& axis = m_spec.form == ChartForm::DotRows ? m_spec.x : m_spec.y;
+    const ChartAxis& axis = m_drawn.form == ChartForm::DotRows ? m_drawn.x : m_drawn.y;
     QToolTip::showText(event->globalPosition().toPoint(),
                        QStringLiteral("%1  %2 %3")
                            .arg(QString::fromStdString(point->note),
@@ -274,7 +287,7 @@ bool ChartView::writeSvg(QIODevice& file, QSizeF area)
 bool ChartView::writePdf(QIODevice& file, QSizeF area)
 {
     QPdfWriter pdf(&file);
-    pdf.setTitle(chartTitle(m_spec));
+    pdf.setTitle(chartTitle(m_drawn));
     pdf.setPageSize(QPageSize(area * 0.75, QPageSize::Point));
     pdf.setPageMargins(QMarginsF());
     QPainter painter;

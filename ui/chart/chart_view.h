@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/chart/chart_spec.h"
+#include "core/room/room.h"
 
 #include <QPicture>
 #include <QtCharts/QChartView>
@@ -20,8 +21,13 @@ public:
     explicit ChartView(QWidget* parent = nullptr);
     ~ChartView() override;
 
+    // Which units every chart is drawn in; metric unless set.
+    static void showUnits(UnitSystem units);
+
     void draw(const ChartSpec& spec);
+    // As it was given, in SI; and as it is drawn.
     [[nodiscard]] const ChartSpec& spec() const { return m_spec; }
+    [[nodiscard]] const ChartSpec& drawn() const { return m_drawn; }
 
     // By the ending: .png (three times the screen's size), .svg or .pdf. As saveFile().
     [[nodiscard]] Done saveTo(const QString& path);
@@ -51,6 +57,7 @@ private:
     [[nodiscard]] bool writeImage(QIODevice& file, QSizeF area, const QString& format);
 
     ChartSpec m_spec;
+    ChartSpec m_drawn; // the same in the room's units
     ChartLayer* m_layer = nullptr;
 };
 

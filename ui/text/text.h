@@ -53,8 +53,15 @@ enum class SmallVolume
     Millilitre
 };
 
-// A cost of a gram in the unit that gives it two to four figures: by the kilogram or the pound, or
-// where that makes thousands in cents by the gram or by the ounce. "23.4 EUR/kg", "1.42 USD/oz".
+// The unit that gives a cost of a gram two to four figures: by the kilogram or the pound, or where
+// that makes thousands in cents by the gram or by the ounce.
+struct CostUnit
+{
+    double ofAGram = 1; // a cost of a gram times this is the number shown
+    QString name;       // "EUR/kg", "USD/oz"
+};
+[[nodiscard]] CostUnit costUnitOf(double costPerGram, const QString& currency, UnitSystem units);
+// "23.4 EUR/kg", "1.42 USD/oz".
 [[nodiscard]] QString costPerGramText(double costPerGram, const QString& currency,
                                       UnitSystem units);
 

@@ -63,20 +63,25 @@ QString figures(double value)
 
 } // namespace
 
-QString costPerGramText(double costPerGram, const QString& currency, UnitSystem units)
+CostUnit costUnitOf(double costPerGram, const QString& currency, UnitSystem units)
 {
     constexpr double kMost = 1000;
     const bool isMetric = units == UnitSystem::Metric;
-    const double large = costPerGram * (isMetric ? 1000 : kGramsAPound);
-    if (std::abs(large) < kMost) {
-        return QStringLiteral("%1 %2/%3")
-            .arg(figures(large), currency, isMetric ? QStringLiteral("kg") : QStringLiteral("lb"));
+    const double large = isMetric ? 1000 : kGramsAPound;
+    if (std::abs(costPerGram) * large < kMost) {
+        return {large, currency + (isMetric ? QStringLiteral("/kg") : QStringLiteral("/lb"))};
     }
     if (!isMetric) {
-        return QStringLiteral("%1 %2/oz").arg(figures(costPerGram * kGramsAnOunce), currency);
+        return {kGramsAnOunce, currency + QStringLiteral("/oz")};
     }
-    return hasCents(currency) ? QStringLiteral("%1 ct/g").arg(figures(costPerGram * 100))
-                              : QStringLiteral("%1 %2/g").arg(figures(costPerGram), currency);
+    return hasCents(currency) ? CostUnit{100, QStringLiteral("ct/g")}
+                              : CostUnit{1, currency + QStringLiteral("/g")};
+}
+
+QString costPerGramText(double costPerGram, const QString& currency, UnitSystem units)
+{
+    const CostUnit unit = costUnitOf(costPerGram, currency, units);
+    return QStringLiteral("%1 %2").arg(figures(costPerGram * unit.ofAGram), unit.name);
 }
 
 void UnitText::measureSmallIn(SmallVolume small)
