@@ -1,5 +1,6 @@
 #include "ui/label/label_dialog.h"
 
+#include "core/base/quantity.h"
 #include "ui/label/label_layout.h"
 #include "ui/label/label_preview.h"
 #include "ui/paper/paper.h"
@@ -51,6 +52,9 @@ LabelDialog::LabelDialog(Journal& journal, Services services, const std::vector<
 {
     wish({scaled(820), scaled(600)});
     leaveFreely();
+    if (const auto layout = journal.room().layout()) {
+        m_isMetric = layout->room.units == UnitSystem::Metric;
+    }
     if (auto labels = labelsFor(journal, trays)) {
         m_labels = std::move(*labels);
     } else {
@@ -68,7 +72,7 @@ LabelDialog::LabelDialog(Journal& journal, Services services, const std::vector<
     m_beside->addWidget(m_preview, 1);
     body()->addLayout(m_beside, 1);
     buildButtons();
-    fill(labelPaperFrom(m_services.preferences.get(Preference::LabelPaper).toString()));
+    fill(rememberedPaper());
     wireSignals();
     showPaper();
 }
@@ -87,10 +91,10 @@ QDoubleSpinBox* LabelDialog::lengthField(const char* name, const QString& access
     auto* field = new QDoubleSpinBox;
     field->setObjectName(name);
     field->setAccessibleName(accessibleName);
-    field->setDecimals(1);
-    field->setSingleStep(0.5);
-    field->setRange(0, 300);
-    field->setSuffix(tr(" mm"));
+    field->setDecimals(m_isMetric ? 1 : 3);
+    field->setSingleStep(m_isMetric ? 0.5 : 0.05);
+    field->setRange(0, m_isMetric ? 300 : 12);
+    field->setSuffix(m_isMetric ? tr(" mm") : tr(" in"));
     connect(field, &QDoubleSpinBox::valueChanged, this, &LabelDialog::showPaper);
     return field;
 }
@@ -117,7 +121,7 @@ QWidget* LabelDialog::buildFields()
     m_stock->addItem(tr("Sheets, A4"));
     m_stock->addItem(tr("Sheets, Letter"));
     for (const auto& [wide, high] : kRolls) {
-        m_stock->addItem(tr("Roll, %1 × %2 mm").arg(wide).arg(high));
+        m_stock->addItem(tr("Roll, %1").arg(sizeText(QSizeF(wide, high), 0)));
     }
     m_stock->addItem(tr("Roll, own size"));
     column->addWidget(m_stock);
@@ -177,6 +181,44 @@ void LabelDialog::wireSignals()
     connect(m_print, &QPushButton::clicked, this, &LabelDialog::print);
 }
 
+// Until a paper was printed on, the sheet that is usual where the room's units are.
+LabelPaper LabelDialog::rememberedPaper() const
+{
+    const QString line = m_services.preferences.get(Preference::LabelPaper).toString();
+    LabelPaper paper = labelPaperFrom(line);
+    if (line.isEmpty() && !m_isMetric) {
+        paper.stock = LabelStock::Letter;
+    }
+    return paper;
+}
+
+// A length that is not touched stays what it is, to the last figure.
+void LabelDialog::showLength(QDoubleSpinBox& field, double mm)
+{
+    field.setValue(m_isMetric ? mm : mm / kMillimetresPerInch);
+    m_given[&field] = {mm, field.value()};
+}
+
+double LabelDialog::lengthIn(const QDoubleSpinBox& field) const
+{
+    const auto given = m_given.find(&field);
+    if (given != m_given.end() && qFuzzyCompare(1 + given->second.second, 1 + field.value())) {
+        return given->second.first;
+    }
+    return m_isMetric ? field.value() : field.value() * kMillimetresPerInch;
+}
+
+QString LabelDialog::sizeText(QSizeF mm, int decimals) const
+{
+    if (!m_isMetric) {
+        return tr("%1 × %2 in")
+            .arg(numberText(mm.width() / kMillimetresPerInch, 2),
+                 numberText(mm.height() / kMillimetresPerInch, 2));
+    }
+    return tr("%1 × %2 mm")
+        .arg(numberText(mm.width(), decimals), numberText(mm.height(), decimals));
+}
+
 void LabelDialog::fill(const LabelPaper& paper)
 {
     int choice = paper.stock == LabelStock::A4       ? ChooseA4
@@ -191,14 +233,14 @@ void LabelDialog::fill(const LabelPaper& paper)
     m_stock->setCurrentIndex(choice);
     m_rows->setValue(paper.rows);
     m_columns->setValue(paper.columns);
-    m_left->setValue(paper.marginLeft);
-    m_right->setValue(paper.marginRight);
-    m_top->setValue(paper.marginTop);
-    m_bottom->setValue(paper.marginBottom);
-    m_across->setValue(paper.gapAcross);
-    m_down->setValue(paper.gapDown);
-    m_wide->setValue(paper.labelWide);
-    m_high->setValue(paper.labelHigh);
+    showLength(*m_left, paper.marginLeft);
+    showLength(*m_right, paper.marginRight);
+    showLength(*m_top, paper.marginTop);
+    showLength(*m_bottom, paper.marginBottom);
+    showLength(*m_across, paper.gapAcross);
+    showLength(*m_down, paper.gapDown);
+    showLength(*m_wide, paper.labelWide);
+    showLength(*m_high, paper.labelHigh);
 }
 
 LabelPaper LabelDialog::paper() const
@@ -210,15 +252,15 @@ LabelPaper LabelDialog::paper() const
                                            : LabelStock::Roll;
     paper.rows = m_rows->value();
     paper.columns = m_columns->value();
-    paper.marginLeft = m_left->value();
-    paper.marginRight = m_right->value();
-    paper.marginTop = m_top->value();
-    paper.marginBottom = m_bottom->value();
-    paper.gapAcross = m_across->value();
-    paper.gapDown = m_down->value();
+    paper.marginLeft = lengthIn(*m_left);
+    paper.marginRight = lengthIn(*m_right);
+    paper.marginTop = lengthIn(*m_top);
+    paper.marginBottom = lengthIn(*m_bottom);
+    paper.gapAcross = lengthIn(*m_across);
+    paper.gapDown = lengthIn(*m_down);
     paper.skip = paper.stock == LabelStock::Roll ? 0 : m_skip->value();
-    paper.labelWide = m_wide->value();
-    paper.labelHigh = m_high->value();
+    paper.labelWide = lengthIn(*m_wide);
+    paper.labelHigh = lengthIn(*m_high);
     if (choice >= ChooseFirstRoll && choice < ChooseOwnRoll) {
         const auto& [wide, high] = kRolls[static_cast<std::size_t>(choice - ChooseFirstRoll)];
         paper.labelWide = wide;
@@ -232,7 +274,7 @@ QString LabelDialog::summary(QSizeF size) const
     const LabelPaper chosen = paper();
     const int count = static_cast<int>(m_labels.size());
     QString text = tr("%n label(s)", nullptr, count) + ", " +
-                   tr("%1 × %2 mm").arg(size.width(), 0, 'f', 1).arg(size.height(), 0, 'f', 1);
+                   sizeText(size, 1);
     if (chosen.stock != LabelStock::Roll) {
         text += ", " + tr("%n sheet(s)", nullptr, labelPages(chosen, count));
     }

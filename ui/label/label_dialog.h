@@ -4,6 +4,8 @@
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
+#include <map>
+
 class QBoxLayout;
 class QComboBox;
 class QDoubleSpinBox;
@@ -38,7 +40,11 @@ private:
     QDoubleSpinBox* lengthField(const char* name, const QString& accessibleName);
     QSpinBox* countField(const char* name, const QString& accessibleName, int from, int to);
     void wireSignals();
+    [[nodiscard]] LabelPaper rememberedPaper() const;
     void fill(const LabelPaper& paper);
+    void showLength(QDoubleSpinBox& field, double mm);
+    [[nodiscard]] double lengthIn(const QDoubleSpinBox& field) const; // mm
+    [[nodiscard]] QString sizeText(QSizeF mm, int decimals) const;
     void showPaper();
     [[nodiscard]] QString summary(QSizeF label) const;
     void remember();
@@ -46,6 +52,8 @@ private:
     void print();
 
     Services m_services;
+    bool m_isMetric = true; // lengths are asked for in mm, else in inches
+    std::map<const QDoubleSpinBox*, std::pair<double, double>> m_given; // mm, and as it is shown
     std::vector<LabelTray> m_labels;
     QComboBox* m_stock = nullptr;
     QWidget* m_sheetFields = nullptr;

@@ -123,6 +123,24 @@ TEST_F(LabelDialogTest, ARollAsksOnlyForAnOwnSize)
     EXPECT_EQ(labels->paper().labelWide, 80);
 }
 
+TEST_F(LabelDialogTest, InUsUnitsItProposesLetterAndAsksForInches)
+{
+    Room room = journal->room().layout()->room;
+    room.units = UnitSystem::UsCustomary;
+    ASSERT_TRUE(journal->room().changeRoom(room));
+    growDueTrays(1);
+    open();
+    LabelDialog* labels = openFromPage();
+    ASSERT_NE(labels, nullptr);
+    EXPECT_EQ(labels->paper().stock, LabelStock::Letter);
+    EXPECT_TRUE(summaryOf(*labels).contains(" in, 1 sheet")) << summaryOf(*labels).toStdString();
+    auto* left = find<QDoubleSpinBox>(*labels, "labelLeft");
+    EXPECT_EQ(left->suffix(), " in");
+    left->setValue(0.25);
+    EXPECT_DOUBLE_EQ(labels->paper().marginLeft, 6.35);
+    EXPECT_EQ(labels->paper().labelWide, 62) << "what was not touched stays exact";
+}
+
 TEST_F(LabelDialogTest, ThePreviewShowsTheLabels)
 {
     growDueTrays(2);
