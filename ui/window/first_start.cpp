@@ -31,23 +31,26 @@ QString withEnding(const QString& path)
     return path.endsWith(".plumule") ? path : path + ".plumule";
 }
 
-// What helps where the journal that was open last can't be opened.
-QString whatToDo(ErrorKind kind)
+// Why the journal that was open last can't be opened, and what helps.
+QString troubleText(const Error& why)
 {
-    switch (kind) {
+    switch (why.kind) {
     case ErrorKind::NotFound:
     case ErrorKind::FileGone:
-        return FirstStart::tr("It was moved or renamed, or its drive is not connected: connect it "
-                              "and try again, or open the journal where it is now.");
+        return FirstStart::tr("It is not there: it was moved or renamed, or its drive is not "
+                              "connected. Connect it and try again, or open the journal where it "
+                              "is now.");
     case ErrorKind::Damaged:
-        return FirstStart::tr("Keep the file as it is, and open your latest backup.");
+        return FirstStart::tr("It is damaged, and nothing in it was changed. Keep the file as it "
+                              "is, and open your latest backup.");
     case ErrorKind::NewerVersion:
-        return FirstStart::tr("Install that Plumule again, or open a backup made before it.");
+        return FirstStart::tr("A newer Plumule wrote it. Install that Plumule again, or open a "
+                              "backup made before it.");
     case ErrorKind::NotAJournal:
-        return FirstStart::tr("Another file stands in its place: open a backup, or the journal "
-                              "where it is now.");
+        return FirstStart::tr("Another file stands in its place, which is no journal. Open a "
+                              "backup, or the journal where it is now.");
     default:
-        return FirstStart::tr("Check that the file and its folder may be read, and try again.");
+        return sentence(why);
     }
 }
 
@@ -99,8 +102,7 @@ QWidget* FirstStart::buildTrouble()
 void FirstStart::explain(const QString& path, const Error& why)
 {
     m_lastPath = path;
-    m_troubleWords->setText(
-        QStringLiteral("%1\n%2 %3").arg(path, sentence(why), whatToDo(why.kind)));
+    m_troubleWords->setText(path + '\n' + troubleText(why));
     m_trouble->show();
 }
 
