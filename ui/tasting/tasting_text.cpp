@@ -82,12 +82,12 @@ TastingAnswerWords triangleWords(const TastingResult& result)
 QString fewWords(const TastingResult& result, const TastingCaveat& few)
 {
     if (few.limit == 0) {
-        return TastingTr::tr("With %1 tasters nothing can be shown, however they judge.")
-            .arg(few.count);
+        return TastingTr::tr("With %n taster(s) nothing can be shown, however they judge.", nullptr,
+                             few.count);
     }
     if (result.triangle) {
-        return TastingTr::tr("With %1 tasters %2 have to be right: only a large difference shows.")
-            .arg(few.count)
+        return TastingTr::tr("With %n taster(s) %1 have to be right: only a large difference shows.",
+                             nullptr, few.count)
             .arg(few.limit);
     }
     return TastingTr::tr(

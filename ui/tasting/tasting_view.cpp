@@ -201,7 +201,7 @@ void TastingView::showPanel()
                       longDateText(panel.on),
                       nameOf(panel.method),
                       tr("%n taster(s)", nullptr, row->tasters),
-                      tr("%1 samples").arg(row->samples),
+                      tr("%n sample(s)", nullptr, row->samples),
                       panel.isOpen() ? tr("blind until it is closed")
                                      : tr("closed on %1").arg(longDateText(*panel.closedOn)),
                       tr("draw %1").arg(panel.drawNumber)};
@@ -344,9 +344,8 @@ void TastingView::remove()
     }
     const QString question = row->scores == 0
                                  ? tr("Remove %1?").arg(QString::fromStdString(row->panel.name))
-                                 : tr("Remove %1 with its %2 scores?")
-                                       .arg(QString::fromStdString(row->panel.name))
-                                       .arg(row->scores);
+                                 : tr("Remove %1 with its %n score(s)?", nullptr, row->scores)
+                                       .arg(QString::fromStdString(row->panel.name));
     m_services.ask.confirm(this, tr("Remove the tasting"), question, tr("Remove"), [this] {
         const auto removed = m_journal.tastings().remove(m_panel);
         if (!removed) {
