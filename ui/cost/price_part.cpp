@@ -3,6 +3,7 @@
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -67,9 +68,9 @@ void PricePart::buildForm()
     form->addRow(tr("Price of"), m_item);
     form->addRow(tr("Medium"), m_medium);
     form->addRow(tr("From"), m_from);
-    auto* priced = new QHBoxLayout;
+    auto* priced = new FlowLayout;
     priced->addWidget(m_amount);
-    priced->addWidget(m_unit, 1);
+    priced->addWidget(m_unit);
     form->addRow(tr("Price"), priced);
     auto* words = label(tr("A price holds from its day until the next one of the same thing. Seed "
                            "has its price with "

@@ -2,6 +2,7 @@
 
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/form_panel.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/time_field.h"
@@ -79,11 +80,10 @@ QWidget* RoomPart::buildRoom()
     m_evening = new TimeField("roomEvening");
     m_length = sizeField("trayLength", tr("Length of a tray"));
     m_width = sizeField("trayWidth", tr("Width of a tray"));
-    auto* size = new QHBoxLayout;
+    auto* size = new FlowLayout;
     size->addWidget(m_length);
     size->addWidget(label(QStringLiteral("×")));
     size->addWidget(m_width);
-    size->addStretch();
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Morning round at"), m_morning);
     form->addRow(tr("Evening round at"), m_evening);

@@ -79,14 +79,16 @@ QWidget* RoomPart::rackCard(const RoomLayout& layout, const Rack& rack)
     auto* rename = button(tr("Rename…"), "quiet");
     auto* addShelf = button(tr("Add a shelf…"), "quiet");
     auto* remove = button(tr("Remove…"), "quiet");
+    auto* acts = new FlowLayout;
     for (QPushButton* each : {rename, addShelf, remove}) {
-        card->headingRow()->addWidget(each);
+        acts->addWidget(each);
     }
     for (const Shelf& shelf : layout.shelves) {
         if (shelf.rack == rack.id) {
             card->body()->addWidget(shelfRow(layout, shelf));
         }
     }
+    card->body()->addLayout(acts);
     connect(rename, &QPushButton::clicked, this,
             [this, rack] { leaveThen([this, rack] { renameRack(rack); }); });
     connect(addShelf, &QPushButton::clicked, this,

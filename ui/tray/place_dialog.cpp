@@ -23,6 +23,7 @@ PlaceDialog::PlaceDialog(Ask& ask, const std::vector<Spot>& spots, QWidget* pare
     }
     auto* nowhere = new QListWidgetItem(tr("off the racks"), list);
     nowhere->setData(Qt::UserRole, qlonglong{0});
+    list->ensurePolished(); // rows are measured now, with the room the style gives them
     list->setCurrentRow(0);
     list->setAccessibleName(tr("Free places, in walking order"));
     body()->addWidget(list, 1);

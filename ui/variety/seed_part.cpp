@@ -3,6 +3,7 @@
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/master_detail.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -72,14 +73,18 @@ void SeedPart::buildCounting()
     m_reason->setAccessibleName(tr("Why it is corrected"));
     auto* count = button(tr("The shelf was weighed"));
     count->setObjectName("lotCount");
-    auto* row = new QHBoxLayout;
-    row->addWidget(m_found, 1);
-    row->addWidget(m_reason, 2);
+    m_reason->setMinimumWidth(scaled(200));
+    auto* row = new FlowLayout;
+    row->addWidget(m_found);
+    row->addWidget(m_reason);
     row->addWidget(count);
     card->body()->addWidget(m_left);
     card->body()->addLayout(row);
     m_records->below()->addWidget(card);
     connect(count, &QPushButton::clicked, this, &SeedPart::count);
+    for (QLineEdit* field : std::initializer_list<QLineEdit*>{m_found, m_reason}) {
+        connect(field, &QLineEdit::returnPressed, this, &SeedPart::count);
+    }
 }
 
 std::vector<SeedLotStock> SeedPart::lots() const

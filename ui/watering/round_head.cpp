@@ -1,6 +1,7 @@
 #include "ui/watering/round_head.h"
 
 #include "ui/watering/round_text.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -83,34 +84,26 @@ QWidget* RoundHead::buildTitle()
     first->addWidget(m_before);
     first->addWidget(m_after);
     first->addStretch(1);
+    first->addWidget(m_present);
     m_subtitle = label(QString(), "subtitle");
     m_subtitle->setObjectName("pageSubtitle");
     m_subtitle->setWordWrap(true);
     column->addLayout(first);
-    auto* second = new QHBoxLayout;
-    m_decisions = new KeyButton(tr("Decisions alone"), 'L', "quiet");
-    m_decisions->setObjectName("decisionsAlone");
-    m_decisions->setCheckable(true);
-    second->addWidget(m_subtitle, 1);
-    second->addWidget(m_decisions, 0, Qt::AlignBottom);
-    second->addWidget(m_present, 0, Qt::AlignBottom);
-    column->addLayout(second);
+    column->addWidget(m_subtitle);
     connect(m_before, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(-1); });
     connect(m_after, &QPushButton::clicked, this, [this] { Q_EMIT dayStepped(1); });
     connect(m_present, &QPushButton::clicked, this, &RoundHead::presentAsked);
-    connect(m_decisions, &QPushButton::toggled, this, [this](bool isAlone) {
-        m_decisions->setText(isAlone ? tr("All trays") : tr("Decisions alone"));
-        Q_EMIT decisionsAlone(isAlone);
-    });
     return block;
 }
 
 QWidget* RoundHead::buildControls()
 {
     auto* block = new QWidget;
-    auto* row = new QHBoxLayout(block);
-    row->setContentsMargins(0, 0, 0, 0);
+    auto* row = new FlowLayout(block);
     row->setSpacing(scaled(10));
+    m_decisions = new KeyButton(tr("Decisions alone"), 'L', "quiet");
+    m_decisions->setObjectName("decisionsAlone");
+    m_decisions->setCheckable(true);
     m_slots = new Segmented({tr("Morning"), tr("Evening")});
     m_slots->setObjectName("slot");
     m_print = new KeyButton(tr("Print sheet"), 'P');
@@ -120,10 +113,13 @@ QWidget* RoundHead::buildControls()
     for (int i = 0; i < 2; ++i) {
         m_slots->segment(i)->setMinimumHeight(m_undo->sizeHint().height());
     }
-    row->addWidget(m_slots);
-    row->addWidget(m_print);
-    row->addWidget(m_undo);
-    row->addStretch(1);
+    for (QWidget* each : std::initializer_list<QWidget*>{m_decisions, m_slots, m_print, m_undo}) {
+        row->addWidget(each);
+    }
+    connect(m_decisions, &QPushButton::toggled, this, [this](bool isAlone) {
+        m_decisions->setText(isAlone ? tr("All trays") : tr("Decisions alone"));
+        Q_EMIT decisionsAlone(isAlone);
+    });
     connect(m_slots, &Segmented::chosenByHand, this,
             [this](int index) { Q_EMIT slotChosen(index == 0 ? Slot::Morning : Slot::Evening); });
     connect(m_print, &QPushButton::clicked, this, &RoundHead::printAsked);
@@ -181,7 +177,7 @@ QWidget* RoundHead::printButton() const
 void RoundHead::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    m_row->setDirection(width() < scaled(740) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setDirection(width() < scaled(900) ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 } // namespace plumule::ui

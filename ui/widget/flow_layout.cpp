@@ -4,6 +4,10 @@
 
 #include <QWidget>
 
+#include <algorithm>
+#include <utility>
+#include <vector>
+
 namespace plumule::ui {
 
 FlowLayout::FlowLayout(QWidget* parent)
@@ -84,28 +88,39 @@ void FlowLayout::setGeometry(const QRect& area)
     arrange(area, false);
 }
 
+// Each item in the middle of its row's height, so that words stand beside what they name.
 int FlowLayout::arrange(const QRect& area, bool isMeasuring) const
 {
+    std::vector<std::pair<QLayoutItem*, QRect>> row;
     int x = area.x();
     int y = area.y();
     int rowHeight = 0;
+    const auto placeRow = [&] {
+        for (auto& [item, where] : row) {
+            where.moveTop(y + (rowHeight - where.height()) / 2);
+            item->setGeometry(where);
+        }
+        row.clear();
+    };
     for (QLayoutItem* item : m_items) {
         if (item->isEmpty()) {
             continue;
         }
         QSize size = item->sizeHint();
         if (x > area.x() && x + size.width() > area.right() + 1) {
+            placeRow();
             x = area.x();
             y += rowHeight + spacing();
             rowHeight = 0;
         }
         size.setWidth(std::min(size.width(), std::max(area.width(), item->minimumSize().width())));
         if (!isMeasuring) {
-            item->setGeometry(QRect(QPoint(x, y), size));
+            row.emplace_back(item, QRect(QPoint(x, y), size));
         }
         x += size.width() + spacing();
         rowHeight = std::max(rowHeight, size.height());
     }
+    placeRow();
     return y + rowHeight - area.y();
 }
 

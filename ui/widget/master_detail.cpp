@@ -10,16 +10,23 @@
 #include <QSignalBlocker>
 
 namespace plumule::ui {
+namespace {
+
+constexpr int kBesideWidth = 620;
+constexpr int kListAbove = 104; // three records in sight
+
+} // namespace
 
 MasterDetail::MasterDetail(const QString& newName, QWidget* parent)
     : QWidget(parent)
 {
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(scaled(16));
-    row->addWidget(buildList(newName));
+    m_sides = new QBoxLayout(QBoxLayout::LeftToRight, this);
+    m_sides->setContentsMargins(0, 0, 0, 0);
+    m_sides->setSpacing(scaled(16));
+    m_sides->addWidget(buildList(newName));
     QVBoxLayout* inner = nullptr;
-    row->addWidget(scrolling(inner), 1);
+    m_sides->addWidget(scrolling(inner), 1);
+    layOut();
     inner->addWidget(buildForm());
     m_below = new QVBoxLayout;
     m_below->setSpacing(scaled(14));
@@ -32,7 +39,6 @@ QWidget* MasterDetail::buildList(const QString& newName)
     auto* card = new Card;
     m_list = new QListWidget;
     m_list->setObjectName("records");
-    m_list->setFixedWidth(std::min(scaled(236), 270));
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setTextElideMode(Qt::ElideRight);
     auto* make = button(newName);
@@ -81,6 +87,24 @@ QWidget* MasterDetail::buildButtons()
     connect(save, &QPushButton::clicked, this, &MasterDetail::saveAsked);
     connect(m_remove, &QPushButton::clicked, this, &MasterDetail::removeAsked);
     return bar;
+}
+
+// Where there is no room beside it, the list stands above its form.
+void MasterDetail::layOut()
+{
+    const bool wasBeside = m_sides->direction() == QBoxLayout::LeftToRight;
+    const bool isBeside = standsBeside(width(), scaled(kBesideWidth), wasBeside);
+    m_sides->setDirection(isBeside ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    const int wide = std::min(scaled(236), 270);
+    m_list->setMinimumWidth(isBeside ? wide : 0);
+    m_list->setMaximumWidth(isBeside ? wide : QWIDGETSIZE_MAX);
+    m_list->setMaximumHeight(isBeside ? QWIDGETSIZE_MAX : scaled(kListAbove));
+}
+
+void MasterDetail::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    layOut();
 }
 
 // By hand: another record was pressed, or New.

@@ -6,6 +6,7 @@
 #include <functional>
 #include <vector>
 
+class QBoxLayout;
 class QFormLayout;
 class QListWidget;
 class QPushButton;
@@ -15,7 +16,7 @@ namespace plumule::ui {
 
 class FormPanel;
 
-// A list of records at the left, the form of the chosen one at the right, with New, Save and
+// A list of records beside the form of the chosen one, or above it, with New, Save and
 // Remove. Enter in the form saves. It keeps the selection; what the fields hold is its owner's.
 class MasterDetail : public QWidget
 {
@@ -55,7 +56,11 @@ Q_SIGNALS:
     void saveAsked();
     void removeAsked();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void layOut();
     QWidget* buildList(const QString& newName);
     QWidget* buildForm();
     QWidget* buildButtons();
@@ -63,6 +68,7 @@ private:
     void begin(qint64 id);
     void showChosen();
 
+    QBoxLayout* m_sides = nullptr;
     QListWidget* m_list = nullptr;
     FormPanel* m_panel = nullptr;
     QFormLayout* m_form = nullptr;

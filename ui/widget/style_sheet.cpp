@@ -104,6 +104,11 @@ QTabBar::tab:selected { color: %ink%; font-weight: 600; border-bottom-color: %ac
 QTabBar::tab:focus { color: %accent%; }
 QTabBar::tab:selected:focus { background: %selection%; }
 QTabWidget::pane { border: none; }
+QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
+QTabBar::scroller { width: %72px%; }
+QTabBar QToolButton { background: %card%; border: 1px solid %fieldEdge%; }
+QTabBar QToolButton::left-arrow { image: url(:/icons/chevron-left.svg); width: %16px%; height: %16px%; }
+QTabBar QToolButton::right-arrow { image: url(:/icons/chevron-right.svg); width: %16px%; height: %16px%; }
 QToolTip { background: %card%; color: %ink%; border: 1px solid %fieldEdge%; padding: %6px%; }
 QMenu { background: %card%; color: %ink%; border: 1px solid %fieldEdge%; padding: %4px%; }
 QMenu::item { padding: %8px% %22px%; border-radius: %5px%; }

@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QScrollArea>
 #include <QStyle>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -217,6 +218,17 @@ QScrollArea* scrolling(QVBoxLayout*& inner)
     inner->setSpacing(scaled(14));
     area->setWidget(content);
     return area;
+}
+
+void bringIntoView(QWidget& part)
+{
+    QTimer::singleShot(0, &part, [&part] {
+        for (QWidget* each = part.parentWidget(); each != nullptr; each = each->parentWidget()) {
+            if (auto* area = qobject_cast<QScrollArea*>(each); area && part.isVisible()) {
+                area->ensureWidgetVisible(&part, 0, scaled(24));
+            }
+        }
+    });
 }
 
 bool standsBeside(int width, int needed, bool isBeside)

@@ -100,6 +100,9 @@ private:
 
 // A vertical scroll area whose inner widget takes the page's colour; returns the inner layout.
 [[nodiscard]] QScrollArea* scrolling(QVBoxLayout*& inner);
+// Scrolls all that it stands in so far that the part is seen, once the layout knows where it
+// stands.
+void bringIntoView(QWidget& part);
 
 // Whether two parts stand beside each other in that width. Once below one another they go back only
 // where there is room for a scroll bar too: else the bar, coming and going, would drive them to and

@@ -3,7 +3,7 @@
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QFormLayout>
+#include <QGridLayout>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -64,13 +64,22 @@ Lines words()
 QWidget* listOf(const QString& heading, const Lines& lines)
 {
     auto* card = new Card(heading);
-    auto* form = fieldForm();
+    // A form's rows don't grow with words that wrap.
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(scaled(16));
+    grid->setVerticalSpacing(scaled(9));
+    grid->setColumnStretch(1, 1);
+    int row = 0;
     for (const auto& [name, meaning] : lines) {
+        auto* key = label(name, "strong");
         auto* words = label(meaning);
+        key->setWordWrap(true);
+        key->setMinimumWidth(scaled(110));
         words->setWordWrap(true);
-        form->addRow(label(name, "strong"), words);
+        grid->addWidget(key, row, 0, Qt::AlignTop);
+        grid->addWidget(words, row++, 1, Qt::AlignTop);
     }
-    card->body()->addLayout(form);
+    card->body()->addLayout(grid);
     return card;
 }
 

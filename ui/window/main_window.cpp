@@ -1,6 +1,7 @@
 #include "ui/window/main_window.h"
 
 #include "core/harvest/scale_text.h"
+#include "ui/chart/chart_view.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/harvest/weigh_page.h"
@@ -25,6 +26,7 @@
 #include <QLineEdit>
 #include <QProgressBar>
 #include <QScreen>
+#include <QScrollArea>
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QToolTip>
@@ -36,6 +38,8 @@ namespace {
 
 constexpr QSize kSmallestWindow{900, 600};
 constexpr QSize kUsualWindow{1440, 900};
+constexpr int kLeastPageHeight = 400;
+constexpr QSize kWindowFrame{4, 40};     // what the desktop puts round a window
 constexpr int kMostFiguresOfAWeight = 7; // an article number has eight or more
 
 bool isWeight(const QString& text)
@@ -109,7 +113,7 @@ QWidget* MainWindow::buildSidebar()
     sidebar->setProperty("role", "sidebar");
     sidebar->setAttribute(Qt::WA_StyledBackground);
     // Large type needs the room beside it more than here.
-    sidebar->setFixedWidth(std::min(scaled(208), 240));
+    sidebar->setFixedWidth(std::min(scaled(208), 272));
     auto* side = new QVBoxLayout(sidebar);
     side->setContentsMargins(scaled(12), scaled(20), scaled(12), scaled(16));
     auto* name = label(tr("Plumule"), "strong");
@@ -153,7 +157,13 @@ QWidget* MainWindow::buildBeside()
     m_begin = new BeginBar;
     top->addWidget(m_begin);
     column->addLayout(top);
-    column->addWidget(m_stack, 1);
+    QVBoxLayout* inner = nullptr;
+    auto* area = scrolling(inner);
+    inner->setContentsMargins(0, 0, 0, 0);
+    inner->addWidget(m_stack);
+    // Large type in a small window scrolls the whole page before anything in it is squeezed.
+    m_stack->setMinimumHeight(scaled(kLeastPageHeight));
+    column->addWidget(area, 1);
     column->addLayout(foot);
     wireBegin();
     return beside;
@@ -383,7 +393,8 @@ void MainWindow::restorePlace()
 {
     const QByteArray place = m_preferences.get(Preference::WindowPlace).toByteArray();
     if (place.isEmpty() || !restoreGeometry(place)) {
-        resize(kUsualWindow.boundedTo(screen()->availableSize()).expandedTo(kSmallestWindow));
+        const QSize most = screen()->availableSize() - kWindowFrame;
+        resize(kUsualWindow.boundedTo(most).expandedTo(kSmallestWindow));
     }
 }
 
@@ -428,6 +439,7 @@ void MainWindow::closeEvent(QCloseEvent* event)
 void MainWindow::showHeader()
 {
     if (const auto layout = m_journal.room().layout()) {
+        ChartView::showUnits(layout->room.units);
         m_roomName->setText(QString::fromStdString(layout->room.name));
     }
     m_readOnly->setVisible(m_journal.isReadOnly());

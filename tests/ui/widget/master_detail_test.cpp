@@ -76,5 +76,23 @@ TEST_F(MasterDetailTest, AsksToSaveAndToRemove)
     EXPECT_EQ(removals.count(), 1);
 }
 
+TEST_F(MasterDetailTest, TheFormHasTheWholeWidthWhereTheListWouldLeaveItTooLittle)
+{
+    records.setItems({{7, "Arugula", {}}, {9, "Basil", {}}});
+    auto* save = press("saveRecord");
+    const auto sides = [&](int wide) {
+        records.resize(wide, 600);
+        records.show();
+        EXPECT_TRUE(QTest::qWaitForWindowExposed(&records));
+        QCoreApplication::sendPostedEvents();
+        const auto placeOf = [&](QWidget* each) { return each->mapTo(&records, QPoint(0, 0)); };
+        return placeOf(list).x() + list->width() < placeOf(save).x() &&
+               placeOf(list).y() + 200 > placeOf(save).y() - 600 && list->width() < wide / 2;
+    };
+    EXPECT_TRUE(sides(900));
+    EXPECT_FALSE(sides(400));
+    EXPECT_GT(list->width(), 300) << "the list stands above, as wide as there is room";
+}
+
 } // namespace
 } // namespace plumule::ui

@@ -5,6 +5,7 @@
 #include "ui/widget/theme.h"
 
 #include <QDialog>
+#include <QMenu>
 #include <QProgressBar>
 #include <QSignalSpy>
 #include <QTableView>
@@ -466,6 +467,10 @@ TEST_F(WindowTest, CtrlPPrintsTheSheetOfThePageOrSaysThatThereIsNone)
 {
     growDueTrays(2);
     openWindow();
+    pressCtrl(Qt::Key_P);
+    auto* sheet = find<QMenu>(pageOf("Round"), "sheetMenu");
+    ASSERT_TRUE(sheet->isVisible()) << "the round has a sheet";
+    sheet->close();
     window->showPage("Trays");
     settleDown();
     pressCtrl(Qt::Key_P);
@@ -509,6 +514,19 @@ TEST_F(WindowTest, ARoomWithTraysIsNot)
     EXPECT_FALSE(find<QWidget>(*window, "beginBar")->isVisible());
     window->showPage("Season");
     EXPECT_TRUE(find<QWidget>(*window, "beginBar")->isVisible()) << "none was harvested";
+}
+
+TEST_F(WindowTest, LargeTypeInTheSmallestWindowScrollsThePageRatherThanSqueezeIt)
+{
+    applyTheme(*qApp, false, 2.0);
+    growDueTrays(2);
+    openWindow();
+    window->resize(900, 600);
+    settleDown();
+    EXPECT_GE(pageOf("Round").height(), scaled(400));
+    EXPECT_LE(window->height(), 600);
+    window.reset();
+    applyTheme(*qApp, false);
 }
 
 } // namespace
