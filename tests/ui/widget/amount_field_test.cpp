@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <random>
 
 namespace plumule::ui {
 namespace {
@@ -164,6 +165,34 @@ TEST(ShownAmounts, ComeBackExactlyAsTheyWere)
     EXPECT_EQ(field.text(), "0.0123");
     EXPECT_EQ(field.unit(), "EUR");
     EXPECT_EQ(moneyIn(field).value(), money(0.0123));
+}
+
+// Whatever is stored, down to the last milligram, in whichever units it is shown.
+TEST(ShownAmounts, OfAnySizeComeBackExactlyInBothUnits)
+{
+    NumberField field;
+    std::mt19937_64 random(20260312);
+    const auto any = [&](std::int64_t most) {
+        // As many small amounts as large ones.
+        const double share = std::uniform_real_distribution<double>(0, 1)(random);
+        return static_cast<std::int64_t>(std::pow(double(most), share));
+    };
+    for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::UsCustomary}) {
+        for (int i = 0; i < 2000; ++i) {
+            const Mass mass = milligrams(any(50'000'000));
+            showMass(field, mass, units);
+            ASSERT_EQ(*massIn(field, units), mass) << mass.count();
+            const Volume volume = microlitres(any(200'000'000));
+            showVolume(field, volume, units);
+            ASSERT_EQ(*volumeIn(field, units), volume) << volume.count();
+            const Length length = micrometres(any(2'000'000));
+            showLength(field, length, units);
+            ASSERT_EQ(*lengthIn(field, units), length) << length.count();
+            const Money sum = money(double(any(100'000'000)) / 1e4);
+            showMoney(field, sum, "EUR");
+            ASSERT_EQ(*moneyIn(field), sum) << inUnits(sum);
+        }
+    }
 }
 
 } // namespace
