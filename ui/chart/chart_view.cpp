@@ -236,7 +236,7 @@ QByteArray ChartView::toSvg(QSize size)
     // The generator leaves an empty group behind for every change of its pen.
     QString text = QString::fromUtf8(buffer.data());
     static const QRegularExpression kEmptyGroup(QStringLiteral("<g [^>]*>\\s*</g>\\s*"));
-    return titled(text.remove(kEmptyGroup), m_spec).toUtf8();
+    return titled(text.remove(kEmptyGroup), m_drawn).toUtf8();
 }
 
 QPicture ChartView::toPicture(QSize size)
@@ -280,7 +280,7 @@ bool ChartView::writeSvg(QIODevice& file, QSizeF area)
     if (!painter.end()) {
         return false;
     }
-    const QByteArray text = titled(QString::fromUtf8(buffer.data()), m_spec).toUtf8();
+    const QByteArray text = titled(QString::fromUtf8(buffer.data()), m_drawn).toUtf8();
     return file.write(text) == text.size();
 }
 

@@ -12,10 +12,10 @@
 namespace plumule::ui {
 namespace {
 
-QString words(const char* text, int count = -1)
+class WeighTr
 {
-    return QCoreApplication::translate("Weighing", text, nullptr, count);
-}
+    Q_DECLARE_TR_FUNCTIONS(Weighing)
+};
 
 QString varietyOf(const TrayAtScale& tray)
 {
@@ -32,15 +32,15 @@ QString countedText(const TrayAtScale& tray, Weighing what)
 {
     const int count = static_cast<int>(tray.facts.expected.past.size());
     if (what == Weighing::Residue) {
-        return words("%n residue(s)", count);
+        return WeighTr::tr("%n residue(s)", nullptr, count);
     }
     switch (tray.cut) {
     case 1:
-        return words("%n first cut(s)", count);
+        return WeighTr::tr("%n first cut(s)", nullptr, count);
     case 2:
-        return words("%n second cut(s)", count);
+        return WeighTr::tr("%n second cut(s)", nullptr, count);
     default:
-        return words("%n cut(s) of that number", count);
+        return WeighTr::tr("%n cut(s) of that number", nullptr, count);
     }
 }
 
@@ -50,7 +50,7 @@ QString sinceText(const ExpectedRange& range)
         std::min_element(range.past.begin(), range.past.end(),
                          [](const PastWeight& a, const PastWeight& b) { return a.on < b.on; });
     return oldest == range.past.end() ? QString()
-                                      : words(" since %1").arg(longDateText(oldest->on));
+                                      : WeighTr::tr(" since %1").arg(longDateText(oldest->on));
 }
 
 int varietiesIn(const ExpectedRange& range)
@@ -65,12 +65,14 @@ int varietiesIn(const ExpectedRange& range)
 QString libraryText(const TrayAtScale& tray, Weighing what)
 {
     if (what == Weighing::Residue) {
-        return words("a wide bound, from memory: too few residues are weighed on this medium");
+        return WeighTr::tr(
+            "a wide bound, from memory: too few residues are weighed on this medium");
     }
     const std::string& source = tray.facts.expected.source;
     return source == "from memory"
-               ? words("a wide bound around yields from memory: too few trays are weighed yet")
-               : words("a wide bound around the yields of %1: too few trays are weighed yet")
+               ? WeighTr::tr(
+                     "a wide bound around yields from memory: too few trays are weighed yet")
+               : WeighTr::tr("a wide bound around the yields of %1: too few trays are weighed yet")
                      .arg(QString::fromStdString(source));
 }
 
@@ -79,15 +81,15 @@ QString doubtText(Doubt doubt, const TrayAtScale& tray, MassUnit unit)
     switch (doubt) {
     case Doubt::DecimalSlip:
     case Doubt::OutsideExpected:
-        return words("Far from the expected %1.").arg(rangeText(tray.facts.expected, unit));
+        return WeighTr::tr("Far from the expected %1.").arg(rangeText(tray.facts.expected, unit));
     case Doubt::AlreadyWeighed:
-        return words("This tray is weighed already.");
+        return WeighTr::tr("This tray is weighed already.");
     case Doubt::UnstableReading:
-        return words("The scale had not come to rest.");
+        return WeighTr::tr("The scale had not come to rest.");
     case Doubt::TareForgotten:
-        return words("No tare, though the last bowl had one.");
+        return WeighTr::tr("No tare, though the last bowl had one.");
     case Doubt::NotDueYet:
-        return words("This tray has not been in light yet.");
+        return WeighTr::tr("This tray has not been in light yet.");
     }
     return {};
 }
@@ -101,10 +103,10 @@ bool isInOtherUnit(Mass typed, Mass likely)
 QString timesText(Mass typed, Mass likely)
 {
     const double ratio = typed / likely;
-    return ratio > 50     ? words("a hundred times")
-           : ratio > 1    ? words("ten times")
-           : ratio > 0.05 ? words("a tenth of")
-                          : words("a hundredth of");
+    return ratio > 50     ? WeighTr::tr("a hundred times")
+           : ratio > 1    ? WeighTr::tr("ten times")
+           : ratio > 0.05 ? WeighTr::tr("a tenth of")
+                          : WeighTr::tr("a hundredth of");
 }
 
 // "325.0 − 38.5 = 286.5 g net", of one bowl or of several.
@@ -118,8 +120,8 @@ QString netText(const std::vector<BowlDraft>& bowls, MassUnit unit)
     }
     const QString net = scaleTextWithUnit(netOf(bowls), unit);
     const bool isSum = bowls.size() > 1 || bowls.front().tare != Mass{};
-    return isSum ? words("%1 = %2 net").arg(sums.join(QStringLiteral(" + ")), net)
-                 : words("%1 net").arg(net);
+    return isSum ? WeighTr::tr("%1 = %2 net").arg(sums.join(QStringLiteral(" + ")), net)
+                 : WeighTr::tr("%1 net").arg(net);
 }
 
 } // namespace
@@ -141,19 +143,19 @@ QString rangeSourceText(const TrayAtScale& tray, Weighing what)
     const QString counted = countedText(tray, what);
     switch (range.from) {
     case RangeSource::VarietyOnMedium:
-        return words("from %1 of %2 on %3").arg(counted, varietyOf(tray), mediumOf(tray)) +
+        return WeighTr::tr("from %1 of %2 on %3").arg(counted, varietyOf(tray), mediumOf(tray)) +
                sinceText(range);
     case RangeSource::SameTrial:
-        return words("from %1 of this trial, whatever they grew on").arg(counted);
+        return WeighTr::tr("from %1 of this trial, whatever they grew on").arg(counted);
     case RangeSource::Variety:
-        return words("from %1 of %2 on any medium").arg(counted, varietyOf(tray)) +
+        return WeighTr::tr("from %1 of %2 on any medium").arg(counted, varietyOf(tray)) +
                sinceText(range);
     case RangeSource::RoomBySeed:
-        return words("from %1 of %2 other varieties, by their seed")
+        return WeighTr::tr("from %1 of %2 other varieties, by their seed")
             .arg(counted)
             .arg(varietiesIn(range));
     case RangeSource::Medium:
-        return words("from %1 on %2").arg(counted, mediumOf(tray)) + sinceText(range);
+        return WeighTr::tr("from %1 on %2").arg(counted, mediumOf(tray)) + sinceText(range);
     case RangeSource::Library:
         return libraryText(tray, what);
     }
@@ -164,12 +166,12 @@ QString expectedText(const TrayAtScale& tray, Weighing what, MassUnit unit)
 {
     const ExpectedRange& range = tray.facts.expected;
     if (!range.isKnown()) {
-        return words("There are too few second cuts yet to expect a weight by.");
+        return WeighTr::tr("There are too few second cuts yet to expect a weight by.");
     }
     const QString bounds = rangeText(range, unit);
     return range.from == RangeSource::Library
-               ? words("Expected %1 net, %2.").arg(bounds, libraryText(tray, what))
-               : words("Expected %1 net, 19 times in 20: %2.")
+               ? WeighTr::tr("Expected %1 net, %2.").arg(bounds, libraryText(tray, what))
+               : WeighTr::tr("Expected %1 net, 19 times in 20: %2.")
                      .arg(bounds, rangeSourceText(tray, what));
 }
 
@@ -189,12 +191,12 @@ QuestionText slipText(const TrayAtScale& tray, const std::vector<BowlDraft>& bow
     std::vector<BowlDraft> likely = bowls;
     likely[slip.bowl].gross = slip.gross;
     return {isInOtherUnit(typed, slip.gross)
-                ? words("%1 is far from what %2 should weigh. Did you mean %3?")
+                ? WeighTr::tr("%1 is far from what %2 should weigh. Did you mean %3?")
                       .arg(scaleTextWithUnit(typed, unit), code, likelyText)
-                : words("%1 is %2 what %3 should weigh. Did you mean %4?")
+                : WeighTr::tr("%1 is %2 what %3 should weigh. Did you mean %4?")
                       .arg(scaleTextWithUnit(typed, unit), timesText(typed, slip.gross), code,
                            likelyText),
-            words("%1, within the expected %2.")
+            WeighTr::tr("%1, within the expected %2.")
                 .arg(netText(likely, unit), rangeText(tray.facts.expected, unit))};
 }
 
@@ -206,19 +208,19 @@ QuestionText doubtsText(const TrayAtScale& tray, const std::vector<BowlDraft>& b
         parts << doubtText(doubt, tray, unit);
     }
     return {parts.join(' '),
-            words("%1 for %2.")
+            WeighTr::tr("%1 for %2.")
                 .arg(netText(bowls, unit), QString::fromStdString(tray.record.tray.code))};
 }
 
 QString cannotWeighText(const QString& code, const Error& error)
 {
     if (error.is(TrayReason::CodeUnknown)) {
-        return words("No tray is called %1. Check the label.").arg(code);
+        return WeighTr::tr("No tray is called %1. Check the label.").arg(code);
     }
     if (error.is(HarvestReason::TrayDiscarded)) {
         return sentence(error);
     }
-    return words("%1 can't be weighed. %2").arg(code, sentence(error));
+    return WeighTr::tr("%1 can't be weighed. %2").arg(code, sentence(error));
 }
 
 QString noWeightText(const Error& error)
@@ -229,7 +231,7 @@ QString noWeightText(const Error& error)
     const QString text = QString::fromStdString(error.values.front());
     const QString thousands = QString(text).remove(',');
     const QString decimals = QString(text).replace(',', '.');
-    return words("“%1” may be %2 or %3. Type one of them.").arg(text, thousands, decimals);
+    return WeighTr::tr("“%1” may be %2 or %3. Type one of them.").arg(text, thousands, decimals);
 }
 
 } // namespace plumule::ui

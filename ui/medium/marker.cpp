@@ -100,7 +100,7 @@ QPainterPath markerShape(int marker, double side)
         cut.addEllipse(QPointF(0, 0), half * 0.38, half * 0.38);
         break;
     default:
-        cut.addRect(QRectF(-half * 0.16, -half * 1.3, half * 0.32, half * 2.6));
+        cut.addRect(QRectF(-half * 1.3, -half * 0.16, half * 2.6, half * 0.32));
         break;
     }
     return whole.subtracted(cut);

@@ -332,13 +332,7 @@ void RoundPage::begin()
 
 void RoundPage::showInView(QWidget* part)
 {
-    // Once the layout knows where it stands.
-    QTimer::singleShot(0, part, [this, part] {
-        if (part->isVisible()) {
-            m_scroll->ensureWidgetVisible(part, 0, scaled(60));
-            bringIntoView(*part);
-        }
-    });
+    bringIntoView(*part);
 }
 
 void RoundPage::resizeEvent(QResizeEvent* event)

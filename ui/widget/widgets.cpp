@@ -220,14 +220,24 @@ QScrollArea* scrolling(QVBoxLayout*& inner)
     return area;
 }
 
+namespace {
+
+void scrollTo(QWidget& part)
+{
+    for (QWidget* each = part.parentWidget(); each != nullptr; each = each->parentWidget()) {
+        if (auto* area = qobject_cast<QScrollArea*>(each); area && part.isVisible()) {
+            area->ensureWidgetVisible(&part, 0, scaled(60));
+        }
+    }
+}
+
+} // namespace
+
+// What was shown just now is laid out in one turn, and what it stands in grows in the next.
 void bringIntoView(QWidget& part)
 {
     QTimer::singleShot(0, &part, [&part] {
-        for (QWidget* each = part.parentWidget(); each != nullptr; each = each->parentWidget()) {
-            if (auto* area = qobject_cast<QScrollArea*>(each); area && part.isVisible()) {
-                area->ensureWidgetVisible(&part, 0, scaled(24));
-            }
-        }
+        QTimer::singleShot(0, &part, [&part] { scrollTo(part); });
     });
 }
 

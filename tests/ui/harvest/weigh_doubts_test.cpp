@@ -315,7 +315,7 @@ TEST_F(WeighTest, TheRangeShowsTheTraysItComesFrom)
 TEST_F(WeighTest, TheQuestionIsInSightInTheSmallestWindow)
 {
     growDueTrays(2);
-    open({640, 420});
+    open({692, 470});
     enter("BR001");
     enter("3250");
     ASSERT_FALSE(asked().isEmpty());
