@@ -5,6 +5,7 @@
 #include "core/storage/checksum.h"
 #include "core/storage/migrations.h"
 
+#include <algorithm>
 #include <cassert>
 #include <memory>
 #include <sqlite3.h>
@@ -34,13 +35,39 @@ bool fromText(std::string_view text, HistoryState& state)
 namespace {
 
 constexpr const char* kEntryColumns =
-    "SELECT id, at_utc_ms, intention, subject, row_count, state FROM history ";
+    "SELECT id, at_utc_ms, intention, subject, row_count, state, details FROM history ";
+
+// Kept a line each.
+std::string joined(const std::vector<std::string>& details)
+{
+    std::string text;
+    for (const std::string& each : details) {
+        text += each;
+        std::replace(text.end() - static_cast<std::ptrdiff_t>(each.size()), text.end(), '\n', ' ');
+        text += '\n';
+    }
+    return text;
+}
+
+std::vector<std::string> detailsIn(const std::string& text)
+{
+    std::vector<std::string> details;
+    for (std::size_t from = 0, to = 0; (to = text.find('\n', from)) != std::string::npos;
+         from = to + 1) {
+        details.push_back(text.substr(from, to - from));
+    }
+    return details;
+}
 
 HistoryEntry readEntry(const Statement& statement)
 {
-    return {statement.get<HistoryId>(0),    statement.get<std::int64_t>(1),
-            statement.get<std::string>(2),  statement.get<std::string>(3),
-            statement.get<std::int64_t>(4), statement.get<HistoryState>(5)};
+    return {statement.get<HistoryId>(0),
+            statement.get<std::int64_t>(1),
+            statement.get<std::string>(2),
+            statement.get<std::string>(3),
+            statement.get<std::int64_t>(4),
+            statement.get<HistoryState>(5),
+            detailsIn(statement.get<std::string>(6))};
 }
 
 std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail)
@@ -169,7 +196,8 @@ Recording::~Recording()
 }
 
 std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::string& intention,
-                                          const std::string& subject)
+                                          const std::string& subject,
+                                          const std::vector<std::string>& details)
 {
     void* bytes = nullptr;
     Changeset changeset;
@@ -187,11 +215,12 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
         .run();
     Statement statement = m_database.prepare(
         "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
-        "changeset, changeset_bytes, changeset_crc) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', CAST(?7 AS BLOB), ?8, ?9)");
+        "changeset, changeset_bytes, changeset_crc, details) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', CAST(?7 AS BLOB), ?8, ?9, ?10)");
     statement.bind(m_database.nextId(), atUtcMs, intention, subject,
                    static_cast<std::int64_t>(rows.size()), m_database.scalar("PRAGMA user_version"),
-                   std::string(changeset.view()), changeset.size, checksumOf(changeset.view()));
+                   std::string(changeset.view()), changeset.size, checksumOf(changeset.view()),
+                   joined(details));
     statement.run();
     return rows;
 }

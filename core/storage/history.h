@@ -23,7 +23,8 @@ enum class HistoryState
 bool fromText(std::string_view text, HistoryState& state);
 
 // One thing the grower did. `intention` is a stable key ("harvest.record"), `subject` names what it
-// was done to in the grower's own words ("RD029"); the sentence is made in ui.
+// was done to in the grower's own words ("RD029"); the sentence is made in ui. Details are of one
+// line each.
 struct HistoryEntry
 {
     HistoryId id;
@@ -32,6 +33,8 @@ struct HistoryEntry
     std::string subject;
     std::int64_t rowCount = 0;
     HistoryState state = HistoryState::Standing;
+    std::vector<std::string>
+        details; // what it came to, as its intention says; none before schema 6
 };
 
 // Records what one transaction does to the journal's tables. Made right after BEGIN; finish()
@@ -47,7 +50,8 @@ public:
     // Writes the entry and drops what could be redone. Returns the changed rows; none, and no
     // entry, when nothing changed.
     std::vector<ChangedRow> finish(std::int64_t atUtcMs, const std::string& intention,
-                                   const std::string& subject);
+                                   const std::string& subject,
+                                   const std::vector<std::string>& details = {});
 
 private:
     Database& m_database;

@@ -15,6 +15,12 @@ std::optional<HistoryEntry> actJustDone(Journal& journal)
     return journal.didLastIntentionChange() ? journal.nextUndo() : std::nullopt;
 }
 
+QString told(Journal& journal, const HistoryEntry& entry)
+{
+    const auto layout = journal.room().layout();
+    return sentence(entry, layout ? layout->room.units : UnitSystem::Metric);
+}
+
 void offerUndo(Journal& journal, MessageBar& messages, const QString& done, HistoryId act)
 {
     messages.tell(done, QCoreApplication::translate("Undoing", "Undo"),
@@ -26,7 +32,7 @@ void offerUndo(Journal& journal, MessageBar& messages, const QString& done, Hist
 void tellLast(Journal& journal, MessageBar& messages)
 {
     if (const auto latest = actJustDone(journal)) {
-        offerUndo(journal, messages, sentence(*latest), latest->id);
+        offerUndo(journal, messages, told(journal, *latest), latest->id);
     }
 }
 
@@ -46,9 +52,10 @@ void takeBack(Journal& journal, MessageBar& messages, HistoryId act)
         messages.refuse(sentence(undone.error()));
         return;
     }
-    messages.tell(QCoreApplication::translate("Undoing", "Taken back: %1").arg(sentence(*undone)),
-                  QCoreApplication::translate("Undoing", "Redo"),
-                  [&journal, &messages] { doAgain(journal, messages); });
+    messages.tell(
+        QCoreApplication::translate("Undoing", "Taken back: %1").arg(told(journal, *undone)),
+        QCoreApplication::translate("Undoing", "Redo"),
+        [&journal, &messages] { doAgain(journal, messages); });
 }
 
 void doAgain(Journal& journal, MessageBar& messages)
@@ -58,7 +65,7 @@ void doAgain(Journal& journal, MessageBar& messages)
         messages.refuse(sentence(redone.error()));
         return;
     }
-    offerUndo(journal, messages, sentence(*redone), redone->id);
+    offerUndo(journal, messages, told(journal, *redone), redone->id);
 }
 
 } // namespace plumule::ui

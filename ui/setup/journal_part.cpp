@@ -165,8 +165,9 @@ void JournalPart::reload()
         const auto when = QDateTime::fromMSecsSinceEpoch(entry.atUtcMs);
         row->addWidget(label(when.toString("d MMM yyyy, HH:mm"), "muted"));
         const bool isTaken = entry.state != HistoryState::Standing;
-        row->addWidget(label(isTaken ? tr("%1 Taken back.").arg(sentence(entry)) : sentence(entry),
-                             isTaken ? "done" : ""));
+        const QString deed = sentence(entry, room().units);
+        row->addWidget(
+            label(isTaken ? tr("%1 Taken back.").arg(deed) : deed, isTaken ? "done" : ""));
         row->addStretch(1);
         m_history->addWidget(line);
     }

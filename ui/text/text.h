@@ -15,7 +15,8 @@ namespace plumule::ui {
 // All wording of what core answers. Sentences end with a full stop; names don't.
 
 [[nodiscard]] QString sentence(const Error& error);
-[[nodiscard]] QString sentence(const HistoryEntry& entry); // what was done: "Weighed RD029."
+// What was done: "Moved RD029 to B2, place 4."
+[[nodiscard]] QString sentence(const HistoryEntry& entry, UnitSystem units);
 
 [[nodiscard]] QString nameOf(Stage stage);           // "under weight"
 [[nodiscard]] QString nameOf(WaterKind water);       // "nutrient mix"

@@ -13,6 +13,43 @@ class Deeds
     Q_DECLARE_TR_FUNCTIONS(Deeds)
 };
 
+// Of an entry that says what it came to; empty where it doesn't.
+QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
+{
+    if (entry.details.empty()) {
+        return {};
+    }
+    const QString whom = QString::fromStdString(entry.subject);
+    const QString first = QString::fromStdString(entry.details.front());
+    const auto mass = [&](std::size_t at) {
+        return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
+    };
+    switch (intention) {
+    case Intention::MoveTray:
+        return entry.details.size() < 2
+                   ? Deeds::tr("Took %1 off the racks.").arg(whom)
+                   : Deeds::tr("Moved %1 to %2, place %3.")
+                         .arg(whom, first, QString::fromStdString(entry.details[1]));
+    case Intention::NoteHeight:
+        return Deeds::tr("Noted a height of %1: %2.")
+            .arg(whom, units.length(micrometres(first.toLongLong())));
+    case Intention::RecordHarvest:
+        return Deeds::tr("Weighed the harvest of %1: %2.").arg(whom, mass(0));
+    case Intention::RecordResidue:
+        return Deeds::tr("Weighed what %1 left behind: %2.").arg(whom, mass(0));
+    case Intention::CorrectHarvest:
+        return entry.details.size() < 2 ? QString()
+                                        : Deeds::tr("Corrected a weight of %1 from %2 to %3.")
+                                              .arg(whom, mass(1), mass(0));
+    case Intention::DiscardTray:
+        return Deeds::tr("Discarded %1: %2.").arg(whom, first);
+    case Intention::SetTrayAside:
+        return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
+    default:
+        return {};
+    }
+}
+
 QString deedSentence(Intention intention)
 {
     switch (intention) {
@@ -195,12 +232,16 @@ QString whomOf(Intention intention, const QString& subject)
 
 } // namespace
 
-QString sentence(const HistoryEntry& entry)
+QString sentence(const HistoryEntry& entry, UnitSystem units)
 {
     const QString subject = QString::fromStdString(entry.subject);
     Intention intention{};
     if (!fromText(entry.intention, intention)) {
         return Deeds::tr("Changed %1.").arg(subject);
+    }
+    if (const QString whole = detailedSentence(intention, entry, UnitText(units));
+        !whole.isEmpty()) {
+        return whole;
     }
     return deedSentence(intention).arg(whomOf(intention, subject));
 }

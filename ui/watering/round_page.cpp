@@ -282,7 +282,7 @@ void RoundPage::choose(RoundKey key)
 void RoundPage::showUndo()
 {
     const auto next = journal().nextUndo();
-    m_head->setUndo(next ? sentence(*next) : QString());
+    m_head->setUndo(next ? sentence(*next, m_room.units) : QString());
 }
 
 void RoundPage::showBadge(const Round& present)

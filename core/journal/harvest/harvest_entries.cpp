@@ -156,6 +156,7 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
                 return passOn(sure);
             }
             deed.whom = tray->code;
+            deed.with = {std::to_string(draft.net().count())};
             const Harvest harvest = storeCut(database, draft);
             followCuts(database, *tray);
             return harvest;
@@ -175,6 +176,7 @@ Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
                 return passOn(sure);
             }
             deed.whom = tray->code;
+            deed.with = {std::to_string(draft.net().count())};
             Residue residue = residueFrom(draft);
             HarvestRepository(database).insert(residue);
             return residue;
@@ -200,6 +202,8 @@ Result<Harvest> HarvestEntries::correct(const CutCorrection& correction)
                 if (Done sure = checkDoubts(correction.bowls, facts, correction.accepted); !sure) {
                     return passOn(sure);
                 }
+                deed.with = {std::to_string(netOf(correction.bowls).count()),
+                             std::to_string(harvest.net.count())};
                 harvest.net = netOf(correction.bowls);
                 harvests.removeBowls(harvest.id);
                 storeBowls(harvests, harvest.id, correction.bowls);

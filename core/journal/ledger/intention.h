@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace plumule {
 
@@ -89,6 +90,10 @@ struct Deed
 {
     Intention what;
     std::string whom; // it was done to, in the grower's words: "RD029"
+    // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
+    // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
+    // discarded or set aside: why.
+    std::vector<std::string> with;
 };
 
 } // namespace plumule

@@ -18,6 +18,7 @@ Concept conceptOf(const std::string& table)
         {"seed_lot", Concept::Variety},
         {"stock_correction", Concept::Variety},
         {"medium", Concept::Medium},
+        {"medium_as_run", Concept::Medium},
         {"piece", Concept::Medium},
         {"sanitising", Concept::Medium},
         {"trial", Concept::Trial},
@@ -39,6 +40,7 @@ Concept conceptOf(const std::string& table)
         {"bowl", Concept::Harvest},
         {"residue", Concept::Harvest},
         {"price", Concept::Cost},
+        {"price_measure", Concept::Cost},
         {"labour_task", Concept::Cost},
     };
     const auto found = kConcepts.find(table);

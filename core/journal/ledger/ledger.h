@@ -64,13 +64,13 @@ public:
         Answer answer = guarded([&]() -> Answer {
             Transaction transaction(database());
             Recording recording(database());
-            Deed deed{intention, {}};
+            Deed deed{intention, {}, {}};
             Answer done = work(database(), deed);
             if (!done) {
                 return done;
             }
-            changes = changesOf(
-                recording.finish(m_clock.utcMilliseconds(), toText(deed.what), deed.whom));
+            changes = changesOf(recording.finish(m_clock.utcMilliseconds(), toText(deed.what),
+                                                 deed.whom, deed.with));
             transaction.commit();
             return done;
         });

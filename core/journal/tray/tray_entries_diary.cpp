@@ -84,6 +84,7 @@ Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from,
                                    return passOn(checked);
                                }
                                deed.whom = record->tray.code;
+                               deed.with = {std::to_string(reading.count())};
                                trays.insert(height);
                                return height;
                            });

@@ -4,6 +4,7 @@
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/tray/sowing.h"
+#include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
@@ -23,6 +24,17 @@ Result<std::vector<std::string>> codesFor(Database& database, const SowingDraft&
         return fail(ErrorKind::Duplicate, TrayReason::CodeTaken, code);
     }
     return std::vector{code};
+}
+
+// Shelf and number of a place, as a move is told by.
+std::vector<std::string> spotDetails(Database& database, std::optional<PlaceId> place)
+{
+    for (const Spot& spot : RoomRepository(database).layout().spots()) {
+        if (spot.place == place) {
+            return {spot.rack + spot.shelf, std::to_string(spot.number)};
+        }
+    }
+    return {std::string()};
 }
 
 SownTray trayAt(const SowingDraft& draft, std::size_t index, const std::string& code)
@@ -126,6 +138,7 @@ Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
             }
         }
         deed.whom = tray->code;
+        deed.with = spotDetails(database, place);
         trays.closeStay(id, at);
         if (place) {
             Stay stay{{}, id, *place, at.date, at.minute, std::nullopt, std::nullopt};

@@ -232,6 +232,7 @@ Done TrayEntries::discard(TrayId id, const std::string& reason, Moment at)
         }
         deed.whom = tray->code;
         tray->discardReason = std::string(trimmed(reason));
+        deed.with = {*tray->discardReason};
         trays.end(*tray, TrayState::Discarded, at);
         return {};
     });
@@ -252,6 +253,9 @@ Done TrayEntries::setAside(TrayId id, std::optional<std::string> reason)
                                }
                                deed.whom = tray->code;
                                tray->setAsideReason = reason;
+                               if (reason) {
+                                   deed.with = {*reason};
+                               }
                                trays.update(*tray);
                                return {};
                            });

@@ -108,6 +108,9 @@ Result<std::optional<Watering>> WateringEntries::writeDown(const TrayRemark& rem
         auto tick = WateringRepository(database).find(remark.tray, round.date, round.slot);
         deed.what = intentionOf(remark, tick.has_value());
         deed.whom = record->tray.code;
+        if (deed.what == Intention::NoteHeight) {
+            deed.with = {std::to_string(remark.height->count())};
+        }
         if (Done stored = storeSeen(database, remark, record->medium); !stored) {
             return passOn(stored);
         }

@@ -22,7 +22,7 @@ TEST(HistorySentence, StandsForEveryIntention)
         EXPECT_FALSE(entry.intention.empty()) << name << " has no key";
         Intention read{};
         EXPECT_TRUE(fromText(entry.intention, read) && read == intention) << name;
-        const QString text = sentence(entry);
+        const QString text = sentence(entry, UnitSystem::Metric);
         std::printf("%-32s %s\n", name.c_str(), qPrintable(text));
         EXPECT_EQ(blemish(text), "") << name << ": " << text.toStdString();
         EXPECT_TRUE(text.contains("RD029")) << text.toStdString();
@@ -36,10 +36,33 @@ TEST(HistorySentence, CountsManyTraysAndWordsWhatIsKeptByItsKey)
     HistoryEntry entry;
     entry.intention = "watering.tick_all";
     entry.subject = "5";
-    EXPECT_EQ(sentence(entry), "Watered 5 trays.");
+    EXPECT_EQ(sentence(entry, UnitSystem::Metric), "Watered 5 trays.");
     entry.intention = "watering.change_recipe";
     entry.subject = "ph_set";
-    EXPECT_EQ(sentence(entry), "Changed the recipe of " + nameOf(WaterKind::PhSet) + '.');
+    EXPECT_EQ(sentence(entry, UnitSystem::Metric),
+              "Changed the recipe of " + nameOf(WaterKind::PhSet) + '.');
+}
+
+TEST(HistorySentence, NamesPlaceHeightAndWeight)
+{
+    const auto said = [](Intention intention, std::vector<std::string> details,
+                         UnitSystem units = UnitSystem::Metric) {
+        HistoryEntry entry;
+        entry.intention = toText(intention);
+        entry.subject = "BR003";
+        entry.details = std::move(details);
+        return sentence(entry, units).toStdString();
+    };
+    EXPECT_EQ(said(Intention::MoveTray, {"B2", "4"}), "Moved BR003 to B2, place 4.");
+    EXPECT_EQ(said(Intention::MoveTray, {""}), "Took BR003 off the racks.");
+    EXPECT_EQ(said(Intention::MoveTray, {}), "Moved BR003 to another place.");
+    EXPECT_EQ(said(Intention::NoteHeight, {"38000"}), "Noted a height of BR003: 38 mm.");
+    EXPECT_EQ(said(Intention::NoteHeight, {"38100"}, UnitSystem::UsCustomary),
+              "Noted a height of BR003: 1.50 in.");
+    EXPECT_EQ(said(Intention::RecordHarvest, {"286500"}), "Weighed the harvest of BR003: 286.5 g.");
+    EXPECT_EQ(said(Intention::CorrectHarvest, {"286500", "2865000"}),
+              "Corrected a weight of BR003 from 2865.0 g to 286.5 g.");
+    EXPECT_EQ(said(Intention::DiscardTray, {"mould"}), "Discarded BR003: mould.");
 }
 
 TEST(HistorySentence, TellsWhatAnotherVersionDidAsWellAsItCan)
@@ -47,7 +70,7 @@ TEST(HistorySentence, TellsWhatAnotherVersionDidAsWellAsItCan)
     HistoryEntry entry;
     entry.intention = "nothing.of_the_kind";
     entry.subject = "RD029";
-    EXPECT_EQ(sentence(entry), "Changed RD029.");
+    EXPECT_EQ(sentence(entry, UnitSystem::Metric), "Changed RD029.");
 }
 
 TEST(HistorySentence, LeavesWhatAGrowerWroteAsItStands)
@@ -55,7 +78,7 @@ TEST(HistorySentence, LeavesWhatAGrowerWroteAsItStands)
     HistoryEntry entry;
     entry.intention = "tray.sow";
     entry.subject = "RD%1 50%";
-    EXPECT_EQ(sentence(entry), "Sowed RD%1 50%.");
+    EXPECT_EQ(sentence(entry, UnitSystem::Metric), "Sowed RD%1 50%.");
 }
 
 } // namespace

@@ -106,6 +106,9 @@ protected:
         // No tray here is watered as needed, so that none is looked at in a round.
         outside->run("INSERT INTO watering_look VALUES (1, (SELECT max(id) FROM tray), "
                      "'2026-03-01', 'morning', 420)");
+        // Nothing declares a season or groups media yet.
+        outside->run("INSERT INTO season VALUES (1, 'Spring', '2026-01-01', 3, 'yield')");
+        outside->run("INSERT INTO medium_group VALUES (1, (SELECT max(id) FROM medium), 'mats')");
         draft = planned;
     }
 

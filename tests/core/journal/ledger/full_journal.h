@@ -20,6 +20,7 @@ protected:
         clock.set(draft.plan.sowAt());
         growAndCutHalf();
         keepADiary();
+        buyAndFeed();
         planAnother();
         sowLoose();
         taste();
@@ -81,6 +82,16 @@ private:
                 ASSERT_TRUE(journal->media().sanitise({piece.piece.id}, "hot water"));
             }
         }
+    }
+
+    void buyAndFeed()
+    {
+        Price water{{}, PriceItem::Water, std::nullopt, clock.today(), money(4.87)};
+        water.measure = PriceMeasure::ThousandUsGallons;
+        ASSERT_TRUE(journal->costs().savePrice(water));
+        Medium fed = peat;
+        fed.isAsRun = true;
+        ASSERT_TRUE(journal->media().save(fed));
     }
 
     void planAnother()

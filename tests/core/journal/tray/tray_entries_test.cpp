@@ -287,9 +287,11 @@ TEST_F(TrayEntriesTest, MovesATrayToAFreePlaceAndOffTheRacks)
     expectRefused(ErrorKind::Invalid, TrayReason::MoveBeforeStay,
                   [&] { return journal->trays().moveTo(tray, places()[2], clock.now() + -1); });
     expectUndoable([&] { return journal->trays().moveTo(tray, places()[2], later); });
+    EXPECT_EQ(journal->nextUndo()->details, (std::vector<std::string>{"A1", "3"}));
     EXPECT_EQ(sheet(tray).spot->place, places()[2]);
     EXPECT_EQ(sheet(tray).stays.size(), 2u);
     expectUndoable([&] { return journal->trays().moveTo(tray, std::nullopt, later + 60); });
+    EXPECT_EQ(journal->nextUndo()->details, std::vector<std::string>{""});
     EXPECT_FALSE(sheet(tray).spot);
     const std::string before = dump();
     ASSERT_TRUE(journal->trays().moveTo(tray, std::nullopt, later + 120));
