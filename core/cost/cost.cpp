@@ -39,8 +39,7 @@ public:
 
     [[nodiscard]] Part price(PriceItem item, std::optional<MediumId> medium = std::nullopt) const
     {
-        const auto found = priceOn(m_facts.prices, item, m_day, medium);
-        return found ? Part(inUnits(*found)) : std::nullopt;
+        return priceOn(m_facts.prices, item, m_day, medium);
     }
 
 private:
@@ -160,8 +159,36 @@ std::optional<int> paybackUse(double piecePrice, double singleUseCost, double wa
     return std::max(1, static_cast<int>(std::ceil(uses * (1 - 1e-12))));
 }
 
-std::optional<Money> priceOn(const std::vector<Price>& prices, PriceItem item, Date day,
-                             std::optional<MediumId> medium)
+double unitsIn(PriceMeasure measure)
+{
+    constexpr double kLitresPerGallon = 3.785411784;
+    constexpr double kKilogramsPerPound = 0.45359237;
+    switch (measure) {
+    case PriceMeasure::Unit:
+        return 1;
+    case PriceMeasure::CubicMetre:
+        return 1000;
+    case PriceMeasure::CubicFoot:
+        return 28.316846592;
+    case PriceMeasure::UsQuart:
+        return kLitresPerGallon / 4;
+    case PriceMeasure::UsGallon:
+        return kLitresPerGallon;
+    case PriceMeasure::ThousandUsGallons:
+        return 1000 * kLitresPerGallon;
+    case PriceMeasure::UsFluidOunce:
+        return kLitresPerGallon / 128;
+    case PriceMeasure::Pound:
+        return kKilogramsPerPound;
+    case PriceMeasure::Ounce:
+        return kKilogramsPerPound / 16;
+    }
+    assert(false);
+    return 1;
+}
+
+std::optional<double> priceOn(const std::vector<Price>& prices, PriceItem item, Date day,
+                              std::optional<MediumId> medium)
 {
     const Price* holding = nullptr;
     for (const Price& price : prices) {
@@ -170,7 +197,8 @@ std::optional<Money> priceOn(const std::vector<Price>& prices, PriceItem item, D
             holding = &price;
         }
     }
-    return holding == nullptr ? std::nullopt : std::optional(holding->amount);
+    return holding == nullptr ? std::nullopt
+                              : std::optional(inUnits(holding->amount) / unitsIn(holding->measure));
 }
 
 TrayCost costOf(const TrayUse& use, const CostFacts& facts)

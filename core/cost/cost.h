@@ -32,6 +32,25 @@ enum class PriceItem
 [[nodiscard]] const char* toText(PriceItem item);
 bool fromText(std::string_view text, PriceItem& item);
 
+// What an amount of money is given for: the item's own unit, or a measure that sellers name.
+enum class PriceMeasure
+{
+    Unit,
+    CubicMetre,
+    CubicFoot,
+    UsQuart,
+    UsGallon,
+    ThousandUsGallons,
+    UsFluidOunce,
+    Pound,
+    Ounce
+};
+[[nodiscard]] const char* toText(PriceMeasure measure);
+bool fromText(std::string_view text, PriceMeasure& measure);
+// How many of the item's units (litres, kilograms) the measure is. Exact by definition (NIST
+// Handbook 44, appendix C).
+[[nodiscard]] double unitsIn(PriceMeasure measure);
+
 // Holds from its day until the next of the same item.
 struct Price
 {
@@ -39,7 +58,8 @@ struct Price
     PriceItem item = PriceItem::Electricity;
     std::optional<MediumId> medium; // for PriceItem::Medium
     Date from;
-    Money amount;
+    Money amount; // as it was given, for one measure
+    PriceMeasure measure = PriceMeasure::Unit;
     bool operator==(const Price&) const = default;
 };
 
@@ -115,9 +135,10 @@ struct TrayFacts
     std::vector<Residue> residues;
 };
 
-// The price that holds on a day; none before the first.
-[[nodiscard]] std::optional<Money> priceOn(const std::vector<Price>& prices, PriceItem item,
-                                           Date day, std::optional<MediumId> medium = std::nullopt);
+// The price of one unit that holds on a day, in currency units; none before the first.
+[[nodiscard]] std::optional<double> priceOn(const std::vector<Price>& prices, PriceItem item,
+                                            Date day,
+                                            std::optional<MediumId> medium = std::nullopt);
 
 // Seed + medium + nutrient and water + light (W × hours × share of the shelf × price) + labour +
 // packaging + waste, at the prices of the day of sowing.

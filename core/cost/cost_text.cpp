@@ -37,6 +37,41 @@ bool fromText(std::string_view text, PriceItem& item)
                      item);
 }
 
+const char* toText(PriceMeasure measure)
+{
+    switch (measure) {
+    case PriceMeasure::Unit:
+        return "unit";
+    case PriceMeasure::CubicMetre:
+        return "cubic_metre";
+    case PriceMeasure::CubicFoot:
+        return "cubic_foot";
+    case PriceMeasure::UsQuart:
+        return "us_quart";
+    case PriceMeasure::UsGallon:
+        return "us_gallon";
+    case PriceMeasure::ThousandUsGallons:
+        return "thousand_us_gallons";
+    case PriceMeasure::UsFluidOunce:
+        return "us_fluid_ounce";
+    case PriceMeasure::Pound:
+        return "pound";
+    case PriceMeasure::Ounce:
+        return "ounce";
+    }
+    return "";
+}
+
+bool fromText(std::string_view text, PriceMeasure& measure)
+{
+    return matchText(
+        text,
+        std::array{PriceMeasure::Unit, PriceMeasure::CubicMetre, PriceMeasure::CubicFoot,
+                   PriceMeasure::UsQuart, PriceMeasure::UsGallon, PriceMeasure::ThousandUsGallons,
+                   PriceMeasure::UsFluidOunce, PriceMeasure::Pound, PriceMeasure::Ounce},
+        measure);
+}
+
 const char* toText(LabourKind kind)
 {
     switch (kind) {

@@ -135,11 +135,9 @@ void PricePart::show(qint64 id)
     }
     m_from->setDate(price.from);
     fillUnits();
-    m_unit->setCurrentIndex(0);
-    m_perUnit = unit().stored;
+    chooseUnit(id == 0 ? m_units.front().measure : price.measure);
     m_amount->setUnit(QString::fromStdString(room().currency));
-    m_amount->setNumber(id == 0 ? std::nullopt : std::optional(inUnits(price.amount) * m_perUnit),
-                        4);
+    m_amount->setNumber(id == 0 ? std::nullopt : std::optional(inUnits(price.amount)), 4);
     settleForm();
 }
 
@@ -154,14 +152,28 @@ void PricePart::fillUnits()
             isLooseMix = each.form == MediumForm::LooseMix;
         }
     }
-    m_units = priceUnits(item, isLooseMix, room().units);
-    const QString kept = m_unit->currentText();
+    // The measure that this price was given for is offered, whatever is usual.
+    const bool isOfShown =
+        m_shown && m_shown->id.isStored() && m_shown->item == item &&
+        (item != PriceItem::Medium || m_shown->medium == chosen<MediumId>(*m_medium));
+    const PriceMeasure kept = m_measure;
+    m_units = priceUnits(item, isLooseMix, room().units,
+                         isOfShown ? std::optional(m_shown->measure) : std::nullopt);
     m_unit->clear();
     for (const PriceUnit& each : m_units) {
         m_unit->addItem(each.name);
     }
-    m_unit->setCurrentIndex(std::max(0, m_unit->findText(kept)));
-    m_perUnit = unit().stored;
+    chooseUnit(kept);
+}
+
+// The first where that one is not among them.
+void PricePart::chooseUnit(PriceMeasure measure)
+{
+    const auto found = std::find_if(m_units.begin(), m_units.end(),
+                                    [&](const PriceUnit& each) { return each.measure == measure; });
+    m_unit->setCurrentIndex(
+        found == m_units.end() ? 0 : static_cast<int>(std::distance(m_units.begin(), found)));
+    m_measure = unit().measure;
 }
 
 const PriceUnit& PricePart::unit() const
@@ -174,9 +186,9 @@ void PricePart::turnAmount()
 {
     const auto typed = m_amount->number();
     if (typed && *typed) {
-        m_amount->setNumber(**typed / m_perUnit * unit().stored, 4);
+        m_amount->setNumber(**typed / unitsIn(m_measure) * unitsIn(unit().measure), 4);
     }
-    m_perUnit = unit().stored;
+    m_measure = unit().measure;
 }
 
 void PricePart::showLabour()
@@ -262,7 +274,8 @@ bool PricePart::save()
         price.medium = chosenOf<MediumId>(*m_medium);
     }
     price.from = *m_from->date();
-    price.amount = money(**amount / unit().stored);
+    price.amount = money(**amount);
+    price.measure = unit().measure;
     const auto saved = journal().costs().savePrice(price);
     if (!settle(saved, tr("Saved the price."))) {
         return false;

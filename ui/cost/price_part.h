@@ -29,6 +29,7 @@ private:
     void show(qint64 id) override;
     void forget() override { m_shown.reset(); }
     void fillUnits();
+    void chooseUnit(PriceMeasure measure);
     void turnAmount();
     [[nodiscard]] const PriceUnit& unit() const;
     void showLabour();
@@ -43,8 +44,8 @@ private:
     NumberField* m_amount = nullptr;
     QComboBox* m_unit = nullptr;
     QFormLayout* m_labour = nullptr;
-    std::vector<PriceUnit> m_units; // as m_unit lists them
-    double m_perUnit = 1;           // of the unit that the amount is shown for
+    std::vector<PriceUnit> m_units;              // as m_unit lists them
+    PriceMeasure m_measure = PriceMeasure::Unit; // that the amount is shown for
     std::vector<LabourTask> m_shownLabour;
     std::optional<Price> m_shown;
     UnitSystem m_shownIn = UnitSystem::Metric;

@@ -85,7 +85,7 @@ void WhatIfCard::build(const SeasonReview& review)
     const Date today = m_journal.clock().today();
     const auto present = [&](PriceItem item, std::optional<MediumId> medium) {
         const auto price = priceOn(prices, item, today, medium);
-        return price ? numberText(inUnits(*price), 2) : tr("no price");
+        return price ? numberText(*price, 2) : tr("no price");
     };
     for (const MediumSeason& season : review.media) {
         const Medium& medium = season.medium;

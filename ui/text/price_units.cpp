@@ -4,38 +4,56 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace plumule::ui {
 namespace {
-
-constexpr double kLitresPerCubicFoot = 28.316846592;
-constexpr double kLitresPerGallon = 3.785411784;
-constexpr double kLitresPerQuart = kLitresPerGallon / 4;
-constexpr double kLitresPerFluidOunce = kLitresPerGallon / 128;
-constexpr double kKilogramsPerPound = 0.45359237;
-constexpr double kKilogramsPerOunce = kKilogramsPerPound / 16;
-constexpr double kLitresPerCubicMetre = 1000;
 
 struct Words
 {
     Q_DECLARE_TR_FUNCTIONS(PriceUnits)
 };
 
-std::vector<PriceUnit> customaryUnits(PriceItem item, bool isLooseMix)
+PriceUnit priceUnit(PriceMeasure measure, PriceItem item, bool isLooseMix)
 {
-    const PriceUnit quart{Words::tr("a quart"), kLitresPerQuart};
-    const PriceUnit gallon{Words::tr("a gallon"), kLitresPerGallon};
+    const auto name = [&] {
+        switch (measure) {
+        case PriceMeasure::Unit:
+            break;
+        case PriceMeasure::CubicMetre:
+            return Words::tr("a cubic metre");
+        case PriceMeasure::CubicFoot:
+            return Words::tr("a cubic foot");
+        case PriceMeasure::UsQuart:
+            return Words::tr("a quart");
+        case PriceMeasure::UsGallon:
+            return Words::tr("a gallon");
+        case PriceMeasure::ThousandUsGallons:
+            return Words::tr("1,000 gallons");
+        case PriceMeasure::UsFluidOunce:
+            return Words::tr("a fluid ounce");
+        case PriceMeasure::Pound:
+            return Words::tr("a pound of residue");
+        case PriceMeasure::Ounce:
+            return Words::tr("an ounce of residue");
+        }
+        return unitOf(item, isLooseMix);
+    };
+    return {name(), measure};
+}
+
+std::vector<PriceMeasure> customaryMeasures(PriceItem item, bool isLooseMix)
+{
     switch (item) {
     case PriceItem::Medium:
-        return isLooseMix
-                   ? std::vector<PriceUnit>{{Words::tr("a cubic foot"), kLitresPerCubicFoot}, quart}
-                   : std::vector<PriceUnit>();
+        return isLooseMix ? std::vector{PriceMeasure::CubicFoot, PriceMeasure::UsQuart}
+                          : std::vector<PriceMeasure>();
     case PriceItem::Concentrate:
-        return {quart, gallon, {Words::tr("a fluid ounce"), kLitresPerFluidOunce}};
+        return {PriceMeasure::UsQuart, PriceMeasure::UsGallon, PriceMeasure::UsFluidOunce};
     case PriceItem::Water:
-        return {{Words::tr("1,000 gallons"), 1000 * kLitresPerGallon}, gallon};
+        return {PriceMeasure::ThousandUsGallons, PriceMeasure::UsGallon};
     case PriceItem::Waste:
-        return {{Words::tr("a pound of residue"), kKilogramsPerPound},
-                {Words::tr("an ounce of residue"), kKilogramsPerOunce}};
+        return {PriceMeasure::Pound, PriceMeasure::Ounce};
     default:
         return {};
     }
@@ -43,17 +61,25 @@ std::vector<PriceUnit> customaryUnits(PriceItem item, bool isLooseMix)
 
 } // namespace
 
-std::vector<PriceUnit> priceUnits(PriceItem item, bool isLooseMix, UnitSystem units)
+std::vector<PriceUnit> priceUnits(PriceItem item, bool isLooseMix, UnitSystem units,
+                                  std::optional<PriceMeasure> given)
 {
-    std::vector<PriceUnit> choices;
+    std::vector<PriceMeasure> measures;
     if (units == UnitSystem::UsCustomary) {
-        choices = customaryUnits(item, isLooseMix);
+        measures = customaryMeasures(item, isLooseMix);
     }
-    if (choices.empty()) {
-        choices.push_back({unitOf(item, isLooseMix), 1});
+    if (measures.empty()) {
+        measures.push_back(PriceMeasure::Unit);
         if (item == PriceItem::Water) {
-            choices.push_back({Words::tr("a cubic metre"), kLitresPerCubicMetre});
+            measures.push_back(PriceMeasure::CubicMetre);
         }
+    }
+    if (given && std::find(measures.begin(), measures.end(), *given) == measures.end()) {
+        measures.push_back(*given);
+    }
+    std::vector<PriceUnit> choices;
+    for (const PriceMeasure measure : measures) {
+        choices.push_back(priceUnit(measure, item, isLooseMix));
     }
     return choices;
 }

@@ -5,20 +5,21 @@
 
 #include <QString>
 
+#include <optional>
 #include <vector>
 
 namespace plumule::ui {
 
-// What a price may be given for, and how much that is of the unit that prices are stored by (a
-// litre, a kilogram, a piece, an hour …).
+// What a price may be given for.
 struct PriceUnit
 {
     QString name; // "a cubic foot"
-    double stored = 1;
+    PriceMeasure measure = PriceMeasure::Unit;
 };
 
-// The units to choose from, the usual one first. US customary measures are exact by definition
-// (NIST Handbook 44, appendix C).
-[[nodiscard]] std::vector<PriceUnit> priceUnits(PriceItem item, bool isLooseMix, UnitSystem units);
+// The measures to choose from, the usual one first. The one that a price was given for is among
+// them, whatever is usual.
+[[nodiscard]] std::vector<PriceUnit> priceUnits(PriceItem item, bool isLooseMix, UnitSystem units,
+                                                std::optional<PriceMeasure> given = std::nullopt);
 
 } // namespace plumule::ui

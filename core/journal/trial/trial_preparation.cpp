@@ -63,7 +63,7 @@ private:
     [[nodiscard]] std::optional<double> priceOf(PriceItem item, double litres) const
     {
         const auto price = priceOn(m_facts.prices, item, m_draft.plan.sowOn);
-        return price ? std::optional(inUnits(*price) * litres) : std::nullopt;
+        return price ? std::optional(*price * litres) : std::nullopt;
     }
     [[nodiscard]] int cleanPiecesOf(MediumId medium) const;
 

@@ -33,7 +33,7 @@ std::optional<PieceCosts> pieceCosts(const MediumSeason& season, const std::vect
         return std::nullopt;
     }
     PieceCosts costs;
-    costs.price = inUnits(*price);
+    costs.price = *price;
     costs.washing = *mean.washing;
     costs.other = mean.total() - mean.medium.value_or(0) - costs.washing;
     costs.grams = season.yield.mean;

@@ -222,8 +222,8 @@ private:
         if (!sums) {
             return passOn(sums);
         }
-        const double price = inUnits(
-            *priceOn(m_facts.cost.prices, PriceItem::Medium, m_review.filter.to, season.medium.id));
+        const double price =
+            *priceOn(m_facts.cost.prices, PriceItem::Medium, m_review.filter.to, season.medium.id);
         std::vector<PieceUse> drawn;
         std::vector<std::optional<int>> uses;
         for (std::size_t i = 0; i < sums->size(); ++i) {

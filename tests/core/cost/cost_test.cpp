@@ -165,12 +165,37 @@ TEST(Cost, TakesThePriceThatHoldsOnTheDay)
     };
     const auto water = [&](Date day) { return priceOn(prices, PriceItem::Water, day); };
     EXPECT_EQ(water(date(2025, 12, 31)), std::nullopt);
-    EXPECT_EQ(water(date(2026, 1, 1)), money(1));
-    EXPECT_EQ(water(date(2026, 2, 28)), money(2));
-    EXPECT_EQ(water(date(2030, 1, 1)), money(3));
-    EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown, MediumId{1}), money(5));
+    EXPECT_EQ(water(date(2026, 1, 1)), 1.0);
+    EXPECT_EQ(water(date(2026, 2, 28)), 2.0);
+    EXPECT_EQ(water(date(2030, 1, 1)), 3.0);
+    EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown, MediumId{1}), 5.0);
     EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown, MediumId{2}), std::nullopt);
     EXPECT_EQ(priceOn(prices, PriceItem::Medium, kSown), std::nullopt);
+}
+
+// Litres and kilograms: NIST Handbook 44, appendix C.
+TEST(Cost, APriceByASellersMeasureIsAPriceOfTheUnit)
+{
+    const std::pair<PriceMeasure, double> units[] = {
+        {PriceMeasure::Unit, 1},
+        {PriceMeasure::CubicMetre, 1000},
+        {PriceMeasure::CubicFoot, 28.316846592},
+        {PriceMeasure::UsQuart, 0.946352946},
+        {PriceMeasure::UsGallon, 3.785411784},
+        {PriceMeasure::ThousandUsGallons, 3785.411784},
+        {PriceMeasure::UsFluidOunce, 0.0295735295625},
+        {PriceMeasure::Pound, 0.45359237},
+        {PriceMeasure::Ounce, 0.028349523125},
+    };
+    for (const auto& [measure, count] : units) {
+        Price price = priceOf(PriceItem::Water, 12, {}, date(2026, 1, 1));
+        price.measure = measure;
+        EXPECT_NEAR(*priceOn({price}, PriceItem::Water, kSown), 12 / count, 1e-9 / count)
+            << toText(measure);
+        PriceMeasure read{};
+        EXPECT_TRUE(fromText(toText(measure), read));
+        EXPECT_EQ(read, measure);
+    }
 }
 
 TEST(Cost, SaysWhichPriceIsMissingAndFromWhenItHolds)

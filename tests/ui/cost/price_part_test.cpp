@@ -181,22 +181,46 @@ TEST_F(PricePartTest, InUsUnitsAPriceIsGivenByTheCubicFootQuartOrPound)
     write(*part, "priceAmount", "12");
     press(*part, "saveRecord");
     ASSERT_EQ(prices().size(), 1U) << messages.text().toStdString();
-    // A cubic foot is 28.316846592 L, by definition.
-    EXPECT_EQ(prices().front().amount, money(12 / 28.316846592));
-    EXPECT_NEAR(textOf(*part, "priceAmount").toDouble(), 12, 0.002);
-    const Money before = prices().front().amount;
+    EXPECT_EQ(prices().front().amount, money(12));
+    EXPECT_EQ(prices().front().measure, PriceMeasure::CubicFoot);
+    EXPECT_EQ(textOf(*part, "priceAmount"), "12");
+    const Price before = prices().front();
     press(*part, "saveRecord");
-    EXPECT_EQ(prices().front().amount, before) << "what was not touched stays exact";
+    EXPECT_EQ(prices().front(), before) << "what was not touched stays exact";
     unit->setFocus();
     press(Qt::Key_Down);
     ASSERT_EQ(unit->currentText(), "a quart");
-    EXPECT_NEAR(textOf(*part, "priceAmount").toDouble(), 12 / 28.316846592 * 0.946352946, 1e-3);
+    // A cubic foot is 28.316846592 L, a quart 0.946352946 L, by definition.
+    EXPECT_NEAR(textOf(*part, "priceAmount").toDouble(), 12 / 28.316846592 * 0.946352946, 1e-4);
+    press(Qt::Key_Up);
+    EXPECT_EQ(textOf(*part, "priceAmount"), "12");
     press(*part, "saveRecord");
-    EXPECT_EQ(prices().front().amount, before) << "another measure is no other price";
+    EXPECT_EQ(prices().front(), before) << "another measure is no other price";
     choose(*part, "priceItem", "waste");
     EXPECT_EQ(unit->currentText(), "a pound of residue");
     choose(*part, "priceItem", "electricity");
     EXPECT_EQ(unit->currentText(), "a kilowatt-hour");
+}
+
+TEST_F(PricePartTest, APriceByTheThousandGallonsStaysWhatWasTyped)
+{
+    useUsUnits();
+    const auto part = openPart<PricePart>();
+    press(*part, "newRecord");
+    choose(*part, "priceItem", "water");
+    ASSERT_EQ(find<QComboBox>(*part, "priceUnit")->currentText(), "1,000 gallons");
+    write(*part, "priceAmount", "4.87");
+    press(*part, "saveRecord");
+    ASSERT_EQ(prices().size(), 1U) << messages.text().toStdString();
+    EXPECT_EQ(textOf(*part, "priceAmount"), "4.87");
+    EXPECT_NEAR(*priceOn(prices(), PriceItem::Water, clock.today()), 4.87 / 3785.411784, 1e-12);
+    // Seen in metric units it is offered by what it was given for.
+    Room room = journal->room().layout()->room;
+    room.units = UnitSystem::Metric;
+    ASSERT_TRUE(journal->room().changeRoom(room));
+    settleDown();
+    EXPECT_EQ(find<QComboBox>(*part, "priceUnit")->currentText(), "1,000 gallons");
+    EXPECT_EQ(textOf(*part, "priceAmount"), "4.87");
 }
 
 } // namespace

@@ -105,6 +105,23 @@ TEST_F(CostEntriesTest, SavingAPriceCanBeTakenBack)
     EXPECT_EQ(journal->nextUndo().value().subject, "water");
 }
 
+// 4.87 for a thousand gallons is 0.0012865 a litre, which no whole number of ten-thousandths says.
+TEST_F(CostEntriesTest, APriceStaysWhatItWasGivenFor)
+{
+    Price price = waterAt(4.87);
+    price.measure = PriceMeasure::ThousandUsGallons;
+    expectUndoable([&] { return costs().savePrice(price); });
+    Price stored = costs().prices().value().front();
+    EXPECT_EQ(stored.amount, money(4.87));
+    EXPECT_EQ(stored.measure, PriceMeasure::ThousandUsGallons);
+    ASSERT_TRUE(costs().savePrice(stored));
+    EXPECT_FALSE(journal->didLastIntentionChange()) << "nothing was different";
+    stored.measure = PriceMeasure::Unit;
+    expectUndoable([&] { return costs().savePrice(stored); });
+    EXPECT_EQ(costs().prices().value().front().measure, PriceMeasure::Unit);
+    expectUndoable([&] { return costs().removePrice(stored.id); });
+}
+
 TEST_F(CostEntriesTest, RemovingAPriceCanBeTakenBack)
 {
     const Price price = costs().savePrice(waterAt(1)).value();
