@@ -42,6 +42,7 @@ struct Medium
     std::string source;
     std::string note;
     bool isRetired = false;
+    bool isAsRun = false; // always run with its own feeding, so that the two are compared as one
     bool operator==(const Medium&) const = default;
 };
 

@@ -4,6 +4,7 @@
 #include "core/storage/table.h"
 
 #include <algorithm>
+#include <set>
 
 namespace plumule {
 
@@ -29,6 +30,20 @@ struct TableOf<Medium>
     }
 };
 
+// Says of a medium that it is always run with its own feeding.
+struct AsRunMark
+{
+    Id<AsRunMark> id;
+    MediumId medium;
+};
+
+template <>
+struct TableOf<AsRunMark>
+{
+    static constexpr const char* name = "medium_as_run";
+    static constexpr auto columns = std::tuple{column("medium_id", &AsRunMark::medium)};
+};
+
 template <>
 struct TableOf<Piece>
 {
@@ -49,6 +64,36 @@ struct TableOf<Sanitising>
 };
 
 namespace {
+
+bool isMarked(Database& database, MediumId medium)
+{
+    return selectRow<AsRunMark>(database, "WHERE medium_id = ?1", medium).has_value();
+}
+
+std::optional<Medium> withMark(Database& database, std::optional<Medium> medium)
+{
+    if (medium) {
+        medium->isAsRun = isMarked(database, medium->id);
+    }
+    return medium;
+}
+
+void removeMark(Database& database, MediumId medium)
+{
+    database.prepare("DELETE FROM medium_as_run WHERE medium_id = ?1").bind(medium).run();
+}
+
+void storeMark(Database& database, const Medium& medium)
+{
+    if (medium.isAsRun == isMarked(database, medium.id)) {
+        return;
+    }
+    removeMark(database, medium.id);
+    if (medium.isAsRun) {
+        AsRunMark mark{{}, medium.id};
+        insertRow(database, mark);
+    }
+}
 
 // What the trays and washings of one piece come to.
 struct PieceLife
@@ -115,8 +160,16 @@ PieceRecord recordFrom(Piece piece, const PieceLives& lives)
 
 std::vector<Medium> MediumRepository::all(bool withRetired)
 {
-    return selectRows<Medium>(m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id",
-                              withRetired);
+    auto media = selectRows<Medium>(
+        m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id", withRetired);
+    std::set<MediumId> asRun;
+    for (const AsRunMark& mark : selectRows<AsRunMark>(m_database, "")) {
+        asRun.insert(mark.medium);
+    }
+    for (Medium& medium : media) {
+        medium.isAsRun = asRun.contains(medium.id);
+    }
+    return media;
 }
 
 std::map<MediumId, Medium> MediumRepository::byId()
@@ -131,27 +184,32 @@ std::map<MediumId, Medium> MediumRepository::byId()
 
 std::optional<Medium> MediumRepository::find(MediumId medium)
 {
-    return findRow<Medium>(m_database, medium);
+    return withMark(m_database, findRow<Medium>(m_database, medium));
 }
 
 std::optional<Medium> MediumRepository::findByName(const std::string& name)
 {
-    return selectRow<Medium>(m_database, "WHERE name = ?1 COLLATE NOCASE ORDER BY is_retired, id",
-                             name);
+    return withMark(m_database,
+                    selectRow<Medium>(m_database,
+                                      "WHERE name = ?1 COLLATE NOCASE ORDER BY is_retired, id",
+                                      name));
 }
 
 void MediumRepository::insert(Medium& medium)
 {
     insertRow(m_database, medium);
+    storeMark(m_database, medium);
 }
 
 void MediumRepository::update(const Medium& medium)
 {
     updateRow(m_database, medium);
+    storeMark(m_database, medium);
 }
 
 void MediumRepository::remove(MediumId medium)
 {
+    removeMark(m_database, medium);
     deleteRow<Medium>(m_database, medium);
 }
 

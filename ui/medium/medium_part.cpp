@@ -51,6 +51,10 @@ void MediumPart::buildForm()
         addChoice(*m_form, nameOf(form), form);
     }
     m_nutrient = new QCheckBox(tr("nutrient-bearing (else inert)"));
+    m_asRun = new QCheckBox(tr("always run with its own feeding"));
+    m_asRun->setObjectName("mediumAsRun");
+    m_asRun->setToolTip(tr("You would feed this medium so whatever it is compared with: medium and "
+                           "feeding are then compared as one."));
     m_reusable = new QCheckBox(tr("washed and used again"));
     m_reusable->setObjectName("mediumReusable");
     m_uses = new QSpinBox;
@@ -70,6 +74,7 @@ void MediumPart::buildForm()
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Form"), m_form);
     form->addRow(QString(), m_nutrient);
+    form->addRow(QString(), m_asRun);
     form->addRow(QString(), m_reusable);
     form->addRow(tr("Planned uses of a piece"), m_uses);
     form->addRow(tr("Surface below the rim"), m_depth);
@@ -133,7 +138,6 @@ QLayout* MediumPart::buildSanitising()
     row->addWidget(m_method);
     row->addWidget(sanitised);
     connect(sanitised, &QPushButton::clicked, this, &MediumPart::sanitise);
-    connect(m_method, &QLineEdit::returnPressed, this, &MediumPart::sanitise);
     return row;
 }
 
@@ -186,6 +190,7 @@ void MediumPart::show(qint64 id)
     m_name->setText(QString::fromStdString(medium.name));
     choose(*m_form, medium.form);
     m_nutrient->setChecked(medium.isNutrientBearing);
+    m_asRun->setChecked(medium.isAsRun);
     m_reusable->setChecked(medium.isReusable);
     m_uses->setEnabled(medium.isReusable);
     m_uses->setValue(medium.id.isStored() ? medium.plannedUses.value_or(0) : kUsualUses);
@@ -241,6 +246,7 @@ Result<Medium> MediumPart::typed() const
     medium.name = m_name->text().trimmed().toStdString();
     medium.form = chosenOf<MediumForm>(*m_form);
     medium.isNutrientBearing = m_nutrient->isChecked();
+    medium.isAsRun = m_asRun->isChecked();
     medium.isReusable = m_reusable->isChecked();
     if (medium.isReusable && m_uses->value() > 0) {
         medium.plannedUses = m_uses->value();

@@ -46,6 +46,7 @@ private:
     QLineEdit* m_name = nullptr;
     QComboBox* m_form = nullptr;
     QCheckBox* m_nutrient = nullptr;
+    QCheckBox* m_asRun = nullptr;
     QCheckBox* m_reusable = nullptr;
     QSpinBox* m_uses = nullptr;
     NumberField* m_depth = nullptr;

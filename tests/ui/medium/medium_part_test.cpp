@@ -77,6 +77,21 @@ TEST_F(MediumPartTest, TheFormShowsTheMarkerThatWillBeSaved)
     EXPECT_EQ(marker->currentData().toInt(), shown);
 }
 
+TEST_F(MediumPartTest, AMediumIsSaidOnceToBeRunWithItsOwnFeeding)
+{
+    const auto part = openPart<MediumPart>();
+    chooseRecord(*part, "Peat mix");
+    EXPECT_FALSE(find<QCheckBox>(*part, "mediumAsRun")->isChecked());
+    click(find<QCheckBox>(*part, "mediumAsRun"));
+    press(*part, "saveRecord");
+    EXPECT_TRUE(mediumNamed("Peat mix")->isAsRun);
+    EXPECT_FALSE(mediumNamed("Hemp mat")->isAsRun);
+    chooseRecord(*part, "Hemp mat");
+    EXPECT_FALSE(find<QCheckBox>(*part, "mediumAsRun")->isChecked());
+    chooseRecord(*part, "Peat mix");
+    EXPECT_TRUE(find<QCheckBox>(*part, "mediumAsRun")->isChecked());
+}
+
 TEST_F(MediumPartTest, APieceWithoutPlannedUsesKeepsNone)
 {
     Medium mesh = *mediumNamed("Steel mesh");

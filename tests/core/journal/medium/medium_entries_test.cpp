@@ -74,6 +74,19 @@ TEST_F(MediumEntriesTest, AMediumIsChanged)
     EXPECT_EQ(std::count(media.begin(), media.end(), mat), 1);
 }
 
+TEST_F(MediumEntriesTest, AMediumIsSaidToBeAlwaysRunWithItsOwnFeeding)
+{
+    Medium mat = journal->media().save(newMat()).value();
+    EXPECT_FALSE(mat.isAsRun);
+    mat.isAsRun = true;
+    expectUndoable([&] { return journal->media().save(mat); });
+    const auto media = journal->media().all().value();
+    EXPECT_EQ(std::count(media.begin(), media.end(), mat), 1);
+    ASSERT_TRUE(journal->media().save(mat));
+    EXPECT_FALSE(journal->didLastIntentionChange());
+    expectUndoable([&] { return journal->media().remove(mat.id); });
+}
+
 TEST_F(MediumEntriesTest, TwoMediaNeverShareAMarker)
 {
     std::set<int> markers;
