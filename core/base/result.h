@@ -43,7 +43,7 @@ enum class ErrorKind
 struct RowAt
 {
     std::string table;       // "watering", or the file's name
-    std::int64_t number = 0; // the row's id, or the line counted from 1
+    std::int64_t number = 0; // the row's id, or the line counted from 1; 0: not known
 
     bool operator==(const RowAt&) const = default;
 };

@@ -16,7 +16,9 @@ enum class HarvestReason
     TareNegative,
     GrossTooHeavy,
     NothingNet,
-    ScaleText, // what came
+    ScaleText,    // what came
+    PieceInUse,   // the tray that would grow again, the piece's number
+    PieceRetired, // the tray that would grow again, the piece's number
 };
 
 constexpr std::string_view familyOf(HarvestReason)

@@ -73,7 +73,7 @@ Result<std::vector<std::string>> Journal::faults()
     auto found = m_ledger.ask([](Database& database) { return findFaults(database); });
     if (!found && found.error().kind == ErrorKind::Damaged) {
         // So badly that the check itself came upon it.
-        return fail(ErrorKind::Damaged, "journal");
+        return fail(ErrorKind::Damaged, StorageReason::FileDamaged, path().string());
     }
     return found;
 }

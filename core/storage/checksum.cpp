@@ -24,7 +24,7 @@ std::int64_t checksumOfFile(const std::filesystem::path& path)
 {
     std::ifstream file(path, std::ios::binary);
     if (!file) {
-        throw StorageFailure(ErrorKind::Unreadable, "file", path.string());
+        throw StorageFailure(ErrorKind::Unreadable, StorageReason::FileUnreadable, path.string());
     }
     Crc64 crc;
     std::vector<char> block(std::size_t{1} << 16);

@@ -155,16 +155,21 @@ Cell Statement::cellAt(int column) const
     }
 }
 
+int Statement::columns() const
+{
+    return sqlite3_column_count(m_statement);
+}
+
 // The row is known where its id is among the columns; of a sum the table is that of any column.
 StorageFailure Statement::damageAt(int column) const
 {
-    const int columns = sqlite3_column_count(m_statement);
+    const int count = columns();
     const auto textOf = [](const char* name) { return std::string(name == nullptr ? "" : name); };
     std::string table = textOf(sqlite3_column_table_name(m_statement, column));
-    for (int i = 0; i < columns && table.empty(); ++i) {
+    for (int i = 0; i < count && table.empty(); ++i) {
         table = textOf(sqlite3_column_table_name(m_statement, i));
     }
-    for (int i = 0; i < columns; ++i) {
+    for (int i = 0; i < count; ++i) {
         if (textOf(sqlite3_column_table_name(m_statement, i)) == table &&
             textOf(sqlite3_column_origin_name(m_statement, i)) == "id") {
             return damagedRow(table, sqlite3_column_int64(m_statement, i));
@@ -183,7 +188,7 @@ Database::Database(const std::filesystem::path& path, Access access, bool create
     if (code != SQLITE_OK) {
         const std::string message = sqlite3_errstr(code);
         sqlite3_close(m_handle);
-        throw StorageFailure(kindOf(code), "open", message);
+        throw StorageFailure(kindOf(code), StorageReason::Failed, "open", message);
     }
     try {
         applySettings(create);
@@ -307,7 +312,7 @@ std::int64_t Database::nextId()
     if (m_nextId == 0) {
         Statement statement = prepare("SELECT copy_number, next_counter FROM copy WHERE id = 1");
         if (!statement.step()) {
-            throw StorageFailure(ErrorKind::Damaged, "copy", "no row");
+            throw damagedRow("copy", 1);
         }
         m_nextId = (statement.get<std::int64_t>(0) << 40) | statement.get<std::int64_t>(1);
     }
@@ -328,76 +333,14 @@ void Database::storeCounter()
 void Database::checkFileIsThere() const
 {
     if (file() && fileKeyOf(m_path) != file()) {
-        throw StorageFailure(ErrorKind::FileGone, "journal", m_path.string());
+        throw StorageFailure(ErrorKind::FileGone, StorageReason::FileGone, m_path.string());
     }
 }
 
-void Database::throwFailure(int code, std::string_view subject) const
+void Database::throwFailure(int code, std::string_view doing) const
 {
-    throw StorageFailure(kindOf(code), std::string(subject), sqlite3_errmsg(m_handle));
-}
-
-Transaction::Transaction(Database& database)
-    : m_database(database)
-{
-    m_database.checkFileIsThere();
-    m_database.execute("BEGIN IMMEDIATE");
-    m_isOpen = true;
-}
-
-Transaction::~Transaction()
-{
-    if (m_isOpen) {
-        try {
-            rollback();
-        } catch (const StorageFailure&) {
-            // SQLite has rolled back by itself (disk full, I/O): nothing is left to undo.
-            m_isOpen = false;
-        }
-    }
-}
-
-void Transaction::commit()
-{
-    try {
-        m_database.storeCounter();
-        m_database.checkFileIsThere();
-        m_database.execute("COMMIT");
-        m_isOpen = false;
-    } catch (const StorageFailure&) {
-        if (m_database.isInTransaction()) {
-            rollback();
-        }
-        m_isOpen = false;
-        m_database.forgetCounter();
-        throw;
-    }
-}
-
-void Transaction::rollback()
-{
-    m_isOpen = false;
-    m_database.forgetCounter();
-    m_database.m_counterMoved = false;
-    if (m_database.isInTransaction()) {
-        m_database.execute("ROLLBACK");
-    }
-}
-
-ReadTransaction::ReadTransaction(Database& database)
-    : m_database(database.isInTransaction() ? nullptr : &database)
-{
-    if (m_database != nullptr) {
-        m_database->execute("BEGIN");
-    }
-}
-
-ReadTransaction::~ReadTransaction()
-{
-    // Nothing was written, so that there is nothing to lose where SQLite refuses.
-    if (m_database != nullptr && m_database->isInTransaction()) {
-        sqlite3_exec(m_database->handle(), "COMMIT", nullptr, nullptr, nullptr);
-    }
+    throw StorageFailure(kindOf(code), StorageReason::Failed, std::string(doing),
+                         std::string(sqlite3_errmsg(m_handle)));
 }
 
 } // namespace plumule

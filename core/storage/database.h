@@ -56,6 +56,7 @@ public:
         }
     }
     [[nodiscard]] Cell cellAt(int column) const;
+    [[nodiscard]] int columns() const;
 
 private:
     friend class Database;
@@ -117,7 +118,7 @@ public:
     // Throws FileGone when the file at path() is no longer the one that was opened.
     void checkFileIsThere() const;
     // Throws what SQLite's result code means.
-    [[noreturn]] void throwFailure(int code, std::string_view subject) const;
+    [[noreturn]] void throwFailure(int code, std::string_view doing) const;
 
 private:
     friend class Statement;

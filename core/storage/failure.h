@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/storage/storage_reason.h"
 
 #include <cstdint>
 #include <stdexcept>
@@ -13,17 +14,28 @@ namespace plumule {
 class StorageFailure : public std::runtime_error
 {
 public:
-    StorageFailure(ErrorKind kind, const std::string& subject, const std::string& detail)
-        : std::runtime_error(subject + ": " + detail)
-        , m_error{kind, subject, detail}
-    {}
     explicit StorageFailure(Error error)
-        : std::runtime_error("refused")
+        : std::runtime_error(wordsFrom(error))
         , m_error(std::move(error))
+    {}
+    // As fail(): StorageFailure(ErrorKind::FileGone, StorageReason::FileGone, path)
+    template <class... Values>
+    StorageFailure(ErrorKind kind, StorageReason reason, Values&&... values)
+        : StorageFailure(fail(kind, reason, std::forward<Values>(values)...).value())
     {}
     [[nodiscard]] const Error& error() const { return m_error; }
 
 private:
+    // For a debugger and a crash report alone.
+    static std::string wordsFrom(const Error& error)
+    {
+        std::string words = "storage " + std::to_string(error.reason.code());
+        for (const std::string& value : error.values) {
+            words += ": " + value;
+        }
+        return words;
+    }
+
     Error m_error;
 };
 
@@ -31,7 +43,9 @@ private:
 // which.
 [[nodiscard]] inline StorageFailure damagedRow(const std::string& table, std::int64_t row)
 {
-    return {ErrorKind::Damaged, table, row == 0 ? std::string() : std::to_string(row)};
+    Error error = fail(ErrorKind::Damaged, StorageReason::RowDamaged).value();
+    error.row = RowAt{table, row};
+    return StorageFailure(std::move(error));
 }
 
 // What the row of `table` points at, in a map of what was read; throws damagedRow() where it is not

@@ -103,8 +103,7 @@ struct Changeset
 struct Clash
 {
     bool happened = false;
-    std::string table;
-    std::string row;
+    std::optional<RowAt> row; // none: rows made since stand on one that would go
 };
 
 int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
@@ -112,7 +111,6 @@ int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
     auto* clash = static_cast<Clash*>(context);
     clash->happened = true;
     if (conflict == SQLITE_CHANGESET_FOREIGN_KEY) {
-        clash->table = "foreign key";
         return SQLITE_CHANGESET_ABORT;
     }
     const char* table = nullptr;
@@ -125,18 +123,43 @@ int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
     } else {
         sqlite3changeset_old(iterator, 0, &key);
     }
-    clash->table = table;
-    clash->row = key == nullptr ? "" : std::to_string(sqlite3_value_int64(key));
+    clash->row = RowAt{table, key == nullptr ? 0 : std::int64_t{sqlite3_value_int64(key)}};
     return SQLITE_CHANGESET_ABORT;
 }
 
 // Our own transaction takes a refused changeset back whole. The savepoint that SQLite would open
 // besides keeps its journal in memory and makes undo of many rows superlinear.
-int applyChangeset(Database& database, void* bytes, int size, Clash& clash)
+Done applyChangeset(Database& database, void* bytes, int size)
 {
     assert(database.isInTransaction());
-    return sqlite3changeset_apply_v2(database.handle(), size, bytes, nullptr, onConflict, &clash,
-                                     nullptr, nullptr, SQLITE_CHANGESETAPPLY_NOSAVEPOINT);
+    Clash clash;
+    const int code =
+        sqlite3changeset_apply_v2(database.handle(), size, bytes, nullptr, onConflict, &clash,
+                                  nullptr, nullptr, SQLITE_CHANGESETAPPLY_NOSAVEPOINT);
+    if (clash.happened) {
+        Error error = fail(ErrorKind::ChangedSince,
+                           clash.row ? StorageReason::ChangedSince : StorageReason::StoodOnSince)
+                          .value();
+        error.row = clash.row;
+        return passOn(error);
+    }
+    if (code != SQLITE_OK) {
+        database.throwFailure(code, "changeset");
+    }
+    return {};
+}
+
+Changeset inverseOf(Database& database, const std::string& stored)
+{
+    Changeset inverse;
+    void* bytes = nullptr;
+    const int code = sqlite3changeset_invert(static_cast<int>(stored.size()), stored.data(),
+                                             &inverse.size, &bytes);
+    inverse.bytes.reset(bytes);
+    if (code != SQLITE_OK) {
+        database.throwFailure(code, "changeset");
+    }
+    return inverse;
 }
 
 // The entry undone last has the highest order.
@@ -158,18 +181,18 @@ Result<std::string> verifiedChangeset(Database& database, HistoryId id)
                          "FROM history WHERE id = ?1");
     statement.bind(id);
     if (!statement.step()) {
-        return fail(ErrorKind::NotFound, "history", std::to_string(id.value));
+        return fail(ErrorKind::NotFound, StorageReason::EntryUnknown);
     }
     auto bytes = statement.get<std::string>(0);
     const bool isWhole =
         static_cast<std::int64_t>(bytes.size()) == statement.get<std::int64_t>(1) &&
         checksumOf(bytes) == statement.get<std::int64_t>(2);
     if (!isWhole) {
-        return fail(ErrorKind::Damaged, "history", std::to_string(id.value));
+        return fail(ErrorKind::Damaged, StorageReason::EntryDamaged, id.value);
     }
     const auto schema = statement.get<std::int64_t>(3);
     if (schema < kOldestAlikeSchema || schema > database.scalar("PRAGMA user_version")) {
-        return fail(ErrorKind::NewerVersion, "history", std::to_string(id.value));
+        return fail(ErrorKind::NewerVersion, StorageReason::EntryOfOtherSchema);
     }
     return bytes;
 }
@@ -247,26 +270,26 @@ std::optional<HistoryEntry> History::nextRedo() const
     return oneEntry(m_database, "WHERE state = 'undone' ORDER BY undone_order DESC LIMIT 1");
 }
 
-Result<History::Applied> History::undo(HistoryId id)
+Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)
 {
     const auto entry =
         id.isStored() ? oneEntry(m_database, "WHERE id = " + std::to_string(id.value)) : nextUndo();
     if (!entry || entry->state != HistoryState::Standing) {
-        return fail(ErrorKind::NothingThere, "undo");
+        return fail(ErrorKind::NothingThere, StorageReason::NothingToTakeBack);
     }
-    return apply(*entry, WayThrough::Back);
+    return apply(*entry, WayThrough::Back, guard);
 }
 
 Result<History::Applied> History::redo()
 {
     const auto entry = nextRedo();
     if (!entry) {
-        return fail(ErrorKind::NothingThere, "redo");
+        return fail(ErrorKind::NothingThere, StorageReason::NothingToDoAgain);
     }
-    return apply(*entry, WayThrough::Forth);
+    return apply(*entry, WayThrough::Forth, nullptr);
 }
 
-Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough way)
+Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard)
 {
     auto stored = verifiedChangeset(m_database, entry.id);
     if (!stored) {
@@ -274,32 +297,27 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough wa
     }
     auto rows = rowsIfSound(m_database, *stored, way);
     if (!rows) {
-        return fail(ErrorKind::Damaged, "history", std::to_string(entry.id.value));
+        return fail(ErrorKind::Damaged, StorageReason::EntryDamaged, entry.id.value);
     }
-    Changeset changeset;
+    Changeset inverse;
     if (way == WayThrough::Back) {
-        void* inverse = nullptr;
-        const int code = sqlite3changeset_invert(static_cast<int>(stored->size()), stored->data(),
-                                                 &changeset.size, &inverse);
-        changeset.bytes.reset(inverse);
-        if (code != SQLITE_OK) {
-            m_database.throwFailure(code, "changeset");
-        }
+        inverse = inverseOf(m_database, *stored);
     }
-    void* bytes = way == WayThrough::Back ? changeset.bytes.get() : stored->data();
-    const int size = way == WayThrough::Back ? changeset.size : static_cast<int>(stored->size());
+    void* bytes = way == WayThrough::Back ? inverse.bytes.get() : stored->data();
+    const int size = way == WayThrough::Back ? inverse.size : static_cast<int>(stored->size());
 
     Transaction transaction(m_database);
-    Clash clash;
-    const int code = applyChangeset(m_database, bytes, size, clash);
-    if (clash.happened) {
-        transaction.rollback();
-        return fail(ErrorKind::ChangedSince, clash.table, clash.row);
-    }
-    if (code != SQLITE_OK) {
-        m_database.throwFailure(code, "changeset");
-    }
     Applied applied{entry, std::move(*rows)};
+    if (guard != nullptr) {
+        guard->look(entry, applied.rows);
+    }
+    Done done = applyChangeset(m_database, bytes, size);
+    if (done && guard != nullptr) {
+        done = guard->check(applied.rows);
+    }
+    if (!done) {
+        return passOn(done);
+    }
     applied.entry.state = way == WayThrough::Back ? HistoryState::Undone : HistoryState::Standing;
     storeState(m_database, applied.entry);
     transaction.commit();

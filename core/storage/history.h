@@ -58,6 +58,16 @@ private:
     sqlite3_session* m_session = nullptr;
 };
 
+// What stands over an undo, within its transaction: told which rows it is about to change, it is
+// asked afterwards whether that may be.
+class UndoGuard
+{
+public:
+    virtual ~UndoGuard() = default;
+    virtual void look(const HistoryEntry& step, const std::vector<ChangedRow>& rows) = 0;
+    [[nodiscard]] virtual Done check(const std::vector<ChangedRow>& rows) = 0;
+};
+
 // The journal's list of intentions, and the way back. Undo and redo are each one transaction.
 class History
 {
@@ -79,8 +89,8 @@ public:
     // Takes back one entry; the newest that is done, when `id` is not stored. ChangedSince, with
     // the table and row, where later work touched the same rows; Damaged when the stored changeset
     // does not match its checksum; NothingThere; NewerVersion when it was made under a
-    // schema whose tables were other ones.
-    Result<Applied> undo(HistoryId id = {});
+    // schema whose tables were other ones; what the guard refuses.
+    Result<Applied> undo(HistoryId id = {}, UndoGuard* guard = nullptr);
     // Does the entry again that was undone last.
     Result<Applied> redo();
 
@@ -88,7 +98,7 @@ public:
     [[nodiscard]] std::vector<HistoryId> damagedEntries() const;
 
 private:
-    Result<Applied> apply(const HistoryEntry& entry, WayThrough way);
+    Result<Applied> apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard);
 
     Database& m_database;
 };

@@ -84,7 +84,7 @@ void bringUpToDate(Database& database)
     }
     const fs::path kept = database.path().string() + ".schema" + std::to_string(schema) + ".backup";
     if (const auto done = backUp(database, kept, {}); !done) {
-        throw StorageFailure(done.error().kind, done.error().subject, done.error().detail);
+        throw StorageFailure(done.error());
     }
     for (const Migration& migration : migrations()) {
         if (migration.version > schema) {
@@ -112,11 +112,11 @@ void fillNewJournal(Database& database, std::int64_t copyNumber)
 Done checkIdentity(Database& database)
 {
     if (database.scalar("PRAGMA application_id") != kApplicationId) {
-        return fail(ErrorKind::NotAJournal, "journal", database.path().string());
+        return fail(ErrorKind::NotAJournal, StorageReason::NotAJournal, database.path().string());
     }
     const std::int64_t schema = database.scalar("PRAGMA user_version");
     if (schema > newestSchema()) {
-        return fail(ErrorKind::NewerVersion, "journal", std::to_string(schema));
+        return fail(ErrorKind::NewerVersion, StorageReason::MadeByNewer, database.path().string());
     }
     return checkSchema(database);
 }
@@ -125,13 +125,13 @@ Done checkFile(const fs::path& path)
 {
     std::error_code ignored;
     if (!fs::exists(path, ignored)) {
-        return fail(ErrorKind::NotFound, "journal", path.string());
+        return fail(ErrorKind::NotFound, StorageReason::FileMissing, path.string());
     }
     if (!fs::is_regular_file(path, ignored) || ::access(path.c_str(), R_OK) != 0) {
-        return fail(ErrorKind::Unreadable, "journal", path.string());
+        return fail(ErrorKind::Unreadable, StorageReason::FileUnreadable, path.string());
     }
     if (!looksLikeSqlite(path)) {
-        return fail(ErrorKind::NotAJournal, "journal", path.string());
+        return fail(ErrorKind::NotAJournal, StorageReason::NotAJournal, path.string());
     }
     return {};
 }
@@ -144,16 +144,17 @@ Done makeEmptyFile(const fs::path& path)
         ::close(handle);
         return {};
     }
-    return fail(errno == EEXIST   ? ErrorKind::Duplicate
-                : errno == ENOSPC ? ErrorKind::DiskFull
-                                  : ErrorKind::NotWritable,
-                "journal", path.string());
+    if (errno == EEXIST) {
+        return fail(ErrorKind::Duplicate, StorageReason::FileExists, path.string());
+    }
+    return fail(errno == ENOSPC ? ErrorKind::DiskFull : ErrorKind::NotWritable,
+                StorageReason::NotMade, path.string());
 }
 
 Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> because)
 {
     if (isWrittenUnderAnotherName(path)) {
-        return fail(ErrorKind::AlreadyOpen, "journal", path.string());
+        return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
     }
     // A log without its index can only be read where the folder is writable.
     const bool immutable = !isFolderWritable(path);
@@ -166,7 +167,7 @@ Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> becaus
         return passOn(identity);
     }
     if (file.database->scalar("PRAGMA user_version") != newestSchema()) {
-        return fail(ErrorKind::NotWritable, "journal", "older schema");
+        return fail(ErrorKind::NotWritable, StorageReason::OlderAndReadOnly, path.string());
     }
     return file;
 }
@@ -174,16 +175,19 @@ Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> becaus
 Result<JournalFile> openToWrite(const fs::path& path)
 {
     if (!isFolderWritable(path) || ::access(path.c_str(), W_OK) != 0) {
-        return openToRead(path, Error{ErrorKind::NotWritable, "journal", path.string()});
+        return openToRead(
+            path, fail(ErrorKind::NotWritable, StorageReason::NotWritable, path.string()).value());
     }
     auto lock = std::make_shared<JournalLock>(path);
     if (!lock->isHeld()) {
-        return openToRead(path, Error{ErrorKind::AlreadyOpen, "journal", path.string()});
+        return openToRead(
+            path,
+            fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string()).value());
     }
     JournalFile file;
     file.database = std::make_unique<Database>(path, Access::ReadWrite);
     if (file.database->file() != lock->file()) {
-        return fail(ErrorKind::FileGone, "journal", path.string());
+        return fail(ErrorKind::FileGone, StorageReason::FileGone, path.string());
     }
     hold(*file.database, std::move(lock));
     if (auto identity = checkIdentity(*file.database); !identity) {
@@ -210,7 +214,7 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
     try {
         auto lock = std::make_shared<JournalLock>(path);
         if (!lock->isHeld()) {
-            return fail(ErrorKind::AlreadyOpen, "journal", path.string());
+            return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
         }
         file.database = std::make_unique<Database>(path, Access::ReadWrite, true);
         hold(*file.database, std::move(lock));
@@ -246,7 +250,8 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
             error.kind = ErrorKind::Damaged;
         }
         if (error.kind == ErrorKind::Damaged) {
-            error.subject = "journal"; // not the statement that came upon it
+            // Not the statement that came upon it.
+            return fail(ErrorKind::Damaged, StorageReason::FileDamaged, path.string());
         }
         return passOn(error);
     }

@@ -84,10 +84,10 @@ Done copyChecked(Database& source, const fs::path& unfinished, const Progress& p
     const LeftBeside cleared(unfinished);
     Database copy(unfinished, Access::ReadWrite, true);
     if (!copyPages(source, copy, progress)) {
-        return fail(ErrorKind::Cancelled, "backup");
+        return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
     }
     if (const auto faults = findFaults(copy); !faults.empty()) {
-        return fail(ErrorKind::Damaged, "backup", faults.front());
+        return fail(ErrorKind::Damaged, StorageReason::BackupFaulty, faults.front());
     }
     copy.execute("PRAGMA journal_mode=DELETE");
     return {};
@@ -152,11 +152,11 @@ Done verifyBackup(const fs::path& target)
     std::ifstream stored(checksumPathOf(target));
     std::int64_t expected = 0;
     if (!(stored >> expected)) {
-        return fail(ErrorKind::Unreadable, "backup", checksumPathOf(target).string());
+        return fail(ErrorKind::Unreadable, StorageReason::ChecksumMissing, target.string());
     }
     try {
         if (checksumOfFile(target) != expected) {
-            return fail(ErrorKind::Damaged, "backup", target.string());
+            return fail(ErrorKind::Damaged, StorageReason::ChecksumDiffers, target.string());
         }
     } catch (const StorageFailure& failure) {
         return passOn(failure.error());

@@ -41,7 +41,7 @@ enum class TrayReason
     StageNotBegun,   // the stage
     StartOutOfOrder, // the moment
     Delay,
-    MoveBeforeStay, // the moment it came to its place
+    MoveBeforeStay, // the moment it came to its place or left its last one
     EndBeforeStay,  // the moment it came to its place
     DiscardReasonMissing,
     SetAsideReasonMissing,

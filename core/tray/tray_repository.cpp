@@ -68,6 +68,26 @@ Cell cellOf(const Value& value)
     return ColumnTraits<Value>::toCell(value);
 }
 
+// A row of load()'s, without stages and place.
+TrayRecord readRecord(const Statement& statement, const std::map<MediumId, Medium>& media)
+{
+    constexpr int first = kColumnCount<Tray>;
+    TrayRecord record;
+    record.tray = readRow<Tray>(statement);
+    const TrayId id = record.tray.id;
+    record.medium = pointedAt(media, record.tray.medium, "tray", id);
+    const auto variety = statement.get<std::optional<std::string>>(first);
+    if (!variety) {
+        throw damagedRow("tray", id.value);
+    }
+    record.variety = *variety;
+    record.pieceNumber = statement.get<std::optional<int>>(first + 1);
+    record.seedLot = statement.get<std::optional<std::string>>(first + 2);
+    record.trialCode = statement.get<std::optional<std::string>>(first + 3);
+    record.trialName = statement.get<std::optional<std::string>>(first + 4);
+    return record;
+}
+
 } // namespace
 
 std::optional<Tray> TrayRepository::find(TrayId tray) const
@@ -113,7 +133,7 @@ void TrayRepository::reopen(Tray& tray)
     update(tray);
     auto all = stays(tray.id);
     if (all.empty() || all.back().toOn != endedOn || all.back().toMinute != endedMinute ||
-        trayAt(all.back().place)) {
+        wasTakenSince(all.back())) {
         return;
     }
     all.back().toOn.reset();
@@ -138,23 +158,9 @@ std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
         for (std::size_t i = 0; i < values.size(); ++i) {
             statement.bindCell(static_cast<int>(i + 1), values[i]);
         }
-        constexpr int first = kColumnCount<Tray>;
         while (statement.step()) {
-            TrayRecord record;
-            record.tray = readRow<Tray>(statement);
-            const TrayId id = record.tray.id;
-            record.medium = pointedAt(media, record.tray.medium, "tray", id);
-            const auto variety = statement.get<std::optional<std::string>>(first);
-            if (!variety) {
-                throw damagedRow("tray", id.value);
-            }
-            record.variety = *variety;
-            record.pieceNumber = statement.get<std::optional<int>>(first + 1);
-            record.seedLot = statement.get<std::optional<std::string>>(first + 2);
-            record.trialCode = statement.get<std::optional<std::string>>(first + 3);
-            record.trialName = statement.get<std::optional<std::string>>(first + 4);
-            at.emplace(id, records.size());
-            records.push_back(std::move(record));
+            records.push_back(readRecord(statement, media));
+            at.emplace(records.back().tray.id, records.size() - 1);
         }
     }
     const std::string stages = std::string(kOfTrays) + "ORDER BY tray_id, position, id";
@@ -306,6 +312,15 @@ std::optional<TrayId> TrayRepository::trayAt(PlaceId place) const
 {
     const auto stay = selectRow<Stay>(m_database, "WHERE place_id = ?1 AND to_on IS NULL", place);
     return stay ? std::optional(stay->tray) : std::nullopt;
+}
+
+bool TrayRepository::wasTakenSince(const Stay& left) const
+{
+    return selectRow<Stay>(m_database,
+                           "WHERE place_id = ?1 AND tray_id <> ?2 AND "
+                           "(to_on IS NULL OR to_on > ?3)",
+                           left.place, left.tray, left.toOn)
+        .has_value();
 }
 
 std::optional<Stay> TrayRepository::openStay(TrayId tray) const

@@ -57,6 +57,8 @@ public:
     // Where trays stand now.
     [[nodiscard]] std::map<PlaceId, TrayId> occupied() const;
     [[nodiscard]] std::optional<TrayId> trayAt(PlaceId place) const;
+    // Whether another tray stood at the place after the day of leaving, or stands there.
+    [[nodiscard]] bool wasTakenSince(const Stay& left) const;
     [[nodiscard]] std::optional<Stay> openStay(TrayId tray) const;
     void insert(Stay& stay);
     void update(const Stay& stay);

@@ -46,7 +46,8 @@ public:
             try {
                 return work(progress);
             } catch (const std::exception& failure) {
-                return fail(ErrorKind::Damaged, "internal", failure.what());
+                return fail(ErrorKind::Damaged, JournalReason::Unexpected,
+                            std::string(failure.what()));
             }
         }));
     }

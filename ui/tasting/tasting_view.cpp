@@ -323,17 +323,16 @@ void TastingView::close()
                  "it is closed the media are shown, and no score can be changed any more. Close "
                  "it all the same?")
                   .arg(missing.join('\n'));
-    m_services.ask.confirm(this, tr("Close the tasting"), question, tr("Close the tasting"),
-                           [this] {
-                               const auto closed = m_journal.tastings().close(m_panel);
-                               if (!closed) {
-                                   m_services.messages.refuse(sentence(closed.error()));
-                                   return;
-                               }
-                               tellDone(m_journal, m_services.messages,
-                                        tr("Closed the tasting: its media are shown now."));
-                               reload();
-                           });
+    m_services.ask.confirm(
+        this, tr("Close the tasting"), question, tr("Close the tasting"), [this] {
+            const auto closed = m_journal.tastings().close(m_panel);
+            if (!closed) {
+                m_services.messages.refuse(sentence(closed.error()));
+                return;
+            }
+            m_services.messages.tell(tr("Closed the tasting: its media are shown now."));
+            reload();
+        });
 }
 
 void TastingView::remove()

@@ -33,6 +33,14 @@ QString words(HarvestReason reason, const Error& error)
     case HarvestReason::ScaleText:
         return Errors::tr("“%1” is no weight: type it as 331.5, or let the scale send it again.")
             .arg(value[0]);
+    case HarvestReason::PieceInUse:
+        return Errors::tr("Without a last cut %1 would grow again on piece %2, where another tray "
+                          "grows by now: keep its last cut, or harvest the other tray first.")
+            .arg(value[0], value[1]);
+    case HarvestReason::PieceRetired:
+        return Errors::tr("Without a last cut %1 would grow again on piece %2, which is retired: "
+                          "keep its last cut, or bring the piece back into use first.")
+            .arg(value[0], value[1]);
     }
     return {};
 }

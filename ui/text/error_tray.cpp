@@ -103,7 +103,7 @@ QString words(TrayReason reason, const Error& error)
         return Errors::tr("A delay takes a minute or more: choose a longer one.");
     case TrayReason::MoveBeforeStay:
         return Errors::tr(
-                   "The tray came to its present place on %1: choose a later time for the move.")
+                   "The tray was moved last on %1: choose that time or a later one for the move.")
             .arg(value.moment(0));
     case TrayReason::EndBeforeStay:
         return Errors::tr(

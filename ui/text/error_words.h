@@ -8,11 +8,14 @@
 #include "core/cost/cost_reason.h"
 #include "core/exchange/exchange_reason.h"
 #include "core/harvest/harvest_reason.h"
+#include "core/journal/ledger/journal_reason.h"
+#include "core/journal/rules/rule_reason.h"
 #include "core/medium/medium_reason.h"
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_reason.h"
 #include "core/sample/sample_reason.h"
 #include "core/storage/schema_reason.h"
+#include "core/storage/storage_reason.h"
 #include "core/tasting/tasting_reason.h"
 #include "core/tray/tray_reason.h"
 #include "core/trial/trial_reason.h"
@@ -57,6 +60,8 @@ private:
 [[nodiscard]] QString words(SchemaReason reason, const Error& error);
 [[nodiscard]] QString words(TextReason reason, const Error& error);
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
+[[nodiscard]] QString words(StorageReason reason, const Error& error);
+[[nodiscard]] QString words(JournalReason reason, const Error& error);
 [[nodiscard]] QString words(RoomReason reason, const Error& error);
 [[nodiscard]] QString words(VarietyReason reason, const Error& error);
 [[nodiscard]] QString words(MediumReason reason, const Error& error);
@@ -69,6 +74,7 @@ private:
 [[nodiscard]] QString words(ExchangeReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
+[[nodiscard]] QString words(RuleReason reason, const Error& error);
 [[nodiscard]] QString words(FormReason reason, const Error& error);
 [[nodiscard]] QString words(PaperReason reason, const Error& error);
 [[nodiscard]] QString words(LabelReason reason, const Error& error);
@@ -76,9 +82,9 @@ private:
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
 using EveryReasonFamily =
-    List<FileReason, BoundsReason, SchemaReason, TextReason, WorkReason, RoomReason, VarietyReason,
-         MediumReason, TrayReason, TrialReason, TastingReason, WateringReason, HarvestReason,
-         CostReason, ExchangeReason, ReviewReason, SampleReason, FormReason, PaperReason,
-         LabelReason>;
+    List<FileReason, BoundsReason, SchemaReason, TextReason, WorkReason, StorageReason,
+         JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason, TrialReason,
+         TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason, ReviewReason,
+         SampleReason, RuleReason, FormReason, PaperReason, LabelReason>;
 
 } // namespace plumule::ui

@@ -6,6 +6,7 @@
 #include "core/journal/harvest/tray_at_scale.h"
 #include "core/journal/harvest/weigh_in.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/medium/medium_repository.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
@@ -43,8 +44,23 @@ Done checkDoubts(const std::vector<BowlDraft>& bowls, const WeighingFacts& facts
     return {};
 }
 
+// A tray that was taken for harvested grew on; its piece must not have been given to another since.
+Done checkPieceIsStillIts(Database& database, const Tray& tray)
+{
+    const auto record = tray.piece ? MediumRepository(database).record(*tray.piece) : std::nullopt;
+    if (record && record->isInUse) {
+        return fail(ErrorKind::Conflict, HarvestReason::PieceInUse, tray.code,
+                    record->piece.number);
+    }
+    if (record && record->piece.retiredOn) {
+        return fail(ErrorKind::Conflict, HarvestReason::PieceRetired, tray.code,
+                    record->piece.number);
+    }
+    return {};
+}
+
 // A tray is harvested while one of its cuts is the last one.
-void followCuts(Database& database, Tray& tray)
+Done followCuts(Database& database, Tray& tray)
 {
     TrayRepository trays(database);
     const std::vector<Harvest> cuts = HarvestRepository(database).ofTray(tray.id);
@@ -53,8 +69,12 @@ void followCuts(Database& database, Tray& tray)
     if (last != cuts.end() && tray.state == TrayState::Growing) {
         trays.end(tray, TrayState::Harvested, {last->on, last->minute});
     } else if (last == cuts.end() && tray.state == TrayState::Harvested) {
+        if (Done free = checkPieceIsStillIts(database, tray); !free) {
+            return free;
+        }
         trays.reopen(tray);
     }
+    return {};
 }
 
 void storeBowls(HarvestRepository& harvests, HarvestId harvest, const std::vector<BowlDraft>& bowls)
@@ -158,7 +178,9 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
             deed.whom = tray->code;
             deed.with = {std::to_string(draft.net().count())};
             const Harvest harvest = storeCut(database, draft);
-            followCuts(database, *tray);
+            if (Done followed = followCuts(database, *tray); !followed) {
+                return passOn(followed);
+            }
             return harvest;
         });
 }
@@ -210,7 +232,9 @@ Result<Harvest> HarvestEntries::correct(const CutCorrection& correction)
             }
             harvest.isLast = correction.isLast;
             harvests.update(harvest);
-            followCuts(database, tray);
+            if (Done followed = followCuts(database, tray); !followed) {
+                return passOn(followed);
+            }
             return harvest;
         });
 }
@@ -225,8 +249,7 @@ Done HarvestEntries::remove(HarvestId id)
         auto& [harvest, tray] = *found;
         deed.whom = tray.code;
         HarvestRepository(database).remove(harvest.id);
-        followCuts(database, tray);
-        return {};
+        return followCuts(database, tray);
     });
 }
 

@@ -1,5 +1,7 @@
 #include "core/journal/ledger/ledger.h"
 
+#include "core/journal/rules/standing_rules.h"
+
 #include <algorithm>
 #include <map>
 
@@ -99,15 +101,18 @@ Result<HistoryEntry> Ledger::applied(const Result<History::Applied>& result)
 Result<HistoryEntry> Ledger::undo(HistoryId id)
 {
     if (isReadOnly()) {
-        return fail(ErrorKind::ReadOnly, "journal");
+        return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);
     }
-    return applied(guarded([&] { return history().undo(id); }));
+    return applied(guarded([&] {
+        StandingRules rules(database());
+        return history().undo(id, &rules);
+    }));
 }
 
 Result<HistoryEntry> Ledger::redo()
 {
     if (isReadOnly()) {
-        return fail(ErrorKind::ReadOnly, "journal");
+        return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);
     }
     return applied(guarded([&] { return history().redo(); }));
 }

@@ -2,6 +2,7 @@
 
 #include "core/base/clock.h"
 #include "core/journal/ledger/intention.h"
+#include "core/journal/ledger/journal_reason.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 
@@ -57,7 +58,7 @@ public:
     {
         using Answer = std::invoke_result_t<Work, Database&, Deed&>;
         if (isReadOnly()) {
-            return fail(ErrorKind::ReadOnly, "journal");
+            return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);
         }
         std::vector<Change> changes;
         m_didLastChange = false;
@@ -88,7 +89,7 @@ public:
     {
         using Answer = std::invoke_result_t<Work, Database&>;
         if (isReadOnly()) {
-            return fail(ErrorKind::ReadOnly, "journal");
+            return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);
         }
         return guarded([&]() -> Answer {
             Transaction transaction(database());
@@ -116,7 +117,7 @@ public:
     // Whether the intention recorded last changed anything; only then has it a history entry.
     [[nodiscard]] bool didLastIntentionChange() const { return m_didLastChange; }
 
-    // As History's; what was applied is announced.
+    // As History's, under the StandingRules; what was applied is announced.
     Result<HistoryEntry> undo(HistoryId id = {});
     Result<HistoryEntry> redo();
     [[nodiscard]] History history() { return History(database()); }
@@ -141,7 +142,7 @@ private:
             return passOn(failure.error());
         } catch (const std::exception& failure) {
             // The last resort: what a file's cells may still bring about beyond the checks.
-            return fail(ErrorKind::Damaged, "internal", failure.what());
+            return fail(ErrorKind::Damaged, JournalReason::Unexpected, std::string(failure.what()));
         }
     }
     static std::vector<Change> changesOf(const std::vector<ChangedRow>& rows);

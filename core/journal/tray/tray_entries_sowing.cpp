@@ -51,6 +51,18 @@ SownTray trayAt(const SowingDraft& draft, std::size_t index, const std::string& 
     return tray;
 }
 
+// When the tray came to its place, or left its last one.
+std::optional<Moment> lastMoveOf(const TrayRepository& trays, TrayId tray)
+{
+    const std::vector<Stay> stays = trays.stays(tray);
+    if (stays.empty()) {
+        return std::nullopt;
+    }
+    const Stay& last = stays.back();
+    return last.toOn ? Moment{*last.toOn, last.toMinute.value_or(0)}
+                     : Moment{last.fromOn, last.fromMinute};
+}
+
 // Few are named, many are counted.
 std::string namesOf(const std::vector<std::string>& codes)
 {
@@ -128,9 +140,9 @@ Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
         if (place == (open ? std::optional(open->place) : std::nullopt)) {
             return {};
         }
-        if (open && at < Moment{open->fromOn, open->fromMinute}) {
+        if (const auto since = lastMoveOf(trays, id); since && at < *since) {
             return fail(ErrorKind::Invalid, TrayReason::MoveBeforeStay,
-                        toIso(open->fromOn) + " " + toClockText(open->fromMinute));
+                        toIso(since->date) + " " + toClockText(since->minute));
         }
         if (place) {
             if (auto isFree = checkPlaceFree(database, *place, id); !isFree) {

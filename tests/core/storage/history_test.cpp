@@ -166,8 +166,7 @@ TEST_F(HistoryTest, RefusesToOverwriteLaterWorkAndNamesTheRow)
     for (const HistoryId entry : {added, renamed}) {
         const Error error = refusal(entry);
         EXPECT_EQ(error.kind, ErrorKind::ChangedSince);
-        EXPECT_EQ(error.subject, "rack");
-        EXPECT_EQ(error.detail, std::to_string(rack.id.value));
+        EXPECT_EQ(error.row, (RowAt{"rack", rack.id.value}));
     }
     EXPECT_THAT(names(), ElementsAre("C"));
     EXPECT_FALSE(database().isInTransaction());
@@ -181,7 +180,7 @@ TEST_F(HistoryTest, RefusesToBringBackARowThatWasRemovedSince)
     recorded(database(), "rack.remove", [&] { deleteRow<StoredRack>(database(), rack.id); });
     const Error error = refusal(renamed);
     EXPECT_EQ(error.kind, ErrorKind::ChangedSince);
-    EXPECT_EQ(error.subject, "rack");
+    EXPECT_EQ(error.row, (RowAt{"rack", rack.id.value}));
 }
 
 TEST_F(HistoryTest, RefusesToTakeAwayWhatLaterRowsStandOn)
@@ -193,7 +192,7 @@ TEST_F(HistoryTest, RefusesToTakeAwayWhatLaterRowsStandOn)
         shelf.rack = rack.id;
         insertRow(database(), shelf);
     });
-    EXPECT_EQ(refusal(added).kind, ErrorKind::ChangedSince);
+    EXPECT_TRUE(refusal(added).is(StorageReason::StoodOnSince));
     EXPECT_THAT(names(), ElementsAre("A"));
     EXPECT_EQ(selectRows<StoredShelf>(database(), "").size(), 1u);
 }

@@ -50,7 +50,7 @@ protected:
         for (const Access access : {Access::ReadWrite, Access::ReadOnly}) {
             const auto opened = openJournalFile(path, access);
             ASSERT_FALSE(opened);
-            EXPECT_EQ(opened.error().kind, kind) << opened.error().detail;
+            EXPECT_EQ(opened.error().kind, kind);
         }
         EXPECT_EQ(bytesOf(path), before);
     }

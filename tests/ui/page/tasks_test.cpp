@@ -1,5 +1,8 @@
 #include "ui/page/tasks.h"
 
+#include "core/base/file_reason.h"
+#include "core/base/work_reason.h"
+
 #include <QSignalSpy>
 #include <QTest>
 #include <QThread>
@@ -19,9 +22,9 @@ bool holdsSoon(const std::function<bool()>& condition)
 Result<int> untilStopped(const Progress& progress)
 {
     while (!progress.isStopped()) {
-        QThread::msleep(1);
+        QThread::yieldCurrentThread();
     }
-    return fail(ErrorKind::Cancelled, "test");
+    return fail(ErrorKind::Cancelled, WorkReason::Stopped);
 }
 
 TEST(Tasks, HandBackWhatTheWorkAnswersOnTheWindowsThread)
@@ -58,11 +61,13 @@ TEST(Tasks, HandBackAnErrorAsItIs)
     std::optional<Result<int>> answer;
     tasks.run(
         "Failing",
-        [](const Progress&) -> Result<int> { return fail(ErrorKind::DiskFull, "file", "here"); },
+        [](const Progress&) -> Result<int> {
+            return fail(ErrorKind::DiskFull, FileReason::NotWritten, "here");
+        },
         &receiver, [&](const Result<int>& result) { answer = result; });
     ASSERT_TRUE(holdsSoon([&] { return answer.has_value(); }));
     ASSERT_FALSE(answer->has_value());
-    EXPECT_EQ(answer->error(), (Error{ErrorKind::DiskFull, "file", "here"}));
+    EXPECT_EQ(answer->error(), fail(ErrorKind::DiskFull, FileReason::NotWritten, "here").value());
 }
 
 TEST(Tasks, TellWhenTheyBeginHowFarTheyAreAndWhenTheyEnd)

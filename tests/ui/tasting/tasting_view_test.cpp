@@ -146,6 +146,8 @@ TEST_F(TastingViewTest, ClosingWithScoresMissingSaysWhichAndAsks)
     press(*view, "tastingClose");
     EXPECT_FALSE(recordOf(panel).panel.isOpen());
     EXPECT_TRUE(textOf(*view, "tastingCaveats").contains("Scores of Ben are missing"));
+    // The media were shown, so there is no way back to offer.
+    EXPECT_TRUE(messages.findChild<QPushButton*>("messageAction")->isHidden());
 }
 
 TEST_F(TastingViewTest, AClosedTastingIsAnsweredInASentenceAChartAndTables)

@@ -18,11 +18,13 @@ namespace {
 // Whether the part after the first colon begins with something to do.
 bool saysWhatToDo(const QString& sentence)
 {
-    static const QRegularExpression kAct(
-        ": (add|ask|check|choose|change|close|complete|correct|draw|end|enter|fill|give|go|"
-        "harvest|keep|leave|let|look|make|mark|measure|move|open|plan|put|read|rename|sanitise|"
-        "save|say|"
-        "sow|start|take|tell|tick|type|weigh|write)\\b");
+    static const QRegularExpression kAct(": "
+                                         "(add|ask|bring|check|choose|change|close|complete|copy|"
+                                         "correct|draw|end|enter|fill|give|go|"
+                                         "harvest|keep|leave|let|look|make|mark|measure|move|open|"
+                                         "plan|put|read|remove|rename|sanitise|"
+                                         "save|say|"
+                                         "sow|start|take|tell|tick|type|update|weigh|write)\\b");
     return sentence.contains(kAct);
 }
 
@@ -39,7 +41,8 @@ TYPED_TEST(EveryReason, HasASentenceThatSaysWhatIsWrongAndWhatToDo)
     ASSERT_FALSE(reasons.empty());
     for (const auto& [reason, name] : reasons) {
         // Where a reason has a number, a day or a stage, a name stands for it.
-        const Error error = fail(ErrorKind::Invalid, reason, "Alder", "4", "RD031").value();
+        const Error error =
+            fail(ErrorKind::Invalid, reason, "Alder", "4", "RD031", "RD032").value();
         const QString text = sentence(error);
         std::printf("%-36s %s\n", name.c_str(), qPrintable(text));
         EXPECT_EQ(blemish(text), "") << name << ": " << text.toStdString();

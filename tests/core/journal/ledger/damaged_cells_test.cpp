@@ -317,18 +317,18 @@ TEST_F(DamagedCellsTest, NoBrokenCellEndsAnAnswerAndMostAreDamagedWithTableAndRo
             }
             SCOPED_TRACE(cell.name());
             Answers answers;
-            const std::string row = std::to_string(breakAndAsk(cell, ++broken % 2 == 0, answers));
+            const std::int64_t row = breakAndAsk(cell, ++broken % 2 == 0, answers);
             bool isNoticed = false;
             for (const auto& [what, error] : answers) {
                 if (!error) {
                     continue;
                 }
                 ++refused;
-                const bool isInPlace =
-                    error->kind == ErrorKind::Damaged && known.contains(error->subject);
+                const bool isInPlace = error->kind == ErrorKind::Damaged && error->row &&
+                                       known.contains(error->row->table);
                 otherwise += isInPlace ? 0 : 1;
-                isNoticed = isNoticed || (error->subject == column.table &&
-                                          (error->detail.empty() || error->detail == row));
+                isNoticed = isNoticed || (error->row && error->row->table == column.table &&
+                                          (error->row->number == 0 || error->row->number == row));
             }
             noValue += cell.isNoValue ? 1 : 0;
             noticed += cell.isNoValue && isNoticed ? 1 : 0;

@@ -1,3 +1,4 @@
+#include "core/journal/rules/rule_reason.h"
 #include "core/medium/medium_reason.h"
 #include "core/tasting/tasting_draw.h"
 #include "core/tasting/tasting_reason.h"
@@ -213,11 +214,11 @@ TEST_F(TastingEntriesTest, RefusesScoresThatCantBe)
                   [&] { return journal->tastings().result(panel); });
 }
 
-TEST_F(TastingEntriesTest, AClosedPanelIsFinalButForUndo)
+TEST_F(TastingEntriesTest, AClosedPanelIsFinal)
 {
     const PanelId panel = plan(TastingMethod::Hedonic, 2, 2);
     typeIn(panel, {{5, 6}, {4, 8}});
-    expectUndoable([&] { return journal->tastings().close(panel); });
+    ASSERT_TRUE(journal->tastings().close(panel));
     const auto record = journal->tastings().record(panel);
     EXPECT_EQ(record->panel.closedOn, clock.today());
     const std::string code = record->servings[0].code;
@@ -233,8 +234,15 @@ TEST_F(TastingEntriesTest, AClosedPanelIsFinalButForUndo)
     draft.panel.closedOn.reset();
     expectRefused(ErrorKind::Conflict, TastingReason::Closed,
                   [&] { return journal->tastings().save(draft); });
-    ASSERT_TRUE(journal->undo());
-    EXPECT_TRUE(journal->tastings().enter(panel, code, attribute, 5));
+    // Its media were shown.
+    expectRefused(ErrorKind::Conflict, RuleReason::TastingStaysClosed,
+                  [&] { return journal->undo(); });
+    const auto entries = journal->latestEntries(2).value();
+    ASSERT_EQ(entries.at(1).intention, "tasting.score");
+    expectRefused(ErrorKind::Conflict, RuleReason::TastingIsFinal,
+                  [&] { return journal->undo(entries[1].id); });
+    // A tasting that was removed comes back whole, as closed as it was.
+    expectUndoable([&] { return journal->tastings().remove(panel); });
 }
 
 TEST_F(TastingEntriesTest, ARankGivenTwiceIsToldAndCantBeClosed)

@@ -1,0 +1,40 @@
+#include "core/journal/rules/standing_rules.h"
+
+#include <algorithm>
+
+namespace plumule {
+
+void StandingRules::touch(const std::vector<ChangedRow>& rows)
+{
+    for (const ChangedRow& row : rows) {
+        m_touched[row.table].insert(row.id);
+    }
+    m_repository.addOwners(m_touched);
+}
+
+void StandingRules::look(const HistoryEntry& step, const std::vector<ChangedRow>& rows)
+{
+    m_touched["step"] = {step.id.value};
+    touch(rows);
+    m_before = m_repository.brokenAmong(m_touched);
+    // That a score of a closed tasting is touched is itself the fault.
+    std::erase_if(m_before, [](const BrokenRule& broken) {
+        return broken.reason == RuleReason::TastingIsFinal;
+    });
+}
+
+Done StandingRules::check(const std::vector<ChangedRow>& rows)
+{
+    // Once more: what was only just put back has owners too.
+    touch(rows);
+    for (const BrokenRule& broken : m_repository.brokenAmong(m_touched)) {
+        if (std::find(m_before.begin(), m_before.end(), broken) == m_before.end()) {
+            auto refused = fail(ErrorKind::Conflict, broken.reason);
+            refused.value().values = broken.values;
+            return refused;
+        }
+    }
+    return {};
+}
+
+} // namespace plumule
