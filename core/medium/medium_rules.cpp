@@ -55,7 +55,9 @@ int nextMarker(const std::vector<int>& used)
 {
     std::array<int, kMarkers> times{};
     for (const int marker : used) {
-        ++times.at(static_cast<std::size_t>(marker));
+        if (marker >= 0 && marker < kMarkers) {
+            ++times[static_cast<std::size_t>(marker)];
+        }
     }
     const auto least = std::min_element(times.begin(), times.end());
     return static_cast<int>(least - times.begin());

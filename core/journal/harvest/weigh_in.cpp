@@ -91,7 +91,7 @@ std::vector<WeighedRow> weighedOn(Database& database, Date date)
     }
     std::vector<WeighedRow> rows;
     for (const Harvest& harvest : harvests) {
-        const TrayRecord& record = records.at(harvest.tray);
+        const TrayRecord& record = pointedAt(records, harvest.tray, "harvest", harvest.id);
         rows.push_back(
             {harvest, record.tray.code, record.medium, record.variety, record.tray.seed});
     }

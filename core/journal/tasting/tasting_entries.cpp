@@ -247,8 +247,8 @@ Result<std::vector<PlatedServing>> TastingEntries::plating(PanelId panel)
         }
         Plated plated;
         for (const Serving& serving : record->servings) {
-            plated.push_back(
-                {serving, tasterOf(*record, serving)->name, bySample.at(serving.sample)});
+            plated.push_back({serving, tasterOf(*record, serving)->name,
+                              pointedAt(bySample, serving.sample, "serving", serving.id)});
         }
         return plated;
     });

@@ -26,10 +26,10 @@ void fill(TrialRow& row, const std::set<MediumId>& media, const std::set<Variety
           const TrialNames& names)
 {
     for (const MediumId medium : media) {
-        row.media.push_back(names.media.at(medium));
+        row.media.push_back(pointedAt(names.media, medium, "trial", row.trial.id));
     }
     if (varieties.size() == 1) {
-        row.variety = names.varieties.at(*varieties.begin()).name;
+        row.variety = pointedAt(names.varieties, *varieties.begin(), "trial", row.trial.id).name;
     }
 }
 

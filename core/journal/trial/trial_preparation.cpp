@@ -188,14 +188,15 @@ Result<Preparation> preparationOf(Database& database, const TrialDraft& draft)
     std::map<MediumId, int> trays;
     std::vector<MediumId> inOrder;
     for (const Treatment& treatment : draft.treatments) {
-        if (media.count(treatment.medium) == 0) {
+        const auto medium = media.find(treatment.medium);
+        if (medium == media.end()) {
             return fail(ErrorKind::NotFound, TrayReason::MediumUnknown);
         }
         if (trays.count(treatment.medium) == 0) {
             inOrder.push_back(treatment.medium);
         }
         trays[treatment.medium] += draft.plan.traysEach;
-        maker.addWater(media.at(treatment.medium), treatment.feeding);
+        maker.addWater(medium->second, treatment.feeding);
     }
     for (const MediumId medium : inOrder) {
         maker.addMedium(media.at(medium), trays[medium]);

@@ -60,6 +60,13 @@ void placeByPlan(TrialTray& tray, const TrialDraft& draft)
     }
 }
 
+template <class Map>
+std::optional<typename Map::mapped_type> valueAt(const Map& map, const typename Map::key_type& key)
+{
+    const auto found = map.find(key);
+    return found == map.end() ? std::nullopt : std::optional(found->second);
+}
+
 std::vector<TrialTray> trialTrays(Database& database, TrialId trial,
                                   const std::optional<TrialDraft>& draft)
 {
@@ -76,19 +83,17 @@ std::vector<TrialTray> trialTrays(Database& database, TrialId trial,
         tray.record = std::move(record);
         const Tray& sown = tray.record.tray;
         tray.plan = calendarOf(tray.record);
-        if (tray.record.place && spots.count(*tray.record.place) > 0) {
-            tray.spot = spots.at(*tray.record.place);
+        if (tray.record.place) {
+            tray.spot = valueAt(spots, *tray.record.place);
         }
         tray.block = sown.block.value_or(1);
         tray.position = ++inBlock[tray.block];
         if (draft) {
             placeByPlan(tray, *draft);
         }
-        if (yields.count(sown.id) > 0) {
-            tray.yield = yields.at(sown.id);
-        }
-        if (residues.count(sown.id) > 0) {
-            tray.residue = sumOf(residues.at(sown.id));
+        tray.yield = valueAt(yields, sown.id);
+        if (const auto left = valueAt(residues, sown.id)) {
+            tray.residue = sumOf(*left);
         }
         trays.push_back(std::move(tray));
     }
