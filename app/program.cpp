@@ -7,6 +7,7 @@
 #include <QApplication>
 #include <QLocale>
 
+#include <csignal>
 #include <cstdio>
 
 namespace plumule::app {
@@ -40,17 +41,8 @@ void keepQuiet(QtMsgType type, const QMessageLogContext&, const QString& text)
     }
 }
 
-// Qt's remarks about the platform are nothing to the one who called a command.
-void keepQtQuiet(QtMsgType type, const QMessageLogContext&, const QString& message)
-{
-    if (type == QtCriticalMsg || type == QtFatalMsg) {
-        std::fprintf(stderr, "%s\n", message.toUtf8().constData());
-    }
-}
-
 int runCommand(const Command& command, int argc, char** argv)
 {
-    qInstallMessageHandler(keepQtQuiet);
     qInstallMessageHandler(keepQuiet);
     // A command never needs a display; those that draw do so off the screen.
     qputenv("QT_QPA_PLATFORM", "offscreen");
@@ -67,6 +59,9 @@ int runCommand(const Command& command, int argc, char** argv)
 
 int runProgram(int argc, char** argv)
 {
+    // Where files may only grow so large, a write is refused and said, instead of ending the
+    // program.
+    std::signal(SIGXFSZ, SIG_IGN);
     QCoreApplication::setApplicationName(QStringLiteral("Plumule"));
     QCoreApplication::setApplicationVersion(QStringLiteral(PLUMULE_VERSION));
     const QString first = argc > 1 ? QString::fromLocal8Bit(argv[1]) : QString();

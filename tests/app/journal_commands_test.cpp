@@ -4,6 +4,7 @@
 #include <QFile>
 #include <QFileInfo>
 #include <QImage>
+#include <QProcess>
 
 namespace plumule::app {
 namespace {
@@ -99,7 +100,7 @@ TEST_F(JournalCommands, RefuseARoundThatIsAskedForWrongly)
     expectBadCall({"round", sample(), "--json", "--pdf", "x.pdf"}, "do not go together");
     expectBadCall({"round", sample(), "--bogus"}, "bogus");
     expectBadCall({"round", sample(), "more"}, "one argument too many");
-    expectNoAnswer({"round", path("none.plumule")}, "no file of that name");
+    expectNoAnswer({"round", path("none.plumule")}, "There is no file");
     expectNoAnswer({"round", write("text.plumule", "not a journal\n")}, "not a Plumule journal");
 }
 
@@ -147,7 +148,7 @@ TEST_F(JournalCommands, RefuseASeasonThatIsAskedForWrongly)
     expectBadCall({"season", sample(), "--from", "2026-05-01", "--to", "2026-01-01"},
                   "--to is before --from");
     expectBadCall({"season", sample(), "--variety", "Nix"}, "No variety is called \"Nix\"");
-    expectNoAnswer({"season", path("none.plumule")}, "no file of that name");
+    expectNoAnswer({"season", path("none.plumule")}, "There is no file");
 }
 
 TEST_F(JournalCommands, FindASoundJournalSound)
@@ -174,7 +175,7 @@ TEST_F(JournalCommands, FindDamageWithoutTouchingTheFile)
 TEST_F(JournalCommands, RefuseToCheckWhatIsNoJournal)
 {
     expectBadCall({"check"}, "JOURNAL is missing");
-    expectNoAnswer({"check", path("none.plumule")}, "no file of that name");
+    expectNoAnswer({"check", path("none.plumule")}, "There is no file");
     expectNoAnswer({"check", reference("oats.csv")}, "not a Plumule journal");
 }
 
@@ -229,9 +230,32 @@ TEST_F(JournalCommands, RefusePicturesThatAreAskedForWrongly)
     expectBadCall({"pictures", sample()}, "DIR is missing");
     expectBadCall({"pictures", sample(), path("p"), "--size", "big"}, "--size wants");
     expectBadCall({"pictures", sample(), path("p"), "--font-scale", "9"}, "--font-scale wants");
-    expectNoAnswer({"pictures", path("none.plumule"), path("p")}, "no file of that name");
+    expectNoAnswer({"pictures", path("none.plumule"), path("p")}, "There is no file");
     expectNoAnswer({"pictures", sample(), write("file", "x")}, "");
     EXPECT_FALSE(QFileInfo::exists(path("p")));
+}
+
+TEST_F(JournalCommands, TheSampleIsThereWholeOrNotAtAll)
+{
+    const QString taken = write("taken.plumule", "mine");
+    expectNoAnswer({"sample", taken}, "taken.plumule already");
+    QFile file(taken);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_EQ(file.readAll(), "mine");
+    expectNoAnswer({"sample", path("nowhere/room.plumule")}, "room.plumule");
+
+    // A room that outgrows what a file may hold here: an error that is said, not the end by a
+    // signal.
+    QProcess limited;
+    limited.start("bash", {"-c", "ulimit -f 200 && exec \"$0\" sample \"$1\"", PLUMULE_PROGRAM,
+                           path("small.plumule")});
+    ASSERT_TRUE(limited.waitForFinished(60'000));
+    EXPECT_EQ(limited.exitStatus(), QProcess::NormalExit);
+    EXPECT_EQ(limited.exitCode(), 1);
+    EXPECT_EQ(limited.readAllStandardError().count('\n'), 1);
+    const QDir folder = QFileInfo(taken).dir();
+    EXPECT_EQ(folder.entryList(QDir::AllEntries | QDir::Hidden | QDir::NoDotAndDotDot),
+              QStringList{"taken.plumule"});
 }
 
 TEST_F(JournalCommands, SayWhatTheyAre)
