@@ -1,6 +1,55 @@
 #pragma once
 
+#include "core/journal/journal.h"
+
+#include <QObject>
+
+#include <memory>
+
+namespace plumule::ui {
+
+class Ask;
+class FirstStart;
+class MainWindow;
+class Preferences;
+
+} // namespace plumule::ui
+
 namespace plumule::app {
+
+// The open journal and its window, and what stands in their place before there is one. Another
+// journal, or another look, replaces the window.
+class WindowProgram : public QObject
+{
+public:
+    WindowProgram(const Clock& clock, ui::Ask& ask, ui::Preferences& preferences);
+    ~WindowProgram() override;
+
+    // As Journal::open(); a refusal leaves the window as it is. The path is remembered for start().
+    Done openFile(const QString& path);
+    // A new sample room under the user's own data.
+    Done openSample();
+    // The journal opened last, or the first-start dialog, which says why that could not be opened.
+    void start();
+    // Light or dark and the size of type, as preferred.
+    void applyLook();
+
+    // None before a journal is open; none where start() found one.
+    [[nodiscard]] ui::MainWindow* window() const { return m_window.get(); }
+    [[nodiscard]] ui::FirstStart* firstStart() const { return m_firstStart.get(); }
+
+private:
+    void showFirstStart();
+    void take(std::unique_ptr<Journal> journal);
+    void buildWindow();
+
+    const Clock& m_clock;
+    ui::Ask& m_ask;
+    ui::Preferences& m_preferences;
+    std::unique_ptr<Journal> m_journal;
+    std::unique_ptr<ui::MainWindow> m_window;
+    std::unique_ptr<ui::FirstStart> m_firstStart;
+};
 
 // Opens the window: on the journal named, on a fresh sample with --sample, on the last journal, or
 // on the first-start dialog where there is none. Returns an exit code.
