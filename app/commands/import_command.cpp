@@ -62,14 +62,20 @@ std::optional<ImportPreview> cleanPreview(Journal& journal, const QString& file)
     return *preview;
 }
 
-int importInto(Journal& journal, const QString& file, bool isDryRun)
+enum class Writing
+{
+    Rows,
+    Nothing // only what would be written is told
+};
+
+int importInto(Journal& journal, const QString& file, Writing writing)
 {
     const auto preview = cleanPreview(journal, file);
     if (!preview) {
         return kBadCall;
     }
     printPreview(*preview);
-    if (isDryRun) {
+    if (writing == Writing::Nothing) {
         print(QStringLiteral("Nothing was written."));
         return kDone;
     }
@@ -80,6 +86,38 @@ int importInto(Journal& journal, const QString& file, bool isDryRun)
     }
     print(QStringLiteral("Imported %1.").arg(ui::trayCount(outcome->trays)));
     return kDone;
+}
+
+int importIntoOld(const QString& path, const QString& file, const Clock& clock, Writing writing)
+{
+    const auto opened =
+        Journal::open(path.toStdString(), clock,
+                      writing == Writing::Nothing ? Access::ReadOnly : Access::ReadWrite);
+    if (!opened) {
+        return refused(opened.error());
+    }
+    if (writing == Writing::Rows && (*opened)->isReadOnly()) {
+        return refused(*(*opened)->readOnlyBecause());
+    }
+    return importInto(**opened, file, writing);
+}
+
+// A table with faults must not leave an empty journal behind, so it is tried on a passing one.
+int importIntoNew(const QString& path, const QString& file, const Clock& clock, Writing writing)
+{
+    const QTemporaryDir passing;
+    const auto trial = newJournal(passing.filePath("passing.plumule"), clock);
+    if (!trial) {
+        return refused(trial.error());
+    }
+    if (writing == Writing::Nothing) {
+        return importInto(**trial, file, writing);
+    }
+    if (!cleanPreview(**trial, file)) {
+        return kBadCall;
+    }
+    const auto made = newJournal(path, clock);
+    return made ? importInto(**made, file, writing) : refused(made.error());
 }
 
 } // namespace
@@ -94,36 +132,13 @@ int runImport(const QStringList& arguments)
     }
     const QString path = (*given)[0];
     const QString file = (*given)[1];
-    const bool isDryRun = parser.isSet("dry-run");
     if (!QFileInfo(file).isReadable()) {
         return badCall(QStringLiteral("%1 can't be read.").arg(file));
     }
+    const Writing writing = parser.isSet("dry-run") ? Writing::Nothing : Writing::Rows;
     const SystemClock clock;
-    if (QFileInfo::exists(path)) {
-        const auto opened = Journal::open(path.toStdString(), clock,
-                                          isDryRun ? Access::ReadOnly : Access::ReadWrite);
-        if (!opened) {
-            return refused(opened.error());
-        }
-        if (!isDryRun && (*opened)->isReadOnly()) {
-            return refused(*(*opened)->readOnlyBecause());
-        }
-        return importInto(**opened, file, isDryRun);
-    }
-    // A table with faults must not leave an empty journal behind, so it is tried on a passing one.
-    const QTemporaryDir passing;
-    const auto trial = newJournal(passing.filePath("passing.plumule"), clock);
-    if (!trial) {
-        return refused(trial.error());
-    }
-    if (isDryRun) {
-        return importInto(**trial, file, true);
-    }
-    if (!cleanPreview(**trial, file)) {
-        return kBadCall;
-    }
-    const auto made = newJournal(path, clock);
-    return made ? importInto(**made, file, false) : refused(made.error());
+    return QFileInfo::exists(path) ? importIntoOld(path, file, clock, writing)
+                                   : importIntoNew(path, file, clock, writing);
 }
 
 } // namespace plumule::app

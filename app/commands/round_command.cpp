@@ -161,6 +161,21 @@ std::optional<Slot> slotOption(const QCommandLineParser& parser, Slot otherwise)
     return slot;
 }
 
+int tellRound(const QCommandLineParser& parser, const Round& round, const RoomLayout& layout)
+{
+    const ui::UnitText units(layout.room.units);
+    if (parser.isSet("pdf")) {
+        const Done written = ui::writeRoundSheet(round, layout, units, parser.value("pdf"));
+        return written ? kDone : refused(written.error());
+    }
+    if (parser.isSet("json")) {
+        print(jsonOf(round));
+    } else {
+        printRound(round, units);
+    }
+    return kDone;
+}
+
 } // namespace
 
 int runRound(const QStringList& arguments)
@@ -196,21 +211,7 @@ int runRound(const QStringList& arguments)
         return kBadCall;
     }
     const auto round = journal.watering().round(*day, *slot);
-    if (!round) {
-        return refused(round.error());
-    }
-    const ui::UnitText units(layout->room.units);
-    if (parser.isSet("pdf")) {
-        const QString file = parser.value("pdf");
-        const Done written = ui::writeRoundSheet(*round, *layout, units, file);
-        return written ? kDone : refused(written.error());
-    }
-    if (parser.isSet("json")) {
-        print(jsonOf(*round));
-    } else {
-        printRound(*round, units);
-    }
-    return kDone;
+    return round ? tellRound(parser, *round, *layout) : refused(round.error());
 }
 
 } // namespace plumule::app

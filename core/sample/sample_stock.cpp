@@ -76,6 +76,21 @@ ProtocolStage stageFrom(const SampleRow& row)
     return stage;
 }
 
+SeedLot lotFrom(const SampleRow& row, const SampleStock& stock)
+{
+    SeedLot lot;
+    lot.variety = row.found(stock.protocols, "variety").variety.id;
+    lot.lotNumber = row.text("lot");
+    lot.supplier = row.text("supplier");
+    lot.boughtOn = row.maybeDay("bought_day");
+    lot.bought = row.maybeGrams("bought_g");
+    lot.price = money(row.number("price"));
+    lot.germinationPercent = row.maybeNumber("germination_percent");
+    lot.note = row.text("note");
+    lot.isUsedUp = row.isYes("used_up");
+    return lot;
+}
+
 void storeSampleVarieties(Database& database, SampleTables& tables, SampleStock& stock)
 {
     VarietyRepository varieties(database);
@@ -101,16 +116,7 @@ void storeSampleVarieties(Database& database, SampleTables& tables, SampleStock&
         varieties.storeStages(protocol.variety.id, protocol.stages);
     }
     tables.forEach("seed_lots", [&](const SampleRow& row) {
-        SeedLot lot;
-        lot.variety = row.found(stock.protocols, "variety").variety.id;
-        lot.lotNumber = row.text("lot");
-        lot.supplier = row.text("supplier");
-        lot.boughtOn = row.maybeDay("bought_day");
-        lot.bought = row.maybeGrams("bought_g");
-        lot.price = money(row.number("price"));
-        lot.germinationPercent = row.maybeNumber("germination_percent");
-        lot.note = row.text("note");
-        lot.isUsedUp = row.isYes("used_up");
+        SeedLot lot = lotFrom(row, stock);
         if (!tables.isFaulty()) {
             varieties.insert(lot);
         }

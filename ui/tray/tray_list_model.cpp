@@ -29,10 +29,10 @@ void TrayListModel::show(std::vector<TrayListRow> rows, UnitText units, Date tod
     RowsModel::show(columnsIn(units, today), std::move(rows));
 }
 
-std::vector<RowColumn<TrayListRow>> TrayListModel::columnsIn(UnitText units, Date today)
+// What the tray is, and where it stands.
+void TrayListModel::addNames(std::vector<RowColumn<TrayListRow>>& columns)
 {
     using Row = TrayListRow;
-    std::vector<RowColumn<Row>> columns(Columns);
     columns[Code] = {tr("Tray"),
                      [](const Row& row) { return QString::fromStdString(row.record.tray.code); }};
     columns[Code].isStrong = true;
@@ -44,6 +44,16 @@ std::vector<RowColumn<TrayListRow>> TrayListModel::columnsIn(UnitText units, Dat
     columns[MediumName].icon = [](const Row& row) { return markerIcon(row.record.medium.marker); };
     columns[Place] = {tr("Place"),
                       [](const Row& row) { return row.spot ? nameOf(row.spot) : kNothing; }};
+    columns[TrialCode] = {tr("Trial"), [](const Row& row) {
+                              return QString::fromStdString(row.record.trialCode.value_or(""));
+                          }};
+}
+
+std::vector<RowColumn<TrayListRow>> TrayListModel::columnsIn(UnitText units, Date today)
+{
+    using Row = TrayListRow;
+    std::vector<RowColumn<Row>> columns(Columns);
+    addNames(columns);
     columns[StageNow] = {tr("Stage"),
                          [](const Row& row) { return doingText(row.record.tray, row.plan); }};
     columns[Day] = {tr("Day"),
@@ -61,9 +71,6 @@ std::vector<RowColumn<TrayListRow>> TrayListModel::columnsIn(UnitText units, Dat
         tr("Yield"),
         [units](const Row& row) { return row.yield ? units.mass(*row.yield) : kNothing; },
         Qt::AlignRight};
-    columns[TrialCode] = {tr("Trial"), [](const Row& row) {
-                              return QString::fromStdString(row.record.trialCode.value_or(""));
-                          }};
     for (RowColumn<Row>& column : columns) {
         column.ink = [](const Row& row) {
             return row.record.tray.state == TrayState::Growing ? QColor() : ui::palette().mutedInk;

@@ -33,6 +33,7 @@ public:
     void show(std::vector<TrayListRow> rows, UnitText units, Date today);
 
 private:
+    static void addNames(std::vector<RowColumn<TrayListRow>>& columns);
     [[nodiscard]] static std::vector<RowColumn<TrayListRow>> columnsIn(UnitText units, Date today);
 };
 

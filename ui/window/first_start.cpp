@@ -106,10 +106,8 @@ void FirstStart::explain(const QString& path, const Error& why)
     m_trouble->show();
 }
 
-QWidget* FirstStart::buildNew()
+void FirstStart::makeFields()
 {
-    auto* card = new Card(tr("A new journal"));
-    auto* form = fieldForm();
     m_name = new QLineEdit(tr("My grow room"));
     m_name->setObjectName("roomName");
     m_racks = countBox(2, 50, "racks");
@@ -126,6 +124,14 @@ QWidget* FirstStart::buildNew()
     }
     m_currency = new QLineEdit(QStringLiteral("EUR"));
     m_currency->setObjectName("currency");
+    connect(m_units, &QComboBox::activated, this, &FirstStart::proposeCurrency);
+}
+
+QWidget* FirstStart::buildNew()
+{
+    makeFields();
+    auto* card = new Card(tr("A new journal"));
+    auto* form = fieldForm();
     form->addRow(tr("Name of the room"), m_name);
     form->addRow(tr("Racks"), m_racks);
     form->addRow(tr("Shelves on each"), m_shelves);
@@ -144,7 +150,6 @@ QWidget* FirstStart::buildNew()
     row->addWidget(make);
     card->body()->addLayout(row);
     connect(make, &QPushButton::clicked, this, &FirstStart::makeNew);
-    connect(m_units, &QComboBox::activated, this, &FirstStart::proposeCurrency);
     return card;
 }
 

@@ -33,6 +33,7 @@ Q_SIGNALS:
 
 private:
     QWidget* buildTrouble();
+    void makeFields();
     QWidget* buildNew();
     QWidget* buildOthers();
     [[nodiscard]] RoomPlan plan() const;

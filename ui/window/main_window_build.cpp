@@ -1,0 +1,150 @@
+// Part of ui/window/main_window.h: the frame, the list of pages, the line of long work.
+#include "ui/window/main_window.h"
+
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+#include "ui/window/begin_bar.h"
+
+#include <QHBoxLayout>
+#include <QProgressBar>
+#include <QScrollArea>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kLeastPageHeight = 400;
+
+} // namespace
+
+void MainWindow::buildFrame()
+{
+    auto* frame = new QWidget;
+    auto* row = new QHBoxLayout(frame);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addWidget(buildSidebar());
+    row->addWidget(buildBeside(), 1);
+    setCentralWidget(frame);
+    setMinimumSize(kSmallestWindow);
+}
+
+QWidget* MainWindow::buildSidebar()
+{
+    auto* sidebar = new QWidget;
+    sidebar->setProperty("role", "sidebar");
+    sidebar->setAttribute(Qt::WA_StyledBackground);
+    // Large type needs the room beside it more than here.
+    sidebar->setFixedWidth(std::min(scaled(208), 272));
+    auto* side = new QVBoxLayout(sidebar);
+    side->setContentsMargins(scaled(12), scaled(20), scaled(12), scaled(16));
+    auto* name = label(tr("Plumule"), "strong");
+    name->setFont(uiFont(1.15, QFont::DemiBold));
+    name->setContentsMargins(scaled(10), 0, 0, 0);
+    m_roomName = label(QString(), "muted");
+    m_roomName->setContentsMargins(scaled(10), 0, 0, scaled(14));
+    m_roomName->setObjectName("roomName");
+    m_roomName->setWordWrap(true);
+    m_navigation = new QVBoxLayout;
+    m_navigation->setSpacing(scaled(2));
+    m_readOnly = label(tr("open to read only"), "muted");
+    m_readOnly->setObjectName("readOnly");
+    m_readOnly->setWordWrap(true);
+    m_readOnly->setContentsMargins(scaled(10), 0, 0, 0);
+    side->addWidget(name);
+    side->addWidget(m_roomName);
+    side->addLayout(m_navigation);
+    side->addStretch(1);
+    side->addWidget(m_readOnly);
+    return sidebar;
+}
+
+QWidget* MainWindow::buildBeside()
+{
+    auto* beside = new QWidget;
+    beside->setProperty("role", "page");
+    beside->setAttribute(Qt::WA_StyledBackground);
+    auto* column = new QVBoxLayout(beside);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    m_stack = new QStackedWidget;
+    m_messages = new MessageBar;
+    m_work = new QWidget;
+    auto* foot = new QVBoxLayout;
+    foot->setContentsMargins(scaled(28), 0, scaled(28), scaled(12));
+    foot->addWidget(m_work);
+    foot->addWidget(m_messages);
+    auto* top = new QVBoxLayout;
+    top->setContentsMargins(scaled(28), scaled(14), scaled(28), 0);
+    m_begin = new BeginBar;
+    top->addWidget(m_begin);
+    column->addLayout(top);
+    QVBoxLayout* inner = nullptr;
+    auto* area = scrolling(inner);
+    inner->setContentsMargins(0, 0, 0, 0);
+    inner->addWidget(m_stack);
+    // Large type in a small window scrolls the whole page before anything in it is squeezed.
+    m_stack->setMinimumHeight(scaled(kLeastPageHeight));
+    column->addWidget(area, 1);
+    column->addLayout(foot);
+    wireBegin();
+    return beside;
+}
+
+void MainWindow::addPage(Page* page)
+{
+    const int index = static_cast<int>(m_pages.size());
+    auto* choose = button(page->name(), "nav");
+    choose->setCheckable(true);
+    choose->setAutoExclusive(true);
+    choose->setObjectName("nav" + page->name());
+    choose->setToolTip(tr("Ctrl+%1").arg(index + 1));
+    auto* badgeRow = new QHBoxLayout(choose);
+    badgeRow->setContentsMargins(0, 0, scaled(10), 0);
+    badgeRow->addStretch(1);
+    auto* badge = label(QString(), "badge");
+    badge->setObjectName("badge" + page->name());
+    badge->setAttribute(Qt::WA_TransparentForMouseEvents);
+    badge->hide();
+    badge->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Maximum);
+    badgeRow->addWidget(badge, 0, Qt::AlignVCenter);
+    m_navigation->addWidget(choose);
+    m_stack->addWidget(page);
+    m_pages.push_back(page);
+    m_buttons.push_back(choose);
+    m_badges.push_back(badge);
+    connect(choose, &QPushButton::clicked, this, [this, index] { showPageAt(index); });
+    connect(page, &Page::trayAsked, this, &MainWindow::openTray);
+    connect(page, &Page::weighingAsked, this, &MainWindow::weigh);
+    connect(page, &Page::wateringAsked, this, &MainWindow::giveBetween);
+    connect(page, &Page::badgeChanged, this, [this, index](int count) { setBadge(index, count); });
+}
+
+void MainWindow::wireWork()
+{
+    auto* row = new QHBoxLayout(m_work);
+    row->setContentsMargins(0, scaled(6), 0, scaled(6));
+    m_workName = label(QString(), "muted");
+    m_progress = new QProgressBar;
+    m_progress->setObjectName("workProgress");
+    m_progress->setRange(0, 1000);
+    auto* stop = button(tr("Stop"));
+    stop->setObjectName("workStop");
+    row->addWidget(m_workName);
+    row->addWidget(m_progress, 1);
+    row->addWidget(stop);
+    m_work->hide();
+    connect(stop, &QPushButton::clicked, m_tasks, &Tasks::stopAll);
+    connect(m_tasks, &Tasks::started, this, [this](const QString& name) {
+        m_workName->setText(name);
+        m_progress->setValue(0);
+        m_work->show();
+    });
+    connect(m_tasks, &Tasks::progressed, m_progress,
+            [this](double fraction) { m_progress->setValue(qRound(fraction * 1000)); });
+    connect(m_tasks, &Tasks::idle, m_work, &QWidget::hide);
+}
+
+} // namespace plumule::ui
