@@ -36,15 +36,15 @@ case "${1:-}" in
 esac
 
 # The units that the rooms are compiled as: core/tray is …/core/CMakeFiles/plumule_tray.dir/Unity/….
-units=$(ROOMS=$rooms python3 - "$build/compile_commands.json" <<'PYTHON'
+units=$(ROOMS=$rooms python3 - "$build/compile_commands.json" "$root" <<'PYTHON'
 import json, os, re, sys
+source = re.compile(r'#include "' + re.escape(sys.argv[2]) + r'/((?:core|ui|app)(?:/[^"/]+)*)/[^"/]+\.cpp"')
 rooms = set(os.environ["ROOMS"].split())
 for unit in json.load(open(sys.argv[1])):
     path = unit["file"]
     if "/Unity/" not in path:
         continue
-    includes = re.findall(r'#include "[^"]*?/((?:core|ui|app)(?:/[^"/]+)*)/[^"/]+\.cpp"', open(path).read())
-    if rooms & set(includes):
+    if rooms & set(source.findall(open(path).read())):
         print(path)
 PYTHON
 )

@@ -81,12 +81,6 @@ protected:
         settleDown();
         return view;
     }
-    static void settleDown()
-    {
-        for (int round = 0; round < 5; ++round) {
-            QTest::qWait(1);
-        }
-    }
     static void press(QWidget& within, const char* name)
     {
         auto* found = find<QPushButton>(within, name);

@@ -575,7 +575,7 @@ TEST_F(RoundTest, WhatIsTypedOutlivesAChangeOfTheRound)
     QTest::keyClicks(note, "half");
     sowBroccoli(1, kTwoDaysAgo);
     ASSERT_TRUE(soon([&] { return shownRow(*page, "trayBR003") != nullptr; }));
-    QTest::qWait(30); // till the rows before are gone
+    settleDown(); // till the rows before are gone
     EXPECT_TRUE(note->isVisible());
     EXPECT_TRUE(note->hasFocus());
     EXPECT_EQ(note->text(), "half");
@@ -687,7 +687,7 @@ TEST_F(RoundTest, FitsASmallWindowWithoutScrollingSideways)
     const auto page = openPage({816, 700});
     press(Qt::Key_T);
     ASSERT_TRUE(soon([&] { return find<QLineEdit>(*page, "note")->hasFocus(); }));
-    QTest::qWait(20);
+    settleDown();
     auto* scroll = find<QScrollArea>(*page, "roundScroll");
     EXPECT_LE(scroll->widget()->minimumSizeHint().width(), scroll->viewport()->width());
     EXPECT_LE(page->minimumSizeHint().width(), 816);

@@ -85,7 +85,8 @@ TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
     EXPECT_TRUE(due().empty());
 
     Mass sum;
-    for (const TrayListRow& row : journal->trays().list({}).value()) {
+    const auto rows = journal->trays().list({}).value();
+    for (const TrayListRow& row : rows) {
         sum += row.yield.value_or(Mass());
     }
     // Eleven of 300 to 303 g, and the one that was weighed anew: 302 g.
