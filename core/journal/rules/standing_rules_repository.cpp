@@ -94,7 +94,8 @@ const char* const kUsesOfAPiece =
 std::vector<Rule> placeRules()
 {
     // Within a day the times of leaving and coming are not held against each other: both are
-    // written down when there is a hand free.
+    // written down when there is a hand free. Ids rise: what stood there before the step was no
+    // hindrance then.
     return {
         {RuleReason::PlaceTaken, "stay",
          "SELECT r.name || h.name, CAST(p.number AS TEXT), t.code, o.code FROM stay s "
@@ -103,8 +104,10 @@ std::vector<Rule> placeRules()
          "JOIN rack r ON r.id = h.rack_id JOIN tray t ON t.id = s.tray_id "
          "JOIN tray o ON o.id = b.tray_id WHERE " +
              isListed("s.id") +
-             " AND ((s.to_on IS NULL AND b.to_on IS NULL) OR max(s.from_on, b.from_on) < "
-             "min(coalesce(s.to_on, '9999'), coalesce(b.to_on, '9999')))"},
+             " AND ((s.to_on IS NULL AND b.to_on IS NULL) OR "
+             "(b.id > (SELECT value FROM json_each(?2)) AND max(s.from_on, b.from_on) < "
+             "min(coalesce(s.to_on, '9999'), coalesce(b.to_on, '9999'))))",
+         "step"},
         {RuleReason::TrayTwice, "stay",
          "SELECT t.code FROM stay s JOIN stay b ON b.tray_id = s.tray_id AND b.id <> s.id "
          "JOIN tray t ON t.id = s.tray_id WHERE " +
@@ -166,8 +169,8 @@ std::vector<Rule> nameRules()
          "b.medium_id = a.medium_id AND b.number = a.number "
          "JOIN medium m ON m.id = a.medium_id WHERE " +
              isListed("a.id")},
-        // With more media than markers some have to share, and go on to when there are fewer again.
-        // Ids rise: what was added after the step has been given the marker in its place.
+        // With more media than markers some have to share, and go on to when there are fewer again:
+        // only what was added after the step has been given the marker in its place.
         {RuleReason::MarkerTaken, "medium",
          "SELECT a.name, b.name FROM medium a JOIN medium b ON b.marker = a.marker AND "
          "b.id > (SELECT value FROM json_each(?2)) WHERE (SELECT count(*) FROM medium) <= " +
