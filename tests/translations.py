@@ -19,7 +19,7 @@ COMMENTS = re.compile(r'("(?:[^"\\\n]|\\.)*")|//[^\n]*|#include[^\n]*')
 LITERALS = re.compile(r'(\w*)\s*\(?\s*("(?:[^"\\\n]|\\.)*"(?:\s*"(?:[^"\\\n]|\\.)*")*)')
 WORDS = re.compile(r"[A-Za-z'][a-z,;:.]* [a-z(%“]")
 NOT_SHOWN = {"setDisplayFormat", "toString", "QStringLiteral", "QLatin1String", "setStyleSheet"}
-NO_WORDS = re.compile(r"^[dMy ]+$|^<|^width=")  # forms of a date, marks of a page
+NO_WORDS = re.compile(r"^[dMy ]+$|^<|^width=|^default-src ")  # forms of a date, marks of a page
 FEWEST = 1000  # that the search looks at the right place
 
 
