@@ -278,7 +278,7 @@ TEST_F(WindowTest, AChangeIsShownInFrontSoonAndElsewhereWhenItIsOpened)
     EXPECT_TRUE(soon([&] { return list->model()->rowCount() == 3; }));
     ASSERT_TRUE(journal->trays().discard(trayOf("BR001"), "mould", clock.now()));
     pressCtrl(Qt::Key_2);
-    EXPECT_TRUE(find<QLabel>(pageOf("Weigh-in"), "pageSubtitle")->text().contains("1 of 1 trays"));
+    EXPECT_TRUE(find<QLabel>(pageOf("Weigh-in"), "pageSubtitle")->text().contains("1 of 1 tray "));
 }
 
 TEST_F(WindowTest, TheSheetLeadsToTheScaleWithItsTray)
@@ -471,6 +471,8 @@ TEST_F(WindowTest, CtrlPPrintsTheSheetOfThePageOrSaysThatThereIsNone)
     auto* sheet = find<QMenu>(pageOf("Round"), "sheetMenu");
     ASSERT_TRUE(sheet->isVisible()) << "the round has a sheet";
     sheet->close();
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     window->showPage("Trays");
     settleDown();
     pressCtrl(Qt::Key_P);
