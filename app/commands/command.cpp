@@ -13,9 +13,13 @@ const std::vector<Command>& commands()
     static const std::vector<Command> all = {
         {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
         {"season",
-         "JOURNAL [--from D] [--to D] [--variety V]... [--json | --pdf FILE | --html FILE]",
+         "JOURNAL [--season NAME | --from D --to D] [--variety V]... [--metric NAME] [--groups "
+         "form|nutrients|reuse|own] [--margin PERCENT] [--json | --pdf FILE | --html FILE]",
          runSeason},
-        {"trial", "JOURNAL CODE [--json | --pdf FILE | --html FILE]", runTrial},
+        {"trial",
+         "JOURNAL CODE [--metric NAME] [--groups form|nutrients|reuse|own] [--margin PERCENT] "
+         "[--json | --pdf FILE | --html FILE]",
+         runTrial},
         {"import", "JOURNAL FILE.csv [--dry-run]", runImport},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
@@ -23,7 +27,8 @@ const std::vector<Command>& commands()
         {"compare",
          "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
          "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
-         "[--json]",
+         "[--json]; or, by trials: --response COL --medium COL --trial COL [--variety COL] [--block "
+         "COL] [--margin PERCENT] [--json]",
          runCompare},
         {"growth",
          "FILE.csv --x COL --y COL [--where COL=VALUE]... [--curve "

@@ -1,4 +1,5 @@
 #include "app/commands/compare_output.h"
+#include "app/commands/compare_trials.h"
 #include "app/commands/table_input.h"
 
 #include <algorithm>
@@ -173,17 +174,32 @@ int refusedBy(const TableFile& file, const CompareRequest& request, const Error&
     }
 }
 
+// The models' options have no place in the verdict by trials.
+int compareByTrials(const QCommandLineParser& parser, const QString& path)
+{
+    for (const char* option : {"factor", "covariate", "random", "control", "contrast", "level"}) {
+        if (parser.isSet(option)) {
+            return badCall(QStringLiteral("--%1 and --trial don't go together.").arg(option));
+        }
+    }
+    const auto file = readTable(path);
+    return file ? runCompareTrials(parser, *file) : int(kBadCall);
+}
+
 } // namespace
 
 int runCompare(const QStringList& arguments)
 {
     QCommandLineParser parser;
     for (const char* option : {"response", "medium", "factor", "covariate", "random", "control",
-                               "margin", "contrast", "level"}) {
+                               "margin", "contrast", "level", "trial", "variety", "block"}) {
         parser.addOption({option, "", "value"});
     }
     parser.addOption({"json", ""});
     const auto given = argumentsOf(parser, arguments, {"FILE.csv"});
+    if (given && parser.isSet("trial")) {
+        return compareByTrials(parser, given->front());
+    }
     const auto request = given ? requestOf(parser) : std::nullopt;
     const auto file = request ? readTable(given->front()) : std::nullopt;
     if (!file) {

@@ -1,59 +1,70 @@
 #include "app/commands/compare_verdict.h"
 
-#include "core/review/comparison/pair_verdict.h"
-
 namespace plumule::app {
 
-PairVerdict tableVerdict(const stats::ComparedPair& pair, const stats::TableComparison& comparison,
-                         double level)
+using stats::Verdict;
+
+Verdict tableVerdict(const stats::ComparedPair& pair, const stats::TableComparison& comparison,
+                     double level)
 {
-    VerdictGround ground;
-    ground.isComparable = pair.numbers.raw.estimable;
-    ground.nA = static_cast<int>(comparison.means[pair.numbers.a].n);
-    ground.nB = static_cast<int>(comparison.means[pair.numbers.b].n);
-    ground.lower = pair.numbers.lowerTukey;
-    ground.upper = pair.numbers.upperTukey;
-    ground.isWithinMargin = pair.pEquivalence && *pair.pEquivalence < 1 - level;
-    return plumule::verdictOf(ground);
+    if (comparison.means[pair.numbers.a].n < 2 || comparison.means[pair.numbers.b].n < 2) {
+        return Verdict::NoVerdict;
+    }
+    if (!pair.numbers.raw.estimable) {
+        return Verdict::NotComparable;
+    }
+    const auto& lower = pair.numbers.lowerTukey;
+    const auto& upper = pair.numbers.upperTukey;
+    if (!lower || !upper) {
+        return Verdict::NoVerdict;
+    }
+    const bool isClear = *lower > 0 || *upper < 0;
+    if (pair.pEquivalence && *pair.pEquivalence < 1 - level) {
+        return isClear ? Verdict::RealButTooSmall : Verdict::SameWithinMargin;
+    }
+    if (!isClear) {
+        return Verdict::CantTellYet;
+    }
+    return *lower > 0 ? Verdict::More : Verdict::Less;
 }
 
-const char* verdictKey(PairVerdict verdict)
+const char* verdictKey(Verdict verdict)
 {
     switch (verdict) {
-    case PairVerdict::More:
+    case Verdict::More:
         return "more";
-    case PairVerdict::Less:
+    case Verdict::Less:
         return "less";
-    case PairVerdict::SameWithinMargin:
+    case Verdict::SameWithinMargin:
         return "same_within_margin";
-    case PairVerdict::RealButTooSmall:
+    case Verdict::RealButTooSmall:
         return "real_but_too_small";
-    case PairVerdict::CantTellYet:
+    case Verdict::CantTellYet:
         return "cant_tell_yet";
-    case PairVerdict::NotComparable:
+    case Verdict::NotComparable:
         return "not_comparable";
-    case PairVerdict::NoVerdict:
+    case Verdict::NoVerdict:
         return "no_verdict";
     }
     return "";
 }
 
-QString verdictWords(PairVerdict verdict)
+QString verdictWords(Verdict verdict)
 {
     switch (verdict) {
-    case PairVerdict::More:
+    case Verdict::More:
         return QStringLiteral("more");
-    case PairVerdict::Less:
+    case Verdict::Less:
         return QStringLiteral("less");
-    case PairVerdict::SameWithinMargin:
+    case Verdict::SameWithinMargin:
         return QStringLiteral("same within the margin");
-    case PairVerdict::RealButTooSmall:
+    case Verdict::RealButTooSmall:
         return QStringLiteral("real, but too small to matter");
-    case PairVerdict::CantTellYet:
+    case Verdict::CantTellYet:
         return QStringLiteral("can't tell yet");
-    case PairVerdict::NotComparable:
+    case Verdict::NotComparable:
         return QStringLiteral("not comparable");
-    case PairVerdict::NoVerdict:
+    case Verdict::NoVerdict:
         return QStringLiteral("no verdict");
     }
     return {};

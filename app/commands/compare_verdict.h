@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/review/comparison/media_pair.h"
 #include "core/stats/model/compare_table.h"
+#include "core/stats/verdict/verdict.h"
 
 #include <QString>
 
@@ -9,9 +9,9 @@ namespace plumule::app {
 
 // The verdict of a pair of media of any table: by the interval for all pairs together and, where a
 // margin was given, by the two one-sided tests at 1 - level.
-[[nodiscard]] PairVerdict tableVerdict(const stats::ComparedPair& pair,
-                                       const stats::TableComparison& comparison, double level);
-[[nodiscard]] const char* verdictKey(PairVerdict verdict);
-[[nodiscard]] QString verdictWords(PairVerdict verdict);
+[[nodiscard]] stats::Verdict tableVerdict(const stats::ComparedPair& pair,
+                                          const stats::TableComparison& comparison, double level);
+[[nodiscard]] const char* verdictKey(stats::Verdict verdict);
+[[nodiscard]] QString verdictWords(stats::Verdict verdict);
 
 } // namespace plumule::app

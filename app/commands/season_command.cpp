@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "app/commands/comparison_json.h"
 #include "app/commands/report_output.h"
 #include "ui/review/season_report.h"
 #include "ui/review/verdict_text.h"
@@ -140,29 +141,67 @@ std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QSt
     return ids;
 }
 
-SeasonQuestion questionFor(const QCommandLineParser& parser, const SeasonFilter& filter)
+// The declared season of that name, whatever its letter case; without one the present season.
+std::optional<SeasonFilter> seasonNamed(Journal& journal, const QString& name, Date today)
 {
-    if (!reportFile(parser).isEmpty()) {
-        return ui::reportQuestion(filter);
+    if (name.isEmpty()) {
+        return journal.review().usualSeason();
+    }
+    const auto seasons = journal.seasons().all();
+    if (!seasons) {
+        refused(seasons.error());
+        return std::nullopt;
+    }
+    for (const SeasonSpanOfDays& span : *seasons) {
+        if (QString::fromStdString(span.season.name).compare(name, Qt::CaseInsensitive) == 0) {
+            return filterOf(span, today);
+        }
+    }
+    badCall(QStringLiteral("No season is called \"%1\".").arg(name));
+    return std::nullopt;
+}
+
+// Of the days asked for, which count as a series of their own, or of a declared season.
+std::optional<SeasonQuestion> questionFrom(const QCommandLineParser& parser, Journal& journal,
+                                           Date today)
+{
+    const auto season = seasonNamed(journal, parser.value("season"), today);
+    const auto varieties =
+        season ? varietiesNamed(journal, parser.values("variety")) : std::nullopt;
+    const auto ask = varieties ? comparisonAsk(parser) : std::nullopt;
+    if (!ask) {
+        return std::nullopt;
     }
     SeasonQuestion question;
-    question.filter = filter;
-    if (!parser.isSet("json")) {
-        question.asks.emplace_back().response = Response::YieldPerTray;
+    question.filter = *season;
+    if (parser.isSet("from") || parser.isSet("to")) {
+        const auto from = dateOption(parser, "from", season->from);
+        const auto to = from ? dateOption(parser, "to", season->to) : std::nullopt;
+        if (!to) {
+            return std::nullopt;
+        }
+        if (*to < *from) {
+            badCall("--to is before --from.");
+            return std::nullopt;
+        }
+        question.filter = {*from, *to, {}, {}, {}, {}, {}};
+    } else {
+        question.series = journal.review().seriesOf(question.filter);
     }
+    question.filter.varieties = *varieties;
+    question.asks = {*ask};
     return question;
 }
 
-void printAnswer(const SeasonAnswer& answer)
+ordered_json answerJson(const SeasonAnswer& answer)
 {
-    const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
-    const ui::VerdictWords words = ui::verdictWords(yield);
-    print(words.headline);
-    print(words.detail);
-    for (const QString& line : ui::fairnessWords(yield)) {
-        print(line);
-    }
-    printReview(answer.review, answer.units);
+    const SeasonComparison& comparison = answer.comparisons.front();
+    ordered_json json = jsonOf(answer.review);
+    json["season"] = answer.series.kind == SeriesKind::Season ? ordered_json(answer.series.name)
+                                                              : ordered_json(nullptr);
+    json["headline"] = ui::verdictWords(comparison).headline.toStdString();
+    json["comparison"] = comparisonJson(comparison);
+    return json;
 }
 
 } // namespace
@@ -173,6 +212,8 @@ int runSeason(const QStringList& arguments)
     parser.addOption({"from", "", "day"});
     parser.addOption({"to", "", "day"});
     parser.addOption({"variety", "", "name"});
+    parser.addOption({"season", "", "name"});
+    addComparisonOptions(parser);
     addReportOptions(parser);
     const auto given = argumentsOf(parser, arguments, {"JOURNAL"});
     if (!given) {
@@ -187,31 +228,32 @@ int runSeason(const QStringList& arguments)
         return refused(opened.error());
     }
     Journal& journal = **opened;
-    SeasonFilter filter = journal.review().usualSeason();
-    const auto from = dateOption(parser, "from", filter.from);
-    const auto to = dateOption(parser, "to", filter.to);
-    if (!from || !to) {
+    auto question = questionFrom(parser, journal, clock.today());
+    if (!question) {
         return kBadCall;
     }
-    if (*to < *from) {
-        return badCall("--to is before --from.");
+    const bool isReport = !reportFile(parser).isEmpty();
+    if (isReport) {
+        SeasonQuestion whole = ui::reportQuestion(question->filter);
+        whole.series = question->series;
+        for (ComparisonAsk& ask : whole.asks) {
+            ask.groups = question->asks.front().groups;
+            ask.marginPercent = question->asks.front().marginPercent;
+        }
+        question = whole;
     }
-    const auto varieties = varietiesNamed(journal, parser.values("variety"));
-    if (!varieties) {
-        return kBadCall;
-    }
-    filter = {*from, *to, *varieties, {}, {}};
-    const auto answer = journal.review().season(questionFor(parser, filter));
+    const auto answer = journal.review().season(*question);
     if (!answer) {
         return refused(answer.error());
     }
-    if (!reportFile(parser).isEmpty()) {
+    if (isReport) {
         return writeAskedReport(parser, ui::seasonReport(*answer), answer->units);
     }
     if (parser.isSet("json")) {
-        print(jsonOf(answer->review));
+        print(answerJson(*answer));
     } else {
-        printAnswer(*answer);
+        printSeasonComparison(answer->comparisons.front());
+        printReview(answer->review, answer->units);
     }
     return kDone;
 }

@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 #include "app/commands/compare_verdict.h"
+#include "app/commands/comparison_json.h"
 #include "app/commands/report_output.h"
 
 #include "ui/review/verdict_text.h"
@@ -92,20 +93,39 @@ ordered_json termsJson(const ComparisonModel& model)
     return terms;
 }
 
+// The verdict that the pair's media have, whichever way it is read.
+const char* verdictOf(const ModelPair& pair, const SeasonComparison& yield)
+{
+    for (const MediaPair& one : yield.pairs) {
+        if (one.a == pair.a && one.b == pair.b) {
+            return verdictKey(one.verdict);
+        }
+        if (one.a == pair.b && one.b == pair.a) {
+            const stats::Verdict turned = one.verdict == stats::Verdict::More ? stats::Verdict::Less
+                                          : one.verdict == stats::Verdict::Less
+                                              ? stats::Verdict::More
+                                              : one.verdict;
+            return verdictKey(turned);
+        }
+    }
+    return verdictKey(stats::Verdict::NoVerdict);
+}
+
+// All trays in one linear or mixed model.
 ordered_json yieldJson(const SeasonComparison& yield)
 {
+    const TrayModel& model = yield.model;
     ordered_json json;
     json["n"] = yield.n;
     json["mean_g"] = jsonNumber(yield.n > 0 ? std::optional(yield.grandMean) : std::nullopt);
-    json["spread_g"] =
-        jsonNumber(yield.spread.sd > 0 ? std::optional(yield.spread.sd) : std::nullopt);
-    json["spread_df"] = jsonNumber(yield.spread.df);
+    json["spread_g"] = jsonNumber(model.sd > 0 ? std::optional(model.sd) : std::nullopt);
+    json["spread_df"] = jsonNumber(model.df);
     json["variation_percent"] = jsonNumber(ui::variationPercent(yield));
-    json["margin_g"] = jsonNumber(yield.margin.value);
+    json["margin_g"] = jsonNumber(yield.margin.percent / 100 * yield.grandMean);
     json["tukey_difference_g"] = jsonNumber(ui::leastRealDifference(yield));
-    json["terms"] = termsJson(yield.model);
+    json["terms"] = termsJson(model.model);
     json["means"] = ordered_json::array();
-    for (const AdjustedMean& mean : yield.means) {
+    for (const AdjustedMean& mean : model.means) {
         json["means"].push_back({{"medium", mean.medium.name},
                                  {"n", mean.n},
                                  {"mean_g", jsonNumber(mean.mean)},
@@ -114,14 +134,14 @@ ordered_json yieldJson(const SeasonComparison& yield)
                                  {"upper_g", jsonNumber(mean.upper)}});
     }
     json["pairs"] = ordered_json::array();
-    for (const MediaPair& pair : yield.pairs) {
-        json["pairs"].push_back({{"a", yield.means[pair.a].medium.name},
-                                 {"b", yield.means[pair.b].medium.name},
+    for (const ModelPair& pair : model.pairs) {
+        json["pairs"].push_back({{"a", model.means[pair.a].medium.name},
+                                 {"b", model.means[pair.b].medium.name},
                                  {"difference_g", jsonNumber(pair.difference)},
                                  {"lower_g", jsonNumber(pair.lower)},
                                  {"upper_g", jsonNumber(pair.upper)},
                                  {"p_tukey", jsonNumber(pair.p)},
-                                 {"verdict", verdictKey(pair.verdict)}});
+                                 {"verdict", verdictOf(pair, yield)}});
     }
     return json;
 }
@@ -145,6 +165,9 @@ ordered_json jsonOf(const TrialAnswer& answer)
                                  {"date", toIso(lack.on)}});
     }
     json["yield"] = yieldJson(answer.season.comparison(Response::YieldPerTray));
+    const SeasonComparison& asked = answer.season.comparisons.back();
+    json["headline"] = ui::verdictWords(asked).headline.toStdString();
+    json["comparison"] = comparisonJson(asked);
     return json;
 }
 
@@ -160,19 +183,8 @@ void printTrial(const TrialAnswer& answer)
                   .arg(ui::nameOf(answer.progress.draft->plan.design))
                   .arg(answer.progress.draft->plan.drawNumber));
     }
-    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
-    const ui::VerdictWords words = ui::verdictWords(yield);
-    print(words.headline);
-    if (!words.detail.isEmpty()) {
-        print(words.detail);
-    }
-    for (const AdjustedMean& mean : yield.means) {
-        print(QStringLiteral("  %1: %2 g a tray (%3 trays)")
-                  .arg(QString::fromStdString(mean.medium.name),
-                       mean.mean ? ui::numberText(*mean.mean, 1) : QStringLiteral("–"))
-                  .arg(mean.n));
-    }
-    for (const QString& line : ui::fairnessWords(yield) + ui::lackWords(answer.progress)) {
+    printSeasonComparison(answer.season.comparisons.back());
+    for (const QString& line : ui::lackWords(answer.progress)) {
         print(line);
     }
 }
@@ -200,6 +212,7 @@ int runTrial(const QStringList& arguments)
 {
     QCommandLineParser parser;
     addReportOptions(parser);
+    addComparisonOptions(parser);
     const auto given = argumentsOf(parser, arguments, {"JOURNAL", "CODE"});
     if (!given) {
         return kBadCall;
@@ -217,7 +230,13 @@ int runTrial(const QStringList& arguments)
     if (!trial) {
         return kBadCall;
     }
-    const auto answer = journal.review().trial(ui::reportQuestion(*trial));
+    const auto ask = comparisonAsk(parser);
+    if (!ask) {
+        return kBadCall;
+    }
+    TrialQuestion question = ui::reportQuestion(*trial);
+    question.asks.push_back(*ask);
+    const auto answer = journal.review().trial(question);
     if (!answer) {
         return refused(answer.error());
     }

@@ -6,6 +6,7 @@
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
@@ -52,6 +53,7 @@ public:
     HarvestEntries& harvests() { return m_harvests; }
     CostEntries& costs() { return m_costs; }
     ReviewAnswers& review() { return m_review; }
+    SeasonEntries& seasons() { return m_seasons; }
     ExchangeEntries& exchange() { return m_exchange; }
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
@@ -86,6 +88,7 @@ private:
     HarvestEntries m_harvests{m_ledger};
     CostEntries m_costs{m_ledger};
     ReviewAnswers m_review{m_ledger};
+    SeasonEntries m_seasons{m_ledger};
     ExchangeEntries m_exchange{m_ledger};
 };
 

@@ -63,6 +63,23 @@ struct TableOf<Sanitising>
                    column("minute", &Sanitising::minute), column("method", &Sanitising::method)};
 };
 
+struct MediumGroupTag;
+
+struct MediumGroup
+{
+    Id<MediumGroupTag> id;
+    MediumId medium;
+    std::string name;
+};
+
+template <>
+struct TableOf<MediumGroup>
+{
+    static constexpr const char* name = "medium_group";
+    static constexpr auto columns =
+        std::tuple{column("medium_id", &MediumGroup::medium), column("name", &MediumGroup::name)};
+};
+
 namespace {
 
 bool isMarked(Database& database, MediumId medium)
@@ -210,7 +227,33 @@ void MediumRepository::update(const Medium& medium)
 void MediumRepository::remove(MediumId medium)
 {
     removeMark(m_database, medium);
+    setGroup(medium, {});
     deleteRow<Medium>(m_database, medium);
+}
+
+std::map<MediumId, std::string> MediumRepository::groups()
+{
+    std::map<MediumId, std::string> groups;
+    for (const MediumGroup& group : selectRows<MediumGroup>(m_database, "ORDER BY id")) {
+        groups[group.medium] = group.name;
+    }
+    return groups;
+}
+
+void MediumRepository::setGroup(MediumId medium, const std::string& name)
+{
+    auto group = selectRow<MediumGroup>(m_database, "WHERE medium_id = ?1", medium);
+    if (name.empty()) {
+        if (group) {
+            deleteRow<MediumGroup>(m_database, group->id);
+        }
+    } else if (group) {
+        group->name = name;
+        updateRow(m_database, *group);
+    } else {
+        MediumGroup added{{}, medium, name};
+        insertRow(m_database, added);
+    }
 }
 
 bool MediumRepository::isInUse(MediumId medium)

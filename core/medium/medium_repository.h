@@ -30,6 +30,11 @@ public:
     // it.
     [[nodiscard]] bool isInUse(MediumId medium);
 
+    // The grower's own groups; media without one are missing.
+    [[nodiscard]] std::map<MediumId, std::string> groups();
+    // Empty: none.
+    void setGroup(MediumId medium, const std::string& name);
+
     // By medium and number.
     [[nodiscard]] std::vector<PieceRecord> pieces(std::optional<MediumId> medium, bool withRetired);
     [[nodiscard]] std::optional<Piece> find(PieceId piece);

@@ -1,5 +1,7 @@
 #include "tests/app/program_run.h"
 
+#include <cmath>
+
 namespace plumule::app {
 namespace {
 
@@ -351,6 +353,41 @@ TEST_F(CompareCommand, SaysWhereTheNumbersHoldNoAnswer)
 {
     const QString file = table("m,y,r\nA,1,1\nA,2,2\nB,4,3\nB,3,4\n");
     expectNoAnswer(comparing(file, "y", "m", {"--random", "r"}), "can't be told apart");
+}
+
+// Two media in three trials: the paired t over the trials' mean logs at level 4 %/3, worked out by
+// hand: log ratios log 1.10, log 1.12 and log 1.08.
+TEST_F(CompareCommand, ByTrialsTakesTrialsForWhatRepeats)
+{
+    const QString file = write("trials.csv", "trial,medium,grams\n"
+                                             "1,A,100\n1,A,100\n1,B,110\n1,B,110\n"
+                                             "2,A,200\n2,A,200\n2,B,224\n2,B,224\n"
+                                             "3,A,300\n3,A,300\n3,B,324\n3,B,324\n");
+    const auto asked = [&](const QStringList& more) {
+        return comparing(file, "grams", "medium", QStringList{"--trial", "trial"} + more);
+    };
+    const Answer answer = run(asked({"--json"}));
+    ASSERT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+    const ordered_json json = answer.json();
+    EXPECT_EQ(json.at("scope"), "next_sowing");
+    EXPECT_NEAR(json.at("level").get<double>(), 0.04 / 3, 1e-12);
+    const ordered_json& pair = json.at("pairs").at(0);
+    EXPECT_EQ(pair.at("a"), "B");
+    const double logs[] = {std::log(1.10), std::log(1.12), std::log(1.08)};
+    const double mean = (logs[0] + logs[1] + logs[2]) / 3;
+    double ss = 0;
+    for (const double one : logs) {
+        ss += (one - mean) * (one - mean);
+    }
+    // t(1 − 0.04/6; 2) = 8.5734098, from verdict_cases.json.
+    const double half = 8.5734098 * std::sqrt(ss / 2 / 3);
+    EXPECT_NEAR(pair.at("difference_percent").get<double>(), 100 * std::expm1(mean), 1e-9);
+    EXPECT_NEAR(pair.at("lower_percent").get<double>(), 100 * std::expm1(mean - half), 1e-5);
+    EXPECT_NEAR(pair.at("upper_percent").get<double>(), 100 * std::expm1(mean + half), 1e-5);
+    EXPECT_EQ(pair.at("verdict"), "more");
+    EXPECT_TRUE(run(asked({})).out.contains("B over A"));
+    expectBadCall(asked({"--factor", "trial"}), "don't go together");
+    expectBadCall(comparing(file, "grams", "medium", {"--trial", "plot"}), "no column \"plot\"");
 }
 
 } // namespace plumule::app

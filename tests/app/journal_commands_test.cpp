@@ -129,6 +129,40 @@ TEST_F(JournalCommands, PrintTheSeasonAsDocumented)
     }
 }
 
+TEST_F(JournalCommands, AnswerTheSeasonAsDocumented)
+{
+    const ordered_json json = answered({"season", sample()});
+    EXPECT_FALSE(json.at("headline").get<std::string>().empty());
+    const ordered_json& answer = json.at("comparison");
+    EXPECT_EQ(keysOf(answer),
+              "metric side_metric unit scale day trays trials planned_trials scope level "
+              "unlike_spread margin_percent spread_percent trial_spread_percent means pairs "
+              "by_trial by_variety groups group_pairs discards fairness");
+    EXPECT_EQ(answer.at("metric"), "yield");
+    EXPECT_EQ(answer.at("scope"), "next_sowing");
+    EXPECT_NEAR(answer.at("level").get<double>(), 0.04 / answer.at("trials").get<int>(), 1e-12);
+    EXPECT_EQ(answer.at("by_trial").size(), answer.at("trials").get<std::size_t>());
+    for (const auto& pair : answer.at("pairs")) {
+        EXPECT_EQ(keysOf(pair), "a b difference_percent lower_percent upper_percent difference "
+                                "trials_shared compared_as verdict why more_trials "
+                                "more_trays_each");
+        if (!pair.at("difference_percent").is_null()) {
+            EXPECT_GE(pair.at("difference_percent").get<double>(), 0) << "the one with more first";
+        }
+    }
+    const ordered_json cost = answered({"season", sample(), "--metric", "cost", "--groups", "reuse",
+                                        "--margin", "5"})
+                                  .at("comparison");
+    EXPECT_EQ(cost.at("metric"), "cost");
+    EXPECT_TRUE(cost.at("side_metric").get<bool>());
+    EXPECT_EQ(cost.at("margin_percent"), 5);
+    EXPECT_EQ(cost.at("groups").size(), 2U);
+    EXPECT_EQ(cost.at("group_pairs").size(), 1U);
+    expectBadCall({"season", sample(), "--metric", "joy"}, "--metric wants one of yield, ");
+    expectBadCall({"season", sample(), "--groups", "joy"}, "--groups wants one of");
+    expectBadCall({"season", sample(), "--season", "Nix"}, "No season is called");
+}
+
 TEST_F(JournalCommands, CountOnlyTheVarietiesAndDaysAskedFor)
 {
     const int all = answered({"season", sample()}).at("trays");

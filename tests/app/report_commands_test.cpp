@@ -49,7 +49,8 @@ TEST_F(ReportCommands, PrintATrialAsDocumented)
     const Answer answer = run({"trial", sample(), "t6", "--json"});
     ASSERT_EQ(answer.exitCode, 0) << answer.error.toStdString();
     const ordered_json json = answer.json();
-    EXPECT_EQ(keysOf(json), "code name question state design draw_number trays lacks yield");
+    EXPECT_EQ(keysOf(json), "code name question state design draw_number trays lacks yield "
+                            "headline comparison");
     EXPECT_EQ(json.at("code"), "T6");
     EXPECT_EQ(json.at("state"), "ended");
     ASSERT_EQ(json.at("trays").size(), 16U);
@@ -72,6 +73,13 @@ TEST_F(ReportCommands, PrintATrialAsDocumented)
     for (const auto& pair : yield.at("pairs")) {
         EXPECT_EQ(keysOf(pair), "a b difference_g lower_g upper_g p_tukey verdict");
     }
+    const ordered_json& comparison = json.at("comparison");
+    EXPECT_EQ(comparison.at("scope"), "these_trials");
+    EXPECT_EQ(comparison.at("trials"), 1);
+    EXPECT_EQ(comparison.at("pairs").size(), 6U);
+    ASSERT_EQ(comparison.at("by_trial").size(), 1U);
+    EXPECT_EQ(comparison.at("by_trial")[0].at("trial"), "T6");
+    EXPECT_TRUE(QString::fromStdString(json.at("headline")).contains("T6"));
 }
 
 TEST_F(ReportCommands, SayWhatAGrowingTrialLacks)

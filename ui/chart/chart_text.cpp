@@ -24,7 +24,9 @@ QString lookUp(const QHash<QString, const char*>& table, const std::string& key)
 const QHash<QString, const char*> kChartTitles = {
     {"yield_adjusted",
      QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a tray; adjusted means")},
-    {"cost_per_gram_adjusted",
+    {"yield_per_sown_adjusted",
+     QT_TRANSLATE_NOOP("Charts", "Yield by medium, each dot a harvested tray; the mean a tray sown")},
+    {"cost_adjusted",
      QT_TRANSLATE_NOOP("Charts", "Cost per gram by medium, each dot a tray")},
     {"height_adjusted",
      QT_TRANSLATE_NOOP("Charts", "Height by medium, each dot a tray; adjusted means")},
@@ -62,7 +64,13 @@ QString chartTitle(const ChartSpec& spec)
 {
     const QString key = QString::fromStdString(spec.key);
     if (key.endsWith("_differences")) {
-        return ChartTr::tr("Differences between media, with their 95% intervals and the margin");
+        return ChartTr::tr("Differences between media, with their intervals and the margin");
+    }
+    if (key.endsWith("_by_trial")) {
+        return ChartTr::tr("Do the trials agree?");
+    }
+    if (key.endsWith("_by_variety")) {
+        return ChartTr::tr("By variety, in percent of the trial's mean; each dot a tray");
     }
     if (key.endsWith("_by_block")) {
         return ChartTr::tr("Block by block, each dot a tray");
@@ -77,6 +85,10 @@ QString axisTitle(const ChartAxis& axis)
         {"day", QT_TRANSLATE_NOOP("Charts", "day of growth")},
         {"height", QT_TRANSLATE_NOOP("Charts", "height, %1")},
         {"cost_per_gram", QT_TRANSLATE_NOOP("Charts", "cost, %1")},
+        {"cost", QT_TRANSLATE_NOOP("Charts", "cost, %1")},
+        {"difference", QT_TRANSLATE_NOOP("Charts", "difference, %1")},
+        {"percent_of_trial", QT_TRANSLATE_NOOP("Charts", "%1 of the trial's mean")},
+        {"yield_per_sown", QT_TRANSLATE_NOOP("Charts", "%1 per tray sown")},
         {"uses", QT_TRANSLATE_NOOP("Charts", "uses of the piece")},
         {"score", QT_TRANSLATE_NOOP("Charts", "score, 9 is the best")},
         {"rank", QT_TRANSLATE_NOOP("Charts", "rank, 1 is the best")},

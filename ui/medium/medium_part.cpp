@@ -69,6 +69,9 @@ void MediumPart::buildForm()
     m_marker->setObjectName("mediumMarker");
     m_source = new QLineEdit;
     m_note = new QLineEdit;
+    m_group = new QLineEdit;
+    m_group->setObjectName("mediumGroup");
+    m_group->setPlaceholderText(tr("media with the same word are answered for together"));
     m_retired = new QCheckBox(tr("no longer bought"));
     QFormLayout* form = m_records->form();
     form->addRow(tr("Name"), m_name);
@@ -82,6 +85,7 @@ void MediumPart::buildForm()
     form->addRow(tr("Colour and shape"), m_marker);
     form->addRow(tr("Source of the values"), m_source);
     form->addRow(tr("Note"), m_note);
+    form->addRow(tr("Your own group"), m_group);
     form->addRow(QString(), m_retired);
     connect(m_reusable, &QCheckBox::toggled, m_uses, &QWidget::setEnabled);
 }
@@ -182,7 +186,8 @@ void MediumPart::show(qint64 id)
         medium.marker = nextMarker(used);
     }
     // What is being typed stays, unless the record itself changed.
-    if (m_shown == medium && m_shownIn == room().units) {
+    const QString group = groupOf(medium.id);
+    if (m_shown == medium && m_shownIn == room().units && m_shownGroup == group) {
         return;
     }
     m_shown = medium;
@@ -199,9 +204,18 @@ void MediumPart::show(qint64 id)
     fillMarkers(medium, used);
     m_source->setText(QString::fromStdString(medium.source));
     m_note->setText(QString::fromStdString(medium.note));
+    m_shownGroup = group;
+    m_group->setText(group);
     m_retired->setChecked(medium.isRetired);
     settleForm();
     showPieces();
+}
+
+QString MediumPart::groupOf(MediumId medium) const
+{
+    const auto groups = journal().media().groups().value_or(std::map<MediumId, std::string>());
+    const auto group = groups.find(medium);
+    return group == groups.end() ? QString() : QString::fromStdString(group->second);
 }
 
 void MediumPart::showPieces()
@@ -267,8 +281,15 @@ bool MediumPart::save()
         services().messages.refuse(sentence(medium.error()));
         return false;
     }
+    const QString group = m_group->text().trimmed();
+    const QString groupBefore = m_shownGroup;
     const auto saved = journal().media().save(*medium);
     if (!settle(saved, tr("Saved %1.").arg(m_name->text()))) {
+        return false;
+    }
+    if (group != groupBefore &&
+        !settle(journal().media().setGroup(saved->id, group.toStdString()),
+                tr("Saved %1.").arg(m_name->text()))) {
         return false;
     }
     m_records->choose(saved->id.value);

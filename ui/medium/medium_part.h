@@ -35,6 +35,7 @@ private:
     void forget() override { m_shown.reset(); }
     void fillMarkers(const Medium& shown, const std::vector<int>& used);
     void showPieces();
+    [[nodiscard]] QString groupOf(MediumId medium) const;
     bool save() override;
     void remove() override;
     void addPieces();
@@ -54,6 +55,8 @@ private:
     QComboBox* m_marker = nullptr;
     QLineEdit* m_source = nullptr;
     QLineEdit* m_note = nullptr;
+    QLineEdit* m_group = nullptr;
+    QString m_shownGroup; // as stored
     QCheckBox* m_retired = nullptr;
     Card* m_piecesCard = nullptr;
     QListWidget* m_pieces = nullptr;

@@ -4,15 +4,42 @@
 #include "ui/chart/chart_card.h"
 #include "ui/page/table_card.h"
 #include "ui/review/pair_model.h"
+#include "ui/review/report_parts.h"
 #include "ui/review/season_text.h"
+#include "ui/review/verdict_sentence.h"
 #include "ui/review/verdict_text.h"
 #include "ui/widget/theme.h"
 
+#include <QComboBox>
 #include <QHeaderView>
+#include <QSignalBlocker>
 #include <QTableView>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
+namespace {
+
+QLabel* words(const char* name, const char* role = "")
+{
+    QLabel* made = label(QString(), role);
+    made->setObjectName(name);
+    made->setWordWrap(true);
+    return made;
+}
+
+void showText(QLabel& label, const QString& text)
+{
+    label.setText(text);
+    label.setVisible(!text.isEmpty());
+}
+
+// Whether sowings are what repeats: then each of them is a row.
+bool isOfSeveral(const SeasonComparison& comparison)
+{
+    return comparison.byTrial.size() > 1;
+}
+
+} // namespace
 
 ComparisonView::ComparisonView(const Services& services, QWidget* parent)
     : QWidget(parent)
@@ -21,7 +48,28 @@ ComparisonView::ComparisonView(const Services& services, QWidget* parent)
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(scaled(14));
     buildAnswer();
-    buildFairness();
+    buildCharts(services);
+    buildPairs(services);
+    m_beside = new ChartCard(services, "besideAnswer");
+    connect(m_beside, &ChartCard::trayAsked, this, &ComparisonView::trayAsked);
+    m_column->addWidget(m_beside);
+    buildSums();
+}
+
+void ComparisonView::buildAnswer()
+{
+    m_answer = new Card(QString(), "answer");
+    m_discards = words("discards");
+    m_headline = words("headline", "code");
+    m_detail = words("detail", "muted");
+    m_answer->body()->addWidget(m_discards);
+    m_answer->body()->addWidget(m_headline);
+    m_answer->body()->addWidget(m_detail);
+    m_column->addWidget(m_answer);
+}
+
+void ComparisonView::buildCharts(const Services& services)
+{
     m_charts = new QBoxLayout(QBoxLayout::LeftToRight);
     m_charts->setSpacing(scaled(16));
     m_left = new ChartCard(services, "leftChart");
@@ -30,88 +78,132 @@ ComparisonView::ComparisonView(const Services& services, QWidget* parent)
         m_charts->addWidget(card, 1);
         connect(card, &ChartCard::trayAsked, this, &ComparisonView::trayAsked);
     }
+    m_pairChoice = new QComboBox;
+    m_pairChoice->setObjectName("pairChoice");
+    m_pairChoice->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    m_pairChoice->setAccessibleName(tr("Which pair is shown sowing by sowing"));
+    m_left->headingRow()->insertWidget(1, m_pairChoice);
+    connect(m_pairChoice, &QComboBox::activated, this, &ComparisonView::showTrials);
+    m_varietyWords = words("varietyWords", "muted");
+    m_right->body()->addWidget(m_varietyWords);
     m_column->addLayout(m_charts, 1);
+}
+
+void ComparisonView::buildPairs(const Services& services)
+{
+    m_pairRow = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_pairRow->setSpacing(scaled(16));
     m_pairs = new PairModel(this);
-    m_pairCard = new TableCard(services, tr("Differences between media"), m_pairs, "pairs");
+    m_pairCard = new TableCard(services, tr("Every pair"), m_pairs, "pairs");
     m_pairCard->table()->horizontalHeader()->setStretchLastSection(true);
-    m_column->addWidget(m_pairCard);
-}
-
-void ComparisonView::buildAnswer()
-{
-    m_answer = new Card(QString(), "answer");
-    m_headline = label(QString(), "code");
-    m_headline->setObjectName("headline");
-    m_headline->setWordWrap(true);
-    m_detail = label(QString(), "muted");
-    m_detail->setObjectName("detail");
-    m_detail->setWordWrap(true);
-    m_answer->body()->addWidget(m_headline);
-    m_answer->body()->addWidget(m_detail);
-    m_column->addWidget(m_answer);
-}
-
-void ComparisonView::buildFairness()
-{
-    m_fairness = new Card(tr("What else differed"), "caution");
-    m_fairnessWords = label(QString());
-    m_fairnessWords->setObjectName("fairness");
-    m_fairnessWords->setWordWrap(true);
+    m_pairRow->addWidget(m_pairCard, 3);
+    m_fairness = new Card(tr("For a fairer answer next time"), "caution");
+    m_fairnessWords = words("fairness");
     m_fairness->body()->addWidget(m_fairnessWords);
+    m_fairness->body()->addStretch(1);
     m_fairness->hide();
-    m_column->addWidget(m_fairness);
+    m_pairRow->addWidget(m_fairness, 1);
+    m_column->addLayout(m_pairRow);
+}
+
+void ComparisonView::buildSums()
+{
+    auto* card = new Card;
+    m_sumsButton = button(tr("The sums"), "quiet");
+    m_sumsButton->setObjectName("sumsButton");
+    m_sumsButton->setCheckable(true);
+    m_sumsHint = words("sumsHint", "muted");
+    m_sums = words("sums");
+    m_sums->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_sums->hide();
+    auto* row = new QHBoxLayout;
+    row->addWidget(m_sumsButton);
+    row->addWidget(m_sumsHint, 1);
+    card->body()->addLayout(row);
+    card->body()->addWidget(m_sums);
+    connect(m_sumsButton, &QPushButton::toggled, m_sums, &QLabel::setVisible);
+    m_column->addWidget(card);
 }
 
 void ComparisonView::show(const SeasonReview& review, const SeasonComparison& comparison,
                           const std::optional<ChartSpec>& beside)
 {
-    showWords(review, comparison);
-    showFairness(comparison);
-    m_left->draw(adjustedMeansChart(comparison));
-    m_right->draw(beside.value_or(ChartSpec()));
+    m_shown = comparison;
+    if (review.trays == 0 || (comparison.pairs.empty() && comparison.means.size() < 2)) {
+        const auto plain = comparison.n == 0 && review.trays > 0 ? wordsWithoutPairs(comparison)
+                                                                 : wordsFor(review);
+        showText(*m_discards, QString());
+        m_headline->setText(plain.headline);
+        showText(*m_detail, plain.detail);
+    } else {
+        showWords(comparison);
+    }
+    const QSignalBlocker quiet(m_pairChoice);
+    m_pairChoice->clear();
+    for (const MediaPair& pair : comparison.pairs) {
+        m_pairChoice->addItem(pairName(pair, comparison));
+    }
+    m_pairChoice->setCurrentIndex(static_cast<int>(leadingPair(comparison)));
+    m_pairChoice->setVisible(isOfSeveral(comparison));
+    showTrials();
+    m_right->draw(isOfSeveral(comparison) ? varietiesChart(comparison)
+                                          : beside.value_or(ChartSpec()));
+    showText(*m_varietyWords, varietyWords(comparison));
+    m_beside->draw(isOfSeveral(comparison) ? beside.value_or(ChartSpec()) : ChartSpec());
     m_pairs->show(comparison);
     m_pairCard->fit();
+    m_pairCard->setVisible(!comparison.pairs.empty());
+    showFairness(comparison);
+    showSums(comparison);
 }
 
-void ComparisonView::showWords(const SeasonReview& review, const SeasonComparison& comparison)
+void ComparisonView::showWords(const SeasonComparison& comparison)
 {
-    // Where nothing can be told apart, why comes first.
-    const bool hasPairs = std::any_of(review.media.begin(), review.media.end(),
-                                      [](const MediumSeason& each) { return each.yield.n >= 2; });
-    const auto told = verdictWords(comparison);
-    const auto plain = wordsFor(review);
-    const bool isTold = hasPairs && !comparison.pairs.empty();
-    // Never a sentence of the yield where something else was asked for.
-    if (comparison.pairs.empty() && comparison.ask.response != Response::YieldPerTray &&
-        review.trays > 0) {
-        const auto none = wordsWithoutPairs(comparison);
-        m_headline->setText(none.headline);
-        m_detail->setText(none.detail);
-        return;
-    }
-    m_headline->setText(isTold ? told.headline : plain.headline);
-    QStringList detail{isTold ? told.detail : plain.detail + ' ' + told.headline};
-    detail << checkWords(comparison.checks);
-    m_detail->setText(detail.join(' ').trimmed());
+    const VerdictWords said = verdictWords(comparison);
+    showText(*m_discards, said.discards.join('\n'));
+    m_headline->setText(said.headline);
+    QStringList detail{said.detail};
+    detail << cautionWords(comparison);
+    detail.removeAll(QString());
+    showText(*m_detail, detail.join(' '));
+}
+
+void ComparisonView::showTrials()
+{
+    const bool isBySowing = isOfSeveral(*m_shown) && m_pairChoice->currentIndex() >= 0;
+    m_left->draw(
+        isBySowing ? sowingsChart(*m_shown, static_cast<std::size_t>(m_pairChoice->currentIndex()))
+                   : adjustedMeansChart(*m_shown));
 }
 
 void ComparisonView::showFairness(const SeasonComparison& comparison)
 {
-    QStringList fairness = fairnessWords(comparison);
+    QStringList lines = fairnessWords(comparison);
     const QStringList advice = adviceWords(comparison.suggestions);
-    if (!fairness.isEmpty() && !advice.isEmpty()) {
-        fairness << tr("For a fairer trial next time: %1.").arg(advice.join("; "));
+    if (!advice.isEmpty()) {
+        lines << tr("Next time: %1.").arg(advice.join("; "));
     }
-    m_fairnessWords->setText(fairness.join('\n'));
-    m_fairness->setVisible(!fairness.isEmpty());
+    lines << oddTrayWords(comparison.model.checks);
+    m_fairnessWords->setText(lines.join('\n'));
+    m_fairness->setVisible(!lines.isEmpty());
+}
+
+void ComparisonView::showSums(const SeasonComparison& comparison)
+{
+    m_sumsHint->setText(spreadWords(comparison));
+    m_sums->setText((sumsWords(comparison) + allCheckWords(comparison)).join('\n'));
 }
 
 void ComparisonView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    const bool isBeside = m_charts->direction() == QBoxLayout::LeftToRight;
-    m_charts->setDirection(standsBeside(width(), scaled(900), isBeside) ? QBoxLayout::LeftToRight
-                                                                        : QBoxLayout::TopToBottom);
+    // The pairs' words need their room.
+    for (const auto& [row, needed] : {std::pair(m_charts, 900), std::pair(m_pairRow, 1300)}) {
+        const bool isBeside = row->direction() == QBoxLayout::LeftToRight;
+        row->setDirection(standsBeside(width(), scaled(needed), isBeside)
+                              ? QBoxLayout::LeftToRight
+                              : QBoxLayout::TopToBottom);
+    }
 }
 
 } // namespace plumule::ui

@@ -8,6 +8,8 @@
 #include <optional>
 
 class QBoxLayout;
+class QComboBox;
+class QVBoxLayout;
 
 namespace plumule::ui {
 
@@ -15,8 +17,9 @@ class ChartCard;
 class PairModel;
 class TableCard;
 
-// The answer to one comparison: the verdict in a sentence, what else differed, each tray a dot with
-// the adjusted means, a second chart beside it, and the pairs. It shows what it is given.
+// The answer to one comparison: what was thrown away, the verdict in a sentence, whether the trials
+// agree, each tray by variety, the pairs with what would make it fairer beside them, and the sums
+// folded away. It shows what it is given.
 class ComparisonView : public QWidget
 {
     Q_OBJECT
@@ -24,6 +27,7 @@ class ComparisonView : public QWidget
 public:
     explicit ComparisonView(const Services& services, QWidget* parent = nullptr);
 
+    // `beside` is one more picture under the answer.
     void show(const SeasonReview& review, const SeasonComparison& comparison,
               const std::optional<ChartSpec>& beside);
 
@@ -35,21 +39,34 @@ protected:
 
 private:
     void buildAnswer();
-    void buildFairness();
-    void showWords(const SeasonReview& review, const SeasonComparison& comparison);
+    void buildCharts(const Services& services);
+    void buildPairs(const Services& services);
+    void buildSums();
+    void showWords(const SeasonComparison& comparison);
+    void showTrials();
     void showFairness(const SeasonComparison& comparison);
+    void showSums(const SeasonComparison& comparison);
 
-    QBoxLayout* m_column = nullptr;
+    QVBoxLayout* m_column = nullptr;
     Card* m_answer = nullptr;
+    QLabel* m_discards = nullptr;
     QLabel* m_headline = nullptr;
     QLabel* m_detail = nullptr;
-    Card* m_fairness = nullptr;
-    QLabel* m_fairnessWords = nullptr;
     QBoxLayout* m_charts = nullptr;
     ChartCard* m_left = nullptr;
     ChartCard* m_right = nullptr;
+    QComboBox* m_pairChoice = nullptr;
+    QLabel* m_varietyWords = nullptr;
+    QBoxLayout* m_pairRow = nullptr;
     PairModel* m_pairs = nullptr;
     TableCard* m_pairCard = nullptr;
+    Card* m_fairness = nullptr;
+    QLabel* m_fairnessWords = nullptr;
+    QPushButton* m_sumsButton = nullptr;
+    QLabel* m_sumsHint = nullptr;
+    QLabel* m_sums = nullptr;
+    ChartCard* m_beside = nullptr;
+    std::optional<SeasonComparison> m_shown;
 };
 
 } // namespace plumule::ui

@@ -1,5 +1,6 @@
 #include "ui/review/pair_model.h"
 
+#include "ui/review/verdict_sentence.h"
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"
 
@@ -8,17 +9,47 @@ namespace {
 
 const QString kNoNumber = QStringLiteral("–");
 
-void addPairRows(std::vector<PairRow>& rows, const SeasonComparison& comparison)
+QString shortFed(const AspectOfMedium& medium)
 {
-    for (const MediaPair& pair : comparison.pairs) {
-        QString name =
-            QStringLiteral("%1 %2 %3")
-                .arg(QString::fromStdString(comparison.means[pair.a].medium.name), QChar(0x2212),
-                     QString::fromStdString(comparison.means[pair.b].medium.name));
-        if (!comparison.variety.empty()) {
-            name = QStringLiteral("%1: %2").arg(QString::fromStdString(comparison.variety), name);
+    if (medium.levels.size() > 1) {
+        return PairModel::tr("both");
+    }
+    return medium.levels.empty()                      ? kNoNumber
+           : medium.levels.front().name == "nutrient" ? PairModel::tr("with")
+                                                      : PairModel::tr("without");
+}
+
+// Whether the two were fed nutrient, where it is on record.
+QString fedWords(const MediaPair& pair, const SeasonComparison& comparison)
+{
+    for (const Finding& finding : comparison.fairness) {
+        if (finding.aspect != Aspect::Feeding || finding.media.size() <= std::max(pair.a, pair.b)) {
+            continue;
         }
-        rows.push_back({name, pair});
+        const QString a = shortFed(finding.media[pair.a]);
+        const QString b = shortFed(finding.media[pair.b]);
+        return a == b ? PairModel::tr("alike") : QStringLiteral("%1, %2").arg(a, b);
+    }
+    return kNoNumber;
+}
+
+void addPairRows(std::vector<PairRow>& rows, const SeasonComparison& comparison,
+                 const std::vector<MediaPair>& pairs, const QString& variety)
+{
+    for (const MediaPair& pair : pairs) {
+        const QString name = pairName(pair, comparison);
+        rows.push_back({variety.isEmpty() ? name : QStringLiteral("%1: %2").arg(variety, name),
+                        fedWords(pair, comparison), pairWords(pair, comparison), pair});
+    }
+}
+
+void addGroupRows(std::vector<PairRow>& rows, const SeasonComparison& comparison)
+{
+    for (const MediaPair& pair : comparison.groupPairs) {
+        rows.push_back(
+            {PairModel::tr("%1 over %2")
+                 .arg(groupName(comparison.groups[pair.a]), groupName(comparison.groups[pair.b])),
+             kNoNumber, pairWords(pair, comparison), pair});
     }
 }
 
@@ -31,47 +62,49 @@ PairModel::PairModel(QObject* parent)
 void PairModel::show(const SeasonComparison& comparison)
 {
     std::vector<PairRow> rows;
-    if (comparison.byVariety.empty()) {
-        addPairRows(rows, comparison);
+    addGroupRows(rows, comparison);
+    addPairRows(rows, comparison, comparison.pairs, QString());
+    if (comparison.gate && comparison.gate->isOpen && !comparison.variety) {
+        for (const VarietyPart& part : comparison.byVariety) {
+            addPairRows(rows, comparison, part.pairs, QString::fromStdString(part.variety));
+        }
     }
-    for (const SeasonComparison& each : comparison.byVariety) {
-        addPairRows(rows, each);
-    }
-    RowsModel::show(columnsIn(responseUnit(comparison), std::max(1, responseDecimals(comparison))),
+    RowsModel::show(columnsIn(responseUnit(comparison), responseDecimals(comparison)),
                     std::move(rows));
 }
 
 std::vector<RowColumn<PairRow>> PairModel::columnsIn(const QString& unit, int decimals)
 {
+    const auto number = [](std::optional<double> value, int digits) {
+        return value ? numberText(*value, digits) : kNoNumber;
+    };
     std::vector<RowColumn<PairRow>> columns(Columns);
     columns[Pair] = {tr("Pair"), [](const PairRow& row) { return row.name; }};
-    columns[Difference] = {tr("Difference, %1").arg(unit),
-                           [decimals](const PairRow& row) {
-                               const auto& value = row.pair.difference;
-                               return value ? numberText(*value, decimals) : kNoNumber;
-                           },
-                           Qt::AlignRight};
-    columns[Interval] = {tr("95% interval"),
-                         [decimals](const PairRow& row) {
+    columns[Fed] = {tr("fed nutrient"), [](const PairRow& row) { return row.fed; }};
+    columns[Trials] = {tr("sowings"),
+                       [](const PairRow& row) {
+                           return row.pair.trialsShared > 0 ? QString::number(row.pair.trialsShared)
+                                                            : kNoNumber;
+                       },
+                       Qt::AlignRight};
+    columns[Percent] = {tr("difference, %"),
+                        [number](const PairRow& row) { return number(row.pair.percent, 1); },
+                        Qt::AlignRight};
+    columns[Interval] = {tr("interval, %"),
+                         [](const PairRow& row) {
                              const MediaPair& pair = row.pair;
-                             return pair.lower && pair.upper
+                             return pair.lowerPercent && pair.upperPercent
                                         ? tr("%1 to %2")
-                                              .arg(numberText(*pair.lower, decimals),
-                                                   numberText(*pair.upper, decimals))
+                                              .arg(numberText(*pair.lowerPercent, 1),
+                                                   numberText(*pair.upperPercent, 1))
                                         : kNoNumber;
                          },
                          Qt::AlignRight};
-    columns[AdjustedP] = {
-        tr("adjusted p (Tukey)"),
-        [](const PairRow& row) { return row.pair.p ? pText(*row.pair.p) : kNoNumber; },
+    columns[Difference] = {
+        tr("here, %1").arg(unit),
+        [number, decimals](const PairRow& row) { return number(row.pair.difference, decimals); },
         Qt::AlignRight};
-    columns[Trays] = {tr("trays"),
-                      [](const PairRow& row) {
-                          return QStringLiteral("%1, %2").arg(row.pair.nA).arg(row.pair.nB);
-                      },
-                      Qt::AlignRight};
-    columns[PlainWords] = {tr("In plain words"),
-                           [](const PairRow& row) { return pairWords(row.pair); }};
+    columns[PlainWords] = {tr("In words"), [](const PairRow& row) { return row.words; }};
     return columns;
 }
 

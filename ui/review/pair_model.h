@@ -7,14 +7,17 @@
 
 namespace plumule::ui {
 
-// One pair, and how it is called.
+// One pair, how it is called, and what is said of it.
 struct PairRow
 {
     QString name;
+    QString fed; // "with, without"; "alike"
+    QString words;
     MediaPair pair;
 };
 
-// The differences between media, pair by pair; by variety where the answer is.
+// The differences between media, pair by pair, in percent and in the response's unit; of groups of
+// media where they were asked for, and by variety where the answer is.
 class PairModel : public RowsModel<PairRow>
 {
     Q_DECLARE_TR_FUNCTIONS(PairModel)
@@ -23,10 +26,11 @@ public:
     enum Column
     {
         Pair,
-        Difference,
+        Fed,
+        Trials,
+        Percent,
         Interval,
-        AdjustedP,
-        Trays,
+        Difference,
         PlainWords,
         Columns
     };

@@ -12,6 +12,9 @@ class PaybackTr
 
 QString intervalWords(const Payback& each)
 {
+    if (!each.hasBand) {
+        return PaybackTr::tr("no interval from fewer than three trays of each");
+    }
     if (!each.low) {
         return PaybackTr::tr("as these trays differ, mostly never");
     }

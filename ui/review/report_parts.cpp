@@ -5,6 +5,8 @@
 #include "ui/chart/chart_text.h"
 #include "ui/report/report_text.h"
 #include "ui/review/payback_text.h"
+#include "ui/review/season_text.h"
+#include "ui/review/verdict_sentence.h"
 #include "ui/review/verdict_text.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/text/text.h"
@@ -18,17 +20,6 @@ namespace {
 QString nameOfMedium(const Medium& medium)
 {
     return QString::fromStdString(medium.name);
-}
-
-void addOneComparison(Report& report, const SeasonComparison& comparison)
-{
-    const ChartSpec means = adjustedMeansChart(comparison);
-    const ChartSpec differences = differencesChart(comparison);
-    report.add(ReportChart{means, chartTitle(means)});
-    report.add(meansTable(comparison));
-    report.add(ReportChart{differences, chartTitle(differences)});
-    report.add(pairsTable(comparison));
-    report.add(modelTable(comparison));
 }
 
 QString capital(QString text)
@@ -91,18 +82,18 @@ void addFailed(Report& report, const QString& what, const Error& error)
 
 std::optional<double> variationPercent(const SeasonComparison& comparison)
 {
-    if (comparison.spread.from != SpreadFrom::TheseTrays || !comparison.spread.df ||
-        comparison.grandMean <= 0) {
+    const TrayModel& model = comparison.model;
+    if (!model.df || model.sd <= 0 || comparison.grandMean <= 0) {
         return std::nullopt;
     }
-    return comparison.spread.sd / comparison.grandMean * 100;
+    return model.sd / comparison.grandMean * 100;
 }
 
 std::optional<double> leastRealDifference(const SeasonComparison& comparison)
 {
     std::optional<double> least;
-    for (const MediaPair& pair : comparison.pairs) {
-        if (!pair.lower || !pair.upper || comparison.model.isBootstrap) {
+    for (const ModelPair& pair : comparison.model.pairs) {
+        if (!pair.lower || !pair.upper) {
             return std::nullopt;
         }
         const double half = (*pair.upper - *pair.lower) / 2;
@@ -114,31 +105,90 @@ std::optional<double> leastRealDifference(const SeasonComparison& comparison)
     return least;
 }
 
-void addComparison(Report& report, const SeasonComparison& comparison)
+std::size_t leadingPair(const SeasonComparison& comparison)
 {
-    if (comparison.byVariety.empty()) {
-        addOneComparison(report, comparison);
+    const auto weight = [](const MediaPair& pair) {
+        const bool isClear =
+            pair.verdict == stats::Verdict::More || pair.verdict == stats::Verdict::Less;
+        return std::tuple(isClear, pair.percent.has_value(), std::abs(pair.percent.value_or(0)));
+    };
+    std::size_t leading = 0;
+    for (std::size_t i = 1; i < comparison.pairs.size(); ++i) {
+        if (weight(comparison.pairs[i]) > weight(comparison.pairs[leading])) {
+            leading = i;
+        }
+    }
+    return leading;
+}
+
+ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair)
+{
+    ChartSpec spec = trialsChart(comparison, pair);
+    if (!spec.rows.empty() && spec.rows.back().empty()) {
+        spec.rows.back() = inReport("All together").toStdString();
+    }
+    return spec;
+}
+
+void addAnswerPage(Report& report, const SeasonComparison& comparison, const SeasonReview& review)
+{
+    report.add(ReportHeading{inReport("Answer")});
+    if (comparison.pairs.empty()) {
+        const SeasonWords plain = wordsFor(review);
+        report.add(ReportWords{plain.headline, WordsLook::Lead});
+        report.add(ReportWords{plain.detail});
         return;
     }
-    for (const SeasonComparison& each : comparison.byVariety) {
-        report.add(ReportWords{QStringLiteral("%1: %2").arg(QString::fromStdString(each.variety),
-                                                            verdictWords(each).headline)});
-        addOneComparison(report, each);
+    const VerdictWords told = verdictWords(comparison);
+    report.add(ReportWords{told.discards.join('\n')});
+    report.add(ReportWords{told.headline, WordsLook::Lead});
+    report.add(ReportWords{told.detail});
+    report.add(ReportWords{cautionWords(comparison).join(' '), WordsLook::Muted});
+    const bool isOfSeveral = comparison.byTrial.size() > 1;
+    const std::size_t leading = leadingPair(comparison);
+    const ChartSpec chart =
+        isOfSeveral ? sowingsChart(comparison, leading) : adjustedMeansChart(comparison);
+    report.add(ReportChart{
+        chart, isOfSeveral ? QStringLiteral("%1 %2").arg(
+                                 chartTitle(chart), pairName(comparison.pairs[leading], comparison))
+                           : chartTitle(chart)});
+    report.add(meansTable(comparison));
+    report.add(ReportHeading{inReport("What to do next")});
+    report.add(ReportList{betterLines(comparison)});
+}
+
+void addSums(Report& report, const SeasonComparison& comparison)
+{
+    if (comparison.n == 0) {
+        return;
     }
+    report.add(ReportHeading{inReport("The sums")});
+    report.add(ReportList{sumsWords(comparison) + allCheckWords(comparison)});
+    report.add(modelMeansTable(comparison));
+    report.add(modelTable(comparison.model));
 }
 
 QStringList allCheckWords(const SeasonComparison& comparison)
 {
-    const DataChecks& checks = comparison.checks;
-    QStringList lines = checkWords(checks);
-    if (checks.spread && checks.spread->isAlike) {
-        lines << inReport("The media's trays spread alike (Brown–Forsythe F %1, p %2).")
-                     .arg(numberText(checks.spread->f, 2), pText(checks.spread->p));
+    const DataChecks& checks = comparison.model.checks;
+    QStringList lines = oddTrayWords(checks);
+    if (checks.spread) {
+        const char* text =
+            checks.spread->isAlike
+                ? QT_TRANSLATE_NOOP("Report", "The media's trays spread alike "
+                                              "(Brown–Forsythe F %1, p %2).")
+                : QT_TRANSLATE_NOOP("Report", "The media's trays do not spread alike "
+                                              "(Brown–Forsythe F %1, p %2).");
+        lines << inReport(text).arg(numberText(checks.spread->f, 2), pText(checks.spread->p));
     }
-    if (checks.normality && checks.normality->isNormal) {
-        lines << inReport("What the model leaves over is bell-shaped enough (Shapiro–Wilk W %1, "
-                          "p %2).")
-                     .arg(numberText(checks.normality->w, 3), pText(checks.normality->p));
+    if (checks.normality) {
+        const char* text =
+            checks.normality->isNormal
+                ? QT_TRANSLATE_NOOP("Report", "What the model of trays leaves over is bell-shaped "
+                                              "enough (Shapiro–Wilk W %1, p %2).")
+                : QT_TRANSLATE_NOOP("Report", "What the model of trays leaves over is not evenly "
+                                              "bell-shaped (Shapiro–Wilk W %1, p %2).");
+        lines << inReport(text).arg(numberText(checks.normality->w, 3), pText(checks.normality->p));
     }
     if (checks.oddTrays.empty() && checks.normality) {
         lines << inReport("No tray lies beyond chance from the others of its medium.");
@@ -182,12 +232,8 @@ void addTastings(Report& report, const SeasonAnswer& answer)
 
 void addPaybacks(Report& report, const SeasonAnswer& answer)
 {
-    if (!answer.paybacks) {
-        addFailed(report, inReport("When pieces pay back can't be told."), answer.paybacks.error());
-        return;
-    }
-    const ChartSpec byUses = paybackChart(*answer.paybacks, answer.review);
-    report.add(ReportWords{paybackWords(*answer.paybacks).join('\n')});
+    const ChartSpec byUses = paybackChart(answer.paybacks, answer.review);
+    report.add(ReportWords{paybackWords(answer.paybacks).join('\n')});
     report.add(ReportChart{byUses, chartTitle(byUses)});
 }
 
@@ -206,19 +252,13 @@ QStringList betterLines(const SeasonComparison& comparison)
     for (const QString& advice : adviceWords(comparison.suggestions)) {
         lines << capital(advice) + '.';
     }
-    int most = 0;
-    for (const MediaPair& pair : comparison.pairs) {
-        most = pair.needed ? std::max(most, pair.needed->each) : most;
+    const auto open = std::find_if(comparison.pairs.begin(), comparison.pairs.end(),
+                                   [](const MediaPair& pair) { return pair.more.has_value(); });
+    if (open != comparison.pairs.end()) {
+        lines << inReport("To tell the remaining pairs apart by the margin: %1")
+                     .arg(moreSentence(*open));
     }
-    const bool isAdvised =
-        std::any_of(comparison.suggestions.begin(), comparison.suggestions.end(),
-                    [](const Suggestion& each) { return each.advice == Advice::GrowMoreTrays; });
-    if (most > 0 && !isAdvised) {
-        lines << inReport("To tell the remaining pairs apart by the margin it takes about %1 trays "
-                          "of each medium.")
-                     .arg(most);
-    }
-    if (comparison.checks.oddTrays.empty() && lines.isEmpty()) {
+    if (lines.isEmpty()) {
         lines << inReport("The same again, to see whether the answer holds in another season.");
     }
     return lines;
@@ -234,12 +274,6 @@ QStringList readerCautions(const SeasonReview& review, const SeasonComparison& c
     if (comparison.withoutValue > 0) {
         lines << inReport("Of the trays that count %1 have no such value on record.")
                      .arg(comparison.withoutValue);
-    }
-    if (comparison.spread.from != SpreadFrom::TheseTrays && comparison.n > 0) {
-        lines << inReport("The spread between trays is not these trays' own: it is %1.")
-                     .arg(comparison.spread.from == SpreadFrom::Room
-                              ? inReport("pooled from the room's earlier trays")
-                              : inReport("taken as a tenth of the mean"));
     }
     for (const MediumSeason& season : review.media) {
         if (season.meanCost.unknownParts() > 0 && season.yield.n > 0) {

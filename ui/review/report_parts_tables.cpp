@@ -17,48 +17,6 @@ QString textOf(const std::string& text)
     return QString::fromStdString(text);
 }
 
-QString partName(const ModelTerm& term, const ComparisonModel& model)
-{
-    switch (term.part) {
-    case ModelPart::Medium:
-        return inReport("medium");
-    case ModelPart::Feeding:
-        return inReport("feeding");
-    case ModelPart::Variety:
-        return inReport("variety");
-    case ModelPart::Trial:
-        return inReport("trial");
-    case ModelPart::Block:
-        return model.block == BlockKind::Shelf ? inReport("shelf") : inReport("block");
-    case ModelPart::Column:
-        return inReport("place along the shelf");
-    case ModelPart::SeedDensity:
-        return inReport("seed density");
-    }
-    return {};
-}
-
-QString placeText(const ModelTerm& term)
-{
-    if (term.place == TermPlace::Random) {
-        return inReport("in the model, as a sample of many");
-    }
-    if (term.place == TermPlace::Fixed) {
-        return inReport("in the model");
-    }
-    switch (term.why.value_or(WhyLeftOut::TooFewTrays)) {
-    case WhyLeftOut::Confounded:
-        return inReport("left out: mixed with the medium");
-    case WhyLeftOut::WithinBlocks:
-        return inReport("left out: the blocks account for it");
-    case WhyLeftOut::PartlyUnknown:
-        return inReport("left out: not on record for every tray");
-    case WhyLeftOut::TooFewTrays:
-        return inReport("left out: too few trays");
-    }
-    return {};
-}
-
 QString conditionName(Aspect aspect)
 {
     switch (aspect) {
@@ -162,20 +120,6 @@ constexpr std::array<CostPart, 9> kCostParts{
      {QT_TRANSLATE_NOOP("Report", "Packaging"), &TrayCost::packaging},
      {QT_TRANSLATE_NOOP("Report", "Waste"), &TrayCost::waste}}};
 
-QString pairName(const SeasonComparison& comparison, const MediaPair& pair)
-{
-    return QStringLiteral("%1 %2 %3")
-        .arg(textOf(comparison.means[pair.a].medium.name), QChar(0x2212),
-             textOf(comparison.means[pair.b].medium.name));
-}
-
-QString captionOf(const SeasonComparison& comparison, const QString& caption)
-{
-    return comparison.variety.empty()
-               ? caption
-               : QStringLiteral("%1: %2").arg(textOf(comparison.variety), caption);
-}
-
 } // namespace
 
 QString figureText(std::optional<double> value, int decimals)
@@ -190,73 +134,17 @@ QString rangeText(std::optional<double> low, std::optional<double> high, int dec
                : kNoFigure;
 }
 
-ReportTable meansTable(const SeasonComparison& comparison)
-{
-    ReportTable table;
-    const int decimals = std::max(1, responseDecimals(comparison));
-    table.caption = captionOf(
-        comparison,
-        inReport("Means, %1, %2").arg(responseUnit(comparison), modelWords(comparison.model)));
-    table.header = {inReport("Medium"), inReport("Trays"), inReport("Mean"),
-                    inReport("Standard error"), inReport("95% interval")};
-    for (const AdjustedMean& mean : comparison.means) {
-        table.rows.push_back({textOf(mean.medium.name), QString::number(mean.n),
-                              figureText(mean.mean, decimals), figureText(mean.se, decimals),
-                              rangeText(mean.lower, mean.upper, decimals)});
-    }
-    return table;
-}
-
-ReportTable pairsTable(const SeasonComparison& comparison)
-{
-    ReportTable table;
-    const int decimals = std::max(1, responseDecimals(comparison));
-    table.caption = captionOf(
-        comparison, comparison.model.isBootstrap
-                        ? inReport("Differences, %1, with intervals for all pairs together")
-                              .arg(responseUnit(comparison))
-                        : inReport("Differences, %1, with Tukey's intervals for all pairs together")
-                              .arg(responseUnit(comparison)));
-    table.header = {inReport("Pair"), inReport("Difference"), inReport("95% interval"),
-                    inReport("p"), inReport("In plain words")};
-    table.leftFrom = 4;
-    for (const MediaPair& pair : comparison.pairs) {
-        table.rows.push_back({pairName(comparison, pair), figureText(pair.difference, decimals),
-                              rangeText(pair.lower, pair.upper, decimals),
-                              pair.p ? pText(*pair.p) : kNoFigure, pairWords(pair)});
-    }
-    return table;
-}
-
-ReportTable modelTable(const SeasonComparison& comparison)
-{
-    ReportTable table;
-    table.caption = captionOf(comparison, inReport("The model, each term after all others"));
-    table.header = {inReport("Term"), inReport("F"), inReport("df"), inReport("p"),
-                    inReport("Place")};
-    table.leftFrom = 4;
-    for (const ModelTerm& term : comparison.model.terms) {
-        const QString df =
-            term.df1 && term.df2
-                ? inReport("%1 and %2").arg(numberText(*term.df1, 0), numberText(*term.df2, 1))
-                : kNoFigure;
-        table.rows.push_back({partName(term, comparison.model), figureText(term.f, 2), df,
-                              term.p ? pText(*term.p) : kNoFigure, placeText(term)});
-    }
-    return table;
-}
-
 ReportTable conditionsTable(const SeasonComparison& comparison)
 {
     ReportTable table;
     table.header = {QString()};
-    for (const AdjustedMean& mean : comparison.means) {
+    for (const ComparedMedium& mean : comparison.means) {
         table.header << textOf(mean.medium.name);
     }
     table.rightFrom = 1000;
     QStringList counts{inReport("Trays")};
-    for (const AdjustedMean& mean : comparison.means) {
-        counts << QString::number(mean.n);
+    for (const ComparedMedium& mean : comparison.means) {
+        counts << QString::number(mean.trays);
     }
     table.rows.push_back(counts);
     for (const Finding& finding : comparison.fairness) {

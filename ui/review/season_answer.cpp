@@ -9,8 +9,9 @@ namespace {
 
 bool isOfYield(Response response)
 {
-    return response == Response::YieldPerTray || response == Response::YieldPerArea ||
-           response == Response::YieldPerSeed || response == Response::YieldPerDay;
+    return response == Response::YieldPerTray || response == Response::YieldPerTraySown ||
+           response == Response::YieldPerArea || response == Response::YieldPerSeed ||
+           response == Response::YieldPerDay;
 }
 
 // Runs `ask` on a journal of the worker's own.
@@ -78,13 +79,13 @@ std::optional<ChartSpec> chartBeside(const SeasonAnswer& answer, const SeasonCom
         return variety ? heightFitChart(answer.heights, *variety) : heightChart(answer.review);
     }
     if (isOfYield(response) || response == Response::CostPerGram) {
-        ChartSpec byUses =
-            paybackChart(answer.paybacks.value_or(std::vector<Payback>()), answer.review);
+        ChartSpec byUses = paybackChart(answer.paybacks, answer.review);
         if (!byUses.series.empty()) {
             return byUses;
         }
     }
-    return differencesChart(comparison);
+    return comparison.byTrial.size() > 1 ? std::optional<ChartSpec>()
+                                         : differencesChart(comparison);
 }
 
 } // namespace plumule::ui

@@ -1,12 +1,22 @@
 #include "ui/review/season_filter_bar.h"
 
+#include "core/review/season/season_rules.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/choice_menu.h"
 #include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/widgets.h"
 
+#include <algorithm>
+
 namespace plumule::ui {
+namespace {
+
+constexpr int kDeclare = -1; // rows of the season list that are no season
+constexpr int kChange = -2;
+
+} // namespace
+
 SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     : QWidget(parent)
     , m_journal(journal)
@@ -35,6 +45,9 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
         made->setMinimumHeight(m_from->sizeHint().height());
         return made;
     };
+    buildSeasons();
+    buildAsk();
+    row->addWidget(m_season);
     row->addWidget(between(tr("Harvested from")));
     row->addWidget(m_from);
     row->addWidget(between(tr("to")));
@@ -43,6 +56,8 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
         row->addWidget(menu);
         connect(menu, &ChoiceMenu::chosenByHand, this, &SeasonFilterBar::changed);
     }
+    row->addWidget(m_margin);
+    row->addWidget(m_groups);
     row->addWidget(m_beside);
     connect(m_beside, &QComboBox::activated, this, &SeasonFilterBar::changed);
     for (DateField* field : {m_from, m_to}) {
@@ -50,21 +65,98 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     }
 }
 
+void SeasonFilterBar::buildSeasons()
+{
+    m_season = new QComboBox;
+    m_season->setObjectName("season");
+    m_season->setAccessibleName(tr("Which season"));
+    m_season->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    connect(m_season, &QComboBox::activated, this, &SeasonFilterBar::takeSeason);
+}
+
+void SeasonFilterBar::buildAsk()
+{
+    m_margin = new QComboBox;
+    m_margin->setObjectName("margin");
+    m_margin->setAccessibleName(tr("The smallest difference that matters"));
+    m_margin->addItem(tr("Margin of the trials"));
+    for (const int percent : {3, 5, 8, 10, 15, 20}) {
+        m_margin->addItem(tr("Margin ±%1 %").arg(percent), percent);
+    }
+    m_groups = new QComboBox;
+    m_groups->setObjectName("groups");
+    m_groups->setAccessibleName(tr("Media in groups"));
+    m_groups->addItem(tr("Each medium"));
+    addChoice(*m_groups, tr("By form"), Grouping::Form);
+    addChoice(*m_groups, tr("Nutrient-bearing and inert"), Grouping::Nutrients);
+    addChoice(*m_groups, tr("Reusable and single-use"), Grouping::Reuse);
+    addChoice(*m_groups, tr("Your own groups"), Grouping::Own);
+    for (QComboBox* box : {m_margin, m_groups}) {
+        connect(box, &QComboBox::activated, this, &SeasonFilterBar::changed);
+    }
+}
+
+ComparisonAsk SeasonFilterBar::ask() const
+{
+    ComparisonAsk ask;
+    const QVariant percent = m_margin->currentData();
+    if (percent.isValid()) {
+        ask.marginPercent = percent.toDouble();
+    }
+    ask.groups = chosen<Grouping>(*m_groups);
+    return ask;
+}
+
+// The list shows the season whose days they are; days of the grower's own stand for themselves.
+void SeasonFilterBar::showSeason()
+{
+    SeasonFilter days = filter();
+    days.varieties.clear();
+    days.trials.clear();
+    days.shelves.clear();
+    const auto found = std::find(m_seasons.begin(), m_seasons.end(), days);
+    m_season->setCurrentIndex(found == m_seasons.end()
+                                  ? static_cast<int>(m_seasons.size())
+                                  : static_cast<int>(found - m_seasons.begin()));
+}
+
+void SeasonFilterBar::takeSeason()
+{
+    const int row = m_season->currentIndex();
+    const int meant = m_season->currentData().toInt();
+    if (meant == kDeclare || meant == kChange) {
+        showSeason();
+        Q_EMIT seasonAsked(meant == kDeclare);
+        return;
+    }
+    if (row < static_cast<int>(m_seasons.size())) {
+        SeasonFilter chosenSeason = m_seasons[static_cast<std::size_t>(row)];
+        chosenSeason.varieties = m_varieties->chosenIds<VarietyId>();
+        setFilter(chosenSeason);
+        Q_EMIT changed();
+    }
+}
+
 void SeasonFilterBar::setFilter(const SeasonFilter& filter)
 {
-    m_span = {filter.from, filter.to};
+    m_set = filter;
     m_from->setDate(filter.from);
     m_to->setDate(filter.to);
     m_varieties->chooseIds(filter.varieties);
     m_trials->chooseIds(filter.trials);
     m_shelves->chooseIds(filter.shelves);
+    showSeason();
 }
 
 SeasonFilter SeasonFilterBar::filter() const
 {
     SeasonFilter filter;
-    filter.from = m_from->date().value_or(m_span.first);
-    filter.to = m_to->date().value_or(m_span.second);
+    filter.from = m_from->date().value_or(m_set.from);
+    filter.to = m_to->date().value_or(m_set.to);
+    if (filter.from == m_set.from && filter.to == m_set.to) {
+        filter.sownFrom = m_set.sownFrom;
+        filter.sownUntil = m_set.sownUntil;
+    }
     filter.varieties = m_varieties->chosenIds<VarietyId>();
     filter.trials = m_trials->chosenIds<TrialId>();
     filter.shelves = m_shelves->chosenIds<ShelfId>();
@@ -74,11 +166,26 @@ SeasonFilter SeasonFilterBar::filter() const
 std::vector<SeasonFilter> SeasonFilterBar::beside() const
 {
     const auto split = chosen<Split>(*m_beside);
-    return split ? spansOf(filter(), *split) : std::vector<SeasonFilter>();
+    SeasonFilter ofDays = filter();
+    ofDays.sownFrom.reset();
+    ofDays.sownUntil.reset();
+    return split ? spansOf(ofDays, *split) : std::vector<SeasonFilter>();
 }
 
 void SeasonFilterBar::reload()
 {
+    m_seasons.clear();
+    m_season->clear();
+    const Date today = m_journal.clock().today();
+    const auto seasons = m_journal.seasons().all().value_or(std::vector<SeasonSpanOfDays>());
+    for (auto span = seasons.rbegin(); span != seasons.rend(); ++span) {
+        m_seasons.push_back(filterOf(*span, today));
+        m_season->addItem(tr("Season %1").arg(QString::fromStdString(span->season.name)), 0);
+    }
+    m_season->addItem(tr("Days of your own"), 0);
+    m_season->addItem(tr("Change this season…"), kChange);
+    m_season->addItem(tr("A new season…"), kDeclare);
+    showSeason();
     std::vector<ChoiceMenu::Item> items;
     for (const Variety& each : m_journal.varieties().all(true).value_or(std::vector<Variety>())) {
         items.push_back({each.id.value, QString::fromStdString(each.name)});

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/review/facts/compared_trays.h"
 #include "core/review/season/season_spans.h"
 #include "ui/page/page.h"
 
@@ -10,7 +11,8 @@ namespace plumule::ui {
 class ChoiceMenu;
 class DateField;
 
-// Which trays are reviewed together, and which seasons stand beside them.
+// Which trays are reviewed together, by which margin and in which groups, and which seasons stand
+// beside them.
 class SeasonFilterBar : public QWidget
 {
     Q_OBJECT
@@ -20,6 +22,8 @@ public:
 
     void setFilter(const SeasonFilter& filter);
     [[nodiscard]] SeasonFilter filter() const;
+    // As the grower asks: margin and groups, of any response.
+    [[nodiscard]] ComparisonAsk ask() const;
     // The spans to show beside; empty for none.
     [[nodiscard]] std::vector<SeasonFilter> beside() const;
     // Reads varieties, trials and shelves again.
@@ -27,10 +31,21 @@ public:
 
 Q_SIGNALS:
     void changed();
+    // The season that is shown is to be changed, or a new one declared.
+    void seasonAsked(bool isNew);
 
 private:
+    void buildSeasons();
+    void buildAsk();
+    void showSeason();
+    void takeSeason();
+
     Journal& m_journal;
-    std::pair<Date, Date> m_span; // as last set, for a day that can't be read
+    SeasonFilter m_set; // as last set: for a day that can't be read, and a season's own sowings
+    std::vector<SeasonFilter> m_seasons; // of the declared ones, newest first
+    QComboBox* m_season = nullptr;
+    QComboBox* m_margin = nullptr;
+    QComboBox* m_groups = nullptr;
     DateField* m_from = nullptr;
     DateField* m_to = nullptr;
     ChoiceMenu* m_varieties = nullptr;

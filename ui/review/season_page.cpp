@@ -4,8 +4,10 @@
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
+#include "ui/review/metric_text.h"
 #include "ui/review/payback_text.h"
 #include "ui/review/ratings_view.h"
+#include "ui/review/season_dialog.h"
 #include "ui/review/season_filter_bar.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_report.h"
@@ -29,35 +31,20 @@ namespace {
 
 // The metrics with a button of their own; after them the ratings.
 constexpr std::array kMain{Response::YieldPerTray, Response::CostPerGram, Response::HeightOnDay};
-constexpr std::array kMore{Response::Evenness,   Response::DaysToHarvest, Response::Residue,
-                           Response::Work,       Response::YieldPerArea,  Response::YieldPerSeed,
-                           Response::YieldPerDay};
+constexpr std::array kMore{
+    Response::YieldPerTraySown, Response::Evenness,   Response::DaysToHarvest,
+    Response::Residue,          Response::Work,       Response::YieldPerArea,
+    Response::YieldPerSeed,     Response::YieldPerDay};
 
-QString metricName(Response response)
+QString spanText(const SeasonAnswer& answer)
 {
-    switch (response) {
-    case Response::YieldPerTray:
-        return SeasonPage::tr("Yield g/tray");
-    case Response::CostPerGram:
-        return SeasonPage::tr("Cost per gram");
-    case Response::HeightOnDay:
-        return SeasonPage::tr("Height");
-    case Response::Evenness:
-        return SeasonPage::tr("Evenness");
-    case Response::DaysToHarvest:
-        return SeasonPage::tr("Days to harvest");
-    case Response::Residue:
-        return SeasonPage::tr("Residue");
-    case Response::Work:
-        return SeasonPage::tr("Work");
-    case Response::YieldPerArea:
-        return SeasonPage::tr("Yield g/m²");
-    case Response::YieldPerSeed:
-        return SeasonPage::tr("Yield per gram of seed");
-    case Response::YieldPerDay:
-        return SeasonPage::tr("Yield a day");
-    }
-    return {};
+    const SeasonFilter& filter = answer.review.filter;
+    const QString days =
+        SeasonPage::tr("%1 – %2").arg(longDateText(filter.from), longDateText(filter.to));
+    return answer.series.kind == SeriesKind::Season
+               ? SeasonPage::tr("Season %1, %2")
+                     .arg(QString::fromStdString(answer.series.name), days)
+               : days;
 }
 
 } // namespace
@@ -174,6 +161,7 @@ void SeasonPage::wireSignals()
         showMetric(static_cast<Response>(choice->data().toInt()));
     });
     connect(m_filterBar, &SeasonFilterBar::changed, this, &SeasonPage::reload);
+    connect(m_filterBar, &SeasonFilterBar::seasonAsked, this, &SeasonPage::editSeason);
     connect(m_whatIf, &WhatIfCard::changed, this, &SeasonPage::reload);
     connect(m_comparison, &ComparisonView::trayAsked, this, &Page::trayAsked);
     connect(m_ageing, &AgeingCard::trayAsked, this, &Page::trayAsked);
@@ -193,8 +181,34 @@ void SeasonPage::followClock()
     if (shown.from == before.from && shown.to == before.to) {
         shown.from = m_usual.from;
         shown.to = m_usual.to;
+        shown.sownFrom = m_usual.sownFrom;
+        shown.sownUntil = m_usual.sownUntil;
         setFilter(shown);
     }
+}
+
+// The season that is shown, the latest where days of the grower's own are, or a new one.
+void SeasonPage::editSeason(bool isNew)
+{
+    const auto seasons = journal().seasons().all();
+    if (!accept(seasons)) {
+        return;
+    }
+    Season season;
+    season.startsOn = journal().clock().today();
+    for (const SeasonSpanOfDays& span : *seasons) {
+        const bool isShown = m_filterBar->filter().sownFrom == span.season.startsOn;
+        if (!isNew && (isShown || span == seasons->front())) {
+            season = span.season;
+        }
+    }
+    auto* dialog = new SeasonDialog(journal(), services(), season, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this] {
+        m_usual = journal().review().usualSeason();
+        setFilter(m_usual);
+    });
+    dialog->open();
 }
 
 void SeasonPage::showMetric(Response response)
@@ -231,11 +245,13 @@ SeasonQuestion SeasonPage::question() const
 {
     SeasonQuestion asked;
     asked.filter = m_filterBar->filter();
+    asked.series = journal().review().seriesOf(asked.filter);
     if (m_showsRatings) {
         asked.parts = {SeasonPart::Tastings};
         return asked;
     }
-    asked.asks.emplace_back().response = m_response;
+    asked.asks = {m_filterBar->ask()};
+    asked.asks.front().response = m_response;
     asked.parts = partsBeside(m_response);
     asked.whatIf = m_whatIf->whatIf();
     asked.beside = m_filterBar->beside();
@@ -270,13 +286,9 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
                              review.varieties == 1 ? tr("1 variety")
                                                    : tr("%1 varieties").arg(review.varieties),
                              tr("%n trial(s)", nullptr, review.trials)};
-    m_head->setSubtitle(tr("%1 – %2  ·  %3  ·  %4")
-                            .arg(longDateText(review.filter.from), longDateText(review.filter.to),
-                                 counts.join(", "), modelWords(comparison.model)));
+    m_head->setSubtitle(tr("%1  ·  %2").arg(spanText(*m_shown), counts.join(", ")));
     m_comparison->show(review, comparison, chartBeside(*m_shown, comparison));
-    const QStringList payback = m_shown->paybacks
-                                    ? paybackWords(*m_shown->paybacks)
-                                    : QStringList(sentence(m_shown->paybacks.error()));
+    const QStringList payback = paybackWords(m_shown->paybacks);
     m_paybackWords->setText(payback.join('\n'));
     m_payback->setVisible(!payback.isEmpty());
     m_whatIf->setVisible(m_response == Response::CostPerGram);
@@ -290,8 +302,15 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
 
 ReportContent SeasonPage::reportContent() const
 {
-    return [filter = m_filterBar->filter()](Journal& own, const Progress& progress) {
-        return own.review().season(reportQuestion(filter), progress).map(seasonReport);
+    return [asked = question()](Journal& own, const Progress& progress) {
+        SeasonQuestion whole = reportQuestion(asked.filter);
+        whole.series = asked.series;
+        for (ComparisonAsk& one : whole.asks) {
+            one.groups = asked.asks.empty() ? std::nullopt : asked.asks.front().groups;
+            one.marginPercent =
+                asked.asks.empty() ? std::nullopt : asked.asks.front().marginPercent;
+        }
+        return own.review().season(whole, progress).map(seasonReport);
     };
 }
 

@@ -45,6 +45,7 @@ public:
 
 private:
     void buildHead();
+    void editSeason(bool isNew);
     QWidget* buildNumbers();
     QWidget* buildAnswer();
     void wireSignals();

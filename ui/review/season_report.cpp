@@ -37,35 +37,6 @@ QString questionOf(const SeasonAnswer& answer)
     return question;
 }
 
-void addAnswer(Report& report, const SeasonAnswer& answer)
-{
-    const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
-    const SeasonComparison& cost = answer.comparison(Response::CostPerGram);
-    report.add(ReportHeading{inReport("Answer")});
-    const bool isTold = !yield.pairs.empty() &&
-                        std::any_of(answer.review.media.begin(), answer.review.media.end(),
-                                    [](const MediumSeason& each) { return each.yield.n >= 2; });
-    const SeasonWords plain = wordsFor(answer.review);
-    const VerdictWords told = verdictWords(yield);
-    report.add(ReportWords{isTold ? told.headline : plain.headline, WordsLook::Lead});
-    report.add(ReportWords{isTold ? told.detail : plain.detail});
-    if (!cost.pairs.empty()) {
-        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(cost).headline)});
-    }
-    ReportFigures figures;
-    for (const AdjustedMean& mean : yield.means) {
-        if (mean.mean && figures.figures.size() < 4) {
-            figures.figures.push_back(
-                {inReport("%1 g").arg(numberText(*mean.mean, responseDecimals(yield))),
-                 inReport("%1, %2, %3 g")
-                     .arg(QString::fromStdString(mean.medium.name))
-                     .arg(inReport("%n tray(s)", static_cast<int>(mean.n)))
-                     .arg(rangeText(mean.lower, mean.upper, responseDecimals(yield)))});
-        }
-    }
-    report.add(figures);
-}
-
 void addCosts(Report& report, const SeasonAnswer& answer)
 {
     const ReportTable parts = costTable(answer.review);
@@ -80,6 +51,19 @@ void addCosts(Report& report, const SeasonAnswer& answer)
     report.add(pairsTable(cost));
     addPaybacks(report, answer);
     report.add(parts);
+}
+
+void addYield(Report& report, const SeasonComparison& yield)
+{
+    report.add(ReportHeading{inReport("Yield")});
+    report.add(pairsTable(yield));
+    const ChartSpec differences = differencesChart(yield);
+    report.add(ReportChart{differences, chartTitle(differences)});
+    if (yield.byTrial.size() > 1) {
+        const ChartSpec varieties = varietiesChart(yield);
+        report.add(ReportChart{varieties, chartTitle(varieties)});
+    }
+    report.add(ReportWords{varietyWords(yield)});
 }
 
 void addGrowth(Report& report, const SeasonAnswer& answer)
@@ -119,11 +103,8 @@ void addGrounds(Report& report, const SeasonAnswer& answer)
     report.add(ReportHeading{inReport("Is it fair?")});
     addFairness(report, yield);
     QStringList cautions = readerCautions(answer.review, yield);
-    cautions << allCheckWords(yield);
     report.add(ReportList{cautions});
     report.add(ReportWords{leftOutText(answer.review), WordsLook::Muted});
-    report.add(ReportHeading{inReport("What would make the next season's answer better")});
-    report.add(ReportList{betterLines(yield)});
     report.add(ReportCaution{inReport("Keep in mind"), safetyWords()});
 }
 
@@ -156,21 +137,21 @@ Report seasonReport(const SeasonAnswer& answer)
                       .arg(spanOfReport(answer.review.filter), longDateText(answer.madeOn));
     report.add(ReportHeading{inReport("Question")});
     report.add(ReportWords{questionOf(answer)});
-    addAnswer(report, answer);
+    addAnswerPage(report, answer.comparison(Response::YieldPerTray), answer.review);
     if (answer.review.trays == 0) {
         return report;
     }
     const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
-    report.add(ReportHeading{inReport("How it was grown")});
+    report.add(ReportHeading{inReport("How it was grown"), true});
     report.add(conditionsTable(yield));
     addProtocols(report, answer);
-    report.add(ReportHeading{inReport("Yield")});
-    addComparison(report, yield);
+    addYield(report, yield);
     addCosts(report, answer);
     addGrowth(report, answer);
     addAgeing(report, answer);
     addTastings(report, answer);
     addGrounds(report, answer);
+    addSums(report, yield);
     report.add(ReportHeading{inReport("Every tray that counts"), true});
     report.add(trayTable(answer.review));
     return report;

@@ -1,5 +1,6 @@
 #include "ui/review/verdict_text.h"
 
+#include "ui/review/verdict_sentence.h"
 #include "ui/text/text.h"
 
 #include <QCoreApplication>
@@ -10,131 +11,45 @@
 namespace plumule::ui {
 namespace {
 
-class VerdictTr
+class AnswerTr
 {
     Q_DECLARE_TR_FUNCTIONS(Verdict)
 };
 
-QString mediumName(const SeasonComparison& comparison, std::size_t index)
-{
-    return QString::fromStdString(comparison.means[index].medium.name);
-}
+using stats::Verdict;
 
-QString number(double value, const SeasonComparison& comparison)
-{
-    return numberText(value, responseDecimals(comparison));
-}
+constexpr int kHalfYear = 183; // days
 
-QString intervalOf(const MediaPair& pair, const SeasonComparison& comparison, bool isTurned)
+QString nameOfCompared(const SeasonComparison& comparison, std::size_t medium)
 {
-    if (!pair.lower || !pair.upper) {
-        return {};
-    }
-    const double low = isTurned ? -*pair.upper : *pair.lower;
-    const double high = isTurned ? -*pair.lower : *pair.upper;
-    return VerdictTr::tr("95% interval %1 to %2")
-        .arg(number(low, comparison), number(high, comparison));
-}
-
-// "%1 … %2 by %3 (%4)." for a difference that is clear of nothing.
-const char* differenceSentence(Response response)
-{
-    switch (response) {
-    case Response::CostPerGram:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 costs %3 more than %2 (%4).");
-    case Response::HeightOnDay:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 stands %3 taller than %2 (%4).");
-    case Response::DaysToHarvest:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 takes %3 longer than %2 (%4).");
-    case Response::Residue:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 leaves %3 more residue than %2 (%4).");
-    case Response::Evenness:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 grows less evenly than %2, by %3 (%4).");
-    case Response::Work:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 takes %3 more than %2 (%4).");
-    default:
-        return QT_TRANSLATE_NOOP("Verdict", "%1 out-yields %2 by %3 (%4).");
-    }
-}
-
-QString clearSentence(const MediaPair& pair, const SeasonComparison& comparison)
-{
-    const bool isTurned = *pair.difference < 0;
-    const std::size_t more = isTurned ? pair.b : pair.a;
-    const std::size_t less = isTurned ? pair.a : pair.b;
-    return VerdictTr::tr(differenceSentence(comparison.ask.response))
-        .arg(mediumName(comparison, more), mediumName(comparison, less),
-             responseText(std::abs(*pair.difference), comparison),
-             intervalOf(pair, comparison, isTurned));
-}
-
-QString marginText(const SeasonComparison& comparison)
-{
-    const QString value = QChar(0x00B1) + responseText(comparison.margin.value, comparison);
-    switch (comparison.margin.from) {
-    case MarginFrom::Asked:
-        return VerdictTr::tr("your margin of %1").arg(value);
-    case MarginFrom::Trials:
-        return VerdictTr::tr("the trials' margin of %1").arg(value);
-    case MarginFrom::Default:
-        return VerdictTr::tr("a margin of %1, a tenth of the mean").arg(value);
-    }
-    return value;
-}
-
-QString pairSentence(const MediaPair& pair, const SeasonComparison& comparison)
-{
-    const QString a = mediumName(comparison, pair.a);
-    const QString b = mediumName(comparison, pair.b);
-    switch (pair.verdict) {
-    case PairVerdict::More:
-    case PairVerdict::Less:
-        return clearSentence(pair, comparison);
-    case PairVerdict::RealButTooSmall:
-        return VerdictTr::tr("%1 The difference is real, but too small to matter by %2.")
-            .arg(clearSentence(pair, comparison), marginText(comparison));
-    case PairVerdict::SameWithinMargin:
-        return VerdictTr::tr("%1 and %2 are the same within %3 (%4).")
-            .arg(a, b, marginText(comparison), intervalOf(pair, comparison, false));
-    case PairVerdict::CantTellYet:
-        return (pair.needed
-                    ? VerdictTr::tr("%1 and %2 can't be told apart yet (%3); it takes about %4 "
-                                    "trays of each.")
-                          .arg(a, b, intervalOf(pair, comparison, false))
-                          .arg(pair.needed->each)
-                    : VerdictTr::tr("%1 and %2 can't be told apart yet (%3).")
-                          .arg(a, b, intervalOf(pair, comparison, false)));
-    case PairVerdict::NotComparable:
-        return VerdictTr::tr("%1 and %2 can't be compared: they never met in one trial or variety.")
-            .arg(a, b);
-    case PairVerdict::NoVerdict:
-        return VerdictTr::tr("%1 and %2: %3.").arg(a, b, pairWords(pair));
-    }
-    return {};
+    return QString::fromStdString(comparison.means[medium].medium.name);
 }
 
 // How much a pair has to say: clear differences by their size, then sameness, then the rest.
 double weightOf(const MediaPair& pair)
 {
     switch (pair.verdict) {
-    case PairVerdict::More:
-    case PairVerdict::Less:
-        return 1e9 + std::abs(pair.difference.value_or(0));
-    case PairVerdict::RealButTooSmall:
+    case Verdict::More:
+    case Verdict::Less:
+        return 1e9 + std::abs(pair.percent.value_or(0));
+    case Verdict::RealButTooSmall:
         return 1e6;
-    case PairVerdict::SameWithinMargin:
+    case Verdict::SameWithinMargin:
         return 1e3;
-    case PairVerdict::CantTellYet:
-        return 1;
-    default:
-        return 0;
+    case Verdict::CantTellYet:
+        return 10;
+    case Verdict::NoVerdict:
+        return pair.percent ? 2 : 1;
+    case Verdict::NotComparable:
+        break;
     }
+    return 0;
 }
 
-std::vector<const MediaPair*> byWeight(const SeasonComparison& comparison)
+std::vector<const MediaPair*> byWeight(const std::vector<MediaPair>& all)
 {
     std::vector<const MediaPair*> pairs;
-    for (const MediaPair& pair : comparison.pairs) {
+    for (const MediaPair& pair : all) {
         pairs.push_back(&pair);
     }
     std::stable_sort(pairs.begin(), pairs.end(),
@@ -142,201 +57,314 @@ std::vector<const MediaPair*> byWeight(const SeasonComparison& comparison)
     return pairs;
 }
 
-// Where chance may have made every difference.
-QString nothingToldSentence(const std::vector<const MediaPair*>& pairs,
-                            const SeasonComparison& comparison)
+QString discardSentence(const DiscardsOfMedium& one, const SeasonComparison& comparison)
 {
-    int needed = 0;
-    for (const MediaPair* pair : pairs) {
-        needed = std::max(needed, pair->needed ? pair->needed->each : 0);
+    int sown = 0;
+    int discarded = 0;
+    for (const DiscardsOfMedium& other : comparison.discards) {
+        sown += other.medium == one.medium ? 0 : other.sown;
+        discarded += other.medium == one.medium ? 0 : other.discarded;
     }
-    const auto media = comparison.means.size();
-    return needed > 0
-               ? VerdictTr::tr("None of the %1 media can be told apart yet; it takes about %2 "
-                               "trays of each.")
-                     .arg(media)
-                     .arg(needed)
-               : VerdictTr::tr("None of the %1 media can be told apart yet.").arg(media);
+    const QString name = nameOfCompared(comparison, one.medium);
+    QString text =
+        discarded == 0
+            ? AnswerTr::tr("%1 of %2 trays on %3 were thrown away, none of the %4 others")
+                  .arg(one.discarded)
+                  .arg(one.sown)
+                  .arg(name)
+                  .arg(sown)
+            : AnswerTr::tr("%1 of %2 trays on %3 were thrown away, %4 of the %5 others")
+                  .arg(one.discarded)
+                  .arg(one.sown)
+                  .arg(name)
+                  .arg(discarded)
+                  .arg(sown);
+    if (one.discarded == 0) {
+        return text + '.';
+    }
+    const bool countsFailed = comparison.scale == stats::CellScale::LogOfRatio;
+    text += countsFailed ? AnswerTr::tr("; they count here.")
+                         : AnswerTr::tr(": its mean is that of the survivors.");
+    if (one.isInOneTrial) {
+        text += ' ' + AnswerTr::tr("All of them in one sowing: losses come in clusters, and this "
+                                   "may have been one.");
+    }
+    return text;
 }
 
-QString spreadSentence(const SeasonComparison& comparison)
+QStringList discardSentences(const SeasonComparison& comparison)
 {
-    if (comparison.spread.sd <= 0) {
-        return {};
-    }
-    QString text = VerdictTr::tr("Tray-to-tray spread is %1")
-                       .arg(responseText(comparison.spread.sd, comparison));
-    if (comparison.spread.from == SpreadFrom::Default) {
-        text += VerdictTr::tr(", taken as a tenth of the mean since nothing here is replicated");
-    }
-    if (comparison.spread.smallestDifference) {
-        text += VerdictTr::tr("; a difference under %1 would mostly go unseen")
-                    .arg(responseText(*comparison.spread.smallestDifference, comparison));
-    }
-    return text + '.';
-}
-
-VerdictWords wordsByVariety(const SeasonComparison& comparison)
-{
-    VerdictWords answer;
-    answer.headline =
-        VerdictTr::tr("The media do not differ alike in all varieties: the answer is by variety.");
     QStringList lines;
-    for (const SeasonComparison& each : comparison.byVariety) {
-        lines << QStringLiteral("%1: %2").arg(QString::fromStdString(each.variety),
-                                              verdictWords(each).headline);
+    for (const DiscardsOfMedium& one : comparison.discards) {
+        if (one.differs && one.discarded > 0) {
+            lines << discardSentence(one, comparison);
+        }
     }
-    answer.detail = lines.join('\n');
-    return answer;
+    return lines;
+}
+
+QString asFedSentence(const MediaPair& pair)
+{
+    return pair.as == ComparedAs::AsFed && pair.percent
+               ? AnswerTr::tr("Which of the two did it, the medium or the feeding, can't be told: "
+                              "they were never apart.")
+               : QString();
+}
+
+// Where chance may have made every difference.
+QString nothingToldSentence(const SeasonComparison& comparison)
+{
+    std::optional<MediaPair> most;
+    for (const MediaPair& pair : comparison.pairs) {
+        if (pair.more) {
+            most = pair;
+        }
+    }
+    const QString none =
+        AnswerTr::tr("None of the %1 media can be told apart yet.").arg(comparison.means.size());
+    const QString more = most ? moreSentence(*most) : QString();
+    return more.isEmpty() ? none : none + ' ' + more;
+}
+
+bool areAll(const SeasonComparison& comparison, Verdict verdict)
+{
+    return comparison.pairs.size() > 1 &&
+           std::all_of(comparison.pairs.begin(), comparison.pairs.end(),
+                       [&](const MediaPair& pair) { return pair.verdict == verdict; });
+}
+
+bool areAllFor(const SeasonComparison& comparison, stats::NoVerdictReason why)
+{
+    return !comparison.pairs.empty() &&
+           std::all_of(comparison.pairs.begin(), comparison.pairs.end(),
+                       [&](const MediaPair& pair) {
+                           return pair.why == why || pair.verdict == Verdict::NotComparable;
+                       }) &&
+           std::any_of(comparison.pairs.begin(), comparison.pairs.end(),
+                       [&](const MediaPair& pair) { return pair.why == why; });
+}
+
+QString headlineOf(const SeasonComparison& comparison, const MediaPair& first)
+{
+    if (comparison.isWaiting) {
+        return waitingSentence(comparison);
+    }
+    if (areAllFor(comparison, stats::NoVerdictReason::Filtered)) {
+        return AnswerTr::tr("Trays chosen by hand: means and intervals, and no verdict, else one "
+                            "would choose until one speaks. The season answers.");
+    }
+    if (areAll(comparison, Verdict::CantTellYet)) {
+        return nothingToldSentence(comparison);
+    }
+    return pairSentence(first, comparison);
+}
+
+VerdictWords wordsOfGroups(const SeasonComparison& comparison)
+{
+    VerdictWords words;
+    const auto pairs = byWeight(comparison.groupPairs);
+    words.headline = comparison.isWaiting ? waitingSentence(comparison)
+                                          : groupSentence(*pairs.front(), comparison);
+    QStringList rest;
+    for (std::size_t i = 1; i < std::min<std::size_t>(pairs.size(), 4); ++i) {
+        rest << groupSentence(*pairs[i], comparison);
+    }
+    for (const GroupOfMedia& group : comparison.groups) {
+        if (group.widestPercent) {
+            const char* text =
+                group.areToldApart
+                    ? QT_TRANSLATE_NOOP("Verdict", "Members of the %1 group differ by up to %2 %.")
+                    : QT_TRANSLATE_NOOP(
+                          "Verdict",
+                          "Members of the %1 group lie within %2 % of each other, not told apart.");
+            rest << AnswerTr::tr(text).arg(groupName(group), numberText(*group.widestPercent, 0));
+        }
+    }
+    words.detail = rest.join(' ');
+    return words;
+}
+
+bool areSowingsBunched(const SeasonComparison& comparison)
+{
+    const Sowing* first = nullptr;
+    const Sowing* last = nullptr;
+    for (const TrialPart& part : comparison.byTrial) {
+        const Sowing& sowing = comparison.sowings[part.sowing];
+        first = first == nullptr || sowing.sownOn < first->sownOn ? &sowing : first;
+        last = last == nullptr || last->sownOn < sowing.sownOn ? &sowing : last;
+    }
+    return first != nullptr && last->sownOn - first->sownOn < kHalfYear;
 }
 
 } // namespace
 
-int responseDecimals(const SeasonComparison& comparison)
+VerdictWords verdictWords(const SeasonComparison& comparison)
 {
-    if (comparison.ask.response == Response::CostPerGram) {
-        return 4;
+    VerdictWords words;
+    if (comparison.groupPairs.empty()) {
+        const auto pairs = byWeight(comparison.pairs);
+        if (pairs.empty()) {
+            words.headline = comparison.means.empty()
+                                 ? AnswerTr::tr("No tray of this span can be compared.")
+                                 : AnswerTr::tr("Only one medium was grown: there is nothing to "
+                                                "compare it with.");
+            return words;
+        }
+        words.headline = headlineOf(comparison, *pairs.front());
+        QStringList rest;
+        const bool isOneForAll = words.headline != pairSentence(*pairs.front(), comparison);
+        if (!isOneForAll) {
+            rest << asFedSentence(*pairs.front());
+        }
+        bool isAdvised = isOneForAll || pairs.front()->more;
+        const bool isSaidOfAll =
+            comparison.isWaiting || areAllFor(comparison, stats::NoVerdictReason::Filtered);
+        for (std::size_t i = isOneForAll ? 0 : 1;
+             i < std::min<std::size_t>(pairs.size(), 3) && !isSaidOfAll; ++i) {
+            MediaPair pair = *pairs[i];
+            if (isAdvised) {
+                pair.more.reset(); // said once already
+            }
+            isAdvised = isAdvised || pair.more;
+            rest << pairSentence(pair, comparison);
+        }
+        rest.removeAll(QString());
+        words.detail = rest.join(' ');
+    } else {
+        words = wordsOfGroups(comparison);
     }
-    // Two digits of the spread between trays: more would be noise, fewer would hide differences.
-    const double spread = comparison.spread.sd;
-    return spread <= 0 || spread >= 10 ? 0 : spread >= 1 ? 1 : spread >= 0.1 ? 2 : 3;
+    words.discards = discardSentences(comparison);
+    return words;
 }
 
-QString pText(double p)
+QStringList cautionWords(const SeasonComparison& comparison)
 {
-    return p < 0.0001 ? QStringLiteral("< 0.0001") : numberText(p, p < 0.1 ? 4 : 2);
+    QStringList lines;
+    if (comparison.isSideMetric && comparison.level) {
+        lines << AnswerTr::tr("A side result: its bounds are wider, since %1 metrics share what "
+                              "chance is allowed.")
+                     .arg(kSideMetrics);
+    }
+    if (comparison.scope == stats::AnswerScope::NextSowing && comparison.trials >= 3 &&
+        areSowingsBunched(comparison)) {
+        lines << AnswerTr::tr("All within half a year: what suits a medium in one part of the "
+                              "year may not in another. Spread trials over the year.");
+    }
+    return lines;
 }
 
-QString responseUnit(const SeasonComparison& comparison)
+QString varietyWords(const SeasonComparison& comparison)
 {
-    switch (comparison.ask.response) {
-    case Response::YieldPerTray:
-        return VerdictTr::tr("g a tray");
-    case Response::YieldPerArea:
-        return VerdictTr::tr("g/m²");
-    case Response::YieldPerSeed:
-        return VerdictTr::tr("g per g of seed");
-    case Response::YieldPerDay:
-        return VerdictTr::tr("g a day");
-    case Response::CostPerGram:
-        return VerdictTr::tr("%1 a gram").arg(QString::fromStdString(comparison.currency));
-    case Response::HeightOnDay:
-        return VerdictTr::tr("mm");
-    case Response::DaysToHarvest:
-        return VerdictTr::tr("days");
-    case Response::Residue:
-        return VerdictTr::tr("g of residue");
-    case Response::Evenness:
-        return VerdictTr::tr("% variation within a tray");
-    case Response::Work:
-        return VerdictTr::tr("minutes of work a tray");
+    if (comparison.varieties.size() < 2 || comparison.variety ||
+        comparison.scope != stats::AnswerScope::NextSowing) {
+        return {};
     }
-    return {};
+    if (!comparison.gate) {
+        return AnswerTr::tr("No answer by variety yet: it takes two sowings of two varieties. The "
+                            "answer above is of all of them.");
+    }
+    if (!comparison.gate->isOpen) {
+        return AnswerTr::tr("Media don't differ otherwise from variety to variety, as far as can "
+                            "be told: the answer above is of all of them.");
+    }
+    QStringList lines{AnswerTr::tr("Media differ otherwise from variety to variety.")};
+    for (const VarietyPart& part : comparison.byVariety) {
+        const auto pairs = byWeight(part.pairs);
+        if (!pairs.empty()) {
+            lines << QStringLiteral("%1: %2").arg(QString::fromStdString(part.variety),
+                                                  pairSentence(*pairs.front(), comparison));
+        }
+    }
+    return lines.join(' ');
 }
 
-QString responseText(double value, const SeasonComparison& comparison)
+QString spreadWords(const SeasonComparison& comparison)
 {
-    return QStringLiteral("%1 %2").arg(number(value, comparison), responseUnit(comparison));
+    QStringList parts;
+    if (comparison.spreadPercent) {
+        parts << AnswerTr::tr("spread tray to tray %1 %")
+                     .arg(numberText(*comparison.spreadPercent, 1));
+    }
+    if (comparison.trialSpreadPercent) {
+        parts << AnswerTr::tr("of a medium from sowing to sowing %1 %")
+                     .arg(numberText(*comparison.trialSpreadPercent, 1));
+    }
+    return parts.join(", ");
 }
 
-QString pairWords(const MediaPair& pair)
+QStringList sumsWords(const SeasonComparison& comparison)
 {
-    switch (pair.verdict) {
-    case PairVerdict::More:
-        return VerdictTr::tr("more");
-    case PairVerdict::Less:
-        return VerdictTr::tr("less");
-    case PairVerdict::SameWithinMargin:
-        return VerdictTr::tr("same within the margin");
-    case PairVerdict::RealButTooSmall:
-        return VerdictTr::tr("real, but too small to matter");
-    case PairVerdict::NotComparable:
-        return VerdictTr::tr("not comparable");
-    case PairVerdict::CantTellYet:
-        return pair.needed ? VerdictTr::tr("can't tell yet; it takes about %1 trays of each")
-                                 .arg(pair.needed->each)
-                           : VerdictTr::tr("can't tell yet");
-    case PairVerdict::NoVerdict:
-        break;
+    QStringList lines;
+    const bool isOfNext = comparison.scope == stats::AnswerScope::NextSowing;
+    lines << (isOfNext
+                  ? AnswerTr::tr(
+                        "Means of %n sowing(s) by medium, by least squares with the sowing; "
+                        "intervals for all pairs together (Tukey–Kramer).",
+                        nullptr, comparison.trials)
+                  : AnswerTr::tr("Trays within %n sowing(s), block and medium taken off; intervals "
+                                 "for all pairs together.",
+                                 nullptr, comparison.trials));
+    if (comparison.level) {
+        lines << AnswerTr::tr("Level of all pairs together: %1 % (%2).")
+                     .arg(numberText(100 * *comparison.level, 2),
+                          isOfNext && !comparison.series.plannedTrials
+                              ? AnswerTr::tr("4 % by the number of sowings, so that it may be "
+                                             "looked at after each")
+                              : AnswerTr::tr("looked at once"));
     }
-    if (pair.needed) {
-        const char* text =
-            pair.needed->from == SpreadFrom::Default
-                ? QT_TRANSLATE_NOOP("Verdict", "no verdict; it would take about %1 trays of "
-                                               "each, if trays differ by the usual tenth")
-                : QT_TRANSLATE_NOOP("Verdict", "no verdict; it would take about %1 trays of each");
-        return VerdictTr::tr(text).arg(pair.needed->each);
+    if (comparison.unlike.isUnlike) {
+        lines << AnswerTr::tr("Media spread unlike: each pair is judged by its own spread at half "
+                              "the level.");
+    } else if (comparison.unlike.brownForsytheP) {
+        lines << AnswerTr::tr("Media spread alike (Brown–Forsythe p %1).")
+                     .arg(pText(*comparison.unlike.brownForsytheP));
     }
-    return VerdictTr::tr("no verdict");
+    if (comparison.gate) {
+        lines << AnswerTr::tr("Medium × variety: F %1, df %2 and %3, p %4.")
+                     .arg(numberText(comparison.gate->f, 2), numberText(comparison.gate->df1, 0),
+                          numberText(comparison.gate->df2, 0), pText(comparison.gate->p));
+    }
+    for (const DiscardsOfMedium& one : comparison.discards) {
+        if (one.discarded > 0) {
+            lines << AnswerTr::tr("%1: %2 of %3 trays thrown away, p %4 (Fisher, mid-p).")
+                         .arg(nameOfCompared(comparison, one.medium))
+                         .arg(one.discarded)
+                         .arg(one.sown)
+                         .arg(pText(one.p));
+        }
+    }
+    const QString spread = spreadWords(comparison);
+    if (!spread.isEmpty()) {
+        lines << AnswerTr::tr("Percent of the mean: %1.").arg(spread);
+    }
+    return lines;
 }
 
 QString modelWords(const ComparisonModel& model)
 {
-    if (model.isBootstrap) {
-        return VerdictTr::tr("within variety and trial");
-    }
     QStringList parts;
     const std::vector<std::pair<ModelPart, QString>> named = {
-        {ModelPart::Feeding, VerdictTr::tr("feeding")},
-        {ModelPart::Variety, VerdictTr::tr("variety")},
-        {ModelPart::Trial, VerdictTr::tr("trial")},
-        {ModelPart::Block, VerdictTr::tr("block")},
-        {ModelPart::Column, VerdictTr::tr("place along the shelf")},
-        {ModelPart::SeedDensity, VerdictTr::tr("seed density")}};
+        {ModelPart::Feeding, AnswerTr::tr("feeding")},
+        {ModelPart::Variety, AnswerTr::tr("variety")},
+        {ModelPart::Trial, AnswerTr::tr("trial")},
+        {ModelPart::Block, AnswerTr::tr("block")},
+        {ModelPart::Column, AnswerTr::tr("place along the shelf")},
+        {ModelPart::SeedDensity, AnswerTr::tr("seed density")}};
     for (const auto& [part, name] : named) {
         if (model.accountsFor(part)) {
             parts << name;
         }
     }
-    return parts.isEmpty() ? VerdictTr::tr("as weighed")
-                           : VerdictTr::tr("adjusted for %1").arg(parts.join(", "));
+    return parts.isEmpty() ? AnswerTr::tr("as weighed")
+                           : AnswerTr::tr("adjusted for %1").arg(parts.join(", "));
 }
 
-VerdictWords verdictWords(const SeasonComparison& comparison)
-{
-    if (!comparison.byVariety.empty()) {
-        return wordsByVariety(comparison);
-    }
-    VerdictWords answer;
-    const auto pairs = byWeight(comparison);
-    if (pairs.empty()) {
-        answer.headline =
-            comparison.means.empty()
-                ? VerdictTr::tr("No tray of this span can be compared.")
-                : VerdictTr::tr("Only one medium was grown: there is nothing to compare it with.");
-        return answer;
-    }
-    const bool isAllOpen =
-        pairs.size() > 1 && std::all_of(pairs.begin(), pairs.end(), [](const MediaPair* pair) {
-            return pair->verdict == PairVerdict::CantTellYet;
-        });
-    answer.headline = isAllOpen ? nothingToldSentence(pairs, comparison)
-                                : pairSentence(*pairs.front(), comparison);
-    QStringList rest;
-    for (std::size_t i = isAllOpen ? 0 : 1; i < std::min<std::size_t>(pairs.size(), 4); ++i) {
-        rest << pairSentence(*pairs[i], comparison);
-    }
-    rest << spreadSentence(comparison);
-    answer.detail = rest.join(' ').trimmed();
-    return answer;
-}
-
-QStringList checkWords(const DataChecks& checks)
+QStringList oddTrayWords(const DataChecks& checks)
 {
     QStringList lines;
-    if (checks.spread && !checks.spread->isAlike) {
-        lines << VerdictTr::tr("The media's trays do not spread alike (p %1).")
-                     .arg(pText(checks.spread->p));
-    }
-    if (checks.normality && !checks.normality->isNormal) {
-        lines << VerdictTr::tr("What the model leaves over is not evenly bell-shaped (p %1).")
-                     .arg(pText(checks.normality->p));
-    }
     for (const OddTray& tray : checks.oddTrays) {
-        lines << VerdictTr::tr(
-                     "%1 lies far from the others of its medium. It is counted; set it aside "
-                     "only with "
-                     "a reason.")
+        lines << AnswerTr::tr("%1 lies far from the others of its medium. It is counted; set it "
+                              "aside only with a reason.")
                      .arg(QString::fromStdString(tray.code));
     }
     return lines;

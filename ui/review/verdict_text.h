@@ -7,17 +7,27 @@
 
 namespace plumule::ui {
 
-// The comparison's answer: what can be said in one sentence, and the rest of it.
+// The comparison's answer: which trays were thrown away first, what can be said in one sentence,
+// and the rest of it.
 struct VerdictWords
 {
+    QStringList discards; // empty where they don't differ
     QString headline;
     QString detail;
 };
 [[nodiscard]] VerdictWords verdictWords(const SeasonComparison& comparison);
 
-// "more", "same within the margin", "can't tell yet: 12 more trays of each": one pair in plain
-// words.
-[[nodiscard]] QString pairWords(const MediaPair& pair);
+// What else bears on it: a side result, sowings that are bunched in one part of the year.
+[[nodiscard]] QStringList cautionWords(const SeasonComparison& comparison);
+
+// Why there is no answer by variety yet, or what it says; empty with one variety.
+[[nodiscard]] QString varietyWords(const SeasonComparison& comparison);
+
+// "spread tray to tray 5.5 %, of a medium from sowing to sowing 1.7 %".
+[[nodiscard]] QString spreadWords(const SeasonComparison& comparison);
+
+// How the verdict was come to, a line each, for the sums.
+[[nodiscard]] QStringList sumsWords(const SeasonComparison& comparison);
 
 // "adjusted for variety and trial"; "as weighed" where nothing else is in the model.
 [[nodiscard]] QString modelWords(const ComparisonModel& model);
@@ -28,9 +38,9 @@ struct VerdictWords
 [[nodiscard]] QStringList fairnessWords(const std::vector<Finding>& findings,
                                         const QStringList& media);
 // What would make the next trial fair.
-[[nodiscard]] QStringList adviceWords(const std::vector<Suggestion>& suggestions);
-// What the checks on the data point at.
-[[nodiscard]] QStringList checkWords(const DataChecks& checks);
+[[nodiscard]] QStringList adviceWords(const std::vector<Advice>& suggestions);
+// Trays that lie far from the others of their medium.
+[[nodiscard]] QStringList oddTrayWords(const DataChecks& checks);
 
 // A value of the response with its unit.
 [[nodiscard]] QString responseText(double value, const SeasonComparison& comparison);

@@ -62,9 +62,9 @@ QString fullyWords(const Finding& finding, const QStringList& media)
              aspectName(finding.aspect));
 }
 
-QString adviceText(const Suggestion& suggestion)
+QString adviceText(Advice advice)
 {
-    switch (suggestion.advice) {
+    switch (advice) {
     case Advice::FeedAllAlike:
         return FairnessTr::tr("feed all media alike");
     case Advice::GrowEachVarietyOnEveryMedium:
@@ -85,9 +85,6 @@ QString adviceText(const Suggestion& suggestion)
         return FairnessTr::tr("use pieces that are worn alike");
     case Advice::ShareTheWork:
         return FairnessTr::tr("share the sowing over all media");
-    case Advice::GrowMoreTrays:
-        return suggestion.trays ? FairnessTr::tr("grow %1 trays of each").arg(*suggestion.trays)
-                                : FairnessTr::tr("grow more trays");
     }
     return {};
 }
@@ -97,7 +94,7 @@ QString adviceText(const Suggestion& suggestion)
 QStringList fairnessWords(const SeasonComparison& comparison)
 {
     QStringList media;
-    for (const AdjustedMean& mean : comparison.means) {
+    for (const ComparedMedium& mean : comparison.means) {
         media << QString::fromStdString(mean.medium.name);
     }
     return fairnessWords(comparison.fairness, media);
@@ -130,11 +127,11 @@ QStringList fairnessWords(const std::vector<Finding>& findings, const QStringLis
     return lines;
 }
 
-QStringList adviceWords(const std::vector<Suggestion>& suggestions)
+QStringList adviceWords(const std::vector<Advice>& suggestions)
 {
     QStringList lines;
-    for (const Suggestion& suggestion : suggestions) {
-        lines << adviceText(suggestion);
+    for (const Advice advice : suggestions) {
+        lines << adviceText(advice);
     }
     return lines;
 }

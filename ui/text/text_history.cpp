@@ -129,6 +129,10 @@ constexpr DeedText kDeeds[] = {
     {Intention::ClearScore, QT_TRANSLATE_NOOP("Deeds", "Took the score of serving %1 out.")},
     {Intention::CloseTasting, QT_TRANSLATE_NOOP("Deeds", "Closed the tasting %1.")},
     {Intention::RemoveTasting, QT_TRANSLATE_NOOP("Deeds", "Removed the tasting %1.")},
+    {Intention::DeclareSeason, QT_TRANSLATE_NOOP("Deeds", "Declared the season %1.")},
+    {Intention::ChangeSeason, QT_TRANSLATE_NOOP("Deeds", "Changed the season %1.")},
+    {Intention::RemoveSeason, QT_TRANSLATE_NOOP("Deeds", "Removed the season %1.")},
+    {Intention::GroupMedium, QT_TRANSLATE_NOOP("Deeds", "Changed the group of the medium %1.")},
 };
 
 QString deedSentence(Intention intention)

@@ -92,7 +92,7 @@ void AnswerView::showAnswer(const Result<TrialAnswer>& answer)
     m_shown = *answer;
     const SeasonAnswer& season = m_shown->season;
     const SeasonComparison& comparison = season.comparisons.front();
-    m_model->setText(modelWords(comparison.model));
+    m_model->setText(spreadWords(comparison));
     const bool isOfYield = comparison.ask.response == Response::YieldPerTray;
     const auto blocks = blocksOf(m_shown->progress);
     m_comparison->show(season.review, comparison,

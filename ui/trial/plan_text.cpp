@@ -25,7 +25,7 @@ QString timesInHundred(double power)
 
 QString powerTitle(const PlanOutlook& outlook, const UnitText& units)
 {
-    return PlanTr::tr("Chance of telling %1 apart").arg(massOf(outlook.margin.value, units));
+    return PlanTr::tr("Chance of telling %1 apart").arg(massOf(outlook.margin, units));
 }
 
 QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
@@ -37,7 +37,7 @@ QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
         lines << PlanTr::tr(
                      "%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
                      .arg(outlook.chosen.trays)
-                     .arg(massOf(outlook.margin.value, units),
+                     .arg(massOf(outlook.margin, units),
                           timesInHundred(outlook.chosen.power));
     }
     if (!outlook.enough) {
@@ -77,8 +77,8 @@ QString spreadWords(const PlanOutlook& outlook, const UnitText& units)
 
 QString marginWords(const PlanOutlook& outlook, const UnitText& units)
 {
-    return outlook.margin.from == MarginFrom::Default
-               ? PlanTr::tr("%1, a tenth of the mean").arg(massOf(outlook.margin.value, units))
+    return outlook.isDefaultMargin
+               ? PlanTr::tr("%1, a tenth of the mean").arg(massOf(outlook.margin, units))
                : QString();
 }
 

@@ -76,19 +76,9 @@ ReportTable layoutTable(const TrialAnswer& answer)
     return table;
 }
 
-void addTrialAnswer(Report& report, const TrialAnswer& answer)
+void addTrialSums(Report& report, const SeasonComparison& yield)
 {
-    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
-    const SeasonComparison& cost = answer.season.comparison(Response::CostPerGram);
-    report.add(ReportHeading{inReport("Answer")});
-    const VerdictWords told = verdictWords(yield);
-    const SeasonWords plain = wordsFor(answer.season.review);
-    const bool isTold = !yield.pairs.empty() && answer.season.review.trays > 0;
-    report.add(ReportWords{isTold ? told.headline : plain.headline, WordsLook::Lead});
-    report.add(ReportWords{isTold ? told.detail : plain.detail});
-    if (isTold && !cost.pairs.empty()) {
-        report.add(ReportWords{inReport("Cost: %1").arg(verdictWords(cost).headline)});
-    }
+    addSums(report, yield);
     ReportFigures figures;
     if (const auto variation = variationPercent(yield)) {
         figures.figures.push_back({inReport("%1 %").arg(numberText(*variation, 1)),
@@ -98,17 +88,7 @@ void addTrialAnswer(Report& report, const TrialAnswer& answer)
     if (const auto least = leastRealDifference(yield)) {
         figures.figures.push_back({inReport("%1 g").arg(numberText(*least, 1)),
                                    inReport("the least difference of two means that Tukey's "
-                                            "method calls real")});
-    }
-    if (const ModelTerm* medium = yield.model.find(ModelPart::Medium); medium && medium->f) {
-        figures.figures.push_back(
-            {inReport("F %1").arg(numberText(*medium->f, 2)),
-             inReport("of the medium, p %1").arg(medium->p ? pText(*medium->p) : kNoFigure)});
-    }
-    if (const ModelTerm* block = yield.model.find(ModelPart::Block); block && block->f) {
-        figures.figures.push_back(
-            {inReport("F %1").arg(numberText(*block->f, 2)),
-             inReport("of the block, p %1").arg(block->p ? pText(*block->p) : kNoFigure)});
+                                            "method calls real in that model")});
     }
     report.add(figures);
 }
@@ -124,7 +104,9 @@ void addTrialNumbers(Report& report, const TrialAnswer& answer)
         const ChartSpec byBlock = byBlockChart(yield, blocks);
         report.add(ReportChart{byBlock, chartTitle(byBlock)});
     }
-    addComparison(report, yield);
+    report.add(pairsTable(yield));
+    const ChartSpec differences = differencesChart(yield);
+    report.add(ReportChart{differences, chartTitle(differences)});
     if (const auto variety = mostReadVariety(answer.season.heights)) {
         report.add(ReportHeading{inReport("Growth")});
         const ChartSpec curves = heightFitChart(answer.season.heights, *variety);
@@ -186,12 +168,9 @@ void addTrialGrounds(Report& report, const TrialAnswer& answer)
     report.add(ReportHeading{inReport("Is it fair?")});
     addFairness(report, yield);
     QStringList lines = readerCautions(answer.season.review, yield);
-    lines << allCheckWords(yield);
     report.add(ReportList{lines});
     report.add(ReportWords{leftOutText(answer.season.review), WordsLook::Muted});
     report.add(ReportCaution{inReport("What is missing"), lackWords(answer.progress)});
-    report.add(ReportHeading{inReport("What would make the next trial better")});
-    report.add(ReportList{betterLines(yield)});
     report.add(ReportCaution{inReport("Keep in mind"), safetyWords()});
 }
 
@@ -254,15 +233,17 @@ Report trialReport(const TrialAnswer& answer, const QString& photoFolder)
         report.add(ReportHeading{inReport("Question")});
         report.add(ReportWords{QString::fromStdString(trial.question)});
     }
-    addTrialAnswer(report, answer);
-    report.add(ReportHeading{inReport("How it was grown")});
+    const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
+    addAnswerPage(report, yield, answer.season.review);
+    report.add(ReportHeading{inReport("How it was grown"), true});
     report.add(ReportWords{designWords(answer)});
-    report.add(conditionsTable(answer.season.comparison(Response::YieldPerTray)));
+    report.add(conditionsTable(yield));
     addProtocols(report, answer.season);
     addTrialNumbers(report, answer);
     addTastings(report, answer.season);
     addDiary(report, answer, photoFolder);
     addTrialGrounds(report, answer);
+    addTrialSums(report, yield);
     report.add(ReportHeading{inReport("Every tray of the trial")});
     report.add(layoutTable(answer));
     return report;

@@ -82,6 +82,10 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::ClearScore, "tasting.clear_score"},
     IntentionKey{Intention::CloseTasting, "tasting.close"},
     IntentionKey{Intention::RemoveTasting, "tasting.remove"},
+    IntentionKey{Intention::DeclareSeason, "season.add"},
+    IntentionKey{Intention::ChangeSeason, "season.change"},
+    IntentionKey{Intention::RemoveSeason, "season.remove"},
+    IntentionKey{Intention::GroupMedium, "medium.group"},
 };
 
 } // namespace

@@ -80,6 +80,10 @@ enum class Intention
     ClearScore,
     CloseTasting,
     RemoveTasting,
+    DeclareSeason,
+    ChangeSeason,
+    RemoveSeason,
+    GroupMedium,
 };
 
 [[nodiscard]] const char* toText(Intention intention);

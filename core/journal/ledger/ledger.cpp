@@ -23,6 +23,8 @@ Concept conceptOf(const std::string& table)
         {"medium_as_run", Concept::Medium},
         {"piece", Concept::Medium},
         {"sanitising", Concept::Medium},
+        {"medium_group", Concept::Medium},
+        {"season", Concept::Trial},
         {"trial", Concept::Trial},
         {"trial_plan", Concept::Trial},
         {"treatment", Concept::Trial},

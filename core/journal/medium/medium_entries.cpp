@@ -130,6 +130,25 @@ Result<Medium> MediumEntries::save(const Medium& medium)
                            });
 }
 
+Result<std::map<MediumId, std::string>> MediumEntries::groups()
+{
+    return m_ledger.ask([](Database& database) { return MediumRepository(database).groups(); });
+}
+
+Done MediumEntries::setGroup(MediumId medium, const std::string& name)
+{
+    return m_ledger.record(Intention::GroupMedium, [&](Database& database, Deed& deed) -> Done {
+        MediumRepository media(database);
+        const auto found = media.find(medium);
+        if (!found) {
+            return fail(ErrorKind::NotFound, MediumReason::Unknown);
+        }
+        deed.whom = found->name;
+        media.setGroup(medium, std::string(trimmed(name)));
+        return {};
+    });
+}
+
 Done MediumEntries::remove(MediumId medium)
 {
     return m_ledger.record(Intention::RemoveMedium, [&](Database& database, Deed& deed) -> Done {

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "core/base/result.h"
 #include "core/medium/medium.h"
+
+#include <map>
 
 namespace plumule {
 
@@ -20,6 +23,10 @@ public:
     // A new medium where its id is not stored (it gets the first marker that no other uses).
     // Missing or Duplicate name; Invalid: planned uses under 1, a reusable loose mix.
     Result<Medium> save(const Medium& medium);
+    // The grower's own groups, by which media are answered for together.
+    [[nodiscard]] Result<std::map<MediumId, std::string>> groups();
+    // Empty: none. NotFound.
+    Done setGroup(MediumId medium, const std::string& name);
     // InUse when trays or pieces hang on it: retire it instead.
     Done remove(MediumId medium);
 

@@ -1,6 +1,7 @@
 #include "core/journal/review/review_answers.h"
 
 #include "core/journal/ledger/ledger.h"
+#include "core/journal/review/season_entries.h"
 #include "core/journal/trial/trial_reading.h"
 #include "core/review/facts/review_reason.h"
 #include "core/review/facts/season_repository.h"
@@ -51,7 +52,7 @@ std::vector<Protocol> protocolsOf(Database& database, const SeasonFacts& facts,
                                   const SeasonFilter& filter, std::optional<VarietyId> planned)
 {
     std::set<VarietyId> grown;
-    for (const SeasonRecord& record : facts.cut) {
+    for (const SeasonRecord& record : facts.trays) {
         if (isCounted(record, filter)) {
             grown.insert(record.tray.variety);
         }
@@ -103,7 +104,7 @@ Result<SeasonAnswer> answerFrom(Ledger& ledger, const SeasonQuestion& question,
 }
 
 // From its first sowing, planned or done.
-SeasonFilter filterOf(Database& database, TrialId trial, Date today)
+SeasonFilter filterOfTrial(Database& database, TrialId trial, Date today)
 {
     const auto sowings =
         SeasonRepository(database).sowingsOf(trial).value_or(std::pair(today, today));
@@ -139,8 +140,12 @@ Result<TrialAnswer> ReviewAnswers::trial(const TrialQuestion& question, const Pr
         answer.progress = std::move(*standing);
         answer.diary =
             m_ledger.ask([&](Database& again) { return diaryOf(again, answer.progress); });
-        const SeasonQuestion ofSeason{
-            filterOf(database, question.trial, today), question.asks, question.parts, {}, {}};
+        SeasonQuestion ofSeason;
+        ofSeason.filter = filterOfTrial(database, question.trial, today);
+        ofSeason.series.kind = SeriesKind::Trial;
+        ofSeason.series.name = answer.progress.trial.code;
+        ofSeason.asks = question.asks;
+        ofSeason.parts = question.parts;
         const auto& draft = answer.progress.draft;
         auto season = answerFrom(m_ledger, ofSeason, progress,
                                  draft ? std::optional(draft->plan.variety) : std::nullopt);
@@ -161,13 +166,37 @@ Result<PlanAnswer> ReviewAnswers::plan(const TrialDraft& draft)
     });
 }
 
-SeasonFilter ReviewAnswers::usualSeason() const
+SeasonFilter ReviewAnswers::usualSeason()
 {
     const Date today = m_ledger.clock().today();
+    const auto declared = SeasonEntries(m_ledger).all().value_or(std::vector<SeasonSpanOfDays>());
+    const auto present =
+        std::find_if(declared.rbegin(), declared.rend(),
+                     [&](const SeasonSpanOfDays& span) { return !(today < span.season.startsOn); });
+    if (present != declared.rend()) {
+        return plumule::filterOf(*present, today);
+    }
     SeasonFilter filter;
     filter.from = today - 364;
     filter.to = today;
     return filter;
+}
+
+Series ReviewAnswers::seriesOf(const SeasonFilter& filter)
+{
+    const Date today = m_ledger.clock().today();
+    SeasonFilter ofDays = filter;
+    ofDays.varieties.clear();
+    for (const SeasonSpanOfDays& span :
+         SeasonEntries(m_ledger).all().value_or(std::vector<SeasonSpanOfDays>())) {
+        if (plumule::filterOf(span, today) == ofDays) {
+            return {SeriesKind::Season, span.season.name, span.season.plannedTrials,
+                    span.season.mainMetric};
+        }
+    }
+    Series byHand;
+    byHand.kind = SeriesKind::ByHand;
+    return byHand;
 }
 
 } // namespace plumule

@@ -2,6 +2,7 @@
 
 #include "core/review/answer/trial_answer.h"
 #include "core/review/planning/trial_outlook.h"
+#include "core/review/season/season_rules.h"
 
 namespace plumule {
 
@@ -25,8 +26,10 @@ public:
     // whether it is fair. Quick enough for every keystroke.
     [[nodiscard]] Result<PlanAnswer> plan(const TrialDraft& draft);
 
-    // The last twelve months up to today.
-    [[nodiscard]] SeasonFilter usualSeason() const;
+    // The present season's trays; before the first harvest those of the last twelve months.
+    [[nodiscard]] SeasonFilter usualSeason();
+    // The declared season whose filter it is, maybe of some varieties only; else a choice by hand.
+    [[nodiscard]] Series seriesOf(const SeasonFilter& filter);
 
 private:
     Ledger& m_ledger;

@@ -83,7 +83,11 @@ public:
         prepare();
         for (const ComparisonAsk& ask : m_question.asks) {
             m_answer.comparisons.push_back(
-                comparisonOf(m_facts.season, m_question.filter, ask, nextPart()));
+                comparisonOf(m_facts.season, m_question.filter, m_question.series, ask));
+            m_progress.report(++m_done / m_steps);
+            if (m_progress.isStopped()) {
+                return fail(ErrorKind::Cancelled, WorkReason::Stopped);
+            }
         }
         addParts();
         if (m_progress.isStopped()) {
@@ -102,6 +106,7 @@ private:
         m_answer.room = m_facts.season.cost.layout.room.name;
         m_answer.units = m_facts.season.cost.layout.room.units;
         m_answer.madeOn = m_facts.today;
+        m_answer.series = m_question.series;
         m_answer.chosen = namesChosen(m_facts.season, filter);
         m_answer.review = reviewOf(m_facts.season, filter);
         for (const SeasonFilter& other : m_question.beside) {
@@ -117,7 +122,8 @@ private:
             m_progress.report(++m_done / m_steps);
         }
         if (isAsked(SeasonPart::Paybacks)) {
-            m_answer.paybacks = paybackOf(m_facts.season, m_answer.review, nextPart());
+            m_answer.paybacks = paybackOf(m_facts.season, m_answer.review);
+            m_progress.report(++m_done / m_steps);
         }
         if (isAsked(SeasonPart::Ageing)) {
             m_answer.ageing = pieceAgeing(m_facts.season, m_question.filter);
@@ -134,11 +140,6 @@ private:
     }
 
     [[nodiscard]] bool isAsked(SeasonPart part) const { return m_question.parts.count(part) > 0; }
-    [[nodiscard]] Progress nextPart()
-    {
-        const double from = m_done++;
-        return m_progress.part(from / m_steps, m_done / m_steps);
-    }
 
     const SeasonQuestion& m_question;
     AnswerFacts m_facts;

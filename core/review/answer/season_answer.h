@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/progress.h"
 #include "core/review/comparison/comparison.h"
 #include "core/review/season/height_fits.h"
 #include "core/review/season/payback.h"
@@ -27,6 +28,7 @@ enum class SeasonPart
 struct SeasonQuestion
 {
     SeasonFilter filter;
+    Series series; // what the filter is of
     std::vector<ComparisonAsk> asks;
     std::set<SeasonPart> parts;
     WhatIf whatIf;
@@ -52,11 +54,12 @@ struct SeasonAnswer
     std::string room;
     UnitSystem units = UnitSystem::Metric;
     Date madeOn;
+    Series series;
     std::vector<std::string> chosen; // names of the varieties, trials and shelves asked for
     SeasonReview review;
     std::vector<SeasonComparison> comparisons; // as asked
     std::vector<HeightFit> heights;
-    Result<std::vector<Payback>> paybacks;
+    std::vector<Payback> paybacks;
     std::vector<PieceAgeing> ageing;
     std::vector<SeasonBeside> beside; // as asked
     Result<TastingsOfSpan> tastings;

@@ -1,9 +1,12 @@
 #include "core/review/charts/comparison_charts.h"
 
 #include <map>
+#include <string>
 
 namespace plumule {
 namespace {
+
+constexpr double kShareOfRow = 0.8;
 
 ChartSeries seriesFor(const Medium& medium, SeriesForm form)
 {
@@ -18,6 +21,7 @@ std::string unitOf(const SeasonComparison& comparison)
 {
     switch (comparison.ask.response) {
     case Response::YieldPerTray:
+    case Response::YieldPerTraySown:
     case Response::Residue:
         return "g";
     case Response::YieldPerArea:
@@ -48,6 +52,32 @@ ChartAxis responseAxis(const SeasonComparison& comparison)
     return axis;
 }
 
+// In percent of b, with 0 and the margin marked.
+ChartSpec percentSpec(const SeasonComparison& comparison, const char* kind)
+{
+    ChartSpec spec;
+    spec.key = toText(comparison.ask.response) + std::string(kind);
+    spec.form = ChartForm::DotRows;
+    spec.x.key = "difference";
+    spec.x.unit = "%";
+    spec.marks.push_back({"no_difference", "", 0, true});
+    const double margin = comparison.margin.percent;
+    const bool isLog = stats::isLog(comparison.scale);
+    spec.marks.push_back(
+        {"margin", "", isLog ? 100 * (1 / (1 + margin / 100) - 1) : -margin, true});
+    spec.marks.push_back({"margin", "", margin, true});
+    return spec;
+}
+
+std::string nameOfSowing(const Sowing& sowing)
+{
+    std::string name = sowing.trial ? sowing.code : toIso(sowing.sownOn);
+    if (sowing.varieties.size() == 1) {
+        name += " " + sowing.varieties.front();
+    }
+    return name;
+}
+
 ChartSeries lineOfFit(const HeightFit& fit)
 {
     ChartSeries band = seriesFor(fit.medium, SeriesForm::Band);
@@ -76,21 +106,21 @@ ChartSpec adjustedMeansChart(const SeasonComparison& comparison)
     spec.form = ChartForm::DotRows;
     spec.x = responseAxis(comparison);
     std::vector<ChartSeries> dots;
-    for (const AdjustedMean& mean : comparison.means) {
+    for (const ComparedMedium& mean : comparison.means) {
         spec.rows.push_back(mean.medium.name);
         dots.push_back(seriesFor(mean.medium, SeriesForm::Dots));
     }
     for (const ComparedValue& tray : comparison.trays) {
         dots[tray.medium].points.push_back(
-            {double(tray.medium), tray.value, tray.code, tray.tray.value, false});
+            {double(tray.medium), tray.value, tray.code, tray.tray.value, !tray.isIn});
     }
     for (std::size_t row = 0; row < dots.size(); ++row) {
         spec.series.push_back(std::move(dots[row]));
-        const AdjustedMean& mean = comparison.means[row];
-        if (mean.mean && mean.lower && mean.upper) {
-            ChartSeries interval = seriesFor(mean.medium, SeriesForm::Intervals);
-            interval.intervals.push_back({double(row), *mean.lower, *mean.mean, *mean.upper});
-            spec.series.push_back(std::move(interval));
+        const ComparedMedium& mean = comparison.means[row];
+        if (mean.mean) {
+            ChartSeries mark = seriesFor(mean.medium, SeriesForm::Intervals);
+            mark.intervals.push_back({double(row), *mean.mean, *mean.mean, *mean.mean});
+            spec.series.push_back(std::move(mark));
         }
     }
     return spec;
@@ -98,26 +128,87 @@ ChartSpec adjustedMeansChart(const SeasonComparison& comparison)
 
 ChartSpec differencesChart(const SeasonComparison& comparison)
 {
-    ChartSpec spec;
-    spec.key = std::string(toText(comparison.ask.response)) + "_differences";
-    spec.form = ChartForm::DotRows;
-    spec.x = responseAxis(comparison);
+    ChartSpec spec = percentSpec(comparison, "_differences");
     for (const MediaPair& pair : comparison.pairs) {
-        if (!pair.difference || !pair.lower || !pair.upper) {
+        if (!pair.percent || !pair.lowerPercent || !pair.upperPercent) {
             continue;
         }
         const double row = static_cast<double>(spec.rows.size());
         const Medium& a = comparison.means[pair.a].medium;
         spec.rows.push_back(a.name + " − " + comparison.means[pair.b].medium.name);
         ChartSeries interval = seriesFor(a, SeriesForm::Intervals);
-        interval.intervals.push_back({row, *pair.lower, *pair.difference, *pair.upper});
+        interval.intervals.push_back({row, *pair.lowerPercent, *pair.percent, *pair.upperPercent});
         spec.series.push_back(std::move(interval));
     }
-    spec.marks.push_back({"no_difference", "", 0, true});
-    if (comparison.margin.value > 0) {
-        spec.marks.push_back({"margin", "", -comparison.margin.value, true});
-        spec.marks.push_back({"margin", "", comparison.margin.value, true});
+    return spec;
+}
+
+ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair)
+{
+    ChartSpec spec = percentSpec(comparison, "_by_trial");
+    const MediaPair& together = comparison.pairs[pair];
+    const auto addRow = [&](const std::string& name, const MediaPair& one) {
+        const double row = static_cast<double>(spec.rows.size());
+        spec.rows.push_back(name);
+        ChartSeries interval =
+            seriesFor(comparison.means[together.a].medium, SeriesForm::Intervals);
+        interval.intervals.push_back({row, one.lowerPercent.value_or(*one.percent), *one.percent,
+                                      one.upperPercent.value_or(*one.percent)});
+        spec.series.push_back(std::move(interval));
+    };
+    for (const TrialPart& part : comparison.byTrial) {
+        for (const MediaPair& one : part.pairs) {
+            if (one.a == together.a && one.b == together.b && one.percent) {
+                addRow(nameOfSowing(comparison.sowings[part.sowing]) + " (" +
+                           std::to_string(part.trays[one.a]) + ", " +
+                           std::to_string(part.trays[one.b]) + ")",
+                       one);
+            }
+        }
     }
+    if (together.percent) {
+        addRow("", together);
+    }
+    return spec;
+}
+
+ChartSpec varietiesChart(const SeasonComparison& comparison)
+{
+    ChartSpec spec;
+    spec.key = std::string(toText(comparison.ask.response)) + "_by_variety";
+    spec.form = ChartForm::DotRows;
+    spec.x.key = "percent_of_trial";
+    spec.x.unit = "%";
+    std::map<VarietyId, double> rows;
+    for (const auto& [variety, name] : comparison.varieties) {
+        rows[variety] = static_cast<double>(spec.rows.size());
+        spec.rows.push_back(name);
+    }
+    const double media = static_cast<double>(comparison.means.size());
+    for (std::size_t medium = 0; medium < comparison.means.size(); ++medium) {
+        // Media of one variety below one another, within its row.
+        const double off = ((static_cast<double>(medium) + 0.5) / media - 0.5) * kShareOfRow;
+        ChartSeries dots = seriesFor(comparison.means[medium].medium, SeriesForm::Dots);
+        ChartSeries marks = seriesFor(comparison.means[medium].medium, SeriesForm::Intervals);
+        std::map<VarietyId, std::pair<double, int>> sums;
+        for (const ComparedValue& tray : comparison.trays) {
+            if (tray.medium == medium && tray.percentOfTrial && tray.isIn &&
+                rows.count(tray.variety) > 0) {
+                dots.points.push_back({rows[tray.variety] + off, *tray.percentOfTrial, tray.code,
+                                       tray.tray.value, false});
+                auto& [sum, count] = sums[tray.variety];
+                sum += *tray.percentOfTrial;
+                ++count;
+            }
+        }
+        for (const auto& [variety, sum] : sums) {
+            const double mean = sum.first / sum.second;
+            marks.intervals.push_back({rows[variety] + off, mean, mean, mean});
+        }
+        spec.series.push_back(std::move(dots));
+        spec.series.push_back(std::move(marks));
+    }
+    spec.marks.push_back({"mean_of_trial", "", 100, true});
     return spec;
 }
 

@@ -6,12 +6,21 @@
 
 namespace plumule {
 
-// A row a medium: each tray a dot, the adjusted mean with its interval. Key "<response>_adjusted".
+// A row a medium: each tray a dot, hollow where its sowing does not count yet, and the adjusted
+// mean marked. Key "<response>_adjusted".
 [[nodiscard]] ChartSpec adjustedMeansChart(const SeasonComparison& comparison);
 
-// A row a pair that has an interval: the difference with it, and marks at 0 and at ± the margin.
-// Rows are named "a − b". Key "<response>_differences".
+// A row a pair that has an interval: the difference in percent, and marks at 0 and the margin. Rows
+// are named "a − b". Key "<response>_differences".
 [[nodiscard]] ChartSpec differencesChart(const SeasonComparison& comparison);
+
+// Do the trials agree on a pair? A row a sowing, oldest first, and last, with an empty name, all of
+// them together. In percent, with the same marks. Key "<response>_by_trial".
+[[nodiscard]] ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair);
+
+// A row a variety, its media below one another: each tray a dot in percent of the mean of its sowing
+// and variety, the medium's mean marked. Key "<response>_by_variety".
+[[nodiscard]] ChartSpec varietiesChart(const SeasonComparison& comparison);
 
 // One variety's fitted curves with their bands, and the readings; dots alone where no curve fits.
 [[nodiscard]] ChartSpec heightFitChart(const std::vector<HeightFit>& fits, VarietyId variety);

@@ -1,285 +1,371 @@
 #include "core/review/comparison/comparison.h"
 
-#include "core/review/comparison/comparison_checks.h"
-#include "core/review/comparison/pair_verdict.h"
-#include "core/review/comparison/ratio_comparison.h"
-#include "core/stats/samples/equivalence.h"
+#include "core/review/comparison/margin.h"
+#include "core/review/comparison/media_groups.h"
+#include "core/review/comparison/pair_conversion.h"
+#include "core/review/comparison/planning_spread.h"
+#include "core/review/comparison/series_choice.h"
+#include "core/review/comparison/series_trays.h"
+#include "core/review/comparison/variety_comparison.h"
+#include "core/stats/verdict/advice.h"
 
 #include <algorithm>
-#include <cassert>
-#include <limits>
+#include <cmath>
 
 namespace plumule {
 namespace {
 
-AdjustedMean adjustedMean(const stats::MarginalMean& mean, const Medium& medium)
-{
-    AdjustedMean result;
-    result.medium = medium;
-    result.n = static_cast<int>(mean.n);
-    result.isEstimable = mean.estimable;
-    result.mean = mean.mean;
-    result.se = mean.se;
-    result.df = mean.df;
-    result.lower = mean.lower;
-    result.upper = mean.upper;
-    return result;
-}
+constexpr int kFewestForNext = 3; // sowings, to say what to expect of the next
+constexpr int kFewestAdvised = 2; // trays of each medium
 
-// One way to answer: by a model, by ratios, or, where neither can be had, by plain means.
+// Works an answer out from one gathering of the trays.
 class Comparer
 {
 public:
-    Comparer(const SeasonFacts& facts, const SeasonFilter& filter, const ComparisonAsk& ask,
-             const Progress& progress)
+    Comparer(const SeasonFacts& facts, const SeasonFilter& filter, const Series& series,
+             const ComparisonAsk& ask)
         : m_facts(facts)
         , m_filter(filter)
-        , m_progress(progress)
-        , m_trays(comparedTrays(facts, filter, ask))
+        , m_compared(comparedTrays(facts, filter, ask))
+        , m_gathered(seriesTrays(facts, filter, m_compared, ask.response))
+        , m_choice(chooseSowings(series, m_gathered.sowings))
     {
         m_result.ask = ask;
+        m_result.series = series;
     }
 
-    [[nodiscard]] SeasonComparison compare(bool splitByVariety)
+    [[nodiscard]] SeasonComparison compare()
     {
-        describeTrays();
-        m_result.margin = marginFor(m_facts, m_trays, m_result.ask);
-        if (m_result.ask.response == Response::CostPerGram) {
-            compareByRatios();
-        } else {
-            compareByModel(splitByVariety);
-        }
-        planForMore();
+        describe();
         judgeFairness();
+        countDiscards();
+        ask();
+        takeSpread();
+        takePairs();
+        takeTrials();
+        takeVarieties();
+        takeGroups();
         return std::move(m_result);
     }
 
 private:
-    void describeTrays();
-    void compareByModel(bool splitByVariety);
-    void compareByRatios();
-    void takePlainMeans();
-    void takePairs(const ComparisonFit& fit);
-    [[nodiscard]] MediaPair pairOf(const stats::PairComparison& found, bool hasNoSpread) const;
-    void addUnjudgedPairs();
-    void splitIntoVarieties();
-    void planForMore();
+    void describe();
     void judgeFairness();
-    [[nodiscard]] double meanTraysOfMedium() const;
+    void countDiscards();
+    void ask();
+    void takeSpread();
+    void takePairs();
+    void takeTrials();
+    void takeVarieties();
+    void takeGroups();
+
+    [[nodiscard]] std::vector<stats::SownTray> traysOf(const std::set<std::size_t>& sowings) const;
+    [[nodiscard]] std::set<std::size_t> sowingsOfTwoMedia() const;
+    [[nodiscard]] stats::VerdictAsk verdictAsk(stats::Series series) const;
+    [[nodiscard]] std::optional<MoreTrials> advised() const;
+    [[nodiscard]] double marginOnItsScale() const;
 
     const SeasonFacts& m_facts;
     const SeasonFilter& m_filter;
-    const Progress& m_progress;
-    ComparedTrays m_trays;
+    ComparedTrays m_compared;
+    SeriesTrays m_gathered;
+    SeriesChoice m_choice;
+    PairContext m_context;
+    stats::MediaAnswer m_answer;
     SeasonComparison m_result;
 };
 
-void Comparer::describeTrays()
+void Comparer::describe()
 {
-    m_result.day = m_trays.day;
+    m_result.day = m_compared.day;
     m_result.currency = m_facts.cost.layout.room.currency;
-    m_result.n = static_cast<int>(m_trays.trays.size());
-    m_result.withoutValue = m_trays.withoutValue;
-    m_result.grandMean = m_trays.mean();
-    m_result.trays.reserve(m_trays.trays.size());
-    for (const ComparedTray& tray : m_trays.trays) {
-        m_result.trays.push_back(
-            {tray.record->tray.id, tray.record->tray.code, tray.medium, tray.value});
-    }
-}
-
-void Comparer::compareByModel(bool splitByVariety)
-{
-    const ComparisonColumns columns = columnsOf(m_facts, m_trays);
-    const auto fit = fitComparison(columns);
-    if (!fit) {
-        takePlainMeans();
-        addUnjudgedPairs();
-        return;
-    }
-    m_result.model = fit->model;
-    m_result.spread.sd = fit->sd;
-    m_result.spread.df = fit->residualDf;
-    m_result.spread.from = SpreadFrom::TheseTrays;
-    for (std::size_t medium = 0; medium < fit->means.size(); ++medium) {
-        m_result.means.push_back(adjustedMean(fit->means[medium], *m_trays.media[medium]));
-    }
-    takePairs(*fit);
-    m_result.checks = checksOf(*fit, m_trays);
-    if (splitByVariety && !fit->hasNoSpread) {
-        m_result.interaction = interactionOf(columns, fit->model, ModelPart::Variety);
-        m_result.interactionWithFeeding = interactionOf(columns, fit->model, ModelPart::Feeding);
-        if (m_result.interaction && m_result.interaction->isClear) {
-            splitIntoVarieties();
+    m_result.withoutValue = m_compared.withoutValue;
+    m_result.scale = scaleOf(m_result.ask.response);
+    m_result.isSideMetric = !isMainMetric(m_result.ask.response, m_result.series.mainMetric);
+    m_result.sowings = m_gathered.sowings;
+    m_result.trays = m_gathered.values;
+    m_result.margin = marginFor(m_facts, m_compared, m_result.ask);
+    m_result.grandMean = m_compared.mean();
+    m_result.model = trayModelOf(m_facts, m_compared);
+    m_result.isWaiting = m_choice.state == stats::Series::PlanRunning;
+    m_result.trialsIn = m_choice.in;
+    for (ComparedValue& value : m_result.trays) {
+        value.isIn = m_choice.sowings.count(value.sowing) > 0;
+        m_result.n += value.isIn ? 1 : 0;
+        if (const auto name = m_facts.varieties.find(value.variety);
+            name != m_facts.varieties.end()) {
+            m_result.varieties.insert(*name);
         }
     }
-}
-
-void Comparer::compareByRatios()
-{
-    RatioComparison ratios = compareRatios(m_trays, m_result.margin.value, m_progress);
-    m_result.model.isBootstrap = true;
-    m_result.means = std::move(ratios.means);
-    m_result.pairs = std::move(ratios.pairs);
-    m_result.spread.sd = ratios.sd.value_or(0);
-    m_result.spread.df = ratios.df;
-    m_result.spread.from = SpreadFrom::TheseTrays;
-}
-
-void Comparer::takePlainMeans()
-{
-    std::vector<std::vector<double>> values(m_trays.media.size());
-    for (const ComparedTray& tray : m_trays.trays) {
-        values[tray.medium].push_back(tray.value);
+    for (const Medium* medium : m_compared.media) {
+        m_result.means.push_back({*medium, 0, 0, std::nullopt});
     }
-    for (std::size_t medium = 0; medium < values.size(); ++medium) {
-        const MeanInterval plain = meanInterval(values[medium]);
-        AdjustedMean mean;
-        mean.medium = *m_trays.media[medium];
-        mean.n = plain.n;
-        mean.isEstimable = true;
-        mean.mean = plain.mean;
-        mean.lower = plain.lower;
-        mean.upper = plain.upper;
-        m_result.means.push_back(std::move(mean));
-    }
-}
-
-void Comparer::takePairs(const ComparisonFit& fit)
-{
-    const auto pairs = stats::allPairs(*fit.estimator, fit.means);
-    if (!pairs) {
-        addUnjudgedPairs();
-        return;
-    }
-    for (const stats::PairComparison& pair : *pairs) {
-        m_result.pairs.push_back(pairOf(pair, fit.hasNoSpread));
-    }
-}
-
-MediaPair Comparer::pairOf(const stats::PairComparison& found, bool hasNoSpread) const
-{
-    MediaPair pair;
-    pair.a = found.a;
-    pair.b = found.b;
-    pair.nA = m_result.means[found.a].n;
-    pair.nB = m_result.means[found.b].n;
-    pair.difference = found.raw.estimate;
-    VerdictGround ground{found.raw.estimable, pair.nA, pair.nB, {}, {}, false};
-    if (found.raw.estimable && !hasNoSpread) {
-        pair.se = found.raw.se;
-        pair.df = found.raw.df;
-        pair.lower = ground.lower = found.lowerTukey;
-        pair.upper = ground.upper = found.upperTukey;
-        pair.p = found.pTukey;
-        const double margin = m_result.margin.value;
-        const double df = pair.df.value_or(std::numeric_limits<double>::infinity());
-        if (const auto within =
-                stats::equivalence(*pair.difference, *pair.se, df, -margin, margin)) {
-            pair.pWithinMargin = within->p;
-            pair.lowerWithin = within->lower;
-            pair.upperWithin = within->upper;
-            ground.isWithinMargin = within->isWithin;
-        }
-    }
-    pair.verdict = verdictOf(ground);
-    if (pair.verdict == PairVerdict::NoVerdict) {
-        pair.why = std::min(pair.nA, pair.nB) < 2 ? WhyNoVerdict::OneTray : WhyNoVerdict::NoSpread;
-    }
-    return pair;
-}
-
-// Every pair, where nothing is left over to judge it by.
-void Comparer::addUnjudgedPairs()
-{
-    for (std::size_t b = 0; b < m_result.means.size(); ++b) {
-        for (std::size_t a = b + 1; a < m_result.means.size(); ++a) {
-            MediaPair pair;
-            pair.a = a;
-            pair.b = b;
-            pair.nA = m_result.means[a].n;
-            pair.nB = m_result.means[b].n;
-            pair.why =
-                std::min(pair.nA, pair.nB) < 2 ? WhyNoVerdict::OneTray : WhyNoVerdict::TooFewTrays;
-            m_result.pairs.push_back(pair);
-        }
-    }
-}
-
-void Comparer::splitIntoVarieties()
-{
-    std::set<VarietyId> varieties;
-    for (const ComparedTray& tray : m_trays.trays) {
-        varieties.insert(tray.record->tray.variety);
-    }
-    for (const VarietyId variety : varieties) {
-        SeasonFilter one = m_filter;
-        one.varieties = {variety};
-        ComparisonAsk ask = m_result.ask;
-        ask.day = m_trays.day;
-        SeasonComparison part = Comparer(m_facts, one, ask, m_progress).compare(false);
-        const auto name = m_facts.varieties.find(variety);
-        part.variety = name == m_facts.varieties.end() ? std::string() : name->second;
-        m_result.byVariety.push_back(std::move(part));
-    }
-}
-
-// Trays still needed, and what the design can see.
-void Comparer::planForMore()
-{
-    if (m_result.spread.sd <= 0 && m_result.n > 0) {
-        m_result.spread = spreadToPlanBy(m_facts, m_filter, m_result.ask, m_trays);
-    }
-    const SpreadOfTrays& spread = m_result.spread;
-    if (m_result.pairs.empty() || spread.sd <= 0) {
-        return;
-    }
-    const double alpha = pairAlpha(static_cast<int>(m_result.means.size()),
-                                   m_result.model.isBootstrap ? std::nullopt : spread.df);
-    m_result.spread.smallestDifference = smallestDifference(spread.sd, meanTraysOfMedium(), alpha);
-    for (MediaPair& pair : m_result.pairs) {
-        if (pair.verdict == PairVerdict::CantTellYet || pair.verdict == PairVerdict::NoVerdict) {
-            pair.needed = traysNeeded(spread, m_result.margin.value, m_result.means[pair.a].n,
-                                      m_result.means[pair.b].n, alpha);
-        }
-    }
-}
-
-// The harmonic mean, as a difference of two means has it.
-double Comparer::meanTraysOfMedium() const
-{
-    double inverse = 0;
-    for (const AdjustedMean& mean : m_result.means) {
-        inverse += 1.0 / mean.n;
-    }
-    return static_cast<double>(m_result.means.size()) / inverse;
 }
 
 void Comparer::judgeFairness()
 {
-    m_result.fairness = fairnessOf(m_facts, m_trays, aspectsIn(m_result.model));
+    m_result.fairness = fairnessOf(m_facts, m_compared, aspectsComparedWithin());
     if (m_result.ask.response == Response::DaysToHarvest) {
         std::erase_if(m_result.fairness,
                       [](const Finding& finding) { return finding.aspect == Aspect::DaysGrown; });
     }
     m_result.suggestions = suggestionsFor(m_result.fairness);
-    std::optional<int> most;
-    for (const MediaPair& pair : m_result.pairs) {
-        if (pair.needed) {
-            most = std::max(most.value_or(0), pair.needed->each);
+    for (const Finding& finding : m_result.fairness) {
+        for (const auto& [a, b] : finding.fully) {
+            const std::pair key(a, b);
+            if (finding.aspect == Aspect::Feeding) {
+                // What is always run so is compared as one with its feeding.
+                if (!m_compared.media[a]->isAsRun || !m_compared.media[b]->isAsRun) {
+                    m_context.fedUnalike.insert(key);
+                }
+            } else if (finding.aspect == Aspect::Shelf || finding.aspect == Aspect::SeedLot) {
+                m_context.mixedWith.emplace(key, finding.aspect);
+            }
         }
     }
-    if (most) {
-        m_result.suggestions.push_back({Advice::GrowMoreTrays, most});
+}
+
+void Comparer::countDiscards()
+{
+    for (const stats::MediumDiscards& one : stats::discardsOf(m_gathered.discards)) {
+        m_result.discards.push_back(
+            {one.medium, one.sown, one.discarded, one.p, one.differs, one.isInOneSowing});
     }
+}
+
+std::vector<stats::SownTray> Comparer::traysOf(const std::set<std::size_t>& sowings) const
+{
+    std::vector<stats::SownTray> trays;
+    for (const stats::SownTray& tray : m_gathered.trays) {
+        if (sowings.count(tray.sowing) > 0) {
+            trays.push_back(tray);
+        }
+    }
+    return trays;
+}
+
+std::set<std::size_t> Comparer::sowingsOfTwoMedia() const
+{
+    std::map<std::size_t, std::set<std::size_t>> media;
+    for (const stats::SownTray& tray : m_gathered.trays) {
+        if (tray.value && m_choice.sowings.count(tray.sowing) > 0) {
+            media[tray.sowing].insert(tray.medium);
+        }
+    }
+    std::set<std::size_t> sowings;
+    for (const auto& [sowing, grown] : media) {
+        if (grown.size() > 1) {
+            sowings.insert(sowing);
+        }
+    }
+    return sowings;
+}
+
+stats::VerdictAsk Comparer::verdictAsk(stats::Series series) const
+{
+    stats::VerdictAsk ask;
+    ask.scale = m_result.scale;
+    ask.margin = marginOnItsScale();
+    ask.series = series;
+    ask.sideMetrics = m_result.isSideMetric ? kSideMetrics : 0;
+    ask.isFiltered = m_result.series.kind == SeriesKind::ByHand;
+    for (const auto& [pair, aspect] : m_context.mixedWith) {
+        ask.confounded.push_back(pair);
+    }
+    const bool countsFailed = ask.scale == stats::CellScale::LogOfRatio;
+    for (const DiscardsOfMedium& one : m_result.discards) {
+        if (one.differs && !countsFailed) {
+            ask.survivors.push_back(one.medium);
+        }
+    }
+    return ask;
+}
+
+void Comparer::ask()
+{
+    const stats::VerdictAsk asked = verdictAsk(m_choice.state);
+    m_answer = stats::answerOfSeries(traysOf(m_choice.sowings), asked);
+    const int sowings = m_answer.sowings;
+    const bool isOfTrial = m_result.series.kind == SeriesKind::Trial;
+    if (isOfTrial || (sowings > 0 && sowings < kFewestForNext)) {
+        m_answer = stats::answerOfSowings(
+            traysOf(sowings > 0 ? sowingsOfTwoMedia() : m_choice.sowings), asked);
+        m_answer.sowings = sowings;
+    }
+    m_result.scope = m_answer.scope;
+    m_result.trials = m_answer.sowings;
+    m_result.level = m_answer.level;
+    m_result.unlike = m_answer.spread;
+    for (const stats::MediumMean& mean : m_answer.means) {
+        ComparedMedium& medium = m_result.means[mean.medium];
+        medium.trays = mean.trays;
+        medium.trials = mean.sowings;
+        medium.mean = mean.value;
+    }
+}
+
+// As a share of the mean, in percent.
+std::optional<double> asPercent(std::optional<double> variance, stats::CellScale scale, double mean)
+{
+    if (!variance) {
+        return std::nullopt;
+    }
+    if (stats::isLog(scale)) {
+        return 100 * std::sqrt(std::expm1(*variance));
+    }
+    return mean > 0 ? std::optional(100 * std::sqrt(*variance) / mean) : std::nullopt;
+}
+
+void Comparer::takeSpread()
+{
+    const double mean = std::abs(m_compared.mean());
+    m_result.spreadPercent = asPercent(m_answer.trayVariance, m_result.scale, mean);
+    if (m_answer.scope == stats::AnswerScope::NextSowing) {
+        m_result.trialSpreadPercent = asPercent(m_answer.trialVariance, m_result.scale, mean);
+    }
+}
+
+double Comparer::marginOnItsScale() const
+{
+    return marginOnScale(m_result.margin, m_result.scale, m_compared);
+}
+
+// By the trays' own spread, else the room's.
+std::optional<MoreTrials> Comparer::advised() const
+{
+    const double margin = marginOnItsScale();
+    if (margin <= 0 || m_compared.mediaWithValues() < 2) {
+        return std::nullopt;
+    }
+    const double each = std::max<double>(kFewestAdvised, std::ceil(m_answer.harmonicTrays));
+    auto found = stats::adviceFor(m_answer, verdictAsk(m_choice.state), each);
+    if (!found) {
+        const double mean = std::abs(m_compared.mean());
+        const double sd = spreadToPlanBy(m_facts, m_filter, m_result.ask) *
+                          (stats::isLog(m_result.scale) ? 1 : mean);
+        stats::AdviceGround ground;
+        ground.trayVariance = sd * sd;
+        ground.traysEach = each;
+        ground.media = m_compared.mediaWithValues();
+        ground.sowings = m_answer.sowings;
+        ground.margin = margin;
+        ground.sideMetrics = m_result.isSideMetric ? kSideMetrics : 0;
+        found = stats::sowingsNeeded(ground);
+    }
+    return MoreTrials{found->moreSowings, static_cast<int>(each)};
+}
+
+void Comparer::takePairs()
+{
+    m_context = contextOf(m_answer, std::move(m_context));
+    m_context.more = advised();
+    for (const stats::PairAnswer& pair : m_answer.pairs) {
+        if (pair.difference.value_or(0) < 0) {
+            m_context.reversed.emplace(pair.a, pair.b);
+        }
+    }
+    for (std::size_t a = 0; a < m_result.means.size(); ++a) {
+        for (std::size_t b = a + 1; b < m_result.means.size(); ++b) {
+            const auto found =
+                std::find_if(m_answer.pairs.begin(), m_answer.pairs.end(),
+                             [&](const auto& pair) { return pair.a == a && pair.b == b; });
+            stats::PairAnswer pair;
+            if (found != m_answer.pairs.end()) {
+                pair = *found;
+            } else {
+                pair.a = a;
+                pair.b = b;
+                pair.why = stats::NoVerdictReason::NothingHarvested; // in a sowing that counts
+            }
+            m_result.pairs.push_back(mediaPair(pair, m_context));
+        }
+    }
+}
+
+void Comparer::takeTrials()
+{
+    for (const std::size_t sowing : sowingsOfTwoMedia()) {
+        const bool isIn = m_result.sowings[sowing].isAllIn();
+        const stats::VerdictAsk asked =
+            verdictAsk(isIn ? stats::Series::PlanDone : stats::Series::PlanRunning);
+        const stats::MediaAnswer answer = stats::answerOfSowings(traysOf({sowing}), asked);
+        PairContext context = m_context;
+        context.more.reset();
+        context = contextOf(answer, std::move(context));
+        TrialPart part;
+        part.sowing = sowing;
+        part.trays.resize(m_result.means.size());
+        for (const stats::MediumMean& mean : answer.means) {
+            part.trays[mean.medium] = mean.trays;
+        }
+        for (const stats::PairAnswer& pair : answer.pairs) {
+            part.pairs.push_back(mediaPair(pair, context));
+        }
+        m_result.byTrial.push_back(std::move(part));
+    }
+}
+
+void Comparer::takeVarieties()
+{
+    m_result.gate = m_answer.gate;
+    PairContext context = m_context;
+    context.more.reset();
+    for (const stats::VarietyAnswer& answer : m_answer.byVariety) {
+        VarietyPart part;
+        part.id = VarietyId{static_cast<std::int64_t>(answer.variety)};
+        const auto name = m_facts.varieties.find(part.id);
+        part.variety = name == m_facts.varieties.end() ? std::string() : name->second;
+        part.trials = answer.sowings;
+        // The one with more first, in each variety for itself.
+        context.reversed.clear();
+        for (const stats::PairAnswer& pair : answer.pairs) {
+            if (pair.difference.value_or(0) < 0) {
+                context.reversed.emplace(pair.a, pair.b);
+            }
+            part.pairs.push_back(mediaPair(pair, context));
+        }
+        m_result.byVariety.push_back(std::move(part));
+    }
+}
+
+void Comparer::takeGroups()
+{
+    m_result.groups = groupsAmong(m_facts, m_compared.media, m_result.ask.groups);
+    answerForGroups(m_result, m_answer, marginOnItsScale());
 }
 
 } // namespace
 
-SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
-                              const ComparisonAsk& ask, const Progress& progress)
+bool isMainMetric(Response response, Response main)
 {
-    return Comparer(facts, filter, ask, progress).compare(true);
+    const auto isOfArea = [](Response one) {
+        return one == Response::YieldPerArea ? Response::YieldPerTray : one;
+    };
+    return isOfArea(response) == isOfArea(main);
+}
+
+SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
+                              const Series& asked, const ComparisonAsk& ask)
+{
+    Series series = asked;
+    const bool isOfTrial = series.kind == SeriesKind::Trial;
+    if (filter.varieties.size() > 1 || !filter.shelves.empty() ||
+        (!isOfTrial && !filter.trials.empty())) {
+        series.kind = SeriesKind::ByHand;
+    }
+    if (filter.varieties.size() != 1 || series.kind == SeriesKind::ByHand) {
+        return Comparer(facts, filter, series, ask).compare();
+    }
+    SeasonFilter ofAll = filter;
+    ofAll.varieties.clear();
+    Series alone = series;
+    alone.kind = SeriesKind::ByHand;
+    alone.plannedTrials.reset();
+    const VarietyId variety = filter.varieties.front();
+    const auto name = facts.varieties.find(variety);
+    return ofOneVariety(Comparer(facts, ofAll, series, ask).compare(),
+                        Comparer(facts, filter, alone, ask).compare(), variety,
+                        name == facts.varieties.end() ? std::string() : name->second);
 }
 
 } // namespace plumule

@@ -10,9 +10,9 @@
 namespace plumule {
 namespace {
 
-constexpr std::array kResponseTexts = {
-    "yield",  "yield_per_area", "yield_per_seed", "yield_per_day", "cost_per_gram",
-    "height", "days",           "residue",        "evenness",      "work"};
+constexpr std::array kGroupings = {Grouping::Form, Grouping::Nutrients, Grouping::Reuse,
+                                   Grouping::Own};
+constexpr std::array kGroupingTexts = {"form", "nutrients", "reuse", "own"};
 
 constexpr std::size_t kLeastReadings = 3;
 
@@ -94,6 +94,7 @@ private:
         const double yield = inGrams(record.yield);
         switch (m_response) {
         case Response::YieldPerTray:
+        case Response::YieldPerTraySown:
             return yield;
         case Response::YieldPerArea:
             return m_area > 0 ? std::optional(yield / m_area) : std::nullopt;
@@ -133,12 +134,13 @@ private:
     double m_area;
 };
 
-std::vector<const SeasonRecord*> countedRecords(const SeasonFacts& facts,
-                                                const SeasonFilter& filter)
+std::vector<const SeasonRecord*> recordsWhere(const SeasonFacts& facts, const SeasonFilter& filter,
+                                              bool (*isWanted)(const SeasonRecord&,
+                                                               const SeasonFilter&))
 {
     std::vector<const SeasonRecord*> records;
-    for (const SeasonRecord& record : facts.cut) {
-        if (isCounted(record, filter)) {
+    for (const SeasonRecord& record : facts.trays) {
+        if (isWanted(record, filter)) {
             records.push_back(&record);
         }
     }
@@ -150,11 +152,33 @@ std::vector<const SeasonRecord*> countedRecords(const SeasonFacts& facts,
     return records;
 }
 
+// Adds it where it is not among them.
+std::size_t numberOfMedium(ComparedTrays& compared, const Medium& medium)
+{
+    const auto found = std::find(compared.media.begin(), compared.media.end(), &medium);
+    const auto number = static_cast<std::size_t>(found - compared.media.begin());
+    if (found == compared.media.end()) {
+        compared.media.push_back(&medium);
+    }
+    return number;
+}
+
 } // namespace
 
-const char* toText(Response response)
+const char* toText(Grouping grouping)
 {
-    return kResponseTexts[static_cast<std::size_t>(response)];
+    return kGroupingTexts[static_cast<std::size_t>(grouping)];
+}
+
+bool fromText(std::string_view text, Grouping& grouping)
+{
+    for (const Grouping each : kGroupings) {
+        if (text == toText(each)) {
+            grouping = each;
+            return true;
+        }
+    }
+    return false;
 }
 
 int ComparedTrays::countOf(std::size_t medium) const
@@ -172,10 +196,15 @@ double ComparedTrays::mean() const
     return trays.empty() ? 0 : sum / static_cast<double>(trays.size());
 }
 
+std::size_t ComparedTrays::mediaWithValues() const
+{
+    return trays.empty() ? 0 : trays.back().medium + 1;
+}
+
 ComparedTrays comparedTrays(const SeasonFacts& facts, const SeasonFilter& filter,
                             const ComparisonAsk& ask)
 {
-    const auto records = countedRecords(facts, filter);
+    const auto records = recordsWhere(facts, filter, isCounted);
     ComparedTrays compared;
     if (ask.response == Response::HeightOnDay) {
         compared.day = ask.day ? ask.day : bestReadDay(records);
@@ -193,6 +222,12 @@ ComparedTrays comparedTrays(const SeasonFacts& facts, const SeasonFilter& filter
         }
         tray->medium = compared.media.size() - 1;
         compared.trays.push_back(*tray);
+    }
+    for (const SeasonRecord* record : recordsWhere(facts, filter, hasFailed)) {
+        ComparedTray& tray = compared.failed.emplace_back();
+        tray.record = record;
+        tray.cost = record->cost.total();
+        tray.medium = numberOfMedium(compared, facts.media.at(record->tray.medium));
     }
     return compared;
 }

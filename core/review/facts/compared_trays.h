@@ -1,33 +1,28 @@
 #pragma once
 
+#include "core/review/facts/response.h"
 #include "core/review/facts/season_facts.h"
 
 namespace plumule {
 
-// What is compared, one at a time.
-enum class Response
+// By what media are put together and answered for as one.
+enum class Grouping
 {
-    YieldPerTray,  // g
-    YieldPerArea,  // g/m²
-    YieldPerSeed,  // g/g
-    YieldPerDay,   // g a day in place
-    CostPerGram,   // currency units / g: sum of costs over sum of grams
-    HeightOnDay,   // mm above the medium's surface
-    DaysToHarvest, // day of growth of the last cut
-    Residue,       // g, wet
-    Evenness,      // %: variation of a tray's own height readings, on its last day with three
-    Work           // min of the labour tasks, with the washing of a piece
+    Form,      // loose mix, mat, mesh
+    Nutrients, // nutrient-bearing or inert
+    Reuse,     // reusable or single-use
+    Own        // the grower's own word for it
 };
-// A stable key, as axes have it: "yield", "yield_per_area", …
-[[nodiscard]] const char* toText(Response response);
+[[nodiscard]] const char* toText(Grouping grouping); // form, nutrients, reuse, own
+bool fromText(std::string_view text, Grouping& grouping);
 
-// What is asked of a season. Without margins the trials' own hold, else 10 % of the grand mean.
+// What is asked of a season. Without a margin the trials' own holds, else 10 %.
 struct ComparisonAsk
 {
     Response response = Response::YieldPerTray;
-    std::optional<int> day;       // of growth, for heights; none: the day most trays were read on
-    std::optional<double> margin; // in the response's unit
-    std::optional<Mass> marginPerTray; // of yield or residue; ignored where it has no meaning
+    std::optional<int> day; // of growth, for heights; none: the day most trays were read on
+    std::optional<double> marginPercent;
+    std::optional<Grouping> groups;
     bool operator==(const ComparisonAsk&) const = default;
 };
 
@@ -39,16 +34,19 @@ struct ComparedTray
     double cost = 0; // of the tray, with CostPerGram
 };
 
-// The trays that count and have a value, by medium and within it by tray.
+// The trays that count and have a value, by medium and within it by tray, and those that failed.
 struct ComparedTrays
 {
-    std::vector<const Medium*> media; // not owned; by id
+    // Not owned; by id those with a value, then those of which all trays failed.
+    std::vector<const Medium*> media;
     std::vector<ComparedTray> trays;
-    int withoutValue = 0;   // they count, but what is asked is not on record
-    std::optional<int> day; // of the heights
+    std::vector<ComparedTray> failed; // thrown away: no value but what they cost
+    int withoutValue = 0;             // they count, but what is asked is not on record
+    std::optional<int> day;           // of the heights
 
     [[nodiscard]] int countOf(std::size_t medium) const;
     [[nodiscard]] double mean() const; // of all values; 0 without trays
+    [[nodiscard]] std::size_t mediaWithValues() const;
 };
 
 [[nodiscard]] ComparedTrays comparedTrays(const SeasonFacts& facts, const SeasonFilter& filter,

@@ -6,6 +6,14 @@ namespace plumule {
 
 // Fewer degrees of freedom tell less of a spread than the default of 10 % does.
 inline constexpr double kLeastPooledDf = 4;
+// Coefficient of variation between like trays where nothing in the room is replicated.
+inline constexpr double kDefaultSpread = 0.1;
+
+enum class SpreadFrom
+{
+    Room,   // pooled over the room's trays of like medium, variety and trial, as a share
+    Default // kDefaultSpread of the mean
+};
 
 struct PooledSpread
 {

@@ -12,6 +12,12 @@ enum class ReviewReason
     TooFewTrays,
     TooFewMedia,
     NoYieldYet,
+    SeasonUnknown,
+    SeasonNameMissing,
+    SeasonNameTaken,     // the name
+    SeasonDayTaken,      // the season that begins that day
+    SeasonPlannedTrials, // the fewest, the most
+    SeasonHarvested,     // the last sowing that gave a harvest
 };
 
 constexpr std::string_view familyOf(ReviewReason)

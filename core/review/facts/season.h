@@ -12,6 +12,9 @@ struct SeasonFilter
     std::vector<VarietyId> varieties; // empty: all
     std::vector<ShelfId> shelves;     // where a tray was longest in its light; empty: all
     std::vector<TrialId> trials;      // empty: all, and those outside any
+    // Only sowings of these days; a trial is sown on its first. None: all.
+    std::optional<Date> sownFrom;
+    std::optional<Date> sownUntil;
     bool operator==(const SeasonFilter&) const = default;
 };
 
@@ -51,6 +54,7 @@ struct MediumSeason
 {
     Medium medium;
     std::vector<SeasonTray> trays;
+    int failed = 0;     // thrown away
     MeanInterval yield; // g per tray
     std::vector<HeightMean> heights;
     std::optional<double> costPerGram; // sum of costs over sum of grams

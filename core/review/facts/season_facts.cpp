@@ -91,12 +91,19 @@ public:
         }
     }
 
+    // What a tray cost that gave nothing is part of what the others' grams cost.
+    void addFailed(const TrayCost& cost)
+    {
+        m_failedCost += cost.total();
+        ++m_failed;
+    }
+
     [[nodiscard]] MediumSeason season(const Medium& medium) &&
     {
         MediumSeason season;
         season.medium = medium;
         std::vector<double> yields;
-        double cost = 0;
+        double cost = m_failedCost;
         double grams = 0;
         for (const SeasonTray& tray : m_trays) {
             yields.push_back(tray.yieldGrams);
@@ -106,7 +113,8 @@ public:
             }
         }
         season.yield = meanInterval(yields);
-        if (grams > 0) {
+        season.failed = m_failed;
+        if (grams > 0 && cost > 0) {
             season.costPerGram = cost / grams;
         }
         for (const auto& [day, means] : m_heights) {
@@ -121,6 +129,8 @@ private:
     std::vector<SeasonTray> m_trays;
     std::map<int, std::vector<double>> m_heights;
     MeanCost m_costs;
+    double m_failedCost = 0;
+    int m_failed = 0;
 };
 
 template <class Key>
@@ -159,6 +169,12 @@ bool isWithin(Date day, const SeasonFilter& filter)
     return !(day < filter.from) && !(filter.to < day);
 }
 
+bool isSownWithin(Date day, const SeasonFilter& filter)
+{
+    return !(filter.sownFrom && day < *filter.sownFrom) &&
+           !(filter.sownUntil && *filter.sownUntil < day);
+}
+
 bool isFinished(const SeasonRecord& record, const SeasonFilter& filter)
 {
     return isOfSpan(record, filter) && record.tray.state == TrayState::Harvested &&
@@ -193,6 +209,10 @@ public:
     void add(const SeasonRecord& record)
     {
         const Tray& tray = record.tray;
+        if (hasFailed(record, m_review.filter)) {
+            m_failed.push_back(&record);
+            return;
+        }
         if (!isFinished(record, m_review.filter)) {
             return;
         }
@@ -212,6 +232,12 @@ public:
     {
         m_review.varieties = static_cast<int>(m_varieties.size());
         m_review.trials = static_cast<int>(m_trials.size());
+        for (const SeasonRecord* record : m_failed) {
+            const auto medium = m_media.find(record->tray.medium);
+            if (medium != m_media.end()) {
+                medium->second.addFailed(record->cost);
+            }
+        }
         for (auto& [id, sums] : m_media) {
             m_review.media.push_back(std::move(sums).season(m_facts.media.at(id)));
             const MediumSeason& season = m_review.media.back();
@@ -225,6 +251,7 @@ private:
     const SeasonFacts& m_facts;
     SeasonReview& m_review;
     std::map<MediumId, MediumSums> m_media;
+    std::vector<const SeasonRecord*> m_failed;
     std::set<VarietyId> m_varieties;
     std::set<TrialId> m_trials;
 };
@@ -236,26 +263,32 @@ SeasonFacts SeasonFacts::withoutTrays() const
     SeasonFacts facts;
     facts.cost = cost;
     facts.media = media;
+    facts.mediumGroups = mediumGroups;
     facts.varieties = varieties;
     facts.protocols = protocols;
     facts.trials = trials;
     facts.margins = margins;
     facts.designs = designs;
+    facts.standings = standings;
     return facts;
 }
 
 void priceTrays(SeasonFacts& facts)
 {
-    for (SeasonRecord& record : facts.cut) {
+    for (SeasonRecord& record : facts.trays) {
         record.cost = costOf(record.use, facts.cost);
     }
 }
 
 bool isOfSpan(const SeasonRecord& record, const SeasonFilter& filter)
 {
-    return isChosen(record.tray, record.shelf, filter) &&
-           std::any_of(record.cutOn.begin(), record.cutOn.end(),
-                       [&](Date day) { return isWithin(day, filter); });
+    const Tray& tray = record.tray;
+    const bool isInTime =
+        std::any_of(record.cutOn.begin(), record.cutOn.end(),
+                    [&](Date day) { return isWithin(day, filter); }) ||
+        (tray.state == TrayState::Discarded && tray.endedOn && isWithin(*tray.endedOn, filter));
+    return isInTime && isChosen(tray, record.shelf, filter) &&
+           isSownWithin(record.trialSownOn.value_or(tray.sownOn), filter);
 }
 
 bool isOfSpan(const UnfinishedRecord& record, const SeasonFilter& filter)
@@ -264,12 +297,19 @@ bool isOfSpan(const UnfinishedRecord& record, const SeasonFilter& filter)
     const bool isInTime = tray.state == TrayState::Growing
                               ? !(filter.to < tray.sownOn)
                               : tray.endedOn && isWithin(*tray.endedOn, filter);
-    return isInTime && isChosen(tray, record.shelf, filter);
+    return isInTime && isChosen(tray, record.shelf, filter) &&
+           isSownWithin(record.trialSownOn.value_or(tray.sownOn), filter);
 }
 
 bool isCounted(const SeasonRecord& record, const SeasonFilter& filter)
 {
     return isFinished(record, filter) && !whyNotCounted(record, filter);
+}
+
+bool hasFailed(const SeasonRecord& record, const SeasonFilter& filter)
+{
+    return record.tray.state == TrayState::Discarded && !record.tray.setAsideReason &&
+           isOfSpan(record, filter);
 }
 
 std::map<int, double> dailyHeights(const SeasonRecord& record)
@@ -295,7 +335,7 @@ SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter)
     review.filter = filter;
     review.currency = facts.cost.layout.room.currency;
     SeasonSums sums(facts, review);
-    for (const SeasonRecord& record : facts.cut) {
+    for (const SeasonRecord& record : facts.trays) {
         sums.add(record);
     }
     sums.finish();

@@ -8,15 +8,16 @@
 
 namespace plumule {
 
-// A harvested tray as the season needs it: its record, and what it used and gave.
+// A tray that was cut or has failed, as the season needs it: its record, and what it used and gave.
 struct SeasonRecord
 {
     Tray tray;
-    Mass yield;                  // of all its cuts
-    std::vector<Date> cutOn;     // each cut's day
-    std::optional<Date> lastCut; // none: it is cut again later
-    TrayUse use;                 // `medium` points into SeasonFacts
-    TrayCost cost;               // as priceTrays() worked it out
+    std::optional<Date> trialSownOn; // the first sowing of its trial
+    Mass yield;                      // of all its cuts
+    std::vector<Date> cutOn;         // each cut's day
+    std::optional<Date> lastCut;     // none: it is cut again later, or was discarded
+    TrayUse use;                     // `medium` points into SeasonFacts
+    TrayCost cost;                   // as priceTrays() worked it out
     std::vector<Height> heights;
     int nutrientWaterings = 0;
     bool hasStages = false;       // any stage at all is on record
@@ -30,8 +31,17 @@ struct SeasonRecord
 struct UnfinishedRecord
 {
     Tray tray;
-    bool isCut = false;           // at least once
-    std::optional<ShelfId> shelf; // where it stands or stood last
+    bool isCut = false;              // at least once
+    std::optional<ShelfId> shelf;    // where it stands or stood last
+    std::optional<Date> trialSownOn; // the first sowing of its trial
+};
+
+// How many of a trial's trays there are, whenever they are cut.
+struct TrialStanding
+{
+    std::optional<Date> firstSownOn;
+    int sown = 0;
+    int unsown = 0; // planned and not sown yet
 };
 
 // What a tray gave that is not among those reviewed, for the room's own spread.
@@ -58,12 +68,14 @@ struct SeasonFacts
 
     CostFacts cost;
     std::map<MediumId, Medium> media;
+    std::map<MediumId, std::string> mediumGroups; // the grower's own
     std::map<VarietyId, std::string> varieties;
     std::map<VarietyId, std::vector<ProtocolStage>> protocols; // only what a plan is made for
     std::map<TrialId, std::string> trials;                     // code
     std::map<TrialId, Mass> margins;                           // of trials that state one
     std::map<TrialId, Design> designs;                         // of trials that were planned
-    std::vector<SeasonRecord> cut;            // by tray id; any cut within the span
+    std::map<TrialId, TrialStanding> standings;
+    std::vector<SeasonRecord> trays; // by tray id; any cut within the span, or discarded within it
     std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
     std::vector<PastYield> past; // only where few trays are reviewed: of two years before
 };
@@ -72,11 +84,13 @@ struct SeasonFacts
 void priceTrays(SeasonFacts& facts);
 
 // The filter's days and trays: one that was cut in the span, discarded in it, or sown before its
-// end and still growing; of the varieties, shelves and trials chosen.
+// end and still growing; of the varieties, shelves and trials chosen, sown in the days asked for.
 [[nodiscard]] bool isOfSpan(const SeasonRecord& record, const SeasonFilter& filter);
 [[nodiscard]] bool isOfSpan(const UnfinishedRecord& record, const SeasonFilter& filter);
 // Whether the tray is harvested, cut for the last time in the span, chosen, and not set aside.
 [[nodiscard]] bool isCounted(const SeasonRecord& record, const SeasonFilter& filter);
+// Whether it was thrown away within the span, is chosen, and not set aside.
+[[nodiscard]] bool hasFailed(const SeasonRecord& record, const SeasonFilter& filter);
 
 // Its mean height in mm of each day of growth it was read on; readings that can't be brought to the
 // medium's surface are left out.

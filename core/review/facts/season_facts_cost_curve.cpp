@@ -15,7 +15,7 @@ struct PieceCosts
     double price = 0;
     double washing = 0;
     double other = 0; // seed, water, light, labour …
-    double grams = 0;
+    double grams = 0; // per tray sown
 
     [[nodiscard]] double perGram(int uses) const
     {
@@ -36,7 +36,7 @@ std::optional<PieceCosts> pieceCosts(const MediumSeason& season, const std::vect
     costs.price = *price;
     costs.washing = *mean.washing;
     costs.other = mean.total() - mean.medium.value_or(0) - costs.washing;
-    costs.grams = season.yield.mean;
+    costs.grams = season.yield.mean * season.yield.n / (season.yield.n + season.failed);
     return costs;
 }
 

@@ -7,8 +7,8 @@
 
 namespace plumule {
 
-// Fills a season's facts column by column, for all trays at once: readCut() first, the rest in any
-// order but that light is read before the stays. Part of season_repository.h.
+// Fills a season's facts column by column, for all trays at once: readTraysOf() first, the rest in
+// any order but that light is read before the stays. Part of season_repository.h.
 class SeasonReader
 {
 public:
@@ -17,7 +17,8 @@ public:
         , m_facts(facts)
     {}
 
-    void readCut(const SeasonSpan& span);
+    // Once the standings are known.
+    void readTraysOf(const SeasonSpan& span);
     void readUnfinished(Date from, Date to);
     // Yields of finished trays, but for those that were read already.
     void readPast(Date from, Date to);
@@ -37,6 +38,7 @@ private:
     [[nodiscard]] Statement rowsOf(const std::string& columnsFromTable);
     void readTrays(std::size_t count);
     void readYields();
+    [[nodiscard]] std::optional<Date> firstSowingOf(const Tray& tray) const;
     [[nodiscard]] std::optional<ShelfId> shelfOfTray(const std::optional<std::vector<LitTime>>& lit,
                                                      const std::vector<Stay>& stays);
     [[nodiscard]] std::optional<ShelfId> shelfAt(PlaceId place);

@@ -29,10 +29,27 @@ void readTrials(Database& database, SeasonFacts& facts)
     }
 }
 
+void readStandings(Database& database, SeasonFacts& facts)
+{
+    Statement sown = database.prepare("SELECT trial_id, min(sown_on), count(*) FROM tray WHERE "
+                                      "trial_id IS NOT NULL GROUP BY trial_id");
+    while (sown.step()) {
+        TrialStanding& standing = facts.standings[sown.get<TrialId>(0)];
+        standing.firstSownOn = sown.get<Date>(1);
+        standing.sown = sown.get<int>(2);
+    }
+    Statement planned = database.prepare(
+        "SELECT trial_id, count(*) FROM planned_tray WHERE tray_id IS NULL GROUP BY trial_id");
+    while (planned.step()) {
+        facts.standings[planned.get<TrialId>(0)].unsown = planned.get<int>(1);
+    }
+}
+
 void readCatalogues(Database& database, SeasonFacts& facts)
 {
     facts.cost = CostRepository(database).facts();
     facts.media = MediumRepository(database).byId();
+    facts.mediumGroups = MediumRepository(database).groups();
     for (const auto& [id, variety] : VarietyRepository(database).byId()) {
         facts.varieties[id] = variety.name;
     }
@@ -63,7 +80,8 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonSpan& span, const Progres
     SeasonReader reader(m_database, facts);
     const std::function<void()> steps[] = {
         [&] { readCatalogues(m_database, facts); },
-        [&] { reader.readCut(span); },
+        [&] { readStandings(m_database, facts); },
+        [&] { reader.readTraysOf(span); },
         [&] { reader.readUnfinished(span.from, span.to); },
         [&] { reader.readStages(); },
         [&] { reader.readStays(); },

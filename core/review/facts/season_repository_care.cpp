@@ -53,12 +53,12 @@ Stay stayIn(const Statement& row)
 
 void SeasonReader::readStages()
 {
-    m_lights.assign(m_facts.cut.size(), {});
+    m_lights.assign(m_facts.trays.size(), {});
     forEachRow("tray_id, started_on IS NOT NULL, water = 'nutrient', stage = 'light', "
                "started_on, started_minute FROM tray_stage",
                [&](std::size_t index, const Statement& row) {
                    LightStage& light = m_lights[index];
-                   SeasonRecord& record = m_facts.cut[index];
+                   SeasonRecord& record = m_facts.trays[index];
                    light.hasStages = record.hasStages = true;
                    record.use.stageMoves += row.get<int>(1);
                    record.plansNutrient = record.plansNutrient || row.get<bool>(2);
@@ -67,7 +67,7 @@ void SeasonReader::readStages()
                        light.start = momentAt(row, 4);
                    }
                });
-    for (SeasonRecord& record : m_facts.cut) {
+    for (SeasonRecord& record : m_facts.trays) {
         // The first stage's start is no move.
         record.use.stageMoves = std::max(0, record.use.stageMoves - 1);
     }
@@ -75,12 +75,12 @@ void SeasonReader::readStages()
 
 void SeasonReader::readStays()
 {
-    std::vector<std::vector<Stay>> stays(m_facts.cut.size());
+    std::vector<std::vector<Stay>> stays(m_facts.trays.size());
     forEachRow(
         "tray_id, place_id, from_on, from_minute, to_on, to_minute FROM stay",
         [&](std::size_t index, const Statement& row) { stays[index].push_back(stayIn(row)); });
     for (std::size_t i = 0; i < stays.size(); ++i) {
-        SeasonRecord& record = m_facts.cut[i];
+        SeasonRecord& record = m_facts.trays[i];
         record.use.light =
             litTimes(record.tray.state, m_lights[i], stays[i], endOfLight(record.tray, m_lights[i]),
                      m_facts.cost.layout.places);
@@ -92,7 +92,7 @@ void SeasonReader::readWaterings()
 {
     forEachRow("tray_id, water = 'nutrient', amount_ul FROM watering",
                [&](std::size_t index, const Statement& row) {
-                   SeasonRecord& record = m_facts.cut[index];
+                   SeasonRecord& record = m_facts.trays[index];
                    const bool isNutrient = row.get<bool>(1);
                    record.nutrientWaterings += isNutrient ? 1 : 0;
                    addWatering(record.use, isNutrient, row.get<std::optional<Volume>>(2));
@@ -102,7 +102,7 @@ void SeasonReader::readWaterings()
 void SeasonReader::readResidues()
 {
     forEachRow("tray_id, net_mg FROM residue", [&](std::size_t index, const Statement& row) {
-        auto& residue = m_facts.cut[index].use.residue;
+        auto& residue = m_facts.trays[index].use.residue;
         residue = residue.value_or(Mass()) + row.get<Mass>(1);
     });
 }
@@ -115,7 +115,7 @@ void SeasonReader::readHeights()
                    height.on = row.get<Date>(1);
                    height.reading = row.get<Length>(2);
                    height.from = row.get<ReadFrom>(3);
-                   m_facts.cut[index].heights.push_back(height);
+                   m_facts.trays[index].heights.push_back(height);
                });
 }
 

@@ -70,33 +70,44 @@ std::vector<TrayId> idsIn(Statement rows)
     return ids;
 }
 
-std::vector<TrayId> traysCutIn(Database& database, const SeasonSpan& span)
+std::vector<TrayId> traysEndedIn(Database& database, const SeasonSpan& span)
 {
     if (span.trials.empty()) {
         Statement rows = database.prepare(
-            "SELECT DISTINCT tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2");
-        rows.bind(span.from, span.to);
+            "SELECT tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2 UNION SELECT id FROM tray "
+            "WHERE sown_on BETWEEN ?3 AND ?2 AND state = 'discarded' AND ended_on BETWEEN ?1 AND "
+            "?2");
+        rows.bind(span.from, span.to, span.from - kLongestGrowth);
         return idsIn(std::move(rows));
     }
     Statement rows = database.prepare(
-        "SELECT DISTINCT h.tray_id FROM tray AS t JOIN harvest AS h ON h.tray_id = t.id WHERE "
-        "t.trial_id IN (SELECT value FROM json_each(?3)) AND h.on_date BETWEEN ?1 AND ?2");
+        "SELECT h.tray_id FROM tray AS t JOIN harvest AS h ON h.tray_id = t.id WHERE "
+        "t.trial_id IN (SELECT value FROM json_each(?3)) AND h.on_date BETWEEN ?1 AND ?2 UNION "
+        "SELECT id FROM tray WHERE trial_id IN (SELECT value FROM json_each(?3)) AND state = "
+        "'discarded' AND ended_on BETWEEN ?1 AND ?2");
     rows.bind(span.from, span.to, trialList(span.trials));
     return idsIn(std::move(rows));
 }
 
 } // namespace
 
-void SeasonReader::readCut(const SeasonSpan& span)
+void SeasonReader::readTraysOf(const SeasonSpan& span)
 {
-    const std::vector<TrayId> cut = traysCutIn(m_database, span);
-    m_ids = idList(cut);
+    const std::vector<TrayId> ended = traysEndedIn(m_database, span);
+    m_ids = idList(ended);
     // Above that share of the journal reading a table from end to end is twice as fast as finding
     // the rows of each tray.
-    m_readsAll =
-        2 * static_cast<std::int64_t>(cut.size()) >= m_database.scalar("SELECT count(*) FROM tray");
-    readTrays(cut.size());
+    m_readsAll = 2 * static_cast<std::int64_t>(ended.size()) >=
+                 m_database.scalar("SELECT count(*) FROM tray");
+    readTrays(ended.size());
     readYields();
+}
+
+std::optional<Date> SeasonReader::firstSowingOf(const Tray& tray) const
+{
+    const auto standing =
+        tray.trial ? m_facts.standings.find(*tray.trial) : m_facts.standings.end();
+    return standing == m_facts.standings.end() ? std::nullopt : standing->second.firstSownOn;
 }
 
 Statement SeasonReader::rowsOf(const std::string& columnsFromTable)
@@ -117,14 +128,16 @@ void SeasonReader::readTrays(std::size_t count)
         std::string("SELECT ") + kTrayColumns +
         " FROM tray AS t WHERE t.id IN (SELECT value FROM json_each(?1)) ORDER BY t.id");
     rows.bind(m_ids);
-    m_facts.cut.reserve(count);
+    m_facts.trays.reserve(count);
     m_indexOf.reserve(count);
     while (rows.step()) {
         Tray tray = readTray(rows);
         const auto medium = m_facts.media.find(tray.medium);
         if (medium != m_facts.media.end()) {
-            m_indexOf.emplace(tray.id, m_facts.cut.size());
-            m_facts.cut.push_back(recordOf(std::move(tray), medium->second));
+            m_indexOf.emplace(tray.id, m_facts.trays.size());
+            const auto firstSowing = firstSowingOf(tray);
+            m_facts.trays.push_back(recordOf(std::move(tray), medium->second));
+            m_facts.trays.back().trialSownOn = firstSowing;
         }
     }
 }
@@ -133,7 +146,7 @@ void SeasonReader::readYields()
 {
     forEachRow("tray_id, net_mg, is_last, on_date FROM harvest",
                [&](std::size_t index, const Statement& row) {
-                   SeasonRecord& record = m_facts.cut[index];
+                   SeasonRecord& record = m_facts.trays[index];
                    const auto day = row.get<Date>(3);
                    record.yield += row.get<Mass>(1);
                    record.cutOn.push_back(day);
@@ -154,8 +167,10 @@ void SeasonReader::readUnfinished(Date from, Date to)
     const auto readAll = [&](Statement& rows) {
         while (rows.step()) {
             const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
-            m_facts.unfinished.push_back({readTray(rows), rows.get<int>(kTrayColumnCount) != 0,
-                                          place ? shelfAt(*place) : std::nullopt});
+            Tray tray = readTray(rows);
+            const auto firstSowing = firstSowingOf(tray);
+            m_facts.unfinished.push_back({std::move(tray), rows.get<int>(kTrayColumnCount) != 0,
+                                          place ? shelfAt(*place) : std::nullopt, firstSowing});
         }
     };
     Statement discarded =
@@ -179,7 +194,7 @@ void SeasonReader::readPieceUses()
         piece = present;
         const auto found = m_indexOf.find(rows.get<TrayId>(0));
         if (found != m_indexOf.end()) {
-            m_facts.cut[found->second].pieceUse = use;
+            m_facts.trays[found->second].pieceUse = use;
         }
     }
 }
@@ -195,14 +210,14 @@ void SeasonReader::readPlannedColumns()
                [&](std::size_t index, const Statement& row) {
                    const auto design = m_facts.designs.find(row.get<TrialId>(1));
                    if (design != m_facts.designs.end() && isSquare(*design)) {
-                       m_facts.cut[index].column = row.get<int>(2);
+                       m_facts.trays[index].column = row.get<int>(2);
                    }
                });
 }
 
 void SeasonReader::readPast(Date from, Date to)
 {
-    if (m_facts.cut.size() >= kFewTrays) {
+    if (m_facts.trays.size() >= kFewTrays) {
         return;
     }
     Statement rows = m_database.prepare(

@@ -108,13 +108,32 @@ Unlikeness AspectCounts::worstOf(const ByStratum& strata, std::size_t media)
     return worst;
 }
 
-Unlikeness AspectCounts::worstPair(std::size_t media) const
+AspectCounts::ByStratum AspectCounts::byStratum() const
 {
     ByStratum strata;
     for (const auto& [reading, count] : m_counts) {
         strata[reading.stratum][reading.medium][reading.level] += count;
     }
-    return worstOf(strata, media);
+    return strata;
+}
+
+Unlikeness AspectCounts::worstPair(std::size_t media) const
+{
+    return worstOf(byStratum(), media);
+}
+
+std::vector<std::pair<std::size_t, std::size_t>> AspectCounts::fullyPairs(std::size_t media) const
+{
+    const ByStratum strata = byStratum();
+    std::vector<std::pair<std::size_t, std::size_t>> fully;
+    for (std::size_t a = 0; a < media; ++a) {
+        for (std::size_t b = a + 1; b < media; ++b) {
+            if (compare(strata, a, b).confounding == Confounding::Fully) {
+                fully.emplace_back(a, b);
+            }
+        }
+    }
+    return fully;
 }
 
 std::vector<std::int64_t> AspectCounts::fullyIn(std::size_t media) const

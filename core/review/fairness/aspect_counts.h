@@ -34,6 +34,9 @@ public:
     explicit AspectCounts(std::vector<AspectReading> readings);
 
     [[nodiscard]] Unlikeness worstPair(std::size_t media) const;
+    // Fully confounded pairs of media, the earlier first.
+    [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>>
+    fullyPairs(std::size_t media) const;
     // Trials within which two media are fully confounded.
     [[nodiscard]] std::vector<std::int64_t> fullyIn(std::size_t media) const;
     // Levels of one medium over all strata and trials, with their trays.
@@ -43,6 +46,7 @@ private:
     using Levels = std::map<std::int64_t, int>;
     using ByStratum = std::map<std::int64_t, std::map<std::size_t, Levels>>;
 
+    [[nodiscard]] ByStratum byStratum() const;
     [[nodiscard]] static Unlikeness worstOf(const ByStratum& strata, std::size_t media);
     [[nodiscard]] static Unlikeness compare(const ByStratum& strata, std::size_t a, std::size_t b);
 

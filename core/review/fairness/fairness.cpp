@@ -196,6 +196,7 @@ void FairnessJudge::judge(const LevelAspect& aspect)
             finding.fullyInTrials.push_back(nameOrNone(m_facts.trials, trial));
         }
     }
+    finding.fully = counts.fullyPairs(m_trays.media.size());
     keep(std::move(finding), counts.worstPair(m_trays.media.size()));
 }
 
@@ -267,25 +268,9 @@ Advice adviceFor(Aspect aspect)
 
 } // namespace
 
-std::set<Aspect> aspectsIn(const ComparisonModel& model)
+std::set<Aspect> aspectsComparedWithin()
 {
-    std::set<Aspect> aspects;
-    const auto take = [&](ModelPart part, Aspect aspect) {
-        if (model.accountsFor(part)) {
-            aspects.insert(aspect);
-        }
-    };
-    take(ModelPart::Feeding, Aspect::Feeding);
-    take(ModelPart::Variety, Aspect::Variety);
-    take(ModelPart::Trial, Aspect::Trial);
-    take(ModelPart::SeedDensity, Aspect::SeedDensity);
-    if (model.block == BlockKind::Shelf) {
-        take(ModelPart::Block, Aspect::Shelf);
-    }
-    if (model.isBootstrap) {
-        aspects.insert({Aspect::Variety, Aspect::Trial});
-    }
-    return aspects;
+    return {Aspect::Variety, Aspect::Trial, Aspect::Season};
 }
 
 std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& trays,
@@ -294,14 +279,14 @@ std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& t
     return FairnessJudge(facts, trays, inModel).findings();
 }
 
-std::vector<Suggestion> suggestionsFor(const std::vector<Finding>& findings)
+std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings)
 {
-    std::vector<Suggestion> suggestions;
+    std::vector<Advice> suggestions;
     for (const Finding& finding : findings) {
         const bool isFully = finding.confounding == Confounding::Fully;
         const bool isLeft = finding.confounding == Confounding::Partly && !finding.isInModel;
         if (isFully || isLeft || !finding.fullyInTrials.empty()) {
-            suggestions.push_back({adviceFor(finding.aspect), std::nullopt});
+            suggestions.push_back(adviceFor(finding.aspect));
         }
     }
     return suggestions;

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "core/review/facts/compared_trays.h"
-#include "core/review/fairness/comparison_model.h"
 
 #include <set>
 
@@ -60,8 +59,10 @@ struct Finding
 {
     Aspect aspect = Aspect::Feeding;
     Confounding confounding = Confounding::Alike;
-    bool isInModel = false; // the adjusted means take it into account
+    bool isInModel = false; // the comparison takes it into account
     std::vector<AspectOfMedium> media;
+    // Pairs of media that have nothing of it in common, the earlier first; of levels only.
+    std::vector<std::pair<std::size_t, std::size_t>> fully;
     // The worst pair of media, where they are not alike.
     std::optional<std::pair<std::size_t, std::size_t>> worst;
     std::vector<std::string> fullyInTrials; // codes of trials within which it is fully confounded
@@ -79,27 +80,19 @@ enum class Advice
     SowAllOnOneDay,
     CutAllOnOneDay,
     UsePiecesAsWorn,
-    ShareTheWork,
-    GrowMoreTrays // `trays` of each medium, in all
+    ShareTheWork
 };
 
-struct Suggestion
-{
-    Advice advice = Advice::FeedAllAlike;
-    std::optional<int> trays;
-    bool operator==(const Suggestion&) const = default;
-};
-
-// What the model accounts for.
-[[nodiscard]] std::set<Aspect> aspectsIn(const ComparisonModel& model);
+// Media are compared within a sowing and variety, whatever else those bring.
+[[nodiscard]] std::set<Aspect> aspectsComparedWithin();
 
 // All aspects that are on record of two media or more: the fully confounded first, then what is
-// partly so, last what is alike. `inModel`: what the model accounts for.
+// partly so, last what is alike. `inModel`: what the comparison accounts for.
 [[nodiscard]] std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& trays,
                                               const std::set<Aspect>& inModel);
 
 // One for each finding that is fully confounded, or partly so and not in the model; in their order.
-[[nodiscard]] std::vector<Suggestion> suggestionsFor(const std::vector<Finding>& findings);
+[[nodiscard]] std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings);
 
 // Whether nutrient water was given; from what the stages planned where no watering is on record.
 [[nodiscard]] std::optional<bool> wasFed(const SeasonRecord& record);

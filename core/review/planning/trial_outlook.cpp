@@ -1,9 +1,8 @@
 #include "core/review/planning/trial_outlook.h"
 
-#include "core/review/comparison/pair_verdict.h"
-#include "core/review/facts/pooled_spread.h"
 #include "core/review/facts/review_reason.h"
 #include "core/stats/planning/power.h"
+#include "core/stats/verdict/telling_power.h"
 #include "core/trial/trial_reason.h"
 
 #include <algorithm>
@@ -15,6 +14,10 @@ namespace {
 
 constexpr int kMostTrays = 500; // of each medium
 constexpr int kCurvePoints = 20;
+constexpr double kPlannedPower = 0.8;
+constexpr double kDefaultMargin = 0.1; // of the mean
+constexpr double kAlpha = 0.05;
+constexpr double kFewestDegrees = 2; // under these there is no verdict
 
 // Which media, in how many feedings each.
 std::map<MediumId, int> feedingsOf(const TrialDraft& draft)
@@ -33,7 +36,7 @@ std::vector<std::pair<PastYield, double>> yieldsOf(const SeasonFacts& facts)
     for (const PastYield& past : facts.past) {
         yields.emplace_back(past, inGrams(past.yield));
     }
-    for (const SeasonRecord& record : facts.cut) {
+    for (const SeasonRecord& record : facts.trays) {
         const Tray& tray = record.tray;
         if (tray.state == TrayState::Harvested && record.lastCut && !tray.setAsideReason) {
             yields.emplace_back(
@@ -65,8 +68,11 @@ private:
     [[nodiscard]] int step() const;
     [[nodiscard]] int firstStep() const; // with two trays of a medium
     [[nodiscard]] double errorDf(int each) const;
-    [[nodiscard]] double alphaAt(int each);
+    [[nodiscard]] double blocksOf(int each) const;
+    [[nodiscard]] double ownDf(int each) const;
+    [[nodiscard]] double powerOf(int each, double shift) const;
     [[nodiscard]] double standardError(int each) const;
+    [[nodiscard]] double shiftAt(int each) const;
     [[nodiscard]] PowerAt powerAt(int each);
     [[nodiscard]] std::optional<PowerAt> enough();
     void drawCurve();
@@ -74,7 +80,6 @@ private:
     const TrialDraft& m_draft;
     std::map<MediumId, int> m_feedings;
     std::vector<std::pair<PastYield, double>> m_yields;
-    std::map<int, double> m_alphas; // by trays of each treatment: they take most of the time
     PlanOutlook m_result;
 };
 
@@ -158,31 +163,41 @@ int OutlookMaker::firstStep() const
     return step() * fewestFeedings() >= 2 ? 1 : 2;
 }
 
+// As the verdict counts them: rows of a Latin square are its blocks, places along the shelves are
+// not taken off.
 double OutlookMaker::errorDf(int each) const
 {
-    const TrialPlan& plan = m_draft.plan;
     const double t = static_cast<double>(m_draft.treatments.size());
-    switch (plan.design) {
-    case Design::CompletelyRandom:
+    if (m_draft.plan.design == Design::CompletelyRandom) {
         return t * (each - 1);
-    case Design::RandomizedBlocks: {
-        const double blocks =
-            each == plan.traysEach ? plan.blocks : static_cast<double>(each) / step();
-        return t * each - 1 - (t - 1) - (blocks - 1);
     }
-    case Design::LatinSquare:
-        return (t - 1) * (each - 2);
-    }
-    return 0;
+    return t * each - 1 - (t - 1) - (blocksOf(each) - 1);
 }
 
-double OutlookMaker::alphaAt(int each)
+double OutlookMaker::blocksOf(int each) const
 {
-    const auto [alpha, isNew] = m_alphas.try_emplace(each, 0);
-    if (isNew) {
-        alpha->second = pairAlpha(static_cast<int>(m_feedings.size()), errorDf(each));
+    const TrialPlan& plan = m_draft.plan;
+    if (plan.design == Design::LatinSquare) {
+        return each;
     }
-    return alpha->second;
+    return each == plan.traysEach ? plan.blocks : static_cast<double>(each) / step();
+}
+
+// Of a pair's own spread: between its trays, or between its blocks' differences.
+double OutlookMaker::ownDf(int each) const
+{
+    return m_draft.plan.design == Design::CompletelyRandom ? 2.0 * (each * fewestFeedings() - 1)
+                                                           : blocksOf(each) - 1;
+}
+
+double OutlookMaker::powerOf(int each, double shift) const
+{
+    if (errorDf(each) < kFewestDegrees) {
+        return 0;
+    }
+    return m_feedings.size() == 2
+               ? stats::tPowerOfShift(shift, errorDf(each), kAlpha).value_or(0)
+               : stats::tellingPower({m_feedings.size(), errorDf(each), ownDf(each)}, shift);
 }
 
 double OutlookMaker::standardError(int each) const
@@ -194,15 +209,21 @@ PowerAt OutlookMaker::powerAt(int each)
 {
     PowerAt at;
     at.trays = each * fewestFeedings();
-    const double margin = m_result.margin.value;
-    if (errorDf(each) >= 1) {
-        at.power = stats::tPowerOfShift(margin / standardError(each), errorDf(each), alphaAt(each))
-                       .value_or(0);
-    }
+    const double margin = m_result.margin;
+    at.power = powerOf(each, margin / standardError(each));
     stats::TPlan onePair;
     onePair.sd = m_result.spread;
     at.powerOfOnePair = stats::tPower(onePair, at.trays, margin).value_or(0);
     return at;
+}
+
+// What is told apart four times in five, in standard errors.
+double OutlookMaker::shiftAt(int each) const
+{
+    return m_feedings.size() == 2
+               ? stats::tShiftFor(kPlannedPower, errorDf(each), kAlpha).value_or(0)
+               : stats::tellingShift({m_feedings.size(), errorDf(each), ownDf(each)},
+                                     kPlannedPower);
 }
 
 // Power rises with the count, so that the fewest are found by halving.
@@ -243,19 +264,17 @@ Result<PlanOutlook> OutlookMaker::outlook()
     }
     expectMean();
     expectSpread();
-    m_result.margin = m_draft.trial.margin
-                          ? Margin{inGrams(*m_draft.trial.margin), MarginFrom::Trials}
-                          : Margin{kDefaultMargin * m_result.mean, MarginFrom::Default};
-    if (m_result.spread <= 0 || m_result.margin.value <= 0) {
+    m_result.isDefaultMargin = !m_draft.trial.margin;
+    m_result.margin =
+        m_draft.trial.margin ? inGrams(*m_draft.trial.margin) : kDefaultMargin * m_result.mean;
+    if (m_result.spread <= 0 || m_result.margin <= 0) {
         return fail(ErrorKind::TooFew, ReviewReason::NoYieldYet);
     }
     const int each = std::max(1, m_draft.plan.traysEach);
     m_result.chosen = powerAt(each);
     m_result.enough = enough();
-    if (errorDf(each) >= 1) {
-        if (const auto shift = stats::tShiftFor(kPlannedPower, errorDf(each), alphaAt(each))) {
-            m_result.smallestDifference = *shift * standardError(each);
-        }
+    if (errorDf(each) >= kFewestDegrees) {
+        m_result.smallestDifference = shiftAt(each) * standardError(each);
     }
     drawCurve();
     return std::move(m_result);

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/chart/chart_spec.h"
-#include "core/review/comparison/media_pair.h"
+#include "core/review/facts/pooled_spread.h"
 #include "core/review/fairness/fairness.h"
 #include "core/trial/trial_plan.h"
 
@@ -11,7 +11,7 @@ namespace plumule {
 struct PowerAt
 {
     int trays = 2;             // of each medium
-    double power = 0;          // as the review will judge: all pairs together, by Tukey's method
+    double power = 0;          // as the verdict will judge: all pairs together
     double powerOfOnePair = 0; // were only this pair asked about, by a t test
     bool operator==(const PowerAt&) const = default;
 };
@@ -19,9 +19,10 @@ struct PowerAt
 // What a plan can be expected to show, before a seed is sown.
 struct PlanOutlook
 {
-    Margin margin;     // g per tray
-    double mean = 0;   // g per tray to be expected
-    double spread = 0; // sd between trays, g
+    double margin = 0;            // g per tray
+    bool isDefaultMargin = false; // a tenth of the mean, since the trial states none
+    double mean = 0;              // g per tray to be expected
+    double spread = 0;            // sd between trays, g
     SpreadFrom spreadFrom = SpreadFrom::Default;
     bool isOwnSpread = false;   // the grower gave it
     bool isOfVariety = false;   // pooled from trays of this variety alone, not of all
@@ -32,14 +33,14 @@ struct PlanOutlook
     std::optional<double> smallestDifference; // that the chosen count sees 4 times in 5, g
 };
 
-// Power from the noncentral t with the design's own error degrees of freedom, alpha by pairAlpha():
-// t(n−1) of t treatments with n trays each, in b blocks tn − t − b + 1, in a Latin square
-// (t−1)(t−2), the same with n rows of it (t−1)(n−2). Another count takes more or fewer blocks of
-// the same size. Without a degree of freedom the power is 0. Feedings of one medium count together
-// as trays of that medium; of media with unlike numbers of feedings, the fewest. The spread is, in
-// this order, the plan's own, the variety's (pooled within medium and trial, from 4 degrees of
-// freedom on), the room's as a share of the mean, 10 % of the mean. TooFew "plan.mean" where
-// neither a spread nor any yield is on record, or no yield and no margin; Invalid Margin or
+// Power as the verdict of one trial judges: of two media from the noncentral t, of more with the
+// pair's own spread where that is larger (stats::tellingPower). Error degrees of freedom: t(n−1) of
+// t treatments with n trays each, in b blocks tn − t − b + 1; a Latin square's rows are its blocks.
+// Another count takes more or fewer blocks of the same size. Under two the power is 0. Feedings of one medium count
+// together as trays of that medium; of media with unlike numbers of feedings, the fewest. The
+// spread is, in this order, the plan's own, the variety's (pooled within medium and trial, from 4
+// degrees of freedom on), the room's as a share of the mean, 10 % of the mean. TooFew "plan.mean"
+// where neither a spread nor any yield is on record, or no yield and no margin; Invalid Margin or
 // Spread of 0 or less; TooFewMedia with one medium.
 [[nodiscard]] Result<PlanOutlook> outlookOf(const TrialDraft& draft, const SeasonFacts& facts);
 

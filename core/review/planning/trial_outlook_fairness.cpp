@@ -1,7 +1,6 @@
 // Part of core/review/planning/trial_outlook.h: whether a plan is fair.
 #include "core/review/planning/trial_outlook.h"
 
-#include "core/review/comparison/comparison_fit.h"
 #include "core/tray/stage_plan.h"
 
 #include <algorithm>
@@ -46,9 +45,7 @@ public:
         if (m_trays.trays.empty()) {
             return {};
         }
-        const auto fit = fitComparison(columnsOf(m_facts, m_trays));
-        auto findings =
-            fairnessOf(m_facts, m_trays, fit ? aspectsIn(fit->model) : std::set<Aspect>());
+        auto findings = fairnessOf(m_facts, m_trays, aspectsComparedWithin());
         std::erase_if(findings,
                       [](const Finding& finding) { return finding.aspect == Aspect::DaysGrown; });
         return findings;
@@ -80,7 +77,7 @@ void PlannedSeason::add(const TrialDraft& draft, const PlannedTray& planned)
     }
     SeasonRecord record;
     Tray& tray = record.tray;
-    tray.id = {static_cast<std::int64_t>(m_facts.cut.size()) + 1};
+    tray.id = {static_cast<std::int64_t>(m_facts.trays.size()) + 1};
     tray.medium = medium->first;
     tray.variety = draft.plan.variety;
     tray.seedLot = draft.plan.seedLot;
@@ -103,15 +100,15 @@ void PlannedSeason::add(const TrialDraft& draft, const PlannedTray& planned)
     if (place != places.end()) {
         record.shelf = place->shelf;
     }
-    m_facts.cut.push_back(std::move(record));
+    m_facts.trays.push_back(std::move(record));
 }
 
 void PlannedSeason::gather()
 {
     std::stable_sort(
-        m_facts.cut.begin(), m_facts.cut.end(),
+        m_facts.trays.begin(), m_facts.trays.end(),
         [](const SeasonRecord& a, const SeasonRecord& b) { return a.tray.medium < b.tray.medium; });
-    for (const SeasonRecord& record : m_facts.cut) {
+    for (const SeasonRecord& record : m_facts.trays) {
         if (m_trays.media.empty() || m_trays.media.back()->id != record.tray.medium) {
             m_trays.media.push_back(&m_facts.media.at(record.tray.medium));
         }

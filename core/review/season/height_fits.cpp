@@ -79,7 +79,7 @@ void timeSharedHeights(std::vector<HeightFit>& fits,
 std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& filter)
 {
     std::map<std::pair<VarietyId, MediumId>, HeightFit> fits;
-    for (const SeasonRecord& record : facts.cut) {
+    for (const SeasonRecord& record : facts.trays) {
         if (record.heights.empty() || !isCounted(record, filter)) {
             continue;
         }

@@ -135,7 +135,7 @@ bool varyInUse(const RecordsOfMedium& records)
 std::vector<PieceAgeing> pieceAgeing(const SeasonFacts& facts, const SeasonFilter& filter)
 {
     std::map<MediumId, RecordsOfMedium> media;
-    for (const SeasonRecord& record : facts.cut) {
+    for (const SeasonRecord& record : facts.trays) {
         if (record.pieceUse && record.use.medium->isReusable && isCounted(record, filter)) {
             media[record.tray.medium].push_back(&record);
         }

@@ -94,7 +94,7 @@ protected:
             specs.push_back(adjustedMeansChart(comparison));
             specs.push_back(differencesChart(comparison));
         }
-        specs.push_back(paybackChart(answer.paybacks.value(), season));
+        specs.push_back(paybackChart(answer.paybacks, season));
         for (const PieceAgeing& each : answer.ageing) {
             specs.push_back(ageingChart(each));
         }

@@ -10,6 +10,7 @@
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
+#include <QDialog>
 #include <QFile>
 #include <QFileInfo>
 #include <QLineEdit>
@@ -17,6 +18,7 @@
 #include <QSignalSpy>
 #include <QTableView>
 
+#include <algorithm>
 #include <set>
 
 namespace plumule::ui {
@@ -166,10 +168,9 @@ TEST_F(SeasonPageTest, SaysThatOneTrayOfEachTellsNothingApartAndWhy)
                 "X2,Kale,Steel mesh,2026-01-05,28,2026-01-19,180\n");
     const auto page = openSeason();
     const QString said = answerText(*page);
-    EXPECT_TRUE(said.contains("Nothing can be told apart")) << said.toStdString();
-    EXPECT_TRUE(said.contains("fewer than two trays")) << said.toStdString();
-    EXPECT_TRUE(said.contains("Coir mix") && said.contains("Steel mesh")) << said.toStdString();
-    EXPECT_TRUE(said.contains("one tray can't tell a medium from chance")) << said.toStdString();
+    EXPECT_TRUE(said.contains("Steel mesh and Coir mix: no verdict from one tray of each. About "))
+        << said.toStdString();
+    EXPECT_TRUE(said.contains("more trials with 2 trays of each.")) << said.toStdString();
     EXPECT_EQ(cell(*page, "Coir mix", SeasonModel::Interval), "none from one tray");
 }
 
@@ -201,11 +202,12 @@ TEST_F(SeasonPageTest, ShowsEachMetricAndSavesItsChart)
     const auto page = openSeason();
     auto* chart = find<ChartView>(*page, "leftChart");
     std::set<std::string> keys;
-    const Response responses[] = {Response::YieldPerTray,  Response::CostPerGram,
-                                  Response::HeightOnDay,   Response::Evenness,
-                                  Response::DaysToHarvest, Response::Residue,
-                                  Response::Work,          Response::YieldPerArea,
-                                  Response::YieldPerSeed,  Response::YieldPerDay};
+    const Response responses[] = {Response::YieldPerTray, Response::YieldPerTraySown,
+                                  Response::CostPerGram,  Response::HeightOnDay,
+                                  Response::Evenness,     Response::DaysToHarvest,
+                                  Response::Residue,      Response::Work,
+                                  Response::YieldPerArea, Response::YieldPerSeed,
+                                  Response::YieldPerDay};
     for (const Response response : responses) {
         page->showMetric(response);
         waitForAnswer();
@@ -242,8 +244,8 @@ TEST_F(SeasonPageTest, OneMetricIsChosenOutOfTheButtonsAndTheMenu)
     more->menu()->actions().front()->trigger();
     waitForAnswer();
     EXPECT_EQ(metric->chosen(), -1);
-    EXPECT_EQ(page->answer()->comparisons.front().ask.response, Response::Evenness);
-    EXPECT_EQ(more->text(), "Evenness");
+    EXPECT_EQ(page->answer()->comparisons.front().ask.response, Response::YieldPerTraySown);
+    EXPECT_EQ(more->text(), "Yield per tray sown");
     metric->segment(1)->click();
     waitForAnswer();
     EXPECT_EQ(page->answer()->comparisons.front().ask.response, Response::CostPerGram);
@@ -300,6 +302,75 @@ TEST_F(SeasonPageTest, TellsHowPiecesAgeAndOpensATrayOfTheirs)
     page->showMetric(Response::HeightOnDay);
     waitForAnswer();
     EXPECT_FALSE(find<QLabel>(*page, "ageingWords")->isVisible());
+}
+
+TEST_F(SeasonPageTest, DeclaresASeasonAndShowsWhichOneItAnswersFor)
+{
+    useSample();
+    const auto page = openSeason();
+    auto* season = find<QComboBox>(*page, "season");
+    EXPECT_TRUE(season->currentText().startsWith("Season 20")) << season->currentText().toStdString();
+    EXPECT_EQ(page->answer()->series.kind, SeriesKind::Season);
+    season->setCurrentIndex(season->count() - 1);
+    Q_EMIT season->activated(season->currentIndex());
+    auto* dialog = find<QDialog>(*page, "seasonDialog");
+    find<QLineEdit>(*dialog, "seasonName")->setText("Next year");
+    find<QLineEdit>(*dialog, "seasonPlanned")->setText("5");
+    find<QPushButton>(*dialog, "seasonSave")->click();
+    waitForAnswer();
+    const auto seasons = journal->seasons().all().value();
+    ASSERT_EQ(seasons.size(), 2U);
+    EXPECT_EQ(seasons.back().season.name, "Next year");
+    EXPECT_EQ(seasons.back().season.plannedTrials, 5);
+    EXPECT_EQ(find<QComboBox>(*page, "season")->currentText(), "Season Next year");
+    ASSERT_TRUE(journal->undo());
+    EXPECT_EQ(journal->seasons().all()->size(), 1U);
+}
+
+TEST_F(SeasonPageTest, DaysOfYourOwnGiveIntervalsAndNoVerdict)
+{
+    useSample();
+    const auto page = openSeason();
+    const SeasonFilter usual = journal->review().usualSeason();
+    give(*page, "from", QString::fromStdString(toIso(usual.from + 30)));
+    waitForAnswer();
+    EXPECT_EQ(find<QComboBox>(*page, "season")->currentText(), "Days of your own");
+    EXPECT_TRUE(find<QLabel>(*page, "headline")->text().contains("no verdict"))
+        << answerText(*page).toStdString();
+    const auto& pairs = page->answer()->comparisons.front().pairs;
+    EXPECT_TRUE(std::any_of(pairs.begin(), pairs.end(),
+                            [](const MediaPair& pair) { return pair.lower.has_value(); }));
+}
+
+TEST_F(SeasonPageTest, AnswersForGroupsByTheMarginThatIsChosen)
+{
+    useSample();
+    const auto page = openSeason();
+    for (const auto& [name, row] : {std::pair("groups", 3), std::pair("margin", 2)}) {
+        auto* box = find<QComboBox>(*page, name);
+        box->setCurrentIndex(row);
+        Q_EMIT box->activated(row);
+    }
+    waitForAnswer();
+    const SeasonComparison& comparison = page->answer()->comparisons.front();
+    EXPECT_EQ(comparison.margin.percent, 5);
+    ASSERT_EQ(comparison.groupPairs.size(), 1U);
+    EXPECT_TRUE(find<QLabel>(*page, "headline")->text().contains("eusable group"))
+        << answerText(*page).toStdString();
+}
+
+TEST_F(SeasonPageTest, FoldsTheSumsAway)
+{
+    useSample();
+    const auto page = openSeason();
+    auto* sums = find<QLabel>(*page, "sums");
+    EXPECT_FALSE(sums->isVisible());
+    for (const char* word : {"Tukey", "Shapiro", "adjusted p"}) {
+        EXPECT_FALSE(answerText(*page).contains(word)) << word;
+    }
+    find<QPushButton>(*page, "sumsButton")->click();
+    EXPECT_TRUE(sums->isVisible());
+    EXPECT_TRUE(sums->text().contains("Tukey–Kramer")) << sums->text().toStdString();
 }
 
 TEST_F(SeasonPageTest, PutsSeasonsSideBySide)

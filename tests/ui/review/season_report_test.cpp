@@ -43,7 +43,7 @@ TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
     const QStringList found = headings(report);
     for (const char* wanted :
          {"Question", "Answer", "How it was grown", "Yield", "Cost", "Growth", "Is it fair?",
-          "What would make the next season's answer better", "Every tray that counts"}) {
+          "What to do next", "The sums", "Every tray that counts"}) {
         EXPECT_TRUE(found.contains(QLatin1String(wanted))) << wanted;
     }
     const auto words = all<ReportWords>(report);
@@ -55,6 +55,35 @@ TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
         << "as the page says it";
     EXPECT_GE(all<ReportChart>(report).size(), 4U);
     EXPECT_FALSE(all<ReportCaution>(report).empty());
+}
+
+// What stands on the first page: everything before "How it was grown".
+TEST_F(SeasonReportTest, TheFirstPageIsTheAnswerAloneWithoutTheSums)
+{
+    const Report report = seasonReport(answerOfSample());
+    QStringList first;
+    int charts = 0;
+    for (const ReportBlock& block : report.blocks) {
+        if (const auto* heading = std::get_if<ReportHeading>(&block);
+            heading != nullptr && heading->beginsPage) {
+            EXPECT_EQ(heading->text, "How it was grown");
+            break;
+        }
+        if (const auto* words = std::get_if<ReportWords>(&block)) {
+            first << words->text;
+        } else if (const auto* list = std::get_if<ReportList>(&block)) {
+            first << list->items;
+        } else if (const auto* table = std::get_if<ReportTable>(&block)) {
+            first << table->caption << table->header;
+        }
+        charts += std::holds_alternative<ReportChart>(block) ? 1 : 0;
+    }
+    EXPECT_EQ(charts, 1);
+    const QString text = first.join('\n');
+    EXPECT_TRUE(text.contains("Thrown away")) << text.toStdString();
+    for (const char* sum : {"Tukey", "Welch", "F ", "p 0", " df", "Standard error"}) {
+        EXPECT_FALSE(text.contains(QLatin1String(sum))) << sum << "\n" << text.toStdString();
+    }
 }
 
 TEST_F(SeasonReportTest, EveryTrayThatCountsIsInTheAppendix)
@@ -77,13 +106,13 @@ TEST_F(SeasonReportTest, TablesSayTheNumbersOfTheReview)
     const ReportTable means = meansTable(facts.comparison(Response::YieldPerTray));
     ASSERT_EQ(means.rows.size(), facts.comparison(Response::YieldPerTray).means.size());
     EXPECT_EQ(means.rows[0][1],
-              QString::number(facts.comparison(Response::YieldPerTray).means[0].n));
-    EXPECT_EQ(means.rows[0][2],
+              QString::number(facts.comparison(Response::YieldPerTray).means[0].trays));
+    EXPECT_EQ(means.rows[0][3],
               numberText(*facts.comparison(Response::YieldPerTray).means[0].mean, 1));
     EXPECT_EQ(pairsTable(facts.comparison(Response::YieldPerTray)).rows.size(),
               facts.comparison(Response::YieldPerTray).pairs.size());
-    EXPECT_EQ(modelTable(facts.comparison(Response::YieldPerTray)).rows.size(),
-              facts.comparison(Response::YieldPerTray).model.terms.size());
+    const TrayModel& model = facts.comparison(Response::YieldPerTray).model;
+    EXPECT_EQ(modelTable(model).rows.size(), model.model.terms.size());
     const ReportTable costs = costTable(facts.review);
     EXPECT_EQ(costs.header.size(), static_cast<qsizetype>(facts.review.media.size()) + 1);
     for (const ReportTable& table : all<ReportTable>(seasonReport(facts))) {

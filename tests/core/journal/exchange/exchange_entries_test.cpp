@@ -69,7 +69,8 @@ TEST_F(ExchangeEntriesTest, BringsInThePublishedPlantWeights)
         }
         EXPECT_NEAR(sum / 10, mean, 1e-9) << medium;
     }
-    const auto season = reviewIn(*journal, {date(2026, 1, 1), date(2026, 1, 31), {}, {}, {}});
+    const auto season =
+        reviewIn(*journal, {date(2026, 1, 1), date(2026, 1, 31), {}, {}, {}, {}, {}});
     ASSERT_TRUE(season);
     ASSERT_EQ(season->media.size(), 3U);
     for (const MediumSeason& medium : season->media) {

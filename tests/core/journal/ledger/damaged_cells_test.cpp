@@ -99,6 +99,13 @@ protected:
         columns = columnsOf();
         const TrialDraft planned = journal->trials().draft(plannedTrial).value();
         trial = journal->trays().sheet(trays[0])->record.tray.trial.value();
+        Season season;
+        season.name = "To come";
+        season.startsOn = clock.today() + 1;
+        season.plannedTrials = 5;
+        ASSERT_TRUE(journal->seasons().save(season));
+        ASSERT_TRUE(
+            journal->media().setGroup(journal->media().all()->front().id, "what is washed"));
         journal.reset();
         // While it is open: tables that are not strict would be refused at the door.
         reader = Journal::open(path(), clock, Access::ReadOnly).value();
@@ -225,6 +232,8 @@ protected:
 
     void askOfSeason(Answers& answers)
     {
+        ask(answers, "seasons", [&] { return reader->seasons().all(); });
+        ask(answers, "groups", [&] { return reader->media().groups(); });
         const SeasonFilter season = reader->review().usualSeason();
         for (const Response response : {Response::YieldPerTray, Response::CostPerGram,
                                         Response::HeightOnDay, Response::Residue}) {
@@ -233,7 +242,6 @@ protected:
         const auto answer = partsIn(*reader, season);
         ask(answers, "season", [&] { return answer; });
         if (answer) {
-            ask(answers, "payback", [&] { return answer->paybacks; });
             ask(answers, "tastings", [&] { return answer->tastings; });
             ask(answers, "protocols", [&] { return answer->protocols; });
         }

@@ -47,8 +47,8 @@ protected:
         draft.bowls = {{grams(net + 10), grams(10)}};
         draft.at = {day, 600};
         draft.isLast = isLast;
-        draft.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::AlreadyWeighed, Doubt::UnstableReading,
-                          Doubt::TareForgotten, Doubt::NotDueYet};
+        draft.accepted = {Doubt::DecimalSlip,     Doubt::OutsideExpected, Doubt::AlreadyWeighed,
+                          Doubt::UnstableReading, Doubt::TareForgotten,   Doubt::NotDueYet};
         const auto harvest = journal->harvests().record(draft);
         ASSERT_TRUE(harvest) << harvest.error().subject << " " << harvest.error().detail;
     }

@@ -11,8 +11,8 @@ TEST(ByBlockChart, PutsEachTrayInItsBlocksRowWithItsMediumsMarker)
 {
     ComparisonSamples samples;
     samples.addBlocks({7}, {300, 310}, {320, 335});
-    const SeasonComparison comparison = comparisonOf(samples.facts, samples.filter, {});
-    const auto trayAt = [&](std::size_t i) { return samples.facts.cut[i].tray.id; };
+    const SeasonComparison comparison = samples.compare();
+    const auto trayAt = [&](std::size_t i) { return samples.facts.trays[i].tray.id; };
     const ChartSpec chart = byBlockChart(
         comparison, {{"1 · A1", {trayAt(0), trayAt(1)}}, {"2 · A2", {trayAt(2), trayAt(3)}}});
     EXPECT_EQ(chart.key, "yield_by_block");
@@ -34,9 +34,9 @@ TEST(ByBlockChart, LeavesOutTraysOfNoBlock)
 {
     ComparisonSamples samples;
     samples.addBlocks({7}, {300}, {320});
-    const SeasonComparison comparison = comparisonOf(samples.facts, samples.filter, {});
+    const SeasonComparison comparison = samples.compare();
     const ChartSpec chart =
-        byBlockChart(comparison, {{"1", {samples.facts.cut[0].tray.id}}, {"2", {}}});
+        byBlockChart(comparison, {{"1", {samples.facts.trays[0].tray.id}}, {"2", {}}});
     ASSERT_EQ(chart.series.size(), 1U);
     EXPECT_EQ(chart.series[0].points.size(), 1U);
     EXPECT_EQ(chart.rows.size(), 2U);

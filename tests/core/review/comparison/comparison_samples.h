@@ -14,7 +14,7 @@ public:
                   std::optional<TrialId> trial = std::nullopt)
     {
         for (const double yield : yields) {
-            SeasonRecord& record = add("A" + std::to_string(facts.cut.size() + 1), medium, yield);
+            SeasonRecord& record = add("A" + std::to_string(facts.trays.size() + 1), medium, yield);
             record.tray.variety = variety;
             record.tray.trial = trial;
         }
@@ -25,9 +25,9 @@ public:
     {
         for (std::size_t block = 0; block < mix.size(); ++block) {
             addTrays(kMix, {mix[block]}, {1}, trial);
-            facts.cut.back().tray.block = static_cast<int>(block) + 1;
+            facts.trays.back().tray.block = static_cast<int>(block) + 1;
             addTrays(kMesh, {mesh[block]}, {1}, trial);
-            facts.cut.back().tray.block = static_cast<int>(block) + 1;
+            facts.trays.back().tray.block = static_cast<int>(block) + 1;
         }
     }
 
@@ -39,20 +39,73 @@ public:
     }
 
     [[nodiscard]] SeasonComparison compare(Response response = Response::YieldPerTray,
-                                           std::optional<double> margin = std::nullopt)
+                                           std::optional<double> marginPercent = std::nullopt)
     {
         priceTrays(facts);
         ComparisonAsk ask;
         ask.response = response;
-        ask.margin = margin;
-        return comparisonOf(facts, filter, ask);
+        ask.marginPercent = marginPercent;
+        return compare(ask);
+    }
+    [[nodiscard]] SeasonComparison compare(const ComparisonAsk& ask) const
+    {
+        return comparisonOf(facts, filter, series, ask);
     }
 
-    // The verdict of mesh against mix.
-    [[nodiscard]] MediaPair meshAgainstMix(std::optional<double> margin = std::nullopt)
+    // The one pair of mesh and mix.
+    [[nodiscard]] MediaPair onlyPair(std::optional<double> marginPercent = std::nullopt)
     {
-        return compare(Response::YieldPerTray, margin).pairs.at(0);
+        return compare(Response::YieldPerTray, marginPercent).pairs.at(0);
     }
+
+    // All trays in one model.
+    [[nodiscard]] TrayModel model(Response response = Response::YieldPerTray)
+    {
+        priceTrays(facts);
+        ComparisonAsk ask;
+        ask.response = response;
+        return trayModelOf(facts, comparedTrays(facts, filter, ask));
+    }
+
+    // A trial with trays of both media, sown on that day of the season.
+    void addTrial(int number, int dayOfSeason, const std::vector<double>& mix,
+                  const std::vector<double>& mesh, VarietyId variety = {1})
+    {
+        const TrialId trial{number};
+        facts.trials[trial] = "T" + std::to_string(number);
+        const std::size_t first = facts.trays.size();
+        addTrays(kMix, mix, variety, trial);
+        addTrays(kMesh, mesh, variety, trial);
+        sowFrom(first, date(2026, 1, 1) + dayOfSeason);
+    }
+
+    void sowFrom(std::size_t first, Date day)
+    {
+        for (std::size_t i = first; i < facts.trays.size(); ++i) {
+            SeasonRecord& record = facts.trays[i];
+            record.tray.sownOn = day;
+            record.tray.endedOn = day + 12;
+            record.lastCut = day + 12;
+            record.cutOn = {day + 12};
+            if (record.tray.trial) {
+                record.trialSownOn = day;
+            }
+        }
+    }
+
+    // Thrown away instead of cut.
+    void discard(std::size_t tray)
+    {
+        SeasonRecord& record = facts.trays[tray];
+        record.tray.state = TrayState::Discarded;
+        record.yield = {};
+        record.lastCut.reset();
+        record.cutOn.clear();
+        record.use.isHarvested = false;
+        record.use.cuts = 0;
+    }
+
+    Series series;
 };
 
 } // namespace plumule

@@ -96,7 +96,7 @@ TEST(Season, ShowsOnlyTheVarietiesAndTheTrialAskedFor)
     SeasonSamples season;
     season.add("RD001", kMix, 250);
     season.add("PE001", kMix, 400).tray.variety = {2};
-    season.facts.cut.back().tray.trial = TrialId{7};
+    season.facts.trays.back().tray.trial = TrialId{7};
     UnfinishedRecord growing;
     growing.tray.variety = {1};
     season.facts.unfinished = {growing};

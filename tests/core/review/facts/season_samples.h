@@ -37,7 +37,7 @@ public:
     SeasonRecord& add(const std::string& code, MediumId medium, double grams)
     {
         SeasonRecord record;
-        record.tray.id = {100 + static_cast<std::int64_t>(facts.cut.size())};
+        record.tray.id = {100 + static_cast<std::int64_t>(facts.trays.size())};
         record.tray.code = code;
         record.tray.medium = medium;
         record.tray.variety = {1};
@@ -52,8 +52,8 @@ public:
         record.use.isHarvested = true;
         record.use.hasEnded = true;
         record.use.cuts = 1;
-        facts.cut.push_back(record);
-        return facts.cut.back();
+        facts.trays.push_back(record);
+        return facts.trays.back();
     }
 
     void price(PriceItem item, double units, std::optional<MediumId> medium = std::nullopt)

@@ -24,7 +24,7 @@ protected:
     }
 
     // A tray's number: 0 to 3 on the mix, 4 to 7 on the mesh.
-    SeasonRecord& tray(std::size_t number) { return season.facts.cut[number]; }
+    SeasonRecord& tray(std::size_t number) { return season.facts.trays[number]; }
 
     void feed(std::size_t number, bool isFed)
     {
@@ -52,8 +52,8 @@ protected:
     [[nodiscard]] std::vector<Advice> advice()
     {
         std::vector<Advice> all;
-        for (const Suggestion& suggestion : season.compare().suggestions) {
-            all.push_back(suggestion.advice);
+        for (const Advice suggestion : season.compare().suggestions) {
+            all.push_back(suggestion);
         }
         return all;
     }
@@ -236,7 +236,7 @@ TEST_F(FairnessTest, PutsTheWorstFirstAndMarksWhatTheModelTakesIn)
 {
     season.addTrays(kMesh, {400, 401}, {2});
     season.addTrays(kMix, {390}, {2});
-    for (std::size_t i = 0; i < season.facts.cut.size(); ++i) {
+    for (std::size_t i = 0; i < season.facts.trays.size(); ++i) {
         feed(i, tray(i).tray.medium == kMesh);
     }
     const auto all = findings();

@@ -78,7 +78,6 @@ TEST_F(PlanFairnessTest, FindsFeedingApartFromTheMediumWhereBothAreCrossed)
     plan.layOut({{0, 1, 2, 3}, {3, 2, 1, 0}, {1, 0, 3, 2}});
     ASSERT_NE(find(Aspect::Feeding), nullptr);
     EXPECT_EQ(find(Aspect::Feeding)->confounding, Confounding::Alike);
-    EXPECT_TRUE(find(Aspect::Feeding)->isInModel);
 }
 
 TEST_F(PlanFairnessTest, SaysNothingOfWhatIsNotKnownBeforeSowing)

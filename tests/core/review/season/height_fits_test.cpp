@@ -28,8 +28,8 @@ ComparisonSamples grownSeason()
     ComparisonSamples season;
     season.addTrays(kMix, {250, 260});
     season.addTrays(kMesh, {250});
-    growAlongACurve(season.facts.cut[0], 0.5);
-    growAlongACurve(season.facts.cut[1], -0.4);
+    growAlongACurve(season.facts.trays[0], 0.5);
+    growAlongACurve(season.facts.trays[1], -0.4);
     return season;
 }
 
@@ -78,8 +78,8 @@ TEST(HeightFits, TellTheDayOfAHeightThatAllMediaReach)
     EXPECT_GT(alone.sharedHeight->day.upper, alone.sharedHeight->day.value);
 
     // Shorter on mesh: 0.9 · 50 leaves 40 mm for both.
-    growAlongACurve(season.facts.cut[2], 0.3);
-    for (Height& height : season.facts.cut[2].heights) {
+    growAlongACurve(season.facts.trays[2], 0.3);
+    for (Height& height : season.facts.trays[2].heights) {
         height.reading = millimetres(inMillimetres(height.reading) / 1.8);
     }
     const auto both = heightFits(season.facts, season.filter);
@@ -96,9 +96,9 @@ TEST(HeightFits, SayWhyThereIsNoCurve)
     ComparisonSamples season;
     season.addTrays(kMix, {250});
     Height height;
-    height.on = season.facts.cut[0].tray.sownOn + 3;
+    height.on = season.facts.trays[0].tray.sownOn + 3;
     height.reading = millimetres(30);
-    season.facts.cut[0].heights = {height};
+    season.facts.trays[0].heights = {height};
     const HeightFit fit = heightFits(season.facts, season.filter).at(0);
     EXPECT_EQ(fit.curve, "");
     ASSERT_TRUE(fit.why);
@@ -110,17 +110,17 @@ TEST(HeightFits, SayWhyThereIsNoCurve)
 TEST(HeightFits, LeaveOutTraysThatDoNotCount)
 {
     ComparisonSamples season = grownSeason();
-    season.facts.cut[0].tray.setAsideReason = "tipped over";
+    season.facts.trays[0].tray.setAsideReason = "tipped over";
     EXPECT_EQ(heightFits(season.facts, season.filter).at(0).trays, 1);
-    season.facts.cut[1].tray.variety = {2};
+    season.facts.trays[1].tray.variety = {2};
     EXPECT_EQ(heightFits(season.facts, season.filter).at(0).variety, "Pea");
 }
 
 TEST(HeightFitChart, ShowsOneVarietysCurvesAndReadings)
 {
     ComparisonSamples season = grownSeason();
-    growAlongACurve(season.facts.cut[2], 0.3);
-    season.facts.cut[2].tray.variety = {2};
+    growAlongACurve(season.facts.trays[2], 0.3);
+    season.facts.trays[2].tray.variety = {2};
     const auto fits = heightFits(season.facts, season.filter);
     EXPECT_EQ(mostReadVariety(fits), VarietyId{1});
     EXPECT_EQ(mostReadVariety({}), std::nullopt);
@@ -136,7 +136,7 @@ TEST(HeightFitChart, ShowsOneVarietysCurvesAndReadings)
     EXPECT_EQ(heightFitChart(fits, {2}).series[0].name, "Mesh");
 }
 
-TEST(AdjustedMeansChart, HasARowAMediumWithDotsAndTheAdjustedInterval)
+TEST(AdjustedMeansChart, HasARowAMediumWithDotsAndTheAdjustedMean)
 {
     ComparisonSamples season;
     season.addTrays(kMix, {248, 250, 252});
@@ -152,10 +152,10 @@ TEST(AdjustedMeansChart, HasARowAMediumWithDotsAndTheAdjustedInterval)
     EXPECT_THAT(spec.series[0].points, ElementsAre(ChartPoint{0, 248, "A1", 100, false},
                                                    ChartPoint{0, 250, "A2", 101, false},
                                                    ChartPoint{0, 252, "A3", 102, false}));
-    const AdjustedMean& mesh = answer.means[1];
+    const ComparedMedium& mesh = answer.means[1];
     EXPECT_EQ(spec.series[3].form, SeriesForm::Intervals);
     EXPECT_THAT(spec.series[3].intervals,
-                ElementsAre(ChartInterval{1, *mesh.lower, *mesh.mean, *mesh.upper}));
+                ElementsAre(ChartInterval{1, *mesh.mean, *mesh.mean, *mesh.mean}));
 }
 
 TEST(AdjustedMeansChart, NamesTheUnitOfTheResponse)
@@ -179,10 +179,10 @@ TEST(DifferencesChart, MarksNothingAndTheMargin)
     const ChartSpec spec = differencesChart(answer);
     EXPECT_THAT(spec.rows, ElementsAre("Mesh − Loose mix"));
     ASSERT_EQ(spec.series.size(), 1u);
-    EXPECT_DOUBLE_EQ(spec.series[0].intervals[0].mid, *answer.pairs[0].difference);
+    EXPECT_DOUBLE_EQ(spec.series[0].intervals[0].mid, *answer.pairs[0].percent);
     ASSERT_EQ(spec.marks.size(), 3u);
     EXPECT_EQ(spec.marks[0].key, "no_difference");
-    EXPECT_DOUBLE_EQ(spec.marks[1].at, -20);
+    EXPECT_NEAR(spec.marks[1].at, 100 * (1 / 1.2 - 1), 1e-9);
     EXPECT_DOUBLE_EQ(spec.marks[2].at, 20);
 }
 

@@ -18,7 +18,7 @@ protected:
               std::optional<TrialId> trial = std::nullopt)
     {
         SeasonRecord& tray =
-            season.add("B" + std::to_string(season.facts.cut.size()), kMesh, yield);
+            season.add("B" + std::to_string(season.facts.trays.size()), kMesh, yield);
         tray.pieceUse = use;
         tray.tray.piece = PieceId{use % 2 + 1};
         tray.tray.variety = variety;
@@ -113,12 +113,12 @@ TEST_F(PieceAgeingTest, NeedsThreeTraysOnTwoUses)
     grow(1, 250);
     grow(2, 245);
     EXPECT_TRUE(all().empty());
-    season.facts.cut[1].pieceUse = 1;
+    season.facts.trays[1].pieceUse = 1;
     grow(1, 240);
     EXPECT_TRUE(all().empty());
     grow(2, 240);
     EXPECT_EQ(all().size(), 1u);
-    season.facts.cut[3].tray.setAsideReason = "tipped over";
+    season.facts.trays[3].tray.setAsideReason = "tipped over";
     EXPECT_TRUE(all().empty());
 }
 

@@ -82,8 +82,8 @@ TEST(SeasonSpans, AreShownBesideEachOtherByMedium)
     later.add("A3", kMix, 220);
     later.add("A4", kMix, 240);
     const ChartSpec chart =
-        seasonsChart({{{date(2025, 1, 1), date(2025, 3, 31), {}, {}, {}}, earlier.review()},
-                      {{date(2026, 1, 1), date(2026, 3, 31), {}, {}, {}}, later.review()}});
+        seasonsChart({{{date(2025, 1, 1), date(2025, 3, 31), {}, {}, {}, {}, {}}, earlier.review()},
+                      {{date(2026, 1, 1), date(2026, 3, 31), {}, {}, {}, {}, {}}, later.review()}});
     EXPECT_EQ(chart.key, "seasons_beside");
     EXPECT_EQ(chart.form, ChartForm::DotRows);
     EXPECT_EQ(chart.rows, (std::vector<std::string>{"Loose mix · 2025-01-01–2025-03-31",
@@ -108,7 +108,7 @@ TEST(SeasonFilters, ChooseByTrialAndShelf)
     growing.medium = kMix;
     growing.state = TrayState::Growing;
     growing.code = "A4";
-    season.facts.unfinished.push_back({growing, false, ShelfId{3}});
+    season.facts.unfinished.push_back({growing, false, ShelfId{3}, std::nullopt});
     season.filter.shelves = {ShelfId{3}};
     EXPECT_EQ(season.review().trays, 1);
     EXPECT_EQ(season.review().leftOut.size(), 1u);

@@ -63,7 +63,7 @@ TEST_F(WhatIfTest, SpreadsAPieceOverOtherUses)
 
 TEST_F(WhatIfTest, GivesAPriceToWhatHadNone)
 {
-    season.facts.cut[1].use.residue = grams(500);
+    season.facts.trays[1].use.residue = grams(500);
     WhatIf whatIf;
     whatIf.prices[PriceItem::Waste] = money(0.2);
     EXPECT_NEAR(*reviewIf(whatIf).media[1].meanCost.waste, 0.1, 1e-12);

@@ -1,6 +1,6 @@
 #include "core/stats/growth/growth_fit.h"
 
-#include "core/stats/samples/bootstrap.h"
+#include "core/stats/probability/steady_draw.h"
 
 #include <cmath>
 #include <gtest/gtest.h>

@@ -1,0 +1,75 @@
+#include "core/review/charts/comparison_charts.h"
+
+#include "tests/core/review/comparison/comparison_samples.h"
+
+#include <gtest/gtest.h>
+
+namespace plumule {
+namespace {
+
+class ComparisonChartsTest : public testing::Test
+{
+protected:
+    ComparisonChartsTest()
+    {
+        season.series.kind = SeriesKind::Season;
+        for (int trial = 1; trial <= 4; ++trial) {
+            const double base = 200 + 10 * trial;
+            season.addTrial(trial, 7 * trial, {base - 2, base + trial},
+                            {1.1 * base, 1.1 * base + 3}, {1 + trial % 2});
+        }
+    }
+
+    ComparisonSamples season;
+};
+
+TEST_F(ComparisonChartsTest, ShowWhetherTheTrialsAgree)
+{
+    const SeasonComparison comparison = season.compare();
+    const ChartSpec spec = trialsChart(comparison, 0);
+    EXPECT_EQ(spec.key, "yield_by_trial");
+    EXPECT_EQ(spec.rows, (std::vector<std::string>{"T1 Pea (2, 2)", "T2 Radish (2, 2)",
+                                                   "T3 Pea (2, 2)", "T4 Radish (2, 2)", ""}));
+    ASSERT_EQ(spec.series.size(), 5u);
+    const ChartInterval& together = spec.series.back().intervals.front();
+    EXPECT_DOUBLE_EQ(together.mid, *comparison.pairs[0].percent);
+    EXPECT_DOUBLE_EQ(together.low, *comparison.pairs[0].lowerPercent);
+    ASSERT_EQ(spec.marks.size(), 3u);
+    EXPECT_EQ(spec.marks[2].at, 10);
+    EXPECT_NEAR(spec.marks[1].at, -9.0909, 1e-4) << "as far as 10 % the other way";
+    EXPECT_EQ(spec.x.unit, "%");
+}
+
+TEST_F(ComparisonChartsTest, ShowEachTrayInPercentOfItsTrial)
+{
+    const ChartSpec spec = varietiesChart(season.compare());
+    EXPECT_EQ(spec.rows, (std::vector<std::string>{"Radish", "Pea"}));
+    ASSERT_EQ(spec.series.size(), 4u) << "dots and means of two media";
+    EXPECT_EQ(spec.series[0].points.size(), 8u);
+    EXPECT_LT(spec.series[0].points.front().x, spec.series[2].points.front().x);
+    const double low = spec.series[1].intervals.front().mid;
+    const double high = spec.series[3].intervals.front().mid;
+    EXPECT_LT(low, 100);
+    EXPECT_NEAR((low + high) / 2, 100, 1e-9) << "each medium counts once";
+}
+
+TEST_F(ComparisonChartsTest, HollowDotsDoNotCountYet)
+{
+    season.facts.standings[TrialId{4}] = {season.facts.trays.back().trialSownOn, 5, 0};
+    const ChartSpec spec = adjustedMeansChart(season.compare());
+    EXPECT_FALSE(spec.series[0].points.front().isHollow);
+    EXPECT_TRUE(spec.series[0].points.back().isHollow);
+    const ChartInterval& mean = spec.series[1].intervals.front();
+    EXPECT_EQ(mean.low, mean.high);
+}
+
+TEST_F(ComparisonChartsTest, DifferencesAreInPercent)
+{
+    const SeasonComparison comparison = season.compare();
+    const ChartSpec spec = differencesChart(comparison);
+    EXPECT_EQ(spec.rows, std::vector<std::string>{"Mesh − Loose mix"});
+    EXPECT_DOUBLE_EQ(spec.series[0].intervals[0].mid, *comparison.pairs[0].percent);
+}
+
+} // namespace
+} // namespace plumule
