@@ -4,8 +4,10 @@ namespace plumule::calibration {
 
 std::vector<Section> allSections()
 {
-    return {promisedRooms(), promisedCosts(), power(),   oneTrial(),       seasons(),
-            plans(),         varieties(),     growers(), otherQuestions(), whatBreaksIt()};
+    // New sections go last, so that the seeds of the others stay.
+    return {promisedRooms(),  promisedCosts(), power(),       oneTrial(),
+            seasons(),        plans(),         varieties(),   growers(),
+            otherQuestions(), whatBreaksIt(),  throughPages()};
 }
 
 } // namespace plumule::calibration

@@ -6,8 +6,8 @@ list(FILTER calibration_sources EXCLUDE REGEX "_main\\.cpp$")
 add_library(calibration_rooms STATIC EXCLUDE_FROM_ALL ${calibration_sources})
 target_include_directories(calibration_rooms PUBLIC ${PROJECT_SOURCE_DIR})
 target_compile_options(calibration_rooms PRIVATE -O2)
-target_link_libraries(calibration_rooms PUBLIC plumule_stats_verdict plumule_stats_model
-                      Threads::Threads)
+target_link_libraries(calibration_rooms PUBLIC plumule_review_comparison plumule_stats_verdict
+                      plumule_stats_model Threads::Threads)
 
 add_executable(test_calibration ${CMAKE_CURRENT_SOURCE_DIR}/calibration/short_main.cpp)
 target_link_libraries(test_calibration PRIVATE calibration_rooms)

@@ -7,6 +7,7 @@ namespace plumule::calibration {
 
 [[nodiscard]] Section promisedRooms(); // false verdicts at most 5 % (6 %, 0)
 [[nodiscard]] Section promisedCosts();
+[[nodiscard]] Section throughPages(); // the program's comparison, not its engine alone
 [[nodiscard]] Section power();
 [[nodiscard]] Section oneTrial();
 [[nodiscard]] Section seasons();

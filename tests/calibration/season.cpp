@@ -145,8 +145,9 @@ public:
         if (m_looking.asksDiscards) {
             m_ask.survivors = mediaThatDifferInDiscards(m_trays);
         }
-        m_answer = isSeries ? stats::answerOfSeries(m_trays, m_ask)
-                            : stats::answerOfSowings(m_trays, m_ask);
+        m_answer = m_looking.pages ? pagesAnswer(m_trays, *m_looking.pages)
+                   : isSeries      ? stats::answerOfSeries(m_trays, m_ask)
+                                   : stats::answerOfSowings(m_trays, m_ask);
         judge(m_outcome, *m_answer, m_room, m_trays, m_looking, isLast);
         if (m_looking.old == AsksOld::Always || (m_looking.old == AsksOld::Last && isLast)) {
             m_outcome.isOldFalse =

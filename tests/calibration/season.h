@@ -1,6 +1,7 @@
 #pragma once
 
 #include "line.h"
+#include "pages_answer.h"
 #include "room.h"
 
 namespace plumule::calibration {
@@ -29,6 +30,8 @@ struct Looking
     std::function<bool(std::size_t, std::size_t)> counts = {};
     // Whether there is a look after so many sowings; none: after every one from the third on.
     std::function<bool(std::size_t)> isLookedAt = {};
+    // Through the pages' own question instead of the engine's.
+    std::optional<PagesAsk> pages = {};
     // The groups of media that are asked as well.
     std::vector<std::vector<std::size_t>> groups = {};
 };
