@@ -2,6 +2,7 @@
 
 #include "core/base/progress.h"
 #include "core/base/result.h"
+#include "core/journal/ledger/journal_reason.h"
 
 #include <QFutureWatcher>
 #include <QObject>
