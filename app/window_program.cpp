@@ -2,6 +2,7 @@
 
 #include "app/program.h"
 #include "app/system_clock.h"
+#include "ui/backup/backup_keeper.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/widget/theme.h"
 #include "ui/window/first_start.h"
@@ -85,6 +86,7 @@ void WindowProgram::take(std::unique_ptr<Journal> journal)
     if (m_window) {
         m_window->hide();
     }
+    m_keeper.reset();
     m_window.reset();
     m_journal = std::move(journal);
     m_preferences.set(ui::Preference::LastJournal,
@@ -122,6 +124,15 @@ void WindowProgram::buildWindow()
         },
         Qt::QueuedConnection);
     m_window->show();
+    keepBackups();
+}
+
+void WindowProgram::keepBackups()
+{
+    m_keeper = std::make_unique<ui::BackupKeeper>(*m_journal, m_preferences);
+    QObject::connect(m_keeper.get(), &ui::BackupKeeper::warned, m_window.get(),
+                     [this](const QString& sentence) { m_window->messages().refuse(sentence); });
+    m_keeper->lookAtStart();
 }
 
 int runWindow(int argc, char** argv)

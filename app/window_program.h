@@ -9,6 +9,7 @@
 namespace plumule::ui {
 
 class Ask;
+class BackupKeeper;
 class FirstStart;
 class MainWindow;
 class Preferences;
@@ -42,12 +43,14 @@ private:
     void showFirstStart();
     void take(std::unique_ptr<Journal> journal);
     void buildWindow();
+    void keepBackups();
 
     const Clock& m_clock;
     ui::Ask& m_ask;
     ui::Preferences& m_preferences;
     std::unique_ptr<Journal> m_journal;
     std::unique_ptr<ui::MainWindow> m_window;
+    std::unique_ptr<ui::BackupKeeper> m_keeper; // goes before the journal it listens to
     std::unique_ptr<ui::FirstStart> m_firstStart;
 };
 

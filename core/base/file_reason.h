@@ -4,10 +4,11 @@
 
 namespace plumule {
 
-// Why a file was not written. Its value is the file.
+// Why a file was not written or read. Its value is the file.
 enum class FileReason
 {
     NotWritten,
+    NotRead,
     Kept, // it is a journal that is open, or its like
 };
 

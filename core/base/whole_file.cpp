@@ -6,6 +6,7 @@
 
 #include <cerrno>
 #include <fcntl.h>
+#include <fstream>
 #include <random>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -144,6 +145,30 @@ Done writeWhole(const fs::path& target, std::string_view bytes)
         return passOn(file);
     }
     return file->write(bytes).and_then([&] { return file->commit(); });
+}
+
+Done copyWhole(const fs::path& from, const fs::path& target)
+{
+    std::ifstream source(from, std::ios::binary);
+    if (!source) {
+        return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
+    }
+    auto file = WholeFile::begin(target);
+    if (!file) {
+        return passOn(file);
+    }
+    std::string block(std::size_t{1} << 16, '\0');
+    while (source.read(block.data(), static_cast<std::streamsize>(block.size())),
+           source.gcount() > 0) {
+        const std::string_view read(block.data(), static_cast<std::size_t>(source.gcount()));
+        if (const Done written = file->write(read); !written) {
+            return written;
+        }
+    }
+    if (source.bad()) {
+        return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
+    }
+    return file->commit();
 }
 
 } // namespace plumule

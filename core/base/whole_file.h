@@ -42,4 +42,8 @@ private:
 // The bytes as the whole content of the file.
 [[nodiscard]] Done writeWhole(const std::filesystem::path& target, std::string_view bytes);
 
+// The content of another file. Unreadable where that can't be read.
+[[nodiscard]] Done copyWhole(const std::filesystem::path& from,
+                             const std::filesystem::path& target);
+
 } // namespace plumule

@@ -68,6 +68,16 @@ Done Journal::backUpTo(const std::filesystem::path& target, const Progress& prog
     return backUp(m_ledger.database(), target, progress);
 }
 
+Result<BackupMade> Journal::backUpInto(const BackupStore& store, const Progress& progress)
+{
+    auto made =
+        store.add(m_ledger.database(), m_ledger.photoFolder(), m_ledger.clock().now(), progress);
+    if (made) {
+        (void)store.prune(); // what stays a day longer than it must does no harm
+    }
+    return made;
+}
+
 Result<std::vector<std::string>> Journal::faults()
 {
     auto found = m_ledger.ask([](Database& database) { return findFaults(database); });

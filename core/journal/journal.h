@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/backup/backup_store.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
@@ -72,6 +73,9 @@ public:
 
     // As storage's backUp() and findFaults().
     [[nodiscard]] Done backUpTo(const std::filesystem::path& target, const Progress& progress);
+    // Adds this journal and its photographs to the store, and lets go what its rota lets go. As
+    // BackupStore::add().
+    [[nodiscard]] Result<BackupMade> backUpInto(const BackupStore& store, const Progress& progress);
     [[nodiscard]] Result<std::vector<std::string>> faults();
 
 private:

@@ -95,4 +95,12 @@ void DialogAsk::fileToSave(QWidget* parent, const QString& title, const QString&
     openFileDialog(dialog, filter, std::move(answered));
 }
 
+void DialogAsk::folder(QWidget* parent, const QString& title, Answered answered)
+{
+    auto* dialog = new QFileDialog(parent, title);
+    dialog->setFileMode(QFileDialog::Directory);
+    dialog->setOption(QFileDialog::ShowDirsOnly);
+    openFileDialog(dialog, QString(), std::move(answered));
+}
+
 } // namespace plumule::ui

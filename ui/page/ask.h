@@ -34,6 +34,7 @@ public:
                             Answered answered) = 0;
     virtual void fileToSave(QWidget* parent, const QString& title, const QString& preset,
                             const QString& filter, Answered answered) = 0;
+    virtual void folder(QWidget* parent, const QString& title, Answered answered) = 0;
 };
 
 // Asks with dialogs.
@@ -51,6 +52,7 @@ public:
                     Answered answered) override;
     void fileToSave(QWidget* parent, const QString& title, const QString& preset,
                     const QString& filter, Answered answered) override;
+    void folder(QWidget* parent, const QString& title, Answered answered) override;
 };
 
 } // namespace plumule::ui

@@ -24,6 +24,7 @@ const std::vector<Row>& preferenceTable()
         {Preference::LabelPaper, "labels/paper", QString()},
         {Preference::ScanBefore, "scanner/before", QString()},
         {Preference::ScanAfter, "scanner/after", QString()},
+        {Preference::BackupFolder, "backups/folder", QString()},
         {Preference::SmallVolumes, "smallVolumes", QStringLiteral("fl_oz")},
     };
     return rows;

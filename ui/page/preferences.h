@@ -13,16 +13,17 @@ namespace plumule::ui {
 // What one computer remembers between starts; nothing of the journal is in it.
 enum class Preference
 {
-    LastJournal, // path
-    Look,        // "light" or "dark"
-    FontScale,   // 0.8 to 2
-    ScaleUnit,   // "g" or "oz"; empty: as the room's
-    LastTare,    // mg, of the bowl on the scale
-    WindowPlace, // as QWidget::saveGeometry()
-    LabelPaper,  // what labels are printed on, one line; empty: the standard sheet
-    ScanBefore,  // what a label scanner sends before each code
-    ScanAfter,   // and after it, but for Enter
-    SmallVolumes // "fl_oz", "tsp" or "ml": US amounts under a cup
+    LastJournal,  // path
+    Look,         // "light" or "dark"
+    FontScale,    // 0.8 to 2
+    ScaleUnit,    // "g" or "oz"; empty: as the room's
+    LastTare,     // mg, of the bowl on the scale
+    WindowPlace,  // as QWidget::saveGeometry()
+    LabelPaper,   // what labels are printed on, one line; empty: the standard sheet
+    ScanBefore,   // what a label scanner sends before each code
+    ScanAfter,    // and after it, but for Enter
+    BackupFolder, // path; empty: beside the journal
+    SmallVolumes  // "fl_oz", "tsp" or "ml": US amounts under a cup
 };
 
 class Preferences

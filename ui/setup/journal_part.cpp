@@ -1,6 +1,7 @@
 #include "ui/setup/journal_part.h"
 
 #include "core/base/whole_file.h"
+#include "ui/backup/backup_card.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/page/saving.h"
 #include "ui/setup/scanner_card.h"
@@ -34,8 +35,8 @@ JournalPart::JournalPart(Journal& journal, Services services, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     QVBoxLayout* inner = nullptr;
     column->addWidget(scrolling(inner));
-    for (QWidget* card :
-         {buildFile(), buildTables(), buildLook(), buildScanner(), buildHistory()}) {
+    for (QWidget* card : {buildFile(), buildBackups(), buildTables(), buildLook(), buildScanner(),
+                          buildHistory()}) {
         inner->addWidget(card);
     }
     inner->addStretch(1);
@@ -68,18 +69,25 @@ QWidget* JournalPart::buildFile()
         row->addWidget(made);
         return made;
     };
-    auto* backUpNow = add(tr("Back up…"), "backUp", "primary");
+    auto* copy = add(tr("Save a copy…"), "backUp");
     auto* checkNow = add(tr("Check for damage"), "check");
     auto* open = add(tr("Open another…"), "openAnother");
     auto* make = add(tr("New…"), "newJournal");
     card->body()->addWidget(path);
     card->body()->addWidget(words);
     card->body()->addLayout(row);
-    connect(backUpNow, &QPushButton::clicked, this, &JournalPart::backUp);
+    connect(copy, &QPushButton::clicked, this, &JournalPart::backUp);
     connect(checkNow, &QPushButton::clicked, this, &JournalPart::check);
     connect(open, &QPushButton::clicked, this, &JournalPart::openAnother);
     connect(make, &QPushButton::clicked, this, &JournalPart::makeNew);
     return card;
+}
+
+QWidget* JournalPart::buildBackups()
+{
+    m_backups = new BackupCard(journal(), services());
+    connect(m_backups, &BackupCard::journalAsked, this, &JournalPart::journalAsked);
+    return m_backups;
 }
 
 QWidget* JournalPart::buildTables()
@@ -153,6 +161,7 @@ QWidget* JournalPart::buildHistory()
 
 void JournalPart::reload()
 {
+    m_backups->reload();
     clearLayout(m_history);
     const auto entries = journal().latestEntries(kShownEntries);
     if (!entries) {

@@ -8,6 +8,8 @@ class QVBoxLayout;
 
 namespace plumule::ui {
 
+class BackupCard;
+
 // The journal itself: where it is, backups, tables in and out, what was done, and how the program
 // looks on this computer.
 class JournalPart : public SetupPart
@@ -27,6 +29,7 @@ Q_SIGNALS:
 
 private:
     QWidget* buildFile();
+    QWidget* buildBackups();
     QWidget* buildTables();
     QWidget* buildLook();
     QWidget* buildScanner();
@@ -40,6 +43,7 @@ private:
 
     QComboBox* m_look = nullptr;
     QDoubleSpinBox* m_scale = nullptr;
+    BackupCard* m_backups = nullptr;
     QVBoxLayout* m_history = nullptr;
 };
 

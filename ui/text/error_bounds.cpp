@@ -1,5 +1,5 @@
-// Part of ui/text/error_words.h: what no journal holds, and journals that are not as Plumule makes
-// them.
+// Part of ui/text/error_words.h: what no journal holds, journals that are not as Plumule makes
+// them, and backups.
 #include "ui/text/error_words.h"
 
 namespace plumule::ui {
@@ -41,6 +41,27 @@ QString words(SchemaReason reason, const Error& error)
         return Errors::tr("The %1 “%2” is missing from this journal, so it was not opened: open a "
                           "backup instead.")
             .arg(value[0], value[1]);
+    }
+    return {};
+}
+
+QString words(BackupReason reason, const Error& error)
+{
+    const ErrorValues value(error);
+    switch (reason) {
+    case BackupReason::FolderGone:
+        return Errors::tr("The folder for backups, %1, is not there: put its disk in, or choose "
+                          "another folder.")
+            .arg(value[0]);
+    case BackupReason::Altered:
+        return Errors::tr("The backup %1 is no longer as it was written: choose an older one.")
+            .arg(value[0]);
+    case BackupReason::PhotoAltered:
+        return Errors::tr("The photograph %1 of this backup can't be read: choose another backup.")
+            .arg(value[0]);
+    case BackupReason::TargetTaken:
+        return Errors::tr("There is a file or folder %1 already: choose another name.")
+            .arg(value[0]);
     }
     return {};
 }

@@ -44,6 +44,9 @@ QString words(FileReason reason, const Error& error)
         return Errors::tr("The file %1 can't be written: check its folder and the room on the "
                           "disk, or choose another place.")
             .arg(value[0]);
+    case FileReason::NotRead:
+        return Errors::tr("The file %1 can't be read: check that it is there and who may read it.")
+            .arg(value[0]);
     case FileReason::Kept:
         return Errors::tr("The file %1 is a journal that is open, so it was left as it is: choose "
                           "another name.")

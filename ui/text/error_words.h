@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/backup/backup_reason.h"
 #include "core/base/bounds_reason.h"
 #include "core/base/file_reason.h"
 #include "core/base/result.h"
@@ -58,6 +59,7 @@ private:
 [[nodiscard]] QString words(FileReason reason, const Error& error);
 [[nodiscard]] QString words(BoundsReason reason, const Error& error);
 [[nodiscard]] QString words(SchemaReason reason, const Error& error);
+[[nodiscard]] QString words(BackupReason reason, const Error& error);
 [[nodiscard]] QString words(TextReason reason, const Error& error);
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
 [[nodiscard]] QString words(StorageReason reason, const Error& error);
@@ -82,9 +84,9 @@ private:
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
 using EveryReasonFamily =
-    List<FileReason, BoundsReason, SchemaReason, TextReason, WorkReason, StorageReason,
-         JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason, TrialReason,
-         TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason, ReviewReason,
-         SampleReason, RuleReason, FormReason, PaperReason, LabelReason>;
+    List<FileReason, BoundsReason, SchemaReason, BackupReason, TextReason, WorkReason,
+         StorageReason, JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason,
+         TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason,
+         ReviewReason, SampleReason, RuleReason, FormReason, PaperReason, LabelReason>;
 
 } // namespace plumule::ui

@@ -72,6 +72,13 @@ public:
             answered(fileAnswer);
         }
     }
+    void folder(QWidget*, const QString& title, Answered answered) override
+    {
+        questions << title;
+        if (!fileAnswer.isEmpty()) {
+            answered(fileAnswer);
+        }
+    }
 };
 
 // A journal in a temporary folder, a fixed clock (Thursday 12 March 2026, 07:10) and what pages
