@@ -1,7 +1,6 @@
 #!/usr/bin/env bash
-# Installs what is missing, checks the format, builds everything, runs every test, and has clang-tidy look at
-# what changed (tests/tidy.sh; at all of it with --tidy-all); core's tests run a second time under the address
-# and undefined-behaviour sanitizers. Exits non-zero when any fails.
+# Installs what is missing, checks the format, builds everything and runs every test; core's tests run a
+# second time under the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/app/prepare.sh"
@@ -15,8 +14,6 @@ export QT_QPA_PLATFORM=offscreen
 configure "$root/build"
 build "$root/build"
 ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
-[ "${1:-}" = --tidy-all ] && tidied=--all || tidied=
-bash "$root/tests/tidy.sh" $tidied
 
 configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON
 build "$root/build-sanitize"

@@ -7,7 +7,8 @@
 #   tests/tidy.sh core/tray ui/tray …   these
 #
 # A room is compiled as one unit, and looked at as one: its headers are read once instead of once a file.
-# Needs a finished build in build/ (BUILD names another), for what moc makes.
+# Needs Debian's clang-tidy and git, and a finished build in build/ (BUILD names another), for what moc makes.
+# By hand: not every room is free of findings yet.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 build=${BUILD:-$root/build}
