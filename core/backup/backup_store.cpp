@@ -1,5 +1,6 @@
 #include "core/backup/backup_store.h"
 
+#include "core/backup/backup_repository.h"
 #include "core/backup/backup_rota.h"
 #include "core/base/number_text.h"
 #include "core/base/whole_file.h"
@@ -58,16 +59,6 @@ Result<std::vector<KeptPhoto>> photosOf(const fs::path& backup)
         return fail(ErrorKind::Damaged, BackupReason::Altered, photoListOf(backup).string());
     }
     return *photos;
-}
-
-std::vector<std::string> photoNamesIn(Database& journal)
-{
-    std::vector<std::string> names;
-    Statement rows = journal.prepare("SELECT DISTINCT file_name FROM photo ORDER BY file_name");
-    while (rows.step()) {
-        names.push_back(rows.get<std::string>(0));
-    }
-    return names;
 }
 
 } // namespace
@@ -169,7 +160,7 @@ Result<BackupMade> BackupStore::add(Database& journal, const fs::path& photoFold
 Done BackupStore::copyPhotos(Database& journal, const fs::path& photoFolder, BackupMade& made,
                              const Progress& progress) const
 {
-    const auto names = photoNamesIn(journal);
+    const auto names = BackupRepository(journal).photoNames();
     std::vector<KeptPhoto> photos;
     for (const std::string& name : names) {
         if (progress.isStopped()) {
@@ -259,15 +250,7 @@ Result<BackupContent> BackupStore::look(const Backup& backup) const
     try {
         // Also one of an older schema, which is brought up to date only when it is brought back.
         Database database(backup.file, Access::ReadImmutable);
-        BackupContent content;
-        content.trays = database.scalar("SELECT count(*) FROM tray");
-        content.waterings = database.scalar("SELECT count(*) FROM watering");
-        content.harvests = database.scalar("SELECT count(*) FROM harvest");
-        content.photos = database.scalar("SELECT count(DISTINCT file_name) FROM photo");
-        Statement last = database.prepare("SELECT strftime('%Y-%m-%d %H:%M', max(at_utc_ms) / "
-                                          "1000, 'unixepoch') FROM history");
-        content.lastEntryUtc =
-            last.step() ? last.get<std::optional<std::string>>(0).value_or("") : "";
+        BackupContent content = BackupRepository(database).content();
         if (const auto photos = photosOf(backup.file)) {
             content.photosMissing =
                 std::count_if(photos->begin(), photos->end(),

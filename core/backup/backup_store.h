@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/backup/backup_reason.h"
+#include "core/backup/backup_repository.h"
 #include "core/backup/photo_list.h"
 #include "core/base/progress.h"
 #include "core/storage/database.h"
@@ -20,17 +21,6 @@ struct Backup
     int number = 1; // of those made in that minute
     std::uintmax_t bytes = 0;
     bool operator==(const Backup&) const = default;
-};
-
-// What a backup holds, once its checksum was found right.
-struct BackupContent
-{
-    std::int64_t trays = 0;
-    std::int64_t waterings = 0;
-    std::int64_t harvests = 0;
-    std::int64_t photos = 0;
-    std::int64_t photosMissing = 0; // that were not in the photo folder when it was made
-    std::string lastEntryUtc;       // "2026-11-28 07:05" of the last act; empty for none
 };
 
 struct BackupMade
