@@ -23,18 +23,20 @@ QString words(ReviewReason reason, const Error& error)
     case ReviewReason::SeasonUnknown:
         return Errors::tr("This season is not there any more: choose another one.");
     case ReviewReason::SeasonNameMissing:
-        return Errors::tr("Give the season a name.");
+        return Errors::tr("The season has no name: give it one.");
     case ReviewReason::SeasonNameTaken:
         return Errors::tr("A season is called %1 already: choose another name.").arg(value[0]);
     case ReviewReason::SeasonDayTaken:
         return Errors::tr("%1 begins on that day: choose another one.").arg(value[0]);
     case ReviewReason::SeasonPlannedTrials:
-        return Errors::tr("A plan has from %1 to %2 trials; leave it empty to look after every "
-                          "sowing.")
+        return Errors::tr(
+                   "A plan has from %1 to %2 trials: change the number, or leave it empty to "
+                   "look after every sowing.")
             .arg(value[0], value[1]);
     case ReviewReason::SeasonHarvested:
-        return Errors::tr("Trays sown on %1 are harvested already: an answer that was seen must not "
-                          "choose its own season. Let it begin with a later sowing.")
+        return Errors::tr(
+                   "Trays sown on %1 are harvested already, and an answer that was seen must "
+                   "not choose its own season: let it begin with a later sowing.")
             .arg(value.day(0));
     }
     return {};
