@@ -62,7 +62,7 @@ private:
     [[nodiscard]] std::vector<stats::SownTray> traysOf(const std::set<std::size_t>& sowings) const;
     [[nodiscard]] std::set<std::size_t> sowingsOfTwoMedia() const;
     [[nodiscard]] stats::VerdictAsk verdictAsk(stats::Series series) const;
-    [[nodiscard]] std::optional<MoreTrials> advised() const;
+    [[nodiscard]] std::optional<MoreTrials> advised(int sowingsShared) const;
     [[nodiscard]] double marginOnItsScale() const;
 
     const SeasonFacts& m_facts;
@@ -230,15 +230,18 @@ double Comparer::marginOnItsScale() const
     return marginOnScale(m_result.margin, m_result.scale, m_compared);
 }
 
-// By the trays' own spread, else the room's.
-std::optional<MoreTrials> Comparer::advised() const
+// By the trays' own spread, else the room's. A pair is told apart by the sowings in which both
+// grow.
+std::optional<MoreTrials> Comparer::advised(int sowingsShared) const
 {
     const double margin = marginOnItsScale();
     if (margin <= 0 || m_compared.mediaWithValues() < 2) {
         return std::nullopt;
     }
     const double each = std::max<double>(kFewestAdvised, std::ceil(m_answer.harmonicTrays));
-    auto found = stats::adviceFor(m_answer, verdictAsk(m_choice.state), each);
+    stats::MediaAnswer ofPair = m_answer;
+    ofPair.sowings = sowingsShared;
+    auto found = stats::adviceFor(ofPair, verdictAsk(m_choice.state), each);
     if (!found) {
         const double mean = std::abs(m_compared.mean());
         const double sd = spreadToPlanBy(m_facts, m_filter, m_result.ask) *
@@ -247,7 +250,7 @@ std::optional<MoreTrials> Comparer::advised() const
         ground.trayVariance = sd * sd;
         ground.traysEach = each;
         ground.media = m_compared.mediaWithValues();
-        ground.sowings = m_answer.sowings;
+        ground.sowings = sowingsShared;
         ground.margin = margin;
         ground.sideMetrics = m_result.isSideMetric ? kSideMetrics : 0;
         found = stats::sowingsNeeded(ground);
@@ -258,7 +261,6 @@ std::optional<MoreTrials> Comparer::advised() const
 void Comparer::takePairs()
 {
     m_context = contextOf(m_answer, std::move(m_context));
-    m_context.more = advised();
     for (const stats::PairAnswer& pair : m_answer.pairs) {
         if (pair.difference.value_or(0) < 0) {
             m_context.reversed.emplace(pair.a, pair.b);
@@ -277,6 +279,7 @@ void Comparer::takePairs()
                 pair.b = b;
                 pair.why = stats::NoVerdictReason::NothingHarvested; // in a sowing that counts
             }
+            m_context.more = advised(pair.sowingsShared);
             m_result.pairs.push_back(mediaPair(pair, m_context));
         }
     }

@@ -229,7 +229,7 @@ TEST_F(SeasonPageTest, ShowsEachMetricAndSavesItsChart)
                 each->click();
             }
         }
-        EXPECT_GT(QFileInfo(ask.fileAnswer).size(), 500) << name;
+        EXPECT_GT(QFileInfo(ask.fileAnswer).size(), 200) << name;
         EXPECT_FALSE(messages.isRefusal());
     }
     EXPECT_FALSE(QImage(folder.filePath("chart.png")).isNull());

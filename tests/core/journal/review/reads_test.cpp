@@ -88,7 +88,7 @@ TEST_F(ReadsTest, ATrialIsReadOnce)
     queries.restart();
     ASSERT_TRUE(trialAnswerIn(*journal, trial));
     std::cout << "a trial's answer: " << queries.count() << " queries\n";
-    EXPECT_LE(queries.count(), 50);
+    EXPECT_LE(queries.count(), 49);
     EXPECT_EQ(queries.countOf("FROM watering"), 1);
 }
 
