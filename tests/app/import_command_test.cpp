@@ -92,7 +92,7 @@ TEST_F(ImportCommand, RefusesWhatItCannotUnderstand)
     EXPECT_EQ(run({"import", journal(), write("empty.csv", "")}).exitCode, 2);
     EXPECT_FALSE(QFileInfo::exists(journal()));
     expectNoAnswer({"import", write("text.plumule", "mine"), plants()}, "not a Plumule journal");
-    expectNoAnswer({"import", path("nowhere/room.plumule"), plants()}, "can't be written");
+    expectNoAnswer({"import", path("nowhere/room.plumule"), plants()}, "can't be made");
 }
 
 } // namespace plumule::app
