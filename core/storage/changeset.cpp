@@ -115,17 +115,17 @@ bool readCell(Bytes& bytes, std::optional<Cell>& cell)
         cell.reset();
         return true;
     case Held::Null:
-        cell = Cell{};
+        cell.emplace();
         return true;
     case Held::Whole:
         if (const auto value = bytes.bigEndian()) {
-            cell = static_cast<std::int64_t>(*value);
+            cell.emplace(static_cast<std::int64_t>(*value));
             return true;
         }
         return false;
     case Held::Real:
         if (const auto value = bytes.bigEndian()) {
-            cell = std::bit_cast<double>(*value);
+            cell.emplace(std::bit_cast<double>(*value));
             return true;
         }
         return false;
@@ -133,7 +133,7 @@ bool readCell(Bytes& bytes, std::optional<Cell>& cell)
         const auto size = bytes.variable();
         const auto text = size ? bytes.take(*size) : std::nullopt;
         if (text) {
-            cell = std::string(*text);
+            cell.emplace(std::string(*text));
         }
         return text.has_value();
     }
