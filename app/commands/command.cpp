@@ -27,7 +27,8 @@ const std::vector<Command>& commands()
         {"compare",
          "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
          "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
-         "[--json]; or, by trials: --response COL --medium COL --trial COL [--variety COL] [--block "
+         "[--json]; or, by trials: --response COL --medium COL --trial COL [--variety COL] "
+         "[--block "
          "COL] [--margin PERCENT] [--json]",
          runCompare},
         {"growth",

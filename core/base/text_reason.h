@@ -10,8 +10,8 @@ enum class TextReason
     NotANumber,
     NotAWholeNumber,
     ThousandsOrDecimals, // 1,234 may be either
-    NotADate, // year, month and day: 2026-03-12
-    NotATime, // 06:50
+    NotADate,            // year, month and day: 2026-03-12
+    NotATime,            // 06:50
 };
 
 constexpr std::string_view familyOf(TextReason)

@@ -150,9 +150,9 @@ TEST_F(JournalCommands, AnswerTheSeasonAsDocumented)
             EXPECT_GE(pair.at("difference_percent").get<double>(), 0) << "the one with more first";
         }
     }
-    const ordered_json cost = answered({"season", sample(), "--metric", "cost", "--groups", "reuse",
-                                        "--margin", "5"})
-                                  .at("comparison");
+    const ordered_json cost =
+        answered({"season", sample(), "--metric", "cost", "--groups", "reuse", "--margin", "5"})
+            .at("comparison");
     EXPECT_EQ(cost.at("metric"), "cost");
     EXPECT_TRUE(cost.at("side_metric").get<bool>());
     EXPECT_EQ(cost.at("margin_percent"), 5);

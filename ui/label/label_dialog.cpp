@@ -273,8 +273,7 @@ QString LabelDialog::summary(QSizeF size) const
 {
     const LabelPaper chosen = paper();
     const int count = static_cast<int>(m_labels.size());
-    QString text = tr("%n label(s)", nullptr, count) + ", " +
-                   sizeText(size, 1);
+    QString text = tr("%n label(s)", nullptr, count) + ", " + sizeText(size, 1);
     if (chosen.stock != LabelStock::Roll) {
         text += ", " + tr("%n sheet(s)", nullptr, labelPages(chosen, count));
     }

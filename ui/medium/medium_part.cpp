@@ -287,9 +287,8 @@ bool MediumPart::save()
     if (!settle(saved, tr("Saved %1.").arg(m_name->text()))) {
         return false;
     }
-    if (group != groupBefore &&
-        !settle(journal().media().setGroup(saved->id, group.toStdString()),
-                tr("Saved %1.").arg(m_name->text()))) {
+    if (group != groupBefore && !settle(journal().media().setGroup(saved->id, group.toStdString()),
+                                        tr("Saved %1.").arg(m_name->text()))) {
         return false;
     }
     m_records->choose(saved->id.value);

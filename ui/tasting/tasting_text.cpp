@@ -86,8 +86,9 @@ QString fewWords(const TastingResult& result, const TastingCaveat& few)
                              few.count);
     }
     if (result.triangle) {
-        return TastingTr::tr("With %n taster(s) %1 have to be right: only a large difference shows.",
-                             nullptr, few.count)
+        return TastingTr::tr(
+                   "With %n taster(s) %1 have to be right: only a large difference shows.", nullptr,
+                   few.count)
             .arg(few.limit);
     }
     return TastingTr::tr(

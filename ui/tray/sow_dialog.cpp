@@ -243,9 +243,9 @@ void SowDialog::sow()
     const auto chosenMedium = medium();
     if (chosenMedium && chosenMedium->isReusable &&
         static_cast<int>(made->pieces.size()) != made->count) {
-        refuse(made->count == 1 ? tr("Choose one clean piece for the tray.")
-                                : tr("Choose one clean piece for each of the %1 trays.")
-                                      .arg(made->count));
+        refuse(made->count == 1
+                   ? tr("Choose one clean piece for the tray.")
+                   : tr("Choose one clean piece for each of the %1 trays.").arg(made->count));
         return;
     }
     if (static_cast<int>(made->places.size()) > made->count) {

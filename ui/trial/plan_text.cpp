@@ -37,8 +37,7 @@ QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
         lines << PlanTr::tr(
                      "%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
                      .arg(outlook.chosen.trays)
-                     .arg(massOf(outlook.margin, units),
-                          timesInHundred(outlook.chosen.power));
+                     .arg(massOf(outlook.margin, units), timesInHundred(outlook.chosen.power));
     }
     if (!outlook.enough) {
         lines << PlanTr::tr("No number of trays up to 500 of each would do so 80 times in 100.");

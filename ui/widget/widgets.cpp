@@ -236,9 +236,8 @@ void scrollTo(QWidget& part)
 // What was shown just now is laid out in one turn, and what it stands in grows in the next.
 void bringIntoView(QWidget& part)
 {
-    QTimer::singleShot(0, &part, [&part] {
-        QTimer::singleShot(0, &part, [&part] { scrollTo(part); });
-    });
+    QTimer::singleShot(0, &part,
+                       [&part] { QTimer::singleShot(0, &part, [&part] { scrollTo(part); }); });
 }
 
 bool standsBeside(int width, int needed, bool isBeside)

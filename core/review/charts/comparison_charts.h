@@ -18,8 +18,8 @@ namespace plumule {
 // them together. In percent, with the same marks. Key "<response>_by_trial".
 [[nodiscard]] ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair);
 
-// A row a variety, its media below one another: each tray a dot in percent of the mean of its sowing
-// and variety, the medium's mean marked. Key "<response>_by_variety".
+// A row a variety, its media below one another: each tray a dot in percent of the mean of its
+// sowing and variety, the medium's mean marked. Key "<response>_by_variety".
 [[nodiscard]] ChartSpec varietiesChart(const SeasonComparison& comparison);
 
 // One variety's fitted curves with their bands, and the readings; dots alone where no curve fits.

@@ -36,12 +36,12 @@ struct PlanOutlook
 // Power as the verdict of one trial judges: of two media from the noncentral t, of more with the
 // pair's own spread where that is larger (stats::tellingPower). Error degrees of freedom: t(n−1) of
 // t treatments with n trays each, in b blocks tn − t − b + 1; a Latin square's rows are its blocks.
-// Another count takes more or fewer blocks of the same size. Under two the power is 0. Feedings of one medium count
-// together as trays of that medium; of media with unlike numbers of feedings, the fewest. The
-// spread is, in this order, the plan's own, the variety's (pooled within medium and trial, from 4
-// degrees of freedom on), the room's as a share of the mean, 10 % of the mean. TooFew "plan.mean"
-// where neither a spread nor any yield is on record, or no yield and no margin; Invalid Margin or
-// Spread of 0 or less; TooFewMedia with one medium.
+// Another count takes more or fewer blocks of the same size. Under two the power is 0. Feedings of
+// one medium count together as trays of that medium; of media with unlike numbers of feedings, the
+// fewest. The spread is, in this order, the plan's own, the variety's (pooled within medium and
+// trial, from 4 degrees of freedom on), the room's as a share of the mean, 10 % of the mean. TooFew
+// "plan.mean" where neither a spread nor any yield is on record, or no yield and no margin; Invalid
+// Margin or Spread of 0 or less; TooFewMedia with one medium.
 [[nodiscard]] Result<PlanOutlook> outlookOf(const TrialDraft& draft, const SeasonFacts& facts);
 
 // Key "power_curve": power in percent against trays of each medium, the chosen count a point, 80 %

@@ -14,10 +14,7 @@ namespace {
 class BackupTest : public UiTest
 {
 protected:
-    void change(const char* name)
-    {
-        ASSERT_TRUE(journal->room().addRack(name, 1, 1));
-    }
+    void change(const char* name) { ASSERT_TRUE(journal->room().addRack(name, 1, 1)); }
     [[nodiscard]] BackupStore store() const { return BackupKeeper::storeOf(*journal, preferences); }
     static QString textOf(const QWidget& card, const char* name)
     {

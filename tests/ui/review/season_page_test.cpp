@@ -309,7 +309,8 @@ TEST_F(SeasonPageTest, DeclaresASeasonAndShowsWhichOneItAnswersFor)
     useSample();
     const auto page = openSeason();
     auto* season = find<QComboBox>(*page, "season");
-    EXPECT_TRUE(season->currentText().startsWith("Season 20")) << season->currentText().toStdString();
+    EXPECT_TRUE(season->currentText().startsWith("Season 20"))
+        << season->currentText().toStdString();
     EXPECT_EQ(page->answer()->series.kind, SeriesKind::Season);
     season->setCurrentIndex(season->count() - 1);
     Q_EMIT season->activated(season->currentIndex());

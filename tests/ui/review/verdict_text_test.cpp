@@ -263,10 +263,9 @@ TEST_F(Catalogue, OfGroups)
     one.groups = {{"reusable", {0}, 310.7, 3.0, false}, {"single_use", {1}, 276.1, {}, false}};
     const VerdictWords words = verdictWords(one);
     std::printf("%s %s\n", qPrintable(words.headline), qPrintable(words.detail));
-    EXPECT_EQ(
-        words.headline.toStdString(),
-        "In trial T8 the reusable group gave 13 % more than the single-use group (2 to 24 %). Whether "
-        "it will next time, one sowing can't say.");
+    EXPECT_EQ(words.headline.toStdString(), "In trial T8 the reusable group gave 13 % more than "
+                                            "the single-use group (2 to 24 %). Whether "
+                                            "it will next time, one sowing can't say.");
     EXPECT_EQ(words.detail.toStdString(),
               "Members of the reusable group lie within 3 % of each other, not told apart.");
 }
