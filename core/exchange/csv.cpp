@@ -2,6 +2,7 @@
 
 #include "core/base/kept_files.h"
 #include "core/base/number_text.h"
+#include "core/base/utf8.h"
 #include "core/exchange/row_fault.h"
 
 #include <algorithm>
@@ -21,46 +22,11 @@ tl::unexpected<Error> brokenAt(int line, ExchangeReason reason, Values&&... valu
     return faultAt("", line, ErrorKind::Invalid, reason, std::forward<Values>(values)...);
 }
 
-// How many bytes the UTF-8 character at `at` has; 0 where it is none (RFC 3629).
-std::size_t characterLength(std::string_view text, std::size_t at)
-{
-    const auto byte = [&](std::size_t i) {
-        return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U;
-    };
-    const unsigned first = byte(0);
-    const unsigned second = byte(1);
-    std::size_t length = 0;
-    if (first < 0x80) {
-        return first == 0 ? 0 : 1;
-    }
-    if (first >= 0xC2 && first <= 0xDF) {
-        length = 2;
-    } else if (first >= 0xE0 && first <= 0xEF) {
-        length = (first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F) ? 0 : 3;
-    } else if (first >= 0xF0 && first <= 0xF4) {
-        length = (first == 0xF0 && second < 0x90) || (first == 0xF4 && second > 0x8F) ? 0 : 4;
-    }
-    for (std::size_t i = 1; i < length; ++i) {
-        if ((byte(i) & 0xC0U) != 0x80U) {
-            return 0;
-        }
-    }
-    return length;
-}
-
 // The line of the first byte that is no UTF-8; 0 when there is none.
 int firstBrokenLine(std::string_view text)
 {
-    int line = 1;
-    for (std::size_t i = 0; i < text.size();) {
-        const std::size_t length = characterLength(text, i);
-        if (length == 0) {
-            return line;
-        }
-        line += text[i] == '\n' ? 1 : 0;
-        i += length;
-    }
-    return 0;
+    const auto at = firstNotUtf8(text);
+    return at ? 1 + static_cast<int>(std::count(text.begin(), text.begin() + *at, '\n')) : 0;
 }
 
 char separatorOf(std::string_view text)

@@ -1,5 +1,7 @@
 #include "core/storage/cell_bounds.h"
 
+#include "core/base/utf8.h"
+
 #include <algorithm>
 #include <array>
 #include <limits>
@@ -80,41 +82,6 @@ std::optional<BoundsReason> realFault(std::string_view column, double value)
     return !(value >= 0 && value <= most) ? std::optional(BoundsReason::Amount) : std::nullopt;
 }
 
-// RFC 3629: no overlong form, no surrogate, nothing beyond U+10FFFF.
-bool isUtf8(std::string_view text)
-{
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const auto byteAt = [&](std::size_t i) {
-            return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
-        };
-        const unsigned lead = byteAt(at);
-        if (lead < 0x80) {
-            ++at;
-            continue;
-        }
-        const int more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
-        if (lead < 0xC2 || lead > 0xF4) {
-            return false;
-        }
-        std::uint32_t point = lead & (0x3FU >> more);
-        for (int i = 1; i <= more; ++i) {
-            const unsigned next = byteAt(at + static_cast<std::size_t>(i));
-            if ((next & 0xC0U) != 0x80U) {
-                return false;
-            }
-            point = point << 6 | (next & 0x3FU);
-        }
-        constexpr std::array<std::uint32_t, 4> kLeast = {0, 0x80, 0x800, 0x10000};
-        if (point < kLeast[static_cast<std::size_t>(more)] || point > 0x10FFFF ||
-            (point >= 0xD800 && point <= 0xDFFF)) {
-            return false;
-        }
-        at += static_cast<std::size_t>(more) + 1;
-    }
-    return true;
-}
-
 std::optional<BoundsReason> textFault(std::string_view column, const std::string& text)
 {
     if (isDay(column)) {
@@ -126,8 +93,7 @@ std::optional<BoundsReason> textFault(std::string_view column, const std::string
     if (text.size() > longestText(column)) {
         return BoundsReason::TextLength;
     }
-    const bool isSound = text.find('\0') == std::string::npos && isUtf8(text);
-    return isSound ? std::nullopt : std::optional(BoundsReason::TextCharacters);
+    return firstNotUtf8(text) ? std::optional(BoundsReason::TextCharacters) : std::nullopt;
 }
 
 } // namespace
