@@ -14,7 +14,7 @@ namespace {
 
 QString momentText(Moment at)
 {
-    return longDateText(at.date) + ", " + QString::fromStdString(toClockText(at.minute));
+    return longDateText(at.date) + ", " + clockText(at.minute);
 }
 
 QString pathText(const std::filesystem::path& path)
@@ -127,16 +127,8 @@ void BackupCard::keepBeside()
 
 void BackupCard::makeNow()
 {
-    const auto path = m_journal.path();
-    const Clock& clock = m_journal.clock();
     m_services.tasks.run(
-        tr("Backing up"),
-        [path, &clock, kept = store()](const Progress& progress) -> Result<BackupMade> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->backUpInto(kept, progress)
-                          : Result<BackupMade>(passOn(opened));
-        },
-        this,
+        tr("Backing up"), BackupKeeper::workOn(m_journal, m_services.preferences), this,
         [this](const Result<BackupMade>& made) {
             reload();
             if (!made) {

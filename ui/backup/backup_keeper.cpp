@@ -27,6 +27,16 @@ BackupStore BackupKeeper::storeOf(const Journal& journal, const Preferences& pre
                            preferences.get(Preference::BackupFolder).toString().toStdString());
 }
 
+std::function<Result<BackupMade>(const Progress&)>
+BackupKeeper::workOn(const Journal& journal, const Preferences& preferences)
+{
+    return [store = storeOf(journal, preferences), path = journal.path(),
+            &clock = journal.clock()](const Progress& progress) -> Result<BackupMade> {
+        const auto opened = Journal::open(path, clock, Access::ReadOnly);
+        return opened ? (*opened)->backUpInto(store, progress) : Result<BackupMade>(passOn(opened));
+    };
+}
+
 void BackupKeeper::lookAtStart()
 {
     const BackupStore store = storeOf(m_journal, m_preferences);
@@ -57,16 +67,8 @@ void BackupKeeper::begin()
     if (isDoneToday() || m_tasks.isBusy() || m_journal.isReadOnly()) {
         return;
     }
-    const BackupStore store = storeOf(m_journal, m_preferences);
-    const Clock& clock = m_journal.clock();
-    m_tasks.run(
-        tr("Backing up"),
-        [store, path = m_journal.path(), &clock](const Progress& progress) -> Result<BackupMade> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->backUpInto(store, progress)
-                          : Result<BackupMade>(passOn(opened));
-        },
-        this, [this](const Result<BackupMade>& made) { finish(made); });
+    m_tasks.run(tr("Backing up"), workOn(m_journal, m_preferences), this,
+                [this](const Result<BackupMade>& made) { finish(made); });
 }
 
 void BackupKeeper::finish(const Result<BackupMade>& made)

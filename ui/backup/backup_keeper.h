@@ -2,6 +2,8 @@
 
 #include "ui/page/page.h"
 
+#include <functional>
+
 namespace plumule::ui {
 
 // Makes a backup at the first change of a day, in the background. A folder that is gone, and a
@@ -18,6 +20,10 @@ public:
     // Where this journal's backups are kept.
     [[nodiscard]] static BackupStore storeOf(const Journal& journal,
                                              const Preferences& preferences);
+
+    // The work of one backup, for a thread of its own.
+    [[nodiscard]] static std::function<Result<BackupMade>(const Progress&)>
+    workOn(const Journal& journal, const Preferences& preferences);
 
     // Warns where the chosen folder can't be reached, or the newest backup is no longer sound. For
     // the start.
