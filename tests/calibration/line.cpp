@@ -22,6 +22,13 @@ Line Line::atMost(double percent) const
     return line;
 }
 
+Line Line::exactly(double percent) const
+{
+    Line line = *this;
+    line.falseExactly = percent;
+    return line;
+}
+
 Line Line::finds(double percent) const
 {
     Line line = *this;

@@ -1,5 +1,6 @@
 #include "table.h"
 
+#include <cmath>
 #include <cstdio>
 
 namespace plumule::calibration {
@@ -22,6 +23,13 @@ std::string bound(const char* sign, std::optional<double> percent)
     return percent ? std::string(" ") + sign + " " + text("%g", *percent) : "";
 }
 
+bool isExact(const Line& line, const Tally& tally)
+{
+    constexpr double kErrors = 3;
+    return !line.falseExactly || std::abs(tally.falsePercent() - *line.falseExactly) <=
+                                     kErrors * Tally::errorOf(*line.falseExactly, tally.sets);
+}
+
 } // namespace
 
 bool holds(const Line& line, const Tally& tally, double errors)
@@ -31,7 +39,8 @@ bool holds(const Line& line, const Tally& tally, double errors)
     };
     const auto found = tally.foundPercent();
     const auto coverage = tally.coveragePercent();
-    return !(line.falseAtMost &&
+    return isExact(line, tally) &&
+           !(line.falseAtMost &&
              tally.falsePercent() > *line.falseAtMost + slack(line.falseAtMost)) &&
            !(line.foundAtLeast && found.value_or(0) < *line.foundAtLeast - slack(found)) &&
            !(line.coverageAtLeast &&
@@ -52,9 +61,11 @@ void printSection(const std::string& title)
 
 void printRow(const Line& line, const Tally& tally)
 {
-    const bool hasBound = line.falseAtMost || line.foundAtLeast || line.coverageAtLeast;
+    const bool hasBound =
+        line.falseAtMost || line.falseExactly || line.foundAtLeast || line.coverageAtLeast;
     std::printf("| %s | %d | %.1f%s | %.1f | %s | %s%s | %s%s | %s |\n", line.room.c_str(),
-                tally.sets, tally.falsePercent(), bound("≤", line.falseAtMost).c_str(),
+                tally.sets, tally.falsePercent(),
+                (bound("≤", line.falseAtMost) + bound("=", line.falseExactly)).c_str(),
                 tally.falseError(), shown(tally.oldFalsePercent()).c_str(),
                 shown(tally.foundPercent()).c_str(), bound("≥", line.foundAtLeast).c_str(),
                 shown(tally.coveragePercent()).c_str(), bound("≥", line.coverageAtLeast).c_str(),
