@@ -20,7 +20,7 @@ const std::vector<Command>& commands()
          "JOURNAL CODE [--metric NAME] [--groups form|nutrients|reuse|own] [--margin PERCENT] "
          "[--json | --pdf FILE | --html FILE]",
          runTrial},
-        {"import", "JOURNAL FILE.csv [--dry-run]", runImport},
+        {"import", "JOURNAL FILE.csv [--dry-run] [--as-it-stands]", runImport},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

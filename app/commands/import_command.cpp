@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "ui/exchange/import_text.h"
 #include "ui/text/text.h"
 #include "ui/watering/round_text.h"
 
@@ -64,14 +65,28 @@ std::optional<ImportPreview> cleanPreview(Journal& journal, const QString& file)
 
 enum class Writing
 {
-    Rows,
-    Nothing // only what would be written is told
+    Rows,        // where none looks wrong
+    DoubtedRows, // these too
+    Nothing      // only what would be written is told
 };
+
+// Whether rows that look wrong keep the table out; says which.
+bool isHeldBack(const ImportPreview& preview, Writing writing)
+{
+    for (const ImportDoubt& doubt : preview.doubts) {
+        badCall(ui::doubtText(doubt));
+    }
+    if (preview.doubts.empty() || writing != Writing::Rows) {
+        return false;
+    }
+    badCall("Nothing was imported. Mend the table, or say --as-it-stands.");
+    return true;
+}
 
 int importInto(Journal& journal, const QString& file, Writing writing)
 {
     const auto preview = cleanPreview(journal, file);
-    if (!preview) {
+    if (!preview || isHeldBack(*preview, writing)) {
         return kBadCall;
     }
     printPreview(*preview);
@@ -96,7 +111,7 @@ int importIntoOld(const QString& path, const QString& file, const Clock& clock, 
     if (!opened) {
         return refused(opened.error());
     }
-    if (writing == Writing::Rows && (*opened)->isReadOnly()) {
+    if (writing != Writing::Nothing && (*opened)->isReadOnly()) {
         return refused(*(*opened)->readOnlyBecause());
     }
     return importInto(**opened, file, writing);
@@ -113,7 +128,8 @@ int importIntoNew(const QString& path, const QString& file, const Clock& clock, 
     if (writing == Writing::Nothing) {
         return importInto(**trial, file, writing);
     }
-    if (!cleanPreview(**trial, file)) {
+    const auto preview = cleanPreview(**trial, file);
+    if (!preview || isHeldBack(*preview, writing)) {
         return kBadCall;
     }
     const auto made = newJournal(path, clock);
@@ -126,6 +142,7 @@ int runImport(const QStringList& arguments)
 {
     QCommandLineParser parser;
     parser.addOption({"dry-run", ""});
+    parser.addOption({"as-it-stands", ""});
     const auto given = argumentsOf(parser, arguments, {"JOURNAL", "FILE.csv"});
     if (!given) {
         return kBadCall;
@@ -135,7 +152,9 @@ int runImport(const QStringList& arguments)
     if (!QFileInfo(file).isReadable()) {
         return badCall(QStringLiteral("%1 can't be read.").arg(file));
     }
-    const Writing writing = parser.isSet("dry-run") ? Writing::Nothing : Writing::Rows;
+    const Writing writing = parser.isSet("dry-run")        ? Writing::Nothing
+                            : parser.isSet("as-it-stands") ? Writing::DoubtedRows
+                                                           : Writing::Rows;
     const SystemClock clock;
     return QFileInfo::exists(path) ? importIntoOld(path, file, clock, writing)
                                    : importIntoNew(path, file, clock, writing);

@@ -1,6 +1,7 @@
 #include "core/exchange/tray_import.h"
 
 #include "core/base/number_text.h"
+#include "core/exchange/import_doubts.h"
 #include "core/exchange/row_fault.h"
 #include "core/room/room_rules.h"
 
@@ -324,6 +325,9 @@ ImportPreview previewOf(const CsvTable& table, const KnownNames& known)
         ImportedTray tray = trayFrom(cells, table.lines[i]);
         names.take(tray, cells, preview);
         preview.trays.push_back(std::move(tray));
+    }
+    if (preview.isClean()) {
+        preview.doubts = doubtsAbout(preview.trays);
     }
     return preview;
 }

@@ -43,6 +43,25 @@ struct KnownNames
     std::set<std::string> taken;    // of those, where a tray grows now
 };
 
+enum class ImportDoubtKind
+{
+    WeightOfOthers, // far from what the file's other trays of that variety weigh
+    WeightOfSeed,   // far from what any seed gives
+    LongGrowth,     // cut long after it was sown
+};
+
+// What looks wrong in a row, though it could be true.
+struct ImportDoubt
+{
+    int line = 0;
+    std::string code;
+    ImportDoubtKind kind = ImportDoubtKind::WeightOfOthers;
+    int days = 0; // from sowing to cut, of LongGrowth
+    Mass net;
+    Mass against; // WeightOfOthers: what the others make likely; WeightOfSeed: the seed sown
+    bool operator==(const ImportDoubt&) const = default;
+};
+
 // What a file would bring in. Nothing is imported while there is a fault.
 struct ImportPreview
 {
@@ -54,6 +73,7 @@ struct ImportPreview
     std::vector<std::string> newSeedLots; // "variety/lot number"
     std::vector<std::string> newPlaces;   // "rack/shelf/number"; a shelf is filled up from 1
     std::vector<Error> faults;            // each with its line
+    std::vector<ImportDoubt> doubts;      // of a clean one; to be looked at before it is imported
 
     [[nodiscard]] bool isClean() const { return faults.empty(); }
 };

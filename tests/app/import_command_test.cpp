@@ -56,6 +56,25 @@ TEST_F(ImportCommand, WritesNothingWhenItRunsDry)
     EXPECT_EQ(traysInSeason(), 30);
 }
 
+TEST_F(ImportCommand, HoldsBackWhatLooksWrongUnlessToldThatItStands)
+{
+    const QString file = write("slip.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                           "A1,Cress,mat,2026-01-05,10,2026-01-15,2000\n"
+                                           "A2,Cress,mat,2025-01-05,10,2026-01-15,200\n");
+    const Answer held = run({"import", journal(), file});
+    EXPECT_EQ(held.exitCode, 2);
+    EXPECT_TRUE(held.error.contains("Line 2, A1: 2000.0 g cut from 10.0 g of seed."))
+        << held.error.toStdString();
+    EXPECT_TRUE(held.error.contains("Line 3, A2: cut 375 days after sowing."));
+    EXPECT_TRUE(held.error.contains("--as-it-stands"));
+    EXPECT_TRUE(QDir(path(".")).entryList({"*.plumule"}).isEmpty());
+    const Answer dry = run({"import", journal(), file, "--dry-run"});
+    EXPECT_EQ(dry.exitCode, 0);
+    EXPECT_TRUE(dry.error.contains("Line 2, A1"));
+    EXPECT_EQ(run({"import", journal(), file, "--as-it-stands"}).exitCode, 0);
+    EXPECT_EQ(traysInSeason(), 2);
+}
+
 TEST_F(ImportCommand, ListsEveryFaultAndTakesNothing)
 {
     const QString file = write("off.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"

@@ -1,11 +1,14 @@
 #include "ui/exchange/import_dialog.h"
 
+#include "ui/exchange/import_text.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
+#include <QCheckBox>
 #include <QFileInfo>
 #include <QHeaderView>
+#include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
@@ -13,6 +16,7 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kShownRows = 200;
+constexpr std::size_t kShownDoubts = 8;
 
 QString listed(const std::vector<std::string>& names)
 {
@@ -33,6 +37,7 @@ QTableWidget* tableOf(const QStringList& heads, int rows)
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     table->setShowGrid(false);
     table->setMinimumHeight(scaled(200));
+    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     table->horizontalHeader()->setStretchLastSection(true);
     table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     return table;
@@ -89,6 +94,7 @@ ImportDialog::ImportDialog(Journal& journal, Services services, const QString& f
         m_preview.faults.push_back(preview.error());
     }
     buildSummary();
+    buildDoubts();
     m_preview.isClean() ? buildRows() : buildFaults();
     buildButtons();
 }
@@ -117,6 +123,30 @@ void ImportDialog::buildSummary()
     words->setObjectName("importSummary");
     words->setWordWrap(true);
     body()->addWidget(words);
+}
+
+void ImportDialog::buildDoubts()
+{
+    if (m_preview.doubts.empty()) {
+        return;
+    }
+    auto* card = new Card(tr("Look at these first"), "caution");
+    const std::size_t shown = std::min(kShownDoubts, m_preview.doubts.size());
+    QStringList lines;
+    for (std::size_t i = 0; i < shown; ++i) {
+        lines << doubtText(m_preview.doubts[i]);
+    }
+    if (const std::size_t more = m_preview.doubts.size() - shown; more > 0) {
+        lines << tr("And %n more.", nullptr, static_cast<int>(more));
+    }
+    auto* words = label(lines.join('\n'));
+    words->setObjectName("importDoubts");
+    words->setWordWrap(true);
+    m_areRight = new QCheckBox(tr("I have looked: they are right"));
+    m_areRight->setObjectName("importAreRight");
+    card->body()->addWidget(words);
+    card->body()->addWidget(m_areRight);
+    body()->addWidget(card);
 }
 
 void ImportDialog::buildRows()
@@ -149,7 +179,6 @@ void ImportDialog::buildFaults()
     for (int row = 0; row < table->rowCount(); ++row) {
         put(*table, row, faultCells(m_preview.faults[static_cast<std::size_t>(row)]));
     }
-    table->resizeColumnToContents(0);
     body()->addWidget(table, 1);
 }
 
@@ -158,7 +187,11 @@ void ImportDialog::buildButtons()
     connect(addButton(tr("Leave it"), "importLeave"), &QPushButton::clicked, this,
             &QDialog::reject);
     auto* import = addButton(tr("Import"), "importRun", "primary");
-    import->setEnabled(m_preview.isClean() && !m_preview.trays.empty());
+    const bool hasTrays = m_preview.isClean() && !m_preview.trays.empty();
+    import->setEnabled(hasTrays && m_areRight == nullptr);
+    if (hasTrays && m_areRight != nullptr) {
+        connect(m_areRight, &QCheckBox::toggled, import, &QPushButton::setEnabled);
+    }
     connect(import, &QPushButton::clicked, this, &ImportDialog::runImport);
 }
 

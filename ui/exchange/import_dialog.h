@@ -4,10 +4,13 @@
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
+class QCheckBox;
+
 namespace plumule::ui {
 
 // Shows what a table of trays would bring in before anything is written: rows, new names, columns
-// left out, and every fault with its line. The import is one step and is undone as one.
+// left out, every fault with its line, and what looks wrong and must be looked at first. The import
+// is one step and is undone as one.
 class ImportDialog : public FormDialog
 {
     Q_OBJECT
@@ -21,6 +24,7 @@ public:
 
 private:
     void buildSummary();
+    void buildDoubts();
     void buildRows();
     void buildFaults();
     void buildButtons();
@@ -30,6 +34,7 @@ private:
     Services m_services;
     QString m_file;
     ImportPreview m_preview;
+    QCheckBox* m_areRight = nullptr; // where there are doubts
 };
 
 } // namespace plumule::ui

@@ -2,6 +2,7 @@
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/exchange/import_dialog.h"
 
+#include <QCheckBox>
 #include <QDialog>
 #include <QFile>
 #include <QTableWidget>
@@ -65,6 +66,33 @@ TEST_F(ImportDialogTest, ShowsWhatWouldComeInBeforeAnythingIsWritten)
     EXPECT_TRUE(find<QPushButton>(*dialog, "importRun")->isEnabled());
     EXPECT_EQ(trayCount(), 0U);
     EXPECT_FALSE(journal->nextUndo().has_value());
+}
+
+TEST_F(ImportDialogTest, HoldsBackWhatLooksWrongUntilItWasLookedAt)
+{
+    const auto dialog = openOn(fileWith("code;variety;medium;sown;seed_g;harvested;net_g\n"
+                                        "X1;Cress;mat;2026-01-05;30;2026-01-15;1,234\n"
+                                        "X2;Cress;mat;2026-01-05;30;2026-01-15;251,5\n"));
+    EXPECT_EQ(find<QLabel>(*dialog, "importDoubts")->text(),
+              "Line 2, X1: 1.2 g cut from 30.0 g of seed.");
+    auto* import = find<QPushButton>(*dialog, "importRun");
+    EXPECT_FALSE(import->isEnabled());
+    auto* areRight = find<QCheckBox>(*dialog, "importAreRight");
+    areRight->click();
+    EXPECT_TRUE(import->isEnabled());
+    areRight->click();
+    EXPECT_FALSE(import->isEnabled());
+    areRight->click();
+    click(import);
+    EXPECT_EQ(trayCount(), 2U);
+}
+
+TEST_F(ImportDialogTest, AsksNothingOfATableThatLooksRight)
+{
+    const auto dialog = openOn(fileWith("code;variety;medium;sown;seed_g;harvested;net_g\n"
+                                        "X2;Cress;mat;2026-01-05;30;2026-01-15;251,5\n"));
+    EXPECT_EQ(dialog->findChild<QCheckBox*>("importAreRight"), nullptr);
+    EXPECT_TRUE(find<QPushButton>(*dialog, "importRun")->isEnabled());
 }
 
 TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
