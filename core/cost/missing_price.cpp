@@ -15,8 +15,10 @@ std::optional<MediumId> mediumOf(PriceItem item, const TrayUse& use)
     return item == PriceItem::Medium ? std::optional(use.medium->id) : std::nullopt;
 }
 
-std::optional<Date> firstDayOf(const std::vector<Price>& prices, PriceItem item,
-                               std::optional<MediumId> medium)
+} // namespace
+
+std::optional<Date> firstPriceDay(const std::vector<Price>& prices, PriceItem item,
+                                  std::optional<MediumId> medium)
 {
     std::optional<Date> first;
     for (const Price& price : prices) {
@@ -27,15 +29,13 @@ std::optional<Date> firstDayOf(const std::vector<Price>& prices, PriceItem item,
     return first;
 }
 
-} // namespace
-
 std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts)
 {
     std::vector<MissingPrice> missing;
     for (const PriceItem item : kItems) {
         const auto medium = mediumOf(item, use);
         if (!priceOn(facts.prices, item, use.sownOn, medium)) {
-            missing.push_back({item, firstDayOf(facts.prices, item, medium)});
+            missing.push_back({item, firstPriceDay(facts.prices, item, medium)});
         }
     }
     for (const MissingPrice& each : missing) {
@@ -53,6 +53,27 @@ std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts)
         return costOf(use, dearer).total() == total;
     });
     return missing;
+}
+
+std::vector<SeedLack> seedLacks(const TrayUse& use, const CostFacts& facts)
+{
+    std::vector<SeedLack> lacks;
+    const auto lot = use.seedLot ? facts.lots.find(*use.seedLot) : facts.lots.end();
+    if (lot == facts.lots.end()) {
+        lacks.push_back(SeedLack::Lot);
+    } else {
+        const SeedLot& bought = lot->second;
+        if (!bought.price) {
+            lacks.push_back(SeedLack::LotPrice);
+        }
+        if (!bought.bought || *bought.bought <= Mass{}) {
+            lacks.push_back(SeedLack::LotWeight);
+        }
+    }
+    if (!use.seed) {
+        lacks.push_back(SeedLack::Seed);
+    }
+    return lacks;
 }
 
 } // namespace plumule

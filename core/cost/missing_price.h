@@ -12,8 +12,22 @@ struct MissingPrice
     bool operator==(const MissingPrice&) const = default;
 };
 
+// The first day that a price of the thing holds; `medium` for what each medium has of its own.
+[[nodiscard]] std::optional<Date> firstPriceDay(const std::vector<Price>& prices, PriceItem item,
+                                                std::optional<MediumId> medium = std::nullopt);
+
 // The prices that did not hold yet on the day of sowing, and without which a part of the tray's
 // cost is not known. Seed has its price with its lot.
 [[nodiscard]] std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts);
+
+// What the cost of a tray's seed lacks.
+enum class SeedLack
+{
+    Lot,       // the tray names none, which would have a price
+    LotPrice,  // what the whole purchase cost
+    LotWeight, // what was bought
+    Seed       // what was sown on the tray
+};
+[[nodiscard]] std::vector<SeedLack> seedLacks(const TrayUse& use, const CostFacts& facts);
 
 } // namespace plumule

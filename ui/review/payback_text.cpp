@@ -1,5 +1,7 @@
 #include "ui/review/payback_text.h"
 
+#include "ui/text/missing_price_text.h"
+
 #include <QCoreApplication>
 
 namespace plumule::ui {
@@ -38,6 +40,25 @@ QStringList paybackWords(const std::vector<Payback>& paybacks)
                                 .arg(medium, against, intervalWords(each)));
     }
     return lines;
+}
+
+QStringList paybackWords(const std::vector<CurveLack>& lacks)
+{
+    QStringList lines;
+    for (const CurveLack& lack : lacks) {
+        const QString medium = QString::fromStdString(lack.medium.name);
+        QStringList words{PaybackTr::tr("%1 has no curve.").arg(medium)};
+        for (const MissingPrice& missing : lack.prices) {
+            words << sentence(missing, medium);
+        }
+        lines << words.join(' ');
+    }
+    return lines;
+}
+
+QStringList paybackWords(const SeasonAnswer& answer)
+{
+    return paybackWords(answer.paybacks) + paybackWords(answer.curveLacks);
 }
 
 } // namespace plumule::ui

@@ -233,7 +233,7 @@ void addTastings(Report& report, const SeasonAnswer& answer)
 void addPaybacks(Report& report, const SeasonAnswer& answer)
 {
     const ChartSpec byUses = paybackChart(answer.paybacks, answer.review);
-    report.add(ReportWords{paybackWords(answer.paybacks).join('\n')});
+    report.add(ReportWords{paybackWords(answer).join('\n')});
     report.add(ReportChart{byUses, chartTitle(byUses)});
 }
 

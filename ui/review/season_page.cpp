@@ -288,7 +288,7 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
                              tr("%n trial(s)", nullptr, review.trials)};
     m_head->setSubtitle(tr("%1  ·  %2").arg(spanText(*m_shown), counts.join(", ")));
     m_comparison->show(review, comparison, chartBeside(*m_shown, comparison));
-    const QStringList payback = paybackWords(m_shown->paybacks);
+    const QStringList payback = paybackWords(*m_shown);
     m_paybackWords->setText(payback.join('\n'));
     m_payback->setVisible(!payback.isEmpty());
     m_whatIf->setVisible(m_response == Response::CostPerGram);

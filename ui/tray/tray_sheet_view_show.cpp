@@ -2,6 +2,7 @@
 #include "ui/tray/tray_sheet_view.h"
 
 #include "ui/chart/chart_view.h"
+#include "ui/text/missing_price_text.h"
 #include "ui/tray/place_dialog.h"
 #include "ui/tray/stage_strip.h"
 #include "ui/tray/start_dialog.h"
@@ -300,19 +301,12 @@ QString TraySheetView::lackText(const TraySheet& sheet)
 {
     QStringList words;
     for (const MissingPrice& each : sheet.missingPrices) {
-        const QString what = each.item == PriceItem::Medium
-                                 ? QString::fromStdString(sheet.record.medium.name)
-                                 : nameOf(each.item);
-        words << (each.from ? tr("The first price of %1 is from %2, after the sowing.")
-                                  .arg(what, longDateText(*each.from))
-                            : tr("There is no price of %1.").arg(what));
+        words << sentence(each, QString::fromStdString(sheet.record.medium.name));
     }
-    if (!sheet.cost.seed) {
-        words << (sheet.record.tray.seedLot
-                      ? tr("Its seed lot lacks a price or a weight, or the tray its seed.")
-                      : tr("It has no seed lot, which would have a price."));
+    for (const SeedLack lack : sheet.seedLacks) {
+        words << sentence(lack);
     }
-    const bool isPriced = sheet.missingPrices.empty() && sheet.cost.seed;
+    const bool isPriced = sheet.missingPrices.empty() && sheet.seedLacks.empty();
     words << (isPriced ? tr("What was not measured is missing from the sum.")
                        : tr("Give prices on the Set-up page, from the day they held."));
     return words.join(' ');

@@ -41,6 +41,7 @@ void addCost(Database& database, TraySheet& sheet)
     const TrayUse use = useOf(facts, costs.layout);
     sheet.cost = costOf(use, costs);
     sheet.missingPrices = missingPrices(use, costs);
+    sheet.seedLacks = seedLacks(use, costs);
     Mass yield;
     for (const Harvest& harvest : sheet.harvests) {
         yield += harvest.net;

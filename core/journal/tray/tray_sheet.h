@@ -20,6 +20,7 @@ struct TraySheet
     std::vector<Photo> photos;
     TrayCost cost;
     std::vector<MissingPrice> missingPrices; // that the cost lacks
+    std::vector<SeedLack> seedLacks;
     std::optional<double> costPerGram;
     std::string currency;
 };

@@ -123,6 +123,7 @@ private:
         }
         if (isAsked(SeasonPart::Paybacks)) {
             m_answer.paybacks = paybackOf(m_facts.season, m_answer.review);
+            m_answer.curveLacks = curveLacks(m_facts.season, m_answer.review);
             m_progress.report(++m_done / m_steps);
         }
         if (isAsked(SeasonPart::Ageing)) {

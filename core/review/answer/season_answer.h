@@ -60,6 +60,7 @@ struct SeasonAnswer
     std::vector<SeasonComparison> comparisons; // as asked
     std::vector<HeightFit> heights;
     std::vector<Payback> paybacks;
+    std::vector<CurveLack> curveLacks;
     std::vector<PieceAgeing> ageing;
     std::vector<SeasonBeside> beside; // as asked
     Result<TastingsOfSpan> tastings;

@@ -93,6 +93,42 @@ Payback paybackOfPiece(const SeasonFacts& facts, const SeasonReview& review,
     return payback;
 }
 
+// What the washing of its pieces lacks: its own price, or that of the work.
+std::vector<MissingPrice> washingLacks(const SeasonFacts& facts, MediumId medium)
+{
+    const auto unpriced =
+        std::find_if(facts.trays.begin(), facts.trays.end(), [&](const SeasonRecord& record) {
+            return record.tray.medium == medium && !record.cost.washing;
+        });
+    if (unpriced == facts.trays.end()) {
+        return {};
+    }
+    auto missing = missingPrices(unpriced->use, facts.cost);
+    std::erase_if(missing, [](const MissingPrice& each) {
+        return each.item != PriceItem::Washing && each.item != PriceItem::Labour;
+    });
+    return missing;
+}
+
+std::vector<MissingPrice> pricesLacking(const SeasonFacts& facts, const MediumSeason& season,
+                                        Date day)
+{
+    const std::vector<Price>& prices = facts.cost.prices;
+    const MediumId id = season.medium.id;
+    std::vector<MissingPrice> lacking;
+    const bool isPriced = season.medium.isReusable
+                              ? priceOn(prices, PriceItem::Medium, day, id).has_value()
+                              : season.meanCost.medium.has_value();
+    if (!isPriced) {
+        lacking.push_back({PriceItem::Medium, firstPriceDay(prices, PriceItem::Medium, id)});
+    }
+    if (season.medium.isReusable && !season.meanCost.washing) {
+        const auto washing = washingLacks(facts, id);
+        lacking.insert(lacking.end(), washing.begin(), washing.end());
+    }
+    return lacking;
+}
+
 } // namespace
 
 std::vector<Payback> paybackOf(const SeasonFacts& facts, const SeasonReview& review)
@@ -105,6 +141,25 @@ std::vector<Payback> paybackOf(const SeasonFacts& facts, const SeasonReview& rev
         }
     }
     return paybacks;
+}
+
+std::vector<CurveLack> curveLacks(const SeasonFacts& facts, const SeasonReview& review)
+{
+    const bool canPayBack =
+        std::any_of(review.media.begin(), review.media.end(), [](const MediumSeason& season) {
+            return season.medium.isReusable && !season.trays.empty();
+        });
+    std::vector<CurveLack> lacks;
+    for (const MediumSeason& season : review.media) {
+        if (!canPayBack || season.trays.empty() || !season.costCurve.empty()) {
+            continue;
+        }
+        CurveLack lack{season.medium, pricesLacking(facts, season, review.filter.to)};
+        if (!lack.prices.empty()) {
+            lacks.push_back(std::move(lack));
+        }
+    }
+    return lacks;
 }
 
 } // namespace plumule

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/cost/missing_price.h"
 #include "core/review/facts/season_facts.h"
 
 namespace plumule {
@@ -33,5 +34,19 @@ struct Payback
 // the grams of all trays sown (stats::paybackIntervalOf), a use costing its washing and all else
 // that a tray does; prices are taken as sure.
 [[nodiscard]] std::vector<Payback> paybackOf(const SeasonFacts& facts, const SeasonReview& review);
+
+// Why a medium has no curve: its own price is lacking (a piece's on the span's last day), or what
+// washing its pieces costs.
+struct CurveLack
+{
+    Medium medium;
+    std::vector<MissingPrice> prices;
+    bool operator==(const CurveLack&) const = default;
+};
+
+// Of every medium with weighed trays but without a curve for want of a price, by medium id; empty
+// where no reusable medium is among them, since nothing then pays back.
+[[nodiscard]] std::vector<CurveLack> curveLacks(const SeasonFacts& facts,
+                                                const SeasonReview& review);
 
 } // namespace plumule

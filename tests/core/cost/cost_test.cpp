@@ -217,6 +217,23 @@ TEST(Cost, SaysWhichPriceIsMissingAndFromWhenItHolds)
     EXPECT_EQ(missingPrices(use, facts), expected) << "a loose mix is not washed";
 }
 
+TEST(Cost, SaysWhatItsSeedLacks)
+{
+    const CheckTray tray;
+    CostFacts facts = knownFacts();
+    TrayUse use = useOf(tray.facts, facts.layout);
+    EXPECT_TRUE(seedLacks(use, facts).empty());
+    SeedLot& lot = facts.lots.at(*use.seedLot);
+    lot.price.reset();
+    EXPECT_EQ(seedLacks(use, facts), std::vector<SeedLack>{SeedLack::LotPrice});
+    lot.bought = Mass{};
+    use.seed.reset();
+    EXPECT_EQ(seedLacks(use, facts),
+              (std::vector<SeedLack>{SeedLack::LotPrice, SeedLack::LotWeight, SeedLack::Seed}));
+    use.seedLot.reset();
+    EXPECT_EQ(seedLacks(use, facts), (std::vector<SeedLack>{SeedLack::Lot, SeedLack::Seed}));
+}
+
 TEST(Cost, OfALooseMixTrayIsTheSumOfItsParts)
 {
     const CheckTray tray;

@@ -119,6 +119,54 @@ TEST(Payback, NeedsPricesAndSomethingToBeCheaperThan)
     EXPECT_TRUE(paybacksOf(alone).empty());
 }
 
+TEST(CurveLacks, NameThePriceThatACurveWaitsFor)
+{
+    SeasonSamples season;
+    season.price(PriceItem::Medium, 0.55, MediumId{1});
+    season.add("A1", kMix, 200);
+    season.add("B1", kMesh, 200);
+    auto lacks = curveLacks(season.facts, season.review());
+    ASSERT_EQ(lacks.size(), 1u);
+    EXPECT_EQ(lacks[0].medium.name, "Mesh");
+    EXPECT_EQ(lacks[0].prices, (std::vector<MissingPrice>{{PriceItem::Medium, std::nullopt},
+                                                          {PriceItem::Washing, std::nullopt}}));
+    season.price(PriceItem::Medium, 18, MediumId{2});
+    lacks = curveLacks(season.facts, season.review());
+    ASSERT_EQ(lacks.size(), 1u);
+    EXPECT_EQ(lacks[0].prices, (std::vector<MissingPrice>{{PriceItem::Washing, std::nullopt}}));
+}
+
+TEST(CurveLacks, SayFromWhenAPriceHoldsThatCameTooLate)
+{
+    SeasonSamples season;
+    season.priceAsInTheHandbook(0.75);
+    season.add("A1", kMix, 200);
+    season.add("B1", kMesh, 200);
+    const Date later = season.facts.trays.front().tray.sownOn + 1;
+    for (Price& price : season.facts.cost.prices) {
+        if (price.medium == MediumId{1} || price.item == PriceItem::Washing) {
+            price.from = later;
+        }
+    }
+    const auto lacks = curveLacks(season.facts, season.review());
+    ASSERT_EQ(lacks.size(), 2u);
+    EXPECT_EQ(lacks[0].medium.name, "Loose mix");
+    EXPECT_EQ(lacks[0].prices, (std::vector<MissingPrice>{{PriceItem::Medium, later}}));
+    EXPECT_EQ(lacks[1].prices, (std::vector<MissingPrice>{{PriceItem::Washing, later}}));
+}
+
+TEST(CurveLacks, AreNoneWhereAllIsPricedOrNothingIsUsedAgain)
+{
+    SeasonSamples priced;
+    priced.priceAsInTheHandbook(0.75);
+    priced.add("A1", kMix, 200);
+    priced.add("B1", kMesh, 200);
+    EXPECT_TRUE(curveLacks(priced.facts, priced.review()).empty());
+    SeasonSamples single;
+    single.add("A1", kMix, 200);
+    EXPECT_TRUE(curveLacks(single.facts, single.review()).empty());
+}
+
 TEST(Payback, IsShownAsABandWithItsMark)
 {
     SeasonSamples season;
