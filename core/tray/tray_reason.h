@@ -34,6 +34,7 @@ enum class TrayReason
     PieceNotSanitised,  // its number
     PlaceUnknown,
     PlaceTaken,      // rack and shelf, place, the other tray's code
+    PlaceTakenThen,  // rack and shelf, place, the other tray's code, the moment it left
     NotGrowing,      // its code
     NoStages,        // its code
     NothingBegun,    // its code

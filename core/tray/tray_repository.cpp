@@ -323,6 +323,24 @@ bool TrayRepository::wasTakenSince(const Stay& left) const
         .has_value();
 }
 
+std::optional<Stay> TrayRepository::lastToLeaveAfter(PlaceId place, TrayId other, Moment from) const
+{
+    return selectRow<Stay>(m_database,
+                           "WHERE place_id = ?1 AND tray_id <> ?2 AND "
+                           "(to_on, to_minute) > (?3, ?4) "
+                           "ORDER BY to_on DESC, to_minute DESC LIMIT 1",
+                           place, other, from.date, from.minute);
+}
+
+std::optional<Stay> TrayRepository::lastToLeaveBy(PlaceId place, TrayId other, Moment by) const
+{
+    return selectRow<Stay>(m_database,
+                           "WHERE place_id = ?1 AND tray_id <> ?2 AND "
+                           "(to_on, to_minute) <= (?3, ?4) "
+                           "ORDER BY to_on DESC, to_minute DESC LIMIT 1",
+                           place, other, by.date, by.minute);
+}
+
 std::optional<Stay> TrayRepository::openStay(TrayId tray) const
 {
     return selectRow<Stay>(m_database, "WHERE tray_id = ?1 AND to_on IS NULL", tray);

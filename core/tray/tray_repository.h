@@ -59,6 +59,10 @@ public:
     [[nodiscard]] std::optional<TrayId> trayAt(PlaceId place) const;
     // Whether another tray stood at the place after the day of leaving, or stands there.
     [[nodiscard]] bool wasTakenSince(const Stay& left) const;
+    // The stay of another tray that left the place last: after that moment, or by it.
+    [[nodiscard]] std::optional<Stay> lastToLeaveAfter(PlaceId place, TrayId other,
+                                                       Moment from) const;
+    [[nodiscard]] std::optional<Stay> lastToLeaveBy(PlaceId place, TrayId other, Moment by) const;
     [[nodiscard]] std::optional<Stay> openStay(TrayId tray) const;
     void insert(Stay& stay);
     void update(const Stay& stay);

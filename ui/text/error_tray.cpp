@@ -80,6 +80,10 @@ QString words(TrayReason reason, const Error& error)
         return Errors::tr(
                    "%1, place %2 is taken by %3: choose another place, or move that tray first.")
             .arg(value[0], value[1], value[2]);
+    case TrayReason::PlaceTakenThen:
+        return Errors::tr("%1, place %2 was taken by %3 until %4: choose a later time, or another "
+                          "place.")
+            .arg(value[0], value[1], value[2], value[3]);
     case TrayReason::NotGrowing:
         return Errors::tr(
                    "%1 was harvested or discarded: choose a tray that grows, or undo that first.")

@@ -46,7 +46,17 @@ std::string shelfName(RoomRepository& rooms, ShelfId id)
 
 } // namespace
 
-Done checkPlaceFree(Database& database, PlaceId place, TrayId except)
+std::string textOf(Moment moment)
+{
+    return toIso(moment.date) + " " + toClockText(moment.minute);
+}
+
+Moment endOf(const Stay& left)
+{
+    return {left.toOn.value_or(left.fromOn), left.toMinute.value_or(0)};
+}
+
+Done checkPlaceFree(Database& database, PlaceId place, Moment from, TrayId except)
 {
     RoomRepository rooms(database);
     const auto found = rooms.find(place);
@@ -59,6 +69,11 @@ Done checkPlaceFree(Database& database, PlaceId place, TrayId except)
         const auto tray = trays.find(*taken);
         return fail(ErrorKind::Conflict, TrayReason::PlaceTaken, shelfName(rooms, found->shelf),
                     found->number, tray ? tray->code : "");
+    }
+    if (const auto tenant = trays.lastToLeaveAfter(place, except, from)) {
+        const auto tray = trays.find(tenant->tray);
+        return fail(ErrorKind::Conflict, TrayReason::PlaceTakenThen, shelfName(rooms, found->shelf),
+                    found->number, tray ? tray->code : "", textOf(endOf(*tenant)));
     }
     return {};
 }
@@ -102,7 +117,7 @@ Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
         checked = checkPieces(database, draft);
     }
     for (std::size_t i = 0; checked && i < draft.places.size(); ++i) {
-        checked = checkPlaceFree(database, draft.places[i]);
+        checked = checkPlaceFree(database, draft.places[i], draft.at);
     }
     if (!checked) {
         return passOn(checked);

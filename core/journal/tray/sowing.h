@@ -37,8 +37,15 @@ struct SownTray
 TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
                  const SownTray& put);
 
-// PlaceUnknown; PlaceTaken, with its code, where another tray than `except` stands there.
-[[nodiscard]] Done checkPlaceFree(Database& database, PlaceId place, TrayId except = {});
+// "2026-03-12 07:05", as errors carry a moment.
+[[nodiscard]] std::string textOf(Moment moment);
+// Of a stay that has ended.
+[[nodiscard]] Moment endOf(const Stay& left);
+
+// Whether a tray may stand at the place from that moment on. PlaceUnknown; PlaceTaken, with its
+// code, where another tray than `except` stands there; PlaceTakenThen where one left only later.
+[[nodiscard]] Done checkPlaceFree(Database& database, PlaceId place, Moment from,
+                                  TrayId except = {});
 
 // NotFound, or Invalid where the lot is another variety's.
 [[nodiscard]] Done checkLotAndTrial(Database& database, VarietyId variety,

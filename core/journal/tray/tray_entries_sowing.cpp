@@ -141,11 +141,10 @@ Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
             return {};
         }
         if (const auto since = lastMoveOf(trays, id); since && at < *since) {
-            return fail(ErrorKind::Invalid, TrayReason::MoveBeforeStay,
-                        toIso(since->date) + " " + toClockText(since->minute));
+            return fail(ErrorKind::Invalid, TrayReason::MoveBeforeStay, textOf(*since));
         }
         if (place) {
-            if (auto isFree = checkPlaceFree(database, *place, id); !isFree) {
+            if (auto isFree = checkPlaceFree(database, *place, at, id); !isFree) {
                 return isFree;
             }
         }

@@ -3,6 +3,7 @@
 
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/journal/tray/sowing.h"
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
 #include "core/tray/tray_reason.h"
@@ -50,11 +51,6 @@ Intention intentionOf(Stage next)
     return Intention::MoveTrayOn;
 }
 
-std::string textOf(Moment moment)
-{
-    return toIso(moment.date) + " " + toClockText(moment.minute);
-}
-
 // The day of sowing is that of the first stage after the soak, wherever that moves.
 void followSowing(TrayRepository& trays, Tray tray, const std::vector<TrayStage>& stages)
 {
@@ -73,7 +69,8 @@ void begin(TrayRepository& trays, TrayStage& stage, Moment at)
     trays.update(stage);
 }
 
-// A tray that stood at its place from its first minute did so from the corrected one.
+// A tray that stood at its place from its first minute did so from the corrected one, but not
+// before the tray that stood there until then had left.
 void followFirstStay(TrayRepository& trays, TrayId tray, Moment was, Moment now)
 {
     auto stays = trays.stays(tray);
@@ -83,8 +80,10 @@ void followFirstStay(TrayRepository& trays, TrayId tray, Moment was, Moment now)
     if (stays[0].toOn && Moment{*stays[0].toOn, stays[0].toMinute.value_or(0)} < now) {
         return;
     }
-    stays[0].fromOn = now.date;
-    stays[0].fromMinute = now.minute;
+    const auto before = trays.lastToLeaveBy(stays[0].place, tray, was);
+    const Moment from = before ? std::max(now, endOf(*before)) : now;
+    stays[0].fromOn = from.date;
+    stays[0].fromMinute = from.minute;
     trays.update(stays[0]);
 }
 

@@ -103,6 +103,39 @@ TEST_F(TrayEntriesTest, RefusesAPlaceThatIsTaken)
                   [&] { return journal->trays().sow(draft); });
 }
 
+TEST_F(TrayEntriesTest, RefusesAPlaceThatWasStillTakenThen)
+{
+    const TrayId first = sowAt(places()[0]);
+    const Moment left = clock.now() + kDayMinutes;
+    clock.set(left + 60);
+    ASSERT_TRUE(journal->trays().discard(first, "mould", left));
+    SowingDraft draft = draftOf();
+    draft.places = {places()[0]};
+    draft.at = left + -1;
+    const auto refused = journal->trays().sow(draft);
+    ASSERT_FALSE(refused);
+    EXPECT_TRUE(refused.error().is(TrayReason::PlaceTakenThen));
+    EXPECT_EQ(refused.error().values.at(2), "BR001");
+    const TrayId elsewhere = sowAt(places()[1]);
+    expectRefused(ErrorKind::Conflict, TrayReason::PlaceTakenThen,
+                  [&] { return journal->trays().moveTo(elsewhere, places()[0], left + -1); });
+    draft.at = left;
+    EXPECT_TRUE(journal->trays().sow(draft)) << "from the minute it was left on it is free";
+}
+
+TEST_F(TrayEntriesTest, CorrectedStartsDoNotReachIntoTheStayBefore)
+{
+    const TrayId first = sowAt(places()[0]);
+    const Moment left = clock.now() + kDayMinutes;
+    clock.set(left + 120);
+    ASSERT_TRUE(journal->trays().discard(first, "mould", left));
+    const TrayId second = sowAt(places()[0]);
+    ASSERT_TRUE(journal->trays().correctStart(second, sheet(second).record.stages.front().stage,
+                                              left + -60));
+    const Stay stay = sheet(second).stays.front();
+    EXPECT_EQ((Moment{stay.fromOn, stay.fromMinute}), left);
+}
+
 TEST_F(TrayEntriesTest, RefusesWhatIsNotThereOrOfAnotherVariety)
 {
     SowingDraft draft = draftOf();
