@@ -81,9 +81,9 @@ QCheckBox:focus { color: %accent%; }
 QCheckBox::indicator:focus { border-color: %accent%; background: %selection%; }
 QCheckBox::indicator:checked:focus { border-color: %ink%; background: %accent%; }
 
-QTableView, QTreeView, QListView { background: %card%; color: %ink%; border: none; gridline-color: %rule%;
+QTableView, QTreeView, QListView { background: %card%; color: %ink%; border: 2px solid transparent; gridline-color: %rule%;
   selection-background-color: %selection%; selection-color: %ink%; outline: none; alternate-background-color: %page%; }
-QTableView:focus, QTreeView:focus, QListView:focus { border: 2px solid %accent%; border-radius: %5px%; }
+QTableView:focus, QTreeView:focus, QListView:focus { border-color: %accent%; border-radius: %5px%; }
 QTableView::item, QListView::item, QTreeView::item { padding: %6px% %8px%; border: none; }
 QTableView::item:selected, QListView::item:selected, QTreeView::item:selected { background: %selection%; color: %ink%; }
 QListView::item { border-radius: %6px%; }
