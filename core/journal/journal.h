@@ -66,6 +66,11 @@ public:
     // As History's; the newest when `id` is not stored.
     Result<HistoryEntry> undo(HistoryId id = {}) { return m_ledger.undo(id); }
     Result<HistoryEntry> redo() { return m_ledger.redo(); }
+    // What taking it back would come to, or why it can't be.
+    [[nodiscard]] Result<std::vector<History::RowEffect>> foreseeUndo(HistoryId id)
+    {
+        return m_ledger.foreseeUndo(id);
+    }
 
     // The listener is called after each commit; the number takes it off again.
     int addListener(ChangeListener listener) { return m_ledger.addListener(std::move(listener)); }

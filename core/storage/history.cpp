@@ -197,6 +197,33 @@ Result<std::string> verifiedChangeset(Database& database, HistoryId id)
     return bytes;
 }
 
+ChangeKind undone(ChangeKind kind)
+{
+    switch (kind) {
+    case ChangeKind::Insert:
+        return ChangeKind::Delete;
+    case ChangeKind::Delete:
+        return ChangeKind::Insert;
+    case ChangeKind::Update:
+        return ChangeKind::Update;
+    }
+    return kind;
+}
+
+History::RowEffect undoneEffect(const RowChange& change, const std::vector<ColumnInfo>& columns)
+{
+    History::RowEffect effect{undone(change.kind), std::string(change.table), change.id(), {}};
+    if (change.kind != ChangeKind::Update) {
+        return effect;
+    }
+    for (std::size_t i = 0; i < change.after.size() && i < columns.size(); ++i) {
+        if (change.after[i] && change.before[i]) {
+            effect.cells.push_back({columns[i].name, *change.after[i], *change.before[i]});
+        }
+    }
+    return effect;
+}
+
 } // namespace
 
 Recording::Recording(Database& database)
@@ -270,14 +297,40 @@ std::optional<HistoryEntry> History::nextRedo() const
     return oneEntry(m_database, "WHERE state = 'undone' ORDER BY undone_order DESC LIMIT 1");
 }
 
-Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)
+Result<HistoryEntry> History::standing(HistoryId id) const
 {
     const auto entry =
         id.isStored() ? oneEntry(m_database, "WHERE id = " + std::to_string(id.value)) : nextUndo();
     if (!entry || entry->state != HistoryState::Standing) {
         return fail(ErrorKind::NothingThere, StorageReason::NothingToTakeBack);
     }
-    return apply(*entry, WayThrough::Back, guard);
+    return *entry;
+}
+
+Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)
+{
+    const auto entry = standing(id);
+    return entry ? apply(*entry, WayThrough::Back, guard, Run::ForGood) : passOn(entry);
+}
+
+Result<std::vector<History::RowEffect>> History::foresee(HistoryId id, UndoGuard* guard)
+{
+    const auto entry = standing(id);
+    const auto tried =
+        entry ? apply(*entry, WayThrough::Back, guard, Run::Trial) : Result<Applied>(passOn(entry));
+    if (!tried) {
+        return passOn(tried);
+    }
+    std::vector<RowEffect> effects;
+    // The bytes were found sound a moment ago, or the trial had been refused.
+    const bool isWhole =
+        walkChangeset(*verifiedChangeset(m_database, entry->id), [&](const RowChange& change) {
+            effects.push_back(
+                undoneEffect(change, m_database.columnsOf(std::string(change.table))));
+        });
+    assert(isWhole);
+    static_cast<void>(isWhole);
+    return effects;
 }
 
 Result<History::Applied> History::redo()
@@ -286,10 +339,11 @@ Result<History::Applied> History::redo()
     if (!entry) {
         return fail(ErrorKind::NothingThere, StorageReason::NothingToDoAgain);
     }
-    return apply(*entry, WayThrough::Forth, nullptr);
+    return apply(*entry, WayThrough::Forth, nullptr, Run::ForGood);
 }
 
-Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard)
+Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard,
+                                        Run run)
 {
     auto stored = verifiedChangeset(m_database, entry.id);
     if (!stored) {
@@ -319,8 +373,10 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough wa
         return passOn(done);
     }
     applied.entry.state = way == WayThrough::Back ? HistoryState::Undone : HistoryState::Standing;
-    storeState(m_database, applied.entry);
-    transaction.commit();
+    if (run == Run::ForGood) {
+        storeState(m_database, applied.entry);
+        transaction.commit();
+    }
     return applied;
 }
 

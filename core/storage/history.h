@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/changeset.h"
 #include "core/storage/changeset_check.h"
 #include "core/storage/database.h"
 
@@ -81,6 +82,23 @@ public:
     [[nodiscard]] std::optional<HistoryEntry> nextUndo() const;
     [[nodiscard]] std::optional<HistoryEntry> nextRedo() const;
 
+    // A cell that an undo would write anew.
+    struct CellEffect
+    {
+        std::string column;
+        Cell now;
+        Cell after;
+        bool operator==(const CellEffect&) const = default;
+    };
+    // What an undo would do to a row: put it back, take it away, or write cells of it anew.
+    struct RowEffect
+    {
+        ChangeKind kind = ChangeKind::Update;
+        std::string table;
+        std::int64_t id = 0;
+        std::vector<CellEffect> cells; // of an update
+    };
+
     struct Applied
     {
         HistoryEntry entry;
@@ -91,6 +109,8 @@ public:
     // does not match its checksum; NothingThere; NewerVersion when it was made under a
     // schema whose tables were other ones; what the guard refuses.
     Result<Applied> undo(HistoryId id = {}, UndoGuard* guard = nullptr);
+    // What undo() would do, tried and rolled back: its refusals are undo()'s own.
+    [[nodiscard]] Result<std::vector<RowEffect>> foresee(HistoryId id, UndoGuard* guard = nullptr);
     // Does the entry again that was undone last.
     Result<Applied> redo();
 
@@ -98,7 +118,13 @@ public:
     [[nodiscard]] std::vector<HistoryId> damagedEntries() const;
 
 private:
-    Result<Applied> apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard);
+    enum class Run
+    {
+        ForGood,
+        Trial // rolled back again
+    };
+    [[nodiscard]] Result<HistoryEntry> standing(HistoryId id) const;
+    Result<Applied> apply(const HistoryEntry& entry, WayThrough way, UndoGuard* guard, Run run);
 
     Database& m_database;
 };

@@ -10,7 +10,6 @@
 #include "ui/widget/widgets.h"
 
 #include <QComboBox>
-#include <QDateTime>
 #include <QDoubleSpinBox>
 #include <QFileInfo>
 #include <QScrollArea>
@@ -18,8 +17,6 @@
 
 namespace plumule::ui {
 namespace {
-
-constexpr int kShownEntries = 40;
 
 QString withEnding(const QString& path)
 {
@@ -35,8 +32,8 @@ JournalPart::JournalPart(Journal& journal, Services services, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     QVBoxLayout* inner = nullptr;
     column->addWidget(scrolling(inner));
-    for (QWidget* card : {buildFile(), buildBackups(), buildTables(), buildLook(), buildScanner(),
-                          buildHistory()}) {
+    for (QWidget* card :
+         {buildFile(), buildBackups(), buildTables(), buildLook(), buildScanner()}) {
         inner->addWidget(card);
     }
     inner->addStretch(1);
@@ -150,39 +147,9 @@ QWidget* JournalPart::buildScanner()
     return new ScannerCard(services().preferences, services().messages);
 }
 
-QWidget* JournalPart::buildHistory()
-{
-    auto* card = new Card(tr("What was done, newest first"));
-    m_history = new QVBoxLayout;
-    m_history->setSpacing(scaled(2));
-    card->body()->addLayout(m_history);
-    return card;
-}
-
 void JournalPart::reload()
 {
     m_backups->reload();
-    clearLayout(m_history);
-    const auto entries = journal().latestEntries(kShownEntries);
-    if (!entries) {
-        return;
-    }
-    for (const HistoryEntry& entry : *entries) {
-        auto* line = new QWidget;
-        auto* row = new QHBoxLayout(line);
-        row->setContentsMargins(0, 0, 0, 0);
-        const auto when = QDateTime::fromMSecsSinceEpoch(entry.atUtcMs);
-        row->addWidget(label(when.toString("d MMM yyyy, HH:mm"), "muted"));
-        const bool isTaken = entry.state != HistoryState::Standing;
-        const QString deed = sentence(entry, room().units);
-        row->addWidget(
-            label(isTaken ? tr("%1 Taken back.").arg(deed) : deed, isTaken ? "done" : ""));
-        row->addStretch(1);
-        m_history->addWidget(line);
-    }
-    if (entries->empty()) {
-        m_history->addWidget(label(tr("Nothing yet."), "muted"));
-    }
 }
 
 void JournalPart::openAnother()

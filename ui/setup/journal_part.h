@@ -4,13 +4,12 @@
 
 class QComboBox;
 class QDoubleSpinBox;
-class QVBoxLayout;
 
 namespace plumule::ui {
 
 class BackupCard;
 
-// The journal itself: where it is, backups, tables in and out, what was done, and how the program
+// The journal itself: where it is, backups, tables in and out, and how the program
 // looks on this computer.
 class JournalPart : public SetupPart
 {
@@ -33,7 +32,6 @@ private:
     QWidget* buildTables();
     QWidget* buildLook();
     QWidget* buildScanner();
-    QWidget* buildHistory();
     void openAnother();
     void makeNew();
     void backUp();
@@ -44,7 +42,6 @@ private:
     QComboBox* m_look = nullptr;
     QDoubleSpinBox* m_scale = nullptr;
     BackupCard* m_backups = nullptr;
-    QVBoxLayout* m_history = nullptr;
 };
 
 } // namespace plumule::ui

@@ -4,6 +4,7 @@
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/harvest/weigh_page.h"
+#include "ui/history/history_page.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
@@ -125,6 +126,7 @@ void MainWindow::buildPages()
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
+    addPage(new HistoryPage(m_journal, services));
     auto* setup = new SetupPage(m_journal, services);
     connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
         leaveThen([this, path] { Q_EMIT journalAsked(path); });

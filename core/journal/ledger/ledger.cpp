@@ -111,6 +111,17 @@ Result<HistoryEntry> Ledger::undo(HistoryId id)
     }));
 }
 
+Result<std::vector<History::RowEffect>> Ledger::foreseeUndo(HistoryId id)
+{
+    if (isReadOnly()) {
+        return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);
+    }
+    return guarded([&] {
+        StandingRules rules(database());
+        return history().foresee(id, &rules);
+    });
+}
+
 Result<HistoryEntry> Ledger::redo()
 {
     if (isReadOnly()) {

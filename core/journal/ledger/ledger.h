@@ -119,6 +119,8 @@ public:
 
     // As History's, under the StandingRules; what was applied is announced.
     Result<HistoryEntry> undo(HistoryId id = {});
+    // As History's, under the StandingRules: nothing is written, nobody is told.
+    [[nodiscard]] Result<std::vector<History::RowEffect>> foreseeUndo(HistoryId id);
     Result<HistoryEntry> redo();
     [[nodiscard]] History history() { return History(database()); }
 

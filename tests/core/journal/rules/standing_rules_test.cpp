@@ -99,6 +99,52 @@ TEST_F(StandingRulesTest, ATrayDoesNotComeBackToAPlaceThatWasTakenSince)
     EXPECT_TRUE(journal->undo(moved));
 }
 
+TEST_F(StandingRulesTest, AreForeseenWithoutDoingAnything)
+{
+    const TrayId first = sowAt(places[0]);
+    ASSERT_TRUE(journal->trays().moveTo(first, places[1], clock.now()));
+    const HistoryId moved = newest();
+    const std::string before = dump();
+    const auto effects = journal->foreseeUndo(moved);
+    ASSERT_TRUE(effects);
+    EXPECT_EQ(dump(), before);
+    EXPECT_EQ(newest(), moved) << "it still stands";
+    EXPECT_EQ(journal->nextRedo(), std::nullopt);
+    // Its stay on the second place would go, and that on the first be open again.
+    ASSERT_EQ(effects->size(), 2u);
+    EXPECT_TRUE(std::any_of(effects->begin(), effects->end(), [](const auto& effect) {
+        return effect.table == "stay" && effect.kind == ChangeKind::Delete;
+    }));
+    const TrayId second = sowAt(places[0]);
+    const auto refused = journal->foreseeUndo(moved);
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error(), journal->undo(moved).error());
+    ASSERT_TRUE(journal->trays().moveTo(second, places[2], clock.now()));
+    ASSERT_TRUE(journal->foreseeUndo(moved));
+    ASSERT_TRUE(journal->undo(moved));
+    EXPECT_TRUE(journal->foreseeUndo(moved).error().is(StorageReason::NothingToTakeBack));
+}
+
+TEST_F(StandingRulesTest, AreForeseenWithWhatWouldBeWrittenAnew)
+{
+    const TrayId tray = sowAt(places[0]);
+    wait(9);
+    const Harvest harvest = cut(tray, true);
+    correctToLast(harvest, true);
+    const auto effects = journal->foreseeUndo(newest());
+    ASSERT_TRUE(effects);
+    const auto weight = std::find_if(effects->begin(), effects->end(),
+                                     [](const auto& effect) { return effect.table == "harvest"; });
+    ASSERT_NE(weight, effects->end());
+    EXPECT_EQ(weight->kind, ChangeKind::Update);
+    EXPECT_EQ(weight->id, harvest.id.value);
+    const auto net = std::find_if(weight->cells.begin(), weight->cells.end(),
+                                  [](const auto& cell) { return cell.column == "net_mg"; });
+    ASSERT_NE(net, weight->cells.end());
+    EXPECT_EQ(net->now, Cell(grams(260).count()));
+    EXPECT_EQ(net->after, Cell(harvest.net.count()));
+}
+
 TEST_F(StandingRulesTest, NorToOneWhereAnotherGrewUpMeanwhile)
 {
     const TrayId first = sowAt(places[0]);

@@ -1,0 +1,164 @@
+#include "ui/history/history_page.h"
+
+#include "tests/ui/support/growing.h"
+
+#include <QComboBox>
+#include <QLineEdit>
+#include <QTableView>
+
+namespace plumule::ui {
+namespace {
+
+// A room in which broccoli was sown two days ago, named and moved about since.
+class HistoryPageTest : public GrowingTest
+{
+protected:
+    void SetUp() override
+    {
+        GrowingTest::SetUp();
+        trays = journal->trays().sow(broccoli(2, kTwoDaysAgo)).value();
+        rename("North room");
+        page = std::make_unique<HistoryPage>(*journal, services());
+        show(*page, {1100, 700});
+        table = find<QTableView>(*page, "history");
+    }
+    void rename(const char* name)
+    {
+        Room room = journal->room().layout()->room;
+        room.name = name;
+        ASSERT_TRUE(journal->room().changeRoom(room));
+    }
+    [[nodiscard]] QString roomName()
+    {
+        return QString::fromStdString(journal->room().layout()->room.name);
+    }
+    [[nodiscard]] QString cell(int row, int column) const
+    {
+        return table->model()->index(row, column).data().toString();
+    }
+    void choose(int row) { table->setCurrentIndex(table->model()->index(row, 0)); }
+    [[nodiscard]] QString words(const char* name) const
+    {
+        return page->findChild<QLabel*>(name)->text();
+    }
+    [[nodiscard]] QPushButton* act() const { return page->findChild<QPushButton*>("takeBackAct"); }
+
+    std::vector<TrayId> trays;
+    std::unique_ptr<HistoryPage> page;
+    QTableView* table = nullptr;
+};
+
+TEST_F(HistoryPageTest, ListsWhatWasDoneNewestFirst)
+{
+    ASSERT_EQ(table->model()->rowCount(), 2);
+    EXPECT_EQ(cell(0, 2), "Changed the room North room.");
+    EXPECT_EQ(cell(1, 2), "Sowed 2 trays.");
+    EXPECT_TRUE(cell(0, 0).endsWith("today")) << cell(0, 0).toStdString();
+    EXPECT_EQ(cell(1, 0), "") << "a day is said once";
+    EXPECT_FALSE(act()->isVisibleTo(page.get()));
+}
+
+TEST_F(HistoryPageTest, SaysWhatTakingBackComesToBeforeItIsDone)
+{
+    choose(0);
+    EXPECT_EQ(words("takeBackDeed"), "Changed the room North room.");
+    EXPECT_TRUE(words("takeBackWords").startsWith("Becomes as it was: the room"));
+    QStringList values;
+    for (const QLabel* value :
+         page->findChild<QWidget*>("takeBackValues")->findChildren<QLabel*>()) {
+        values << value->text();
+    }
+    EXPECT_TRUE(values.contains("name"));
+    EXPECT_TRUE(values.contains("North room"));
+    EXPECT_EQ(roomName(), "North room") << "only said";
+    choose(1);
+    EXPECT_TRUE(words("takeBackWords").contains("Goes: "));
+    EXPECT_TRUE(words("takeBackWords").contains("2 trays"));
+}
+
+TEST_F(HistoryPageTest, TakesBackByTwoEntersAndDoesItAgain)
+{
+    const QString before = roomName();
+    choose(0);
+    table->setFocus();
+    QTest::keyClick(table, Qt::Key_Return);
+    EXPECT_EQ(roomName(), before) << "the first Enter only goes to the button";
+    EXPECT_EQ(page->focusWidget(), act());
+    act()->click();
+    EXPECT_NE(roomName(), before);
+    ASSERT_TRUE(soon([&] { return cell(0, 3) == "taken back"; }));
+    EXPECT_EQ(act()->text(), "Do it again");
+    act()->click();
+    EXPECT_EQ(roomName(), before);
+    ASSERT_TRUE(soon([&] { return cell(0, 3).isEmpty(); }));
+}
+
+TEST_F(HistoryPageTest, TakesAnOlderOneBackWhereNothingRestsOnIt)
+{
+    choose(1);
+    act()->click();
+    EXPECT_TRUE(journal->trays().list(TrayFilter()).value().empty());
+    EXPECT_EQ(roomName(), "North room") << "what came after stays";
+}
+
+TEST_F(HistoryPageTest, SaysWhyAnOlderOneStays)
+{
+    ASSERT_TRUE(
+        journal->trays().noteHeight(trays[0], millimetres(8), ReadFrom::Surface, clock.now()));
+    ASSERT_TRUE(soon([&] { return table->model()->rowCount() == 3; }));
+    choose(2);
+    EXPECT_FALSE(act()->isVisibleTo(page.get()));
+    EXPECT_EQ(words("takeBackWords"),
+              "Later entries hang on what would go: take those back first.");
+}
+
+TEST_F(HistoryPageTest, WhatWasOvertakenIsNotOfferedAgain)
+{
+    ASSERT_TRUE(journal->undo());
+    rename("South room");
+    ASSERT_TRUE(soon([&] { return table->model()->rowCount() == 3; }));
+    EXPECT_EQ(cell(1, 3), "taken back");
+    choose(1);
+    EXPECT_FALSE(act()->isVisibleTo(page.get()));
+    EXPECT_TRUE(words("takeBackWords").contains("Other work was done"));
+}
+
+TEST_F(HistoryPageTest, LooksForWordsAndKinds)
+{
+    auto* search = find<QLineEdit>(*page, "historySearch");
+    QTest::keyClicks(search, "north");
+    ASSERT_EQ(table->model()->rowCount(), 1);
+    EXPECT_EQ(cell(0, 2), "Changed the room North room.");
+    search->clear();
+    auto* kind = find<QComboBox>(*page, "historyKind");
+    kind->setCurrentIndex(kind->findText("Trays"));
+    ASSERT_EQ(table->model()->rowCount(), 1);
+    EXPECT_EQ(cell(0, 2), "Sowed 2 trays.");
+    kind->setCurrentIndex(kind->findText("Weights"));
+    EXPECT_FALSE(table->isVisibleTo(page.get()));
+    EXPECT_TRUE(page->find());
+    EXPECT_EQ(page->focusWidget(), search);
+}
+
+TEST_F(HistoryPageTest, ShowsNamesAsTheyWereTypedAndNothingOfTheirMarks)
+{
+    rename("<b>Cellar</b>");
+    ASSERT_TRUE(soon([&] { return table->model()->rowCount() == 3; }));
+    choose(0);
+    const auto* deed = page->findChild<QLabel*>("takeBackDeed");
+    EXPECT_EQ(deed->text(), "Changed the room <b>Cellar</b>.");
+    EXPECT_EQ(deed->textFormat(), Qt::PlainText);
+}
+
+TEST_F(HistoryPageTest, StandsBelowTheListWhereTheWindowIsNarrow)
+{
+    choose(0);
+    const auto* card = page->findChild<QWidget*>("takeBack");
+    EXPECT_GT(card->x(), table->parentWidget()->x());
+    page->resize(640, 700);
+    QCoreApplication::processEvents();
+    EXPECT_GE(card->y(), table->parentWidget()->geometry().bottom());
+}
+
+} // namespace
+} // namespace plumule::ui

@@ -1,0 +1,216 @@
+#include "ui/history/history_page.h"
+
+#include "ui/history/history_text.h"
+#include "ui/history/take_back_card.h"
+#include "ui/widget/choice_box.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_table.h"
+#include "ui/widget/text_table.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
+
+#include <QBoxLayout>
+#include <QComboBox>
+#include <QDateTime>
+#include <QHeaderView>
+#include <QLineEdit>
+#include <QLocale>
+#include <QTableView>
+
+#include <algorithm>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kReadAtOnce = 400;
+constexpr int kLeastListWidth = 560;
+constexpr int kCardWidth = 300;
+
+QString stateText(HistoryState state)
+{
+    return state == HistoryState::Standing ? QString() : HistoryPage::tr("taken back");
+}
+
+QString dayText(const QDate& day, const QDate& today)
+{
+    const QString text = QLocale(QLocale::English).toString(day, QStringLiteral("ddd d MMM yyyy"));
+    return day == today ? HistoryPage::tr("%1, today").arg(text) : text;
+}
+
+} // namespace
+
+HistoryPage::HistoryPage(Journal& journal, Services services, QWidget* parent)
+    : Page(journal, services, parent)
+    , m_wanted(kReadAtOnce)
+{
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
+    column->setSpacing(scaled(12));
+    m_head = new PageHead(tr("History"));
+    column->addWidget(m_head);
+    column->addWidget(buildFilters());
+    m_beside = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_beside->setSpacing(scaled(14));
+    m_beside->addWidget(buildList(), 1);
+    m_card = new TakeBackCard(journal, this->services());
+    m_beside->addWidget(m_card);
+    column->addLayout(m_beside, 1);
+    wireSignals();
+}
+
+QString HistoryPage::name() const
+{
+    return tr("History");
+}
+
+bool HistoryPage::concerns(Concept) const
+{
+    return true;
+}
+
+QWidget* HistoryPage::buildFilters()
+{
+    auto* bar = new QWidget;
+    auto* row = new FlowLayout(bar);
+    m_search = new QLineEdit;
+    m_search->setObjectName("historySearch");
+    m_search->setAccessibleName(tr("Search"));
+    m_search->setPlaceholderText(tr("A tray, a shelf, a word"));
+    m_search->setClearButtonEnabled(true);
+    m_search->setMinimumWidth(scaled(270));
+    m_kind = new QComboBox;
+    m_kind->setObjectName("historyKind");
+    m_kind->setAccessibleName(tr("Kind of act"));
+    m_kind->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    addChoice(*m_kind, tr("All acts"), ActKind::All);
+    addChoice(*m_kind, tr("Trays"), ActKind::Trays);
+    addChoice(*m_kind, tr("Water"), ActKind::Water);
+    addChoice(*m_kind, tr("Weights"), ActKind::Weights);
+    addChoice(*m_kind, tr("Trials and tastings"), ActKind::Trials);
+    addChoice(*m_kind, tr("Room and set-up"), ActKind::SetUp);
+    row->addWidget(m_search);
+    row->addWidget(m_kind);
+    return bar;
+}
+
+QWidget* HistoryPage::buildList()
+{
+    auto* card = new Card;
+    m_model = new TextTable(this);
+    m_table = plainTable(m_model, "history", tr("What was done, newest first"));
+    m_empty = label(QString(), "muted");
+    m_empty->setWordWrap(true);
+    m_more = button(tr("Show older ones"), "quiet");
+    m_more->setObjectName("historyMore");
+    card->body()->addWidget(m_empty);
+    card->body()->addWidget(m_table, 1);
+    card->body()->addWidget(m_more, 0, Qt::AlignLeft);
+    return card;
+}
+
+void HistoryPage::wireSignals()
+{
+    connect(m_search, &QLineEdit::textChanged, this, &HistoryPage::showActs);
+    connect(m_search, &QLineEdit::returnPressed, this, [this] { m_table->setFocus(); });
+    connect(m_kind, &QComboBox::currentIndexChanged, this, &HistoryPage::showActs);
+    connect(m_more, &QPushButton::clicked, this, &HistoryPage::readMore);
+    connect(m_table, &QTableView::activated, m_card, &TakeBackCard::begin);
+    connect(m_table->selectionModel(), &QItemSelectionModel::selectionChanged, this,
+            &HistoryPage::showChosen);
+}
+
+void HistoryPage::begin()
+{
+    m_table->setFocus();
+}
+
+bool HistoryPage::find()
+{
+    m_search->setFocus();
+    m_search->selectAll();
+    return true;
+}
+
+void HistoryPage::readMore()
+{
+    m_wanted += kReadAtOnce;
+    reload();
+}
+
+void HistoryPage::reload()
+{
+    const auto acts = journal().latestEntries(m_wanted);
+    if (!accept(acts)) {
+        return;
+    }
+    m_acts = *acts;
+    m_more->setVisible(static_cast<int>(m_acts.size()) == m_wanted);
+    showActs();
+}
+
+void HistoryPage::showActs()
+{
+    const auto chosenRow = m_table->currentIndex().row();
+    const auto chosenAct = chosenRow >= 0 && chosenRow < static_cast<int>(m_shown.size())
+                               ? std::optional(m_shown[static_cast<std::size_t>(chosenRow)].id)
+                               : std::nullopt;
+    const QString wanted = m_search->text().trimmed();
+    const ActKind kind = chosen<ActKind>(*m_kind).value_or(ActKind::All);
+    const QDate today = toQDate(journal().clock().now().date);
+    m_shown.clear();
+    std::vector<TextRow> rows;
+    QDate lastDay;
+    int chosenAgain = -1;
+    for (const HistoryEntry& act : m_acts) {
+        const QString words = sentence(act, units().units());
+        if (!isOfKind(act, kind) || !words.contains(wanted, Qt::CaseInsensitive)) {
+            continue;
+        }
+        const QDateTime at = QDateTime::fromMSecsSinceEpoch(act.atUtcMs);
+        if (act.id == chosenAct) {
+            chosenAgain = static_cast<int>(rows.size());
+        }
+        rows.push_back({{at.date() == lastDay ? QString() : dayText(at.date(), today),
+                         at.toString(QStringLiteral("HH:mm")), words, stateText(act.state)}});
+        lastDay = at.date();
+        m_shown.push_back(act);
+    }
+    m_head->setSubtitle(tr("%n act(s), newest first", nullptr, static_cast<int>(rows.size())));
+    m_empty->setVisible(rows.empty());
+    m_empty->setText(m_acts.empty() ? tr("Nothing was done yet: acts stand here as they happen.")
+                                    : tr("No act fits. Change the search."));
+    m_table->setVisible(!rows.empty());
+    m_model->show({tr("Day"), tr("Time"), tr("What was done"), QString()}, std::move(rows), 4);
+    m_table->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
+    if (chosenAgain >= 0) {
+        m_table->setCurrentIndex(m_model->index(chosenAgain, 0));
+    }
+    showChosen();
+}
+
+void HistoryPage::showChosen()
+{
+    const int row = m_table->currentIndex().row();
+    if (row < 0 || row >= static_cast<int>(m_shown.size())) {
+        m_card->showNothing();
+    } else {
+        m_card->show(m_shown[static_cast<std::size_t>(row)]);
+    }
+}
+
+void HistoryPage::resizeEvent(QResizeEvent* event)
+{
+    Page::resizeEvent(event);
+    const bool isBeside = m_beside->direction() == QBoxLayout::LeftToRight;
+    const bool fits = standsBeside(width(), scaled(kLeastListWidth) + scaled(kCardWidth), isBeside);
+    m_beside->setDirection(fits ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    m_card->setFixedWidth(fits ? scaled(kCardWidth) : QWIDGETSIZE_MAX);
+    if (!fits) {
+        m_card->setMinimumWidth(0);
+        m_card->setMaximumWidth(QWIDGETSIZE_MAX);
+    }
+}
+
+} // namespace plumule::ui
+
+#include "moc_history_page.cpp"
