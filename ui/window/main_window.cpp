@@ -22,6 +22,8 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QScreen>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QStackedWidget>
 
 namespace plumule::ui {
@@ -206,6 +208,8 @@ void MainWindow::showPageAt(int index)
     m_buttons[static_cast<std::size_t>(index)]->setChecked(true);
     m_stack->setCurrentIndex(index);
     showBegin();
+    // Where the last page was scrolled to is nothing to this one.
+    m_area->verticalScrollBar()->setValue(0);
     m_pages[static_cast<std::size_t>(index)]->begin();
 }
 

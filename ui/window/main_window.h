@@ -5,6 +5,7 @@
 #include <QMainWindow>
 
 class QPushButton;
+class QScrollArea;
 class QStackedWidget;
 class QVBoxLayout;
 class QProgressBar;
@@ -82,6 +83,7 @@ private:
     QLabel* m_roomName = nullptr;
     QLabel* m_readOnly = nullptr;
     QStackedWidget* m_stack = nullptr;
+    QScrollArea* m_area = nullptr; // that the pages stand in
     QWidget* m_work = nullptr;
     QProgressBar* m_progress = nullptr;
     QLabel* m_workName = nullptr;

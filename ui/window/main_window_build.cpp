@@ -82,12 +82,12 @@ QWidget* MainWindow::buildBeside()
     top->addWidget(m_begin);
     column->addLayout(top);
     QVBoxLayout* inner = nullptr;
-    auto* area = scrolling(inner);
+    m_area = scrolling(inner);
     inner->setContentsMargins(0, 0, 0, 0);
     inner->addWidget(m_stack);
     // Large type in a small window scrolls the whole page before anything in it is squeezed.
     m_stack->setMinimumHeight(scaled(kLeastPageHeight));
-    column->addWidget(area, 1);
+    column->addWidget(m_area, 1);
     column->addLayout(foot);
     wireBegin();
     return beside;

@@ -7,6 +7,8 @@
 #include <QDialog>
 #include <QMenu>
 #include <QProgressBar>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QSignalSpy>
 #include <QTableView>
 
@@ -422,7 +424,7 @@ TEST_F(WindowTest, ClosesAtOnceWhereAllIsSaved)
     EXPECT_TRUE(ask.questions.isEmpty());
 }
 
-TEST_F(WindowTest, CtrlFSearchesTheTraysFromEveryPage)
+TEST_F(WindowTest, CtrlFSearchesTheTraysFromEveryPageButTheHistory)
 {
     growDueTrays(2);
     openWindow();
@@ -433,13 +435,34 @@ TEST_F(WindowTest, CtrlFSearchesTheTraysFromEveryPage)
             window->setFocus();
         }
         pressCtrl(Qt::Key_F);
-        EXPECT_EQ(shownPage(), "Trays") << name.toStdString();
-        EXPECT_EQ(nameOfFocus(), "search") << name.toStdString();
+        const bool hasItsOwn = name == "History";
+        EXPECT_EQ(shownPage(), hasItsOwn ? "History" : "Trays") << name.toStdString();
+        EXPECT_EQ(nameOfFocus(), hasItsOwn ? "historySearch" : "search") << name.toStdString();
     }
     type("BR002");
     pressCtrl(Qt::Key_F);
     type("BR001");
     EXPECT_EQ(fieldText("Trays", "search"), "BR001") << "typed over what was sought before";
+}
+
+TEST_F(WindowTest, APageBeginsAtItsTopHoweverFarTheLastOneWasScrolled)
+{
+    openWindow();
+    window->resize(900, 600);
+    window->showPage("Set-up");
+    settleDown();
+    QScrollBar* bar = nullptr;
+    for (QWidget* within = window->page("Set-up"); within != nullptr && bar == nullptr;
+         within = within->parentWidget()) {
+        if (auto* area = qobject_cast<QScrollArea*>(within)) {
+            bar = area->verticalScrollBar();
+        }
+    }
+    ASSERT_NE(bar, nullptr);
+    bar->setRange(0, 300);
+    bar->setValue(200);
+    window->showPage("Trays");
+    EXPECT_EQ(bar->value(), 0);
 }
 
 TEST_F(WindowTest, F1ShowsTheKeysAndTheWords)
