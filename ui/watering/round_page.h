@@ -4,19 +4,17 @@
 #include "ui/page/page.h"
 #include "ui/watering/tray_panel.h"
 
-#include <QElapsedTimer>
-
 class QBoxLayout;
 class QFrame;
 class QLabel;
 class QScrollArea;
-class QTimer;
 
 namespace plumule::ui {
 
 class DecisionRow;
 class ForgottenBar;
 class HandBar;
+class LoneKey;
 class RoundHead;
 class RoundList;
 class RoundSide;
@@ -109,9 +107,7 @@ private:
     TrayId m_scanned;                // in hand by its label
     int m_listener = 0;
     bool m_isBadgeQueued = false;
-    int m_letter = 0; // waits to be pressed
-    QTimer* m_letterTimer = nullptr;
-    QElapsedTimer m_sinceKey;
+    LoneKey* m_letter = nullptr; // of a label's code it is no command
 
     RoundHead* m_head = nullptr;
     QScrollArea* m_scroll = nullptr;

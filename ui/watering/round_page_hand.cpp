@@ -7,9 +7,9 @@
 #include "ui/watering/round_head.h"
 #include "ui/watering/round_list.h"
 #include "ui/watering/round_side.h"
+#include "ui/widget/lone_key.h"
 
 #include <QKeyEvent>
-#include <QTimer>
 
 namespace plumule::ui {
 
@@ -145,13 +145,8 @@ void RoundPage::keyPressEvent(QKeyEvent* event)
         Page::keyPressEvent(event);
         return;
     }
-    // A letter waits until it is plain that no other follows as fast as a scanner types.
-    const bool isBurst = m_sinceKey.isValid() && m_sinceKey.elapsed() < m_letterTimer->interval();
-    m_sinceKey.start();
-    m_letterTimer->stop();
-    if (!isBurst && !event->isAutoRepeat()) {
-        m_letter = event->key();
-        m_letterTimer->start();
+    if (!m_letter->isInABurst(*event) && !event->isAutoRepeat()) {
+        m_letter->waitFor(event->key());
     }
 }
 

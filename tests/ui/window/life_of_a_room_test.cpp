@@ -52,11 +52,9 @@ protected:
     {
         return find<QLabel>(pageOf("Round"), "pageTitle")->text();
     }
-    // A letter that acts on the row in hand once it is plain that no scanner sends it.
+    // A letter that acts on the row in hand, once it is plain that no scanner sends it.
     void letter(int key, const std::function<bool()>& isDone)
     {
-        constexpr int kSlowerThanAScanner = 45; // ms
-        QTest::qWait(kSlowerThanAScanner);
         press(key);
         ASSERT_TRUE(soon(isDone)) << char(key);
     }
