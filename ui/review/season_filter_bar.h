@@ -36,7 +36,10 @@ Q_SIGNALS:
 
 private:
     void buildSeasons();
+    void buildDays();
+    void buildMenus();
     void buildAsk();
+    void buildBeside();
     void showSeason();
     void takeSeason();
 

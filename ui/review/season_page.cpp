@@ -283,8 +283,7 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
     const SeasonReview& review = m_shown->review;
     const SeasonComparison& comparison = m_shown->comparisons.front();
     const QStringList counts{tr("%n tray(s)", nullptr, review.trays),
-                             review.varieties == 1 ? tr("1 variety")
-                                                   : tr("%1 varieties").arg(review.varieties),
+                             tr("%n variet(ies)", nullptr, review.varieties),
                              tr("%n trial(s)", nullptr, review.trials)};
     m_head->setSubtitle(tr("%1  ·  %2").arg(spanText(*m_shown), counts.join(", ")));
     m_comparison->show(review, comparison, chartBeside(*m_shown, comparison));

@@ -267,8 +267,8 @@ private:
         const auto without = std::count_if(m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
                                            [](const PlannedTray& tray) { return !tray.place; });
         if (without > 0) {
-            addWords(without == 1 ? PrepSheetTr::tr("1 tray has no place yet.")
-                                  : PrepSheetTr::tr("%1 trays have no place yet.").arg(without),
+            addWords(PrepSheetTr::tr("Without a place yet: %n tray(s).", nullptr,
+                                     static_cast<int>(without)),
                      kPaperInk);
         }
     }
