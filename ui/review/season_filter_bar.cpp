@@ -146,7 +146,7 @@ void SeasonFilterBar::takeSeason()
     const int meant = m_season->currentData().toInt();
     if (meant == kDeclare || meant == kChange) {
         showSeason();
-        Q_EMIT seasonAsked(meant == kDeclare);
+        meant == kDeclare ? Q_EMIT newSeasonAsked() : Q_EMIT seasonChangeAsked();
         return;
     }
     if (row < static_cast<int>(m_seasons.size())) {
