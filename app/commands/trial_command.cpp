@@ -166,7 +166,7 @@ ordered_json jsonOf(const TrialAnswer& answer)
     }
     json["yield"] = yieldJson(answer.season.comparison(Response::YieldPerTray));
     const SeasonComparison& asked = answer.season.comparisons.back();
-    json["headline"] = ui::verdictWords(asked).headline.toStdString();
+    json["headline"] = trial.code + ": " + ui::verdictWords(asked).headline.toStdString();
     json["comparison"] = comparisonJson(asked);
     return json;
 }
