@@ -137,11 +137,11 @@ void RoundPage::wireHand()
     // A press beside the rows gave the focus to the page; what is in hand has it back.
     connect(m_hand, &HandBar::readyAsked, this, [this] {
         m_list->regainFocus();
-        decide(true);
+        decide(Answer::Ready);
     });
     connect(m_hand, &HandBar::notYetAsked, this, [this] {
         m_list->regainFocus();
-        decide(false);
+        decide(Answer::NotYet);
     });
     connect(m_hand, &HandBar::partAsked, this, &RoundPage::openDetailsByKey);
     connect(m_hand, &HandBar::photoAsked, this, &RoundPage::photographInHand);

@@ -20,6 +20,7 @@ class RoundList;
 class RoundSide;
 class ShelfCard;
 class TrayRow;
+enum class TickedBy;
 
 // The rack, twice a day: what this round needs in walking order, ticked with one touch or key. It
 // shows the round that was due when it was opened, or the one that was chosen, until another is
@@ -48,6 +49,12 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    enum class Answer
+    {
+        Ready,
+        NotYet
+    };
+
     void build();
     [[nodiscard]] QWidget* buildDueBar();
     void wireSignals();
@@ -71,14 +78,14 @@ private:
     // round_acts.cpp: acting
     [[nodiscard]] bool mayTick();
     [[nodiscard]] Moment momentOfAct() const;
-    void tick(TrayId tray, bool isByKey);
+    void tick(TrayId tray, TickedBy by);
     void untick(TrayRow& row);
     void needNothing(const std::vector<TrayId>& trays);
     void tickShelf(ShelfCard* shelf);
     // On these of the decision's trays.
     void beReady(const DecisionRow* row, const std::vector<TrayId>& trays);
     void putOff(const DecisionRow* row, const std::vector<TrayId>& trays);
-    void decide(bool isReady);
+    void decide(Answer answer);
     void tickInHand();
     void needNothingInHand();
     void putDown();

@@ -24,7 +24,7 @@ void RoundPage::showHand()
     if (!isScanned) {
         m_scanned = {};
     }
-    m_hand->show(row, asked, isScanned);
+    m_hand->show(row, asked, isScanned ? HandBar::TakenBy::Label : HandBar::TakenBy::Hand);
 }
 
 std::optional<TrayId> RoundPage::trayInHand() const
@@ -45,7 +45,7 @@ QString RoundPage::codeOf(TrayId tray)
 }
 
 // With a tray in hand its own decision alone, with a decision all that it asks about.
-void RoundPage::decide(bool isReady)
+void RoundPage::decide(Answer answer)
 {
     const DecisionRow* row = m_list->currentDecision();
     std::vector<TrayId> trays = row == nullptr ? std::vector<TrayId>() : row->trays();
@@ -60,13 +60,13 @@ void RoundPage::decide(bool isReady)
         }
         return;
     }
-    isReady ? beReady(row, trays) : putOff(row, trays);
+    answer == Answer::Ready ? beReady(row, trays) : putOff(row, trays);
 }
 
 void RoundPage::tickInHand()
 {
     if (const TrayRow* row = m_list->currentRow()) {
-        tick(row->tray().tray, true);
+        tick(row->tray().tray, TickedBy::Key);
     }
 }
 
@@ -156,9 +156,9 @@ void RoundPage::pressLetter(int key)
     case Qt::Key_S:
         return tickShelf(m_list->currentShelf());
     case Qt::Key_R:
-        return decide(true);
+        return decide(Answer::Ready);
     case Qt::Key_N:
-        return decide(false);
+        return decide(Answer::NotYet);
     case Qt::Key_D:
         return needNothingInHand();
     case Qt::Key_A:
