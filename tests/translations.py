@@ -1,7 +1,5 @@
 #!/usr/bin/env python3
-"""Fails when a text that is shown can't be found by Qt's lupdate: translations.py ROOT [FOLDER=COUNT…]
-
-FOLDER=COUNT is a debt: so many texts of that folder may be lost for now, and no more.
+"""Fails when a text that is shown can't be found by Qt's lupdate: translations.py ROOT
 
 lupdate sees tr("..."), QCoreApplication::translate("Context", "...") and QT_TRANSLATE_NOOP; a text
 that is put through a function of our own is lost to it. So every literal in ui that reads like words
@@ -57,19 +55,14 @@ def shown_in(root):
                 yield path.relative_to(root), text
 
 
-def main(root, debts):
+def main(root):
     sources, complaints = found_by_lupdate(root)
     known = set(sources)
     shown = list(shown_in(root))
-    lost = [(path, f"{path}: lupdate does not see {text!r}") for path, text in shown if text not in known]
+    lost = [f"{path}: lupdate does not see {text!r}" for path, text in shown if text not in known]
     print(f"{len(sources)} texts found by lupdate, {len(shown)} literals of words in ui, "
           f"{len(lost)} of them lost, {len(complaints)} complaints")
-    faults = list(complaints)
-    for folder, owed in debts.items():
-        of_folder = [line for path, line in lost if str(path.parent) == folder]
-        if len(of_folder) > owed:
-            faults += of_folder + [f"{folder}: {len(of_folder)} texts are lost, more than {owed}"]
-    faults += [line for path, line in lost if str(path.parent) not in debts]
+    faults = complaints + lost
     if len(sources) < FEWEST or len(shown) < FEWEST:
         faults.append("so few texts are found that the search must look at the wrong place")
     for line in faults:
@@ -78,5 +71,4 @@ def main(root, debts):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1], {folder: int(count) for folder, count in
-                                (debt.split("=") for debt in sys.argv[2:])}))
+    sys.exit(main(sys.argv[1]))

@@ -73,6 +73,21 @@ bool takeContrasts(const QCommandLineParser& parser, CompareRequest& request)
     return true;
 }
 
+// Margin, level and contrasts; false, and a line said, where one is not as it should be.
+bool takeNumbers(const QCommandLineParser& parser, CompareRequest& request)
+{
+    std::optional<double> level;
+    const bool isGood =
+        takeNumber(
+            parser, "margin", "a number above 0", [](double x) { return x > 0; }, request.margin) &&
+        takeNumber(
+            parser, "level", "a number between 0 and 1", [](double x) { return x > 0 && x < 1; },
+            level) &&
+        takeContrasts(parser, request);
+    request.level = level.value_or(request.level);
+    return isGood;
+}
+
 // The column that is given two parts to play, if any.
 std::optional<std::string> playsTwoParts(const CompareRequest& request)
 {
@@ -113,18 +128,9 @@ std::optional<CompareRequest> requestOf(const QCommandLineParser& parser)
     if (parser.isSet("control")) {
         request.control = parser.value("control").toStdString();
     }
-    std::optional<double> level;
-    const bool isGood =
-        takeNumber(
-            parser, "margin", "a number above 0", [](double x) { return x > 0; }, request.margin) &&
-        takeNumber(
-            parser, "level", "a number between 0 and 1", [](double x) { return x > 0 && x < 1; },
-            level) &&
-        takeContrasts(parser, request);
-    if (!isGood) {
+    if (!takeNumbers(parser, request)) {
         return std::nullopt;
     }
-    request.level = level.value_or(request.level);
     if (const auto name = playsTwoParts(request)) {
         badCall(QStringLiteral("\"%1\" is given two parts to play.")
                     .arg(QString::fromStdString(*name)));

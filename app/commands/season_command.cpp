@@ -193,6 +193,18 @@ std::optional<SeasonQuestion> questionFrom(const QCommandLineParser& parser, Jou
     return question;
 }
 
+// All that a report tells of what was asked.
+SeasonQuestion wholeQuestion(const SeasonQuestion& asked)
+{
+    SeasonQuestion whole = ui::reportQuestion(asked.filter);
+    whole.series = asked.series;
+    for (ComparisonAsk& ask : whole.asks) {
+        ask.groups = asked.asks.front().groups;
+        ask.marginPercent = asked.asks.front().marginPercent;
+    }
+    return whole;
+}
+
 ordered_json answerJson(const SeasonAnswer& answer)
 {
     const SeasonComparison& comparison = answer.comparisons.front();
@@ -202,6 +214,29 @@ ordered_json answerJson(const SeasonAnswer& answer)
     json["headline"] = ui::verdictWords(comparison).headline.toStdString();
     json["comparison"] = comparisonJson(comparison);
     return json;
+}
+
+int answerSeason(const QCommandLineParser& parser, Journal& journal, Date today)
+{
+    const auto question = questionFrom(parser, journal, today);
+    if (!question) {
+        return kBadCall;
+    }
+    const bool isReport = !reportFile(parser).isEmpty();
+    const auto answer = journal.review().season(isReport ? wholeQuestion(*question) : *question);
+    if (!answer) {
+        return refused(answer.error());
+    }
+    if (isReport) {
+        return writeAskedReport(parser, ui::seasonReport(*answer), answer->units);
+    }
+    if (parser.isSet("json")) {
+        print(answerJson(*answer));
+    } else {
+        printSeasonComparison(answer->comparisons.front());
+        printReview(answer->review, answer->units);
+    }
+    return kDone;
 }
 
 } // namespace
@@ -227,35 +262,7 @@ int runSeason(const QStringList& arguments)
     if (!opened) {
         return refused(opened.error());
     }
-    Journal& journal = **opened;
-    auto question = questionFrom(parser, journal, clock.today());
-    if (!question) {
-        return kBadCall;
-    }
-    const bool isReport = !reportFile(parser).isEmpty();
-    if (isReport) {
-        SeasonQuestion whole = ui::reportQuestion(question->filter);
-        whole.series = question->series;
-        for (ComparisonAsk& ask : whole.asks) {
-            ask.groups = question->asks.front().groups;
-            ask.marginPercent = question->asks.front().marginPercent;
-        }
-        question = whole;
-    }
-    const auto answer = journal.review().season(*question);
-    if (!answer) {
-        return refused(answer.error());
-    }
-    if (isReport) {
-        return writeAskedReport(parser, ui::seasonReport(*answer), answer->units);
-    }
-    if (parser.isSet("json")) {
-        print(answerJson(*answer));
-    } else {
-        printSeasonComparison(answer->comparisons.front());
-        printReview(answer->review, answer->units);
-    }
-    return kDone;
+    return answerSeason(parser, **opened, clock.today());
 }
 
 } // namespace plumule::app

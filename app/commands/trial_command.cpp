@@ -166,7 +166,7 @@ ordered_json jsonOf(const TrialAnswer& answer)
     }
     json["yield"] = yieldJson(answer.season.comparison(Response::YieldPerTray));
     const SeasonComparison& asked = answer.season.comparisons.back();
-    json["headline"] = ui::verdictWords(asked).headline.toStdString();
+    json["headline"] = trial.code + ": " + ui::verdictWords(asked).headline.toStdString();
     json["comparison"] = comparisonJson(asked);
     return json;
 }
@@ -206,27 +206,9 @@ std::optional<TrialId> trialWithCode(Journal& journal, const QString& code)
     return std::nullopt;
 }
 
-} // namespace
-
-int runTrial(const QStringList& arguments)
+int answerTrial(const QCommandLineParser& parser, Journal& journal, const QString& code)
 {
-    QCommandLineParser parser;
-    addReportOptions(parser);
-    addComparisonOptions(parser);
-    const auto given = argumentsOf(parser, arguments, {"JOURNAL", "CODE"});
-    if (!given) {
-        return kBadCall;
-    }
-    if (const auto clash = clashOfReportOptions(parser)) {
-        return *clash;
-    }
-    const SystemClock clock;
-    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
-    if (!opened) {
-        return refused(opened.error());
-    }
-    Journal& journal = **opened;
-    const auto trial = trialWithCode(journal, given->at(1));
+    const auto trial = trialWithCode(journal, code);
     if (!trial) {
         return kBadCall;
     }
@@ -250,6 +232,28 @@ int runTrial(const QStringList& arguments)
         printTrial(*answer);
     }
     return kDone;
+}
+
+} // namespace
+
+int runTrial(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    addReportOptions(parser);
+    addComparisonOptions(parser);
+    const auto given = argumentsOf(parser, arguments, {"JOURNAL", "CODE"});
+    if (!given) {
+        return kBadCall;
+    }
+    if (const auto clash = clashOfReportOptions(parser)) {
+        return *clash;
+    }
+    const SystemClock clock;
+    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    if (!opened) {
+        return refused(opened.error());
+    }
+    return answerTrial(parser, **opened, given->at(1));
 }
 
 } // namespace plumule::app

@@ -5,13 +5,12 @@
 #include "core/room/room_repository.h"
 #include "core/room/room_rules.h"
 #include "core/starter/starter_varieties.h"
+#include "core/starter/starter_yields.h"
 #include "core/variety/variety_repository.h"
 #include "core/watering/watering_repository.h"
 
 namespace plumule {
 namespace {
-
-constexpr const char* kFromMemory = "from memory";
 
 struct StarterMedium
 {

@@ -1,5 +1,7 @@
 #include "core/starter/starter_varieties.h"
 
+#include "core/starter/starter_yields.h"
+
 namespace plumule {
 namespace {
 
@@ -83,7 +85,7 @@ std::string sourceText(Source source)
                "Extension, Grow Your Own Microgreens, Table 1. How the covered days are divided, "
                "watering and cues: from memory.";
     case Source::Memory:
-        return "from memory";
+        return kFromMemory;
     case Source::Practice:
         return "Seed per tray, days and watering: common practice, no source. Cues: from memory.";
     }

@@ -5,7 +5,6 @@
 namespace plumule {
 namespace {
 
-constexpr const char* kMemory = "from memory";
 // Broccoli, kale and daikon radish share one range there, fertigated, December 2020.
 constexpr const char* kLi = "Li et al. 2023, Horticulturae 9:1217";
 constexpr const char* kPeas = "Li et al. 2023, Horticulturae 9:1217, and SARE project FNE20-966";
@@ -18,7 +17,7 @@ struct YieldRow
     const char* name;
     double low; // g/m²
     double high;
-    const char* source = kMemory;
+    const char* source = kFromMemory;
 };
 
 constexpr YieldRow kYields[] = {
@@ -66,7 +65,7 @@ bool isSameVariety(std::string_view a, std::string_view b)
 
 LibraryYield libraryYield(std::string_view variety)
 {
-    LibraryYield all{kYields[0].low, kYields[0].high, kMemory};
+    LibraryYield all{kYields[0].low, kYields[0].high, kFromMemory};
     for (const YieldRow& row : kYields) {
         if (isSameVariety(row.name, variety)) {
             return {row.low, row.high, row.source};

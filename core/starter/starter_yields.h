@@ -5,12 +5,15 @@
 
 namespace plumule {
 
+// The source of a figure that nobody read.
+inline constexpr const char* kFromMemory = "from memory";
+
 // What a square metre of a variety gives in one cut, and who says so.
 struct LibraryYield
 {
     double gramsLow = 0;
     double gramsHigh = 0;
-    std::string source; // the title that was read, or "from memory"
+    std::string source; // the title that was read, or kFromMemory
     bool operator==(const LibraryYield&) const = default;
 };
 

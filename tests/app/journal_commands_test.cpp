@@ -132,7 +132,9 @@ TEST_F(JournalCommands, PrintTheSeasonAsDocumented)
 TEST_F(JournalCommands, AnswerTheSeasonAsDocumented)
 {
     const ordered_json json = answered({"season", sample()});
-    EXPECT_FALSE(json.at("headline").get<std::string>().empty());
+    const QString headline = QString::fromStdString(json.at("headline"));
+    EXPECT_TRUE(headline.endsWith('.')) << headline.toStdString();
+    EXPECT_TRUE(run({"season", sample()}).out.contains(headline)) << headline.toStdString();
     const ordered_json& answer = json.at("comparison");
     EXPECT_EQ(keysOf(answer),
               "metric side_metric unit scale day trays trials planned_trials scope level "

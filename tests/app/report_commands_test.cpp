@@ -79,7 +79,21 @@ TEST_F(ReportCommands, PrintATrialAsDocumented)
     EXPECT_EQ(comparison.at("pairs").size(), 6U);
     ASSERT_EQ(comparison.at("by_trial").size(), 1U);
     EXPECT_EQ(comparison.at("by_trial")[0].at("trial"), "T6");
-    EXPECT_FALSE(json.at("headline").get<std::string>().empty());
+}
+
+TEST_F(ReportCommands, ATrialsHeadlineNamesItAndSaysWhatTheWordsSay)
+{
+    const ordered_json json = run({"trial", sample(), "T6", "--json"}).json();
+    const auto headline = json.at("headline").get<std::string>();
+    EXPECT_TRUE(headline.starts_with("T6: ")) << headline;
+    const Answer words = run({"trial", sample(), "T6"});
+    EXPECT_TRUE(words.out.contains(QString::fromStdString(headline).mid(4)))
+        << headline << " is not what is said in words: " << words.out.toStdString();
+    int named = 0;
+    for (const auto& mean : json.at("yield").at("means")) {
+        named += headline.find(mean.at("medium").get<std::string>()) != std::string::npos ? 1 : 0;
+    }
+    EXPECT_EQ(named, 2) << headline;
 }
 
 TEST_F(ReportCommands, SayWhatAGrowingTrialLacks)

@@ -35,12 +35,8 @@ Harvest failsInTen()
     };
 }
 
-} // namespace
-
-Section throughPages()
+void addRooms(std::vector<Line>& lines)
 {
-    Section section{"The same rooms through the pages' own question (records of a journal)", {}};
-    std::vector<Line>& lines = section.lines;
     lines.push_back(
         oneTrialLine("one trial, blocks: 4 media, 3 trays", rulesOf(1), throughThePages())
             .atMost(5)
@@ -65,6 +61,11 @@ Section throughPages()
                                  throughThePages(cost), kFewerSets, {}, failsInTen())
                         .atMost(5)
                         .inShort(300));
+}
+
+// No verdict may be given here.
+void addRoomsThatCantTell(std::vector<Line>& lines)
+{
     Rules drift = rulesOf(8);
     drift.sowingDrift = 0.03;
     Looking strangers = throughThePages();
@@ -79,6 +80,15 @@ Section throughPages()
                                throughThePages(shelves), kFewerSets, [] { return shiftsByShelf(); })
                         .atMost(0)
                         .inShort(100));
+}
+
+} // namespace
+
+Section throughPages()
+{
+    Section section{"The same rooms through the pages' own question (records of a journal)", {}};
+    addRooms(section.lines);
+    addRoomsThatCantTell(section.lines);
     return section;
 }
 

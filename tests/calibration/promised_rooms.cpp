@@ -9,7 +9,7 @@ std::string numbered(const std::string& before, std::size_t number, const std::s
     return before + std::to_string(number) + after;
 }
 
-void addFirstSix(std::vector<Line>& lines)
+void addBlocksOfOneTrial(std::vector<Line>& lines)
 {
     for (const std::size_t media : {2U, 3U, 4U}) {
         for (const std::size_t trays : {2U, 3U, 4U, 6U}) {
@@ -20,6 +20,10 @@ void addFirstSix(std::vector<Line>& lines)
                     .atMost(5));
         }
     }
+}
+
+void addSeasonsOfEight(std::vector<Line>& lines)
+{
     lines.push_back(
         seasonLine("8 trials × 4 media", rulesOf(8), withOld(AsksOld::Last), kSets).atMost(5));
     Rules weights = rulesOf(8);
@@ -42,6 +46,10 @@ void addFirstSix(std::vector<Line>& lines)
                                    rulesOf(8), looking, kSets, {}, throwsTheWorstAway(probability))
                             .atMost(5));
     }
+}
+
+void addVarietiesDrawn(std::vector<Line>& lines)
+{
     Rules others = rulesOf(8);
     others.varieties = 3;
     others.varietiesEach = 3;
@@ -142,7 +150,9 @@ void addNeverMet(std::vector<Line>& lines)
 Section promisedRooms()
 {
     Section section{"What is promised: media equal, any false verdict at any look", {}};
-    addFirstSix(section.lines);
+    addBlocksOfOneTrial(section.lines);
+    addSeasonsOfEight(section.lines);
+    addVarietiesDrawn(section.lines);
     addLooks(section.lines);
     addInteraction(section.lines);
     addNeverMet(section.lines);

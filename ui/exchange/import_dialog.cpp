@@ -167,7 +167,7 @@ void ImportDialog::buildRows()
     }
     body()->addWidget(table, 1);
     if (shown < static_cast<int>(m_preview.trays.size())) {
-        body()->addWidget(label(tr("The first %1 rows are shown.").arg(shown), "muted"));
+        body()->addWidget(label(tr("The first %n rows are shown.", nullptr, shown), "muted"));
     }
 }
 

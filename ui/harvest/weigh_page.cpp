@@ -275,7 +275,7 @@ void WeighPage::showTrial()
     m_trialChart->draw(spec);
     m_trialWords->setText(
         weighed == static_cast<int>(shown.dots.size())
-            ? tr("All %1 trays are weighed: the season page has the answer.").arg(weighed)
+            ? tr("All %n trays are weighed: the season page has the answer.", nullptr, weighed)
             : tr("%1 of %2 weighed. A verdict needs all the blocks.")
                   .arg(weighed)
                   .arg(shown.dots.size()));

@@ -2,6 +2,7 @@
 
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/key_button.h"
+#include "ui/widget/lone_key.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -12,8 +13,7 @@
 namespace plumule::ui {
 namespace {
 
-constexpr qint64 kNoKeyFor = 400;  // ms
-constexpr qint64 kScannerGap = 40; // ms
+constexpr qint64 kNoKeyFor = 400; // ms
 
 bool isEnter(int key)
 {
@@ -24,6 +24,7 @@ bool isEnter(int key)
 
 WeighQuestion::WeighQuestion(QWidget* parent)
     : QFrame(parent)
+    , m_letter(new LoneKey(this))
 {
     setObjectName("question");
     setProperty("role", "caution");
@@ -42,9 +43,7 @@ WeighQuestion::WeighQuestion(QWidget* parent)
     m_row = new FlowLayout;
     column->addSpacing(scaled(4));
     column->addLayout(m_row);
-    m_wait.setSingleShot(true);
-    m_wait.setInterval(kScannerGap);
-    connect(&m_wait, &QTimer::timeout, this, [this] { answer(m_waiting); });
+    connect(m_letter, &LoneKey::stoodAlone, this, &WeighQuestion::answer);
     hide();
 }
 
@@ -77,7 +76,6 @@ void WeighQuestion::ask(const QString& title, const QString& words,
         m_buttons.push_back(made);
     }
     m_sinceAsked.start();
-    m_sinceKey.start();
     show();
     setFocus();
     QAccessibleEvent alert(this, QAccessible::Alert);
@@ -86,7 +84,7 @@ void WeighQuestion::ask(const QString& title, const QString& words,
 
 void WeighQuestion::close()
 {
-    m_wait.stop();
+    m_letter->drop();
     m_choices.clear();
     m_buttons.clear();
     clearLayout(m_row);
@@ -123,8 +121,7 @@ int WeighQuestion::choiceOf(int key) const
 
 void WeighQuestion::takeKey(QKeyEvent* event)
 {
-    const bool isBurst = m_sinceKey.restart() < kScannerGap;
-    m_wait.stop();
+    const bool isBurst = m_letter->isInABurst(*event);
     const int choice = choiceOf(event->key());
     if (!takesKeys() || isBurst || event->isAutoRepeat() || choice < 0) {
         return;
@@ -133,8 +130,7 @@ void WeighQuestion::takeKey(QKeyEvent* event)
         answer(choice);
         return;
     }
-    m_waiting = choice;
-    m_wait.start();
+    m_letter->waitFor(choice);
 }
 
 // Every key is taken while the question stands: none goes on to the page.

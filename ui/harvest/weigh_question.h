@@ -2,7 +2,6 @@
 
 #include <QElapsedTimer>
 #include <QFrame>
-#include <QTimer>
 
 #include <vector>
 
@@ -12,6 +11,7 @@ namespace plumule::ui {
 
 class FlowLayout;
 class KeyButton;
+class LoneKey;
 
 // A question that stands in the way of a weight. It has the focus while it stands, takes no key for
 // a moment, so that no Enter on its way answers it, and none that comes as fast as a scanner types.
@@ -56,10 +56,7 @@ private:
     std::vector<Choice> m_choices;
     std::vector<KeyButton*> m_buttons;
     QElapsedTimer m_sinceAsked;
-    QElapsedTimer m_sinceKey;
-    // A letter waits until it is plain that no other follows as fast as a scanner types.
-    QTimer m_wait;
-    int m_waiting = 0;
+    LoneKey* m_letter = nullptr;
 };
 
 } // namespace plumule::ui

@@ -2,6 +2,7 @@
 
 #include "core/base/text_reason.h"
 #include "core/harvest/harvest_reason.h"
+#include "core/starter/starter_yields.h"
 #include "core/tray/tray_reason.h"
 
 #include <QCoreApplication>
@@ -69,7 +70,7 @@ QString libraryText(const TrayAtScale& tray, Weighing what)
             "a wide bound, from memory: too few residues are weighed on this medium");
     }
     const std::string& source = tray.facts.expected.source;
-    return source == "from memory"
+    return source == kFromMemory
                ? WeighTr::tr(
                      "a wide bound around yields from memory: too few trays are weighed yet")
                : WeighTr::tr("a wide bound around the yields of %1: too few trays are weighed yet")

@@ -41,7 +41,7 @@ bool MediumPart::concerns(Concept about) const
     return about == Concept::Medium || about == Concept::Tray || about == Concept::Room;
 }
 
-void MediumPart::buildForm()
+void MediumPart::buildFields()
 {
     m_name = new QLineEdit;
     m_name->setObjectName("mediumName");
@@ -73,6 +73,11 @@ void MediumPart::buildForm()
     m_group->setObjectName("mediumGroup");
     m_group->setPlaceholderText(tr("media with the same word are answered for together"));
     m_retired = new QCheckBox(tr("no longer bought"));
+}
+
+void MediumPart::buildForm()
+{
+    buildFields();
     QFormLayout* form = m_records->form();
     form->addRow(tr("Name"), m_name);
     form->addRow(tr("Form"), m_form);

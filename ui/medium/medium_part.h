@@ -28,6 +28,7 @@ public:
 
 private:
     void buildForm();
+    void buildFields();
     void buildPieces();
     QLayout* buildPieceActs();
     QLayout* buildSanitising();

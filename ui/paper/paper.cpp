@@ -61,12 +61,12 @@ void PaperPen::fill(QRectF rect, const QColor& ink, double rounding) const
     m_painter.setBrush(Qt::NoBrush);
 }
 
-void PaperPen::box(QRectF square, bool isTicked) const
+void PaperPen::box(QRectF square, Box look) const
 {
     m_painter.setPen(QPen(kPaperInk, 0.9 * m_scale));
     m_painter.setBrush(Qt::NoBrush);
     m_painter.drawRoundedRect(onDevice(square), 2 * m_scale, 2 * m_scale);
-    if (isTicked) {
+    if (look == Box::Ticked) {
         const auto at = [&](double x, double y) {
             return QPointF(square.x() + x * square.width(), square.y() + y * square.height()) *
                    m_scale;

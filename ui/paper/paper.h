@@ -25,6 +25,12 @@ inline const QColor kPaperRule(190, 194, 190);
 
 inline constexpr double kPointsPerMillimetre = 72.0 / 25.4;
 
+enum class Box
+{
+    Empty,
+    Ticked
+};
+
 // Draws in points on a device of any resolution, in the interface font.
 class PaperPen
 {
@@ -52,8 +58,7 @@ public:
                                 QFont::Weight weight = QFont::Normal) const;
     void line(QPointF from, QPointF to, const QColor& ink, double thick = 0.5) const;
     void fill(QRectF rect, const QColor& ink, double rounding = 0) const;
-    // A box to tick.
-    void box(QRectF square, bool isTicked) const;
+    void box(QRectF square, Box look) const;
 
 private:
     QPainter& m_painter;

@@ -20,7 +20,7 @@ struct ReportJob
 void tellDone(const ReportJob& job, const Done& done)
 {
     if (done) {
-        job.services.messages.tell(inReport("The report was saved as %1.").arg(job.path));
+        job.services.messages.tell(ReportTr::tr("The report was saved as %1.").arg(job.path));
     } else {
         job.services.messages.refuse(sentence(done.error()));
     }
@@ -36,7 +36,7 @@ void writeInBackground(const ReportJob& job, const Result<Report>& content, QWid
     const auto report = std::make_shared<const Report>(*content);
     const auto charts = std::make_shared<const std::vector<DrawnChart>>(chartsOf(*report));
     job.services.tasks.run(
-        inReport("Writing the report"),
+        ReportTr::tr("Writing the report"),
         [path = job.path, units = job.units, report, charts](const Progress& progress) {
             return writeReport(path, *report, *charts, units, progress);
         },
@@ -48,7 +48,7 @@ void makeContent(QWidget* parent, const Services& services, Journal& journal, Re
                  std::function<void(const Result<Report>&)> then)
 {
     services.tasks.run(
-        inReport("Making the report"),
+        ReportTr::tr("Making the report"),
         [&clock = journal.clock(), path = journal.path(),
          content = std::move(content)](const Progress& progress) -> Result<Report> {
             const auto opened = Journal::open(path, clock, Access::ReadOnly);
@@ -79,8 +79,9 @@ void makeReport(QWidget* parent, const Services& services, Journal& journal, con
     const bool isHtml = preset.endsWith(".html");
     const auto layout = journal.room().layout();
     const UnitSystem units = layout ? layout->room.units : UnitSystem::Metric;
-    services.ask.fileToSave(parent, inReport("Save the report"), preset,
-                            isHtml ? inReport("Web page (*.html)") : inReport("PDF (*.pdf)"),
+    services.ask.fileToSave(parent, ReportTr::tr("Save the report"), preset,
+                            isHtml ? ReportTr::tr("Web page (*.html)")
+                                   : ReportTr::tr("PDF (*.pdf)"),
                             [=, &journal](const QString& path) {
                                 const ReportJob job{services, path, units};
                                 makeContent(parent, services, journal, content,
@@ -101,7 +102,7 @@ void printReport(QWidget* parent, const Services& services, Journal& journal, Re
                     askPrinter(parent, [services, report = *report](QPagedPaintDevice& printer) {
                         if (!printReport(printer, report, chartsOf(report))) {
                             services.messages.refuse(
-                                inReport("The printer did not take the report."));
+                                ReportTr::tr("The printer did not take the report."));
                         }
                     });
                 });

@@ -7,17 +7,11 @@
 
 namespace plumule::ui {
 
-// The wording that all reports share.
-[[nodiscard]] inline QString inReport(const char* text)
+// The context of the wording that all reports share.
+class ReportTr
 {
-    return QCoreApplication::translate("Report", text);
-}
-
-// With a count: "%n tray(s)".
-[[nodiscard]] inline QString inReport(const char* text, int count)
-{
-    return QCoreApplication::translate("Report", text, nullptr, count);
-}
+    Q_DECLARE_TR_FUNCTIONS(Report)
+};
 
 inline const QString kNoFigure = QStringLiteral("–");
 

@@ -23,9 +23,8 @@ QString yieldText(const MeanInterval& yield)
 {
     const QString mean = numberText(yield.mean, 0);
     return yield.lower && yield.upper
-               ? BesideCard::tr("%1 g (%2 to %3), %4 trays")
+               ? BesideCard::tr("%1 g (%2 to %3), %n trays", nullptr, yield.n)
                      .arg(mean, numberText(*yield.lower, 0), numberText(*yield.upper, 0))
-                     .arg(yield.n)
                : BesideCard::tr("%1 g, one tray").arg(mean);
 }
 

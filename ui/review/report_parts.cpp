@@ -34,18 +34,17 @@ ReportTable scoresTable(const AttributeResult& attribute)
 {
     ReportTable table;
     table.caption = capital(attributeName(attribute.attribute));
-    table.header = {inReport("Medium"), inReport("Mean"), inReport("Median"),
-                    inReport("Sum of ranks")};
+    table.header = {ReportTr::tr("Medium"), ReportTr::tr("Mean"), ReportTr::tr("Median"),
+                    ReportTr::tr("Sum of ranks")};
     for (const SampleScores& sample : attribute.samples) {
         table.rows.push_back({nameOfMedium(sample.medium), numberText(sample.mean, 2),
                               numberText(sample.median, 1), numberText(sample.rankSum, 1)});
     }
     if (attribute.friedman) {
-        table.caption +=
-            inReport(": Friedman's χ² %1, %2, W %3, %4 tasters")
-                .arg(numberText(attribute.friedman->chiSquare, 2), pWords(attribute.p()),
-                     numberText(attribute.friedman->kendallW, 2))
-                .arg(attribute.tasters);
+        table.caption =
+            ReportTr::tr("%1: Friedman's χ² %2, %3, W %4, %n taster(s)", nullptr, attribute.tasters)
+                .arg(table.caption, numberText(attribute.friedman->chiSquare, 2),
+                     pWords(attribute.p()), numberText(attribute.friedman->kendallW, 2));
     }
     return table;
 }
@@ -53,13 +52,11 @@ ReportTable scoresTable(const AttributeResult& attribute)
 void addTasting(Report& report, const TastingResult& tasting)
 {
     report.add(
-        ReportHeading{inReport("Tasting: %1").arg(QString::fromStdString(tasting.panel.name))});
+        ReportHeading{ReportTr::tr("Tasting: %1").arg(QString::fromStdString(tasting.panel.name))});
     const TastingAnswerWords words = answerWords(tasting);
     report.add(ReportWords{words.headline + ' ' + words.detail});
-    report.add(ReportWords{inReport("%1, %2 tasters, %3.")
-                               .arg(nameOf(tasting.panel.method))
-                               .arg(tasting.tasters)
-                               .arg(longDateText(tasting.panel.on)),
+    report.add(ReportWords{ReportTr::tr("%1, %n taster(s), %2.", nullptr, tasting.tasters)
+                               .arg(nameOf(tasting.panel.method), longDateText(tasting.panel.on)),
                            WordsLook::Muted});
     for (std::size_t i = 0; i < tasting.attributes.size(); ++i) {
         report.add(ReportWords{attributeWords(tasting, i)});
@@ -70,14 +67,14 @@ void addTasting(Report& report, const TastingResult& tasting)
         }
         report.add(scoresTable(tasting.attributes[i]));
     }
-    report.add(ReportCaution{inReport("What this tasting can't show"), caveatWords(tasting)});
+    report.add(ReportCaution{ReportTr::tr("What this tasting can't show"), caveatWords(tasting)});
 }
 
 } // namespace
 
 void addFailed(Report& report, const QString& what, const Error& error)
 {
-    report.add(ReportCaution{inReport("Missing here"), {what + ' ' + sentence(error)}});
+    report.add(ReportCaution{ReportTr::tr("Missing here"), {what + ' ' + sentence(error)}});
 }
 
 std::optional<double> variationPercent(const SeasonComparison& comparison)
@@ -125,14 +122,14 @@ ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair)
 {
     ChartSpec spec = trialsChart(comparison, pair);
     if (!spec.rows.empty() && spec.rows.back().empty()) {
-        spec.rows.back() = inReport("All together").toStdString();
+        spec.rows.back() = ReportTr::tr("All together").toStdString();
     }
     return spec;
 }
 
 void addAnswerPage(Report& report, const SeasonComparison& comparison, const SeasonReview& review)
 {
-    report.add(ReportHeading{inReport("Answer")});
+    report.add(ReportHeading{ReportTr::tr("Answer")});
     if (comparison.pairs.empty()) {
         const SeasonWords plain = wordsFor(review);
         report.add(ReportWords{plain.headline, WordsLook::Lead});
@@ -153,7 +150,7 @@ void addAnswerPage(Report& report, const SeasonComparison& comparison, const Sea
                                  chartTitle(chart), pairName(comparison.pairs[leading], comparison))
                            : chartTitle(chart)});
     report.add(meansTable(comparison));
-    report.add(ReportHeading{inReport("What to do next")});
+    report.add(ReportHeading{ReportTr::tr("What to do next")});
     report.add(ReportList{betterLines(comparison)});
 }
 
@@ -162,7 +159,7 @@ void addSums(Report& report, const SeasonComparison& comparison)
     if (comparison.n == 0) {
         return;
     }
-    report.add(ReportHeading{inReport("The sums")});
+    report.add(ReportHeading{ReportTr::tr("The sums")});
     report.add(ReportList{sumsWords(comparison) + allCheckWords(comparison)});
     report.add(modelMeansTable(comparison));
     report.add(modelTable(comparison.model));
@@ -179,7 +176,7 @@ QStringList allCheckWords(const SeasonComparison& comparison)
                                               "(Brown–Forsythe F %1, p %2).")
                 : QT_TRANSLATE_NOOP("Report", "The media's trays do not spread alike "
                                               "(Brown–Forsythe F %1, p %2).");
-        lines << inReport(text).arg(numberText(checks.spread->f, 2), pText(checks.spread->p));
+        lines << ReportTr::tr(text).arg(numberText(checks.spread->f, 2), pText(checks.spread->p));
     }
     if (checks.normality) {
         const char* text =
@@ -188,14 +185,16 @@ QStringList allCheckWords(const SeasonComparison& comparison)
                                               "enough (Shapiro–Wilk W %1, p %2).")
                 : QT_TRANSLATE_NOOP("Report", "What the model of trays leaves over is not evenly "
                                               "bell-shaped (Shapiro–Wilk W %1, p %2).");
-        lines << inReport(text).arg(numberText(checks.normality->w, 3), pText(checks.normality->p));
+        lines << ReportTr::tr(text).arg(numberText(checks.normality->w, 3),
+                                        pText(checks.normality->p));
     }
     if (checks.oddTrays.empty() && checks.normality) {
-        lines << inReport("No tray lies beyond chance from the others of its medium.");
+        lines << ReportTr::tr("No tray lies beyond chance from the others of its medium.");
     }
     if (checks.pWelch) {
-        lines << inReport("Without the assumption of like spreads (Welch) the media differ with "
-                          "p %1.")
+        lines << ReportTr::tr(
+                     "Without the assumption of like spreads (Welch) the media differ with "
+                     "p %1.")
                      .arg(pText(*checks.pWelch));
     }
     return lines;
@@ -206,16 +205,16 @@ void addFairness(Report& report, const SeasonComparison& comparison)
     const QStringList lines = fairnessWords(comparison);
     if (lines.isEmpty()) {
         report.add(ReportWords{
-            inReport("Nothing else that is on record differed between the media's trays.")});
+            ReportTr::tr("Nothing else that is on record differed between the media's trays.")});
         return;
     }
-    report.add(ReportCaution{inReport("What else differed"), lines});
+    report.add(ReportCaution{ReportTr::tr("What else differed"), lines});
 }
 
 void addTastings(Report& report, const SeasonAnswer& answer)
 {
     if (!answer.tastings) {
-        addFailed(report, inReport("The tastings can't be told."), answer.tastings.error());
+        addFailed(report, ReportTr::tr("The tastings can't be told."), answer.tastings.error());
         return;
     }
     for (const TastingOfSpan& each : answer.tastings->closed) {
@@ -223,7 +222,7 @@ void addTastings(Report& report, const SeasonAnswer& answer)
             addTasting(report, *each.result);
         } else {
             addFailed(report,
-                      inReport("The tasting %1 can't be told.")
+                      ReportTr::tr("The tasting %1 can't be told.")
                           .arg(QString::fromStdString(each.panel.name)),
                       each.result.error());
         }
@@ -240,7 +239,7 @@ void addPaybacks(Report& report, const SeasonAnswer& answer)
 void addProtocols(Report& report, const SeasonAnswer& answer)
 {
     if (!answer.protocols) {
-        addFailed(report, inReport("The protocols can't be told."), answer.protocols.error());
+        addFailed(report, ReportTr::tr("The protocols can't be told."), answer.protocols.error());
         return;
     }
     report.add(protocolTable(*answer.protocols));
@@ -255,11 +254,11 @@ QStringList betterLines(const SeasonComparison& comparison)
     const auto open = std::find_if(comparison.pairs.begin(), comparison.pairs.end(),
                                    [](const MediaPair& pair) { return pair.more.has_value(); });
     if (open != comparison.pairs.end()) {
-        lines << inReport("To tell the remaining pairs apart by the margin: %1")
+        lines << ReportTr::tr("To tell the remaining pairs apart by the margin: %1")
                      .arg(moreSentence(*open));
     }
     if (lines.isEmpty()) {
-        lines << inReport("The same again, to see whether the answer holds in another season.");
+        lines << ReportTr::tr("The same again, to see whether the answer holds in another season.");
     }
     return lines;
 }
@@ -268,17 +267,18 @@ QStringList readerCautions(const SeasonReview& review, const SeasonComparison& c
 {
     QStringList lines;
     for (const std::string& medium : review.tooFew) {
-        lines << inReport("%1 has fewer than two trays: it can't be told apart from any.")
+        lines << ReportTr::tr("%1 has fewer than two trays: it can't be told apart from any.")
                      .arg(QString::fromStdString(medium));
     }
     if (comparison.withoutValue > 0) {
-        lines << inReport("Of the trays that count %1 have no such value on record.")
-                     .arg(comparison.withoutValue);
+        lines << ReportTr::tr("No such value is on record of %n tray(s) that count.", nullptr,
+                              comparison.withoutValue);
     }
     for (const MediumSeason& season : review.media) {
         if (season.meanCost.unknownParts() > 0 && season.yield.n > 0) {
-            lines << inReport("%1: some parts of the cost have no price, so its cost per gram is "
-                              "too low.")
+            lines << ReportTr::tr(
+                         "%1: some parts of the cost have no price, so its cost per gram is "
+                         "too low.")
                          .arg(nameOfMedium(season.medium));
         }
     }
@@ -287,10 +287,11 @@ QStringList readerCautions(const SeasonReview& review, const SeasonComparison& c
 
 QStringList safetyWords()
 {
-    return {inReport("Yields say nothing of food safety. What may be sold is for local food law; "
+    return {
+        ReportTr::tr("Yields say nothing of food safety. What may be sold is for local food law; "
                      "mould means discard, and trays and pieces are cleaned before they are "
                      "sanitised."),
-            inReport("pH adjusters and sanitisers: gloves and eye protection, follow the label, "
+        ReportTr::tr("pH adjusters and sanitisers: gloves and eye protection, follow the label, "
                      "and never mix chlorine with acids. Electricity beside water belongs behind "
                      "an RCD (GFCI) and to a licensed electrician.")};
 }

@@ -20,19 +20,19 @@ QString partName(const ModelTerm& term, const ComparisonModel& model)
 {
     switch (term.part) {
     case ModelPart::Medium:
-        return inReport("medium");
+        return ReportTr::tr("medium");
     case ModelPart::Feeding:
-        return inReport("feeding");
+        return ReportTr::tr("feeding");
     case ModelPart::Variety:
-        return inReport("variety");
+        return ReportTr::tr("variety");
     case ModelPart::Trial:
-        return inReport("trial");
+        return ReportTr::tr("trial");
     case ModelPart::Block:
-        return model.block == BlockKind::Shelf ? inReport("shelf") : inReport("block");
+        return model.block == BlockKind::Shelf ? ReportTr::tr("shelf") : ReportTr::tr("block");
     case ModelPart::Column:
-        return inReport("place along the shelf");
+        return ReportTr::tr("place along the shelf");
     case ModelPart::SeedDensity:
-        return inReport("seed density");
+        return ReportTr::tr("seed density");
     }
     return {};
 }
@@ -40,20 +40,20 @@ QString partName(const ModelTerm& term, const ComparisonModel& model)
 QString placeText(const ModelTerm& term)
 {
     if (term.place == TermPlace::Random) {
-        return inReport("in the model, as a sample of many");
+        return ReportTr::tr("in the model, as a sample of many");
     }
     if (term.place == TermPlace::Fixed) {
-        return inReport("in the model");
+        return ReportTr::tr("in the model");
     }
     switch (term.why.value_or(WhyLeftOut::TooFewTrays)) {
     case WhyLeftOut::Confounded:
-        return inReport("left out: mixed with the medium");
+        return ReportTr::tr("left out: mixed with the medium");
     case WhyLeftOut::WithinBlocks:
-        return inReport("left out: the blocks account for it");
+        return ReportTr::tr("left out: the blocks account for it");
     case WhyLeftOut::PartlyUnknown:
-        return inReport("left out: not on record for every tray");
+        return ReportTr::tr("left out: not on record for every tray");
     case WhyLeftOut::TooFewTrays:
-        return inReport("left out: too few trays");
+        return ReportTr::tr("left out: too few trays");
     }
     return {};
 }
@@ -64,9 +64,9 @@ ReportTable meansTable(const SeasonComparison& comparison)
 {
     ReportTable table;
     const int decimals = std::max(1, responseDecimals(comparison));
-    table.caption = inReport("Means, %1").arg(responseUnit(comparison));
-    table.header = {inReport("Medium"), inReport("Trays"), inReport("Sowings"),
-                    inReport("Mean"),   inReport("Sown"),  inReport("Thrown away")};
+    table.caption = ReportTr::tr("Means, %1").arg(responseUnit(comparison));
+    table.header = {ReportTr::tr("Medium"), ReportTr::tr("Trays"), ReportTr::tr("Sowings"),
+                    ReportTr::tr("Mean"),   ReportTr::tr("Sown"),  ReportTr::tr("Thrown away")};
     for (std::size_t medium = 0; medium < comparison.means.size(); ++medium) {
         const ComparedMedium& mean = comparison.means[medium];
         const auto counts =
@@ -85,13 +85,13 @@ ReportTable pairsTable(const SeasonComparison& comparison)
 {
     ReportTable table;
     const int decimals = std::max(1, responseDecimals(comparison));
-    table.caption = inReport("Every pair; intervals for all pairs together");
-    table.header = {inReport("Pair"),
-                    inReport("Sowings"),
-                    inReport("Difference, %"),
-                    inReport("Interval, %"),
-                    inReport("Here, %1").arg(responseUnit(comparison)),
-                    inReport("In words")};
+    table.caption = ReportTr::tr("Every pair; intervals for all pairs together");
+    table.header = {ReportTr::tr("Pair"),
+                    ReportTr::tr("Sowings"),
+                    ReportTr::tr("Difference, %"),
+                    ReportTr::tr("Interval, %"),
+                    ReportTr::tr("Here, %1").arg(responseUnit(comparison)),
+                    ReportTr::tr("In words")};
     table.leftFrom = 5;
     const auto addRows = [&](const std::vector<MediaPair>& pairs, const QString& variety) {
         for (const MediaPair& pair : pairs) {
@@ -116,10 +116,10 @@ ReportTable modelMeansTable(const SeasonComparison& comparison)
 {
     ReportTable table;
     const int decimals = std::max(1, responseDecimals(comparison));
-    table.caption = inReport("All trays in one model: %1, %2")
+    table.caption = ReportTr::tr("All trays in one model: %1, %2")
                         .arg(responseUnit(comparison), modelWords(comparison.model.model));
-    table.header = {inReport("Medium"), inReport("Trays"), inReport("Mean"),
-                    inReport("Standard error"), inReport("95% interval")};
+    table.header = {ReportTr::tr("Medium"), ReportTr::tr("Trays"), ReportTr::tr("Mean"),
+                    ReportTr::tr("Standard error"), ReportTr::tr("95% interval")};
     for (const AdjustedMean& mean : comparison.model.means) {
         table.rows.push_back({textOfName(mean.medium.name), QString::number(mean.n),
                               figureText(mean.mean, decimals), figureText(mean.se, decimals),
@@ -131,14 +131,14 @@ ReportTable modelMeansTable(const SeasonComparison& comparison)
 ReportTable modelTable(const TrayModel& model)
 {
     ReportTable table;
-    table.caption = inReport("The model, each term after all others");
-    table.header = {inReport("Term"), inReport("F"), inReport("df"), inReport("p"),
-                    inReport("Place")};
+    table.caption = ReportTr::tr("The model, each term after all others");
+    table.header = {ReportTr::tr("Term"), ReportTr::tr("F"), ReportTr::tr("df"), ReportTr::tr("p"),
+                    ReportTr::tr("Place")};
     table.leftFrom = 4;
     for (const ModelTerm& term : model.model.terms) {
         const QString df =
             term.df1 && term.df2
-                ? inReport("%1 and %2").arg(numberText(*term.df1, 0), numberText(*term.df2, 1))
+                ? ReportTr::tr("%1 and %2").arg(numberText(*term.df1, 0), numberText(*term.df2, 1))
                 : kNoFigure;
         table.rows.push_back({partName(term, model.model), figureText(term.f, 2), df,
                               term.p ? pText(*term.p) : kNoFigure, placeText(term)});

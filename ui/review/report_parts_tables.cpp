@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 namespace plumule::ui {
 namespace {
@@ -21,25 +22,25 @@ QString conditionName(Aspect aspect)
 {
     switch (aspect) {
     case Aspect::Feeding:
-        return inReport("Feeding");
+        return ReportTr::tr("Feeding");
     case Aspect::Variety:
-        return inReport("Variety");
+        return ReportTr::tr("Variety");
     case Aspect::Trial:
-        return inReport("Trial");
+        return ReportTr::tr("Trial");
     case Aspect::SeedLot:
-        return inReport("Seed lot");
+        return ReportTr::tr("Seed lot");
     case Aspect::SeedDensity:
-        return inReport("Seed, g/m²");
+        return ReportTr::tr("Seed, g/m²");
     case Aspect::Shelf:
-        return inReport("Shelf");
+        return ReportTr::tr("Shelf");
     case Aspect::Season:
-        return inReport("Month of sowing");
+        return ReportTr::tr("Month of sowing");
     case Aspect::DaysGrown:
-        return inReport("Day of growth when cut");
+        return ReportTr::tr("Day of growth when cut");
     case Aspect::PieceUses:
-        return inReport("Use of the piece");
+        return ReportTr::tr("Use of the piece");
     case Aspect::Person:
-        return inReport("Sown by");
+        return ReportTr::tr("Sown by");
     }
     return {};
 }
@@ -47,13 +48,13 @@ QString conditionName(Aspect aspect)
 QString levelName(const AspectLevel& level)
 {
     if (level.name.empty()) {
-        return inReport("none");
+        return ReportTr::tr("none");
     }
     if (level.name == "nutrient") {
-        return inReport("nutrient");
+        return ReportTr::tr("nutrient");
     }
     if (level.name == "no_nutrient") {
-        return inReport("no nutrient");
+        return ReportTr::tr("no nutrient");
     }
     return textOf(level.name);
 }
@@ -65,7 +66,7 @@ QString conditionText(const AspectOfMedium& aspect)
         const AspectNumbers& numbers = *aspect.numbers;
         parts << (numbers.high - numbers.low < 0.05
                       ? numberText(numbers.mean, 0)
-                      : inReport("%1 (%2 to %3)")
+                      : ReportTr::tr("%1 (%2 to %3)")
                             .arg(numberText(numbers.mean, 1), numberText(numbers.low, 0),
                                  numberText(numbers.high, 0)));
     }
@@ -77,10 +78,10 @@ QString conditionText(const AspectOfMedium& aspect)
                       : QStringLiteral("%1 (%2)").arg(levelName(level)).arg(level.trays));
     }
     if (aspect.levels.size() > kMost) {
-        parts << inReport("%1 more").arg(aspect.levels.size() - kMost);
+        parts << ReportTr::tr("%1 more").arg(aspect.levels.size() - kMost);
     }
     if (aspect.unknown > 0) {
-        parts << inReport("%1 not on record").arg(aspect.unknown);
+        parts << ReportTr::tr("%1 not on record").arg(aspect.unknown);
     }
     return parts.isEmpty() ? kNoFigure : parts.join(", ");
 }
@@ -89,9 +90,9 @@ QString lengthText(int minutes)
 {
     const double days = minutes / double(kMinutesPerDay);
     if (minutes % kMinutesPerDay == 0 || minutes > 3 * kMinutesPerDay) {
-        return inReport("%1 d").arg(numberText(days, minutes % kMinutesPerDay == 0 ? 0 : 1));
+        return ReportTr::tr("%1 d").arg(numberText(days, minutes % kMinutesPerDay == 0 ? 0 : 1));
     }
-    return inReport("%1 h").arg(numberText(minutes / 60.0, minutes % 60 == 0 ? 0 : 1));
+    return ReportTr::tr("%1 h").arg(numberText(minutes / 60.0, minutes % 60 == 0 ? 0 : 1));
 }
 
 QString waterText(const ProtocolStage& stage)
@@ -99,9 +100,11 @@ QString waterText(const ProtocolStage& stage)
     if (stage.method == WateringMethod::None) {
         return {};
     }
-    QString text = stage.method == WateringMethod::Mist ? inReport("misted") : inReport("watered");
-    text += ' ' + (stage.wateringsPerDay == 0 ? inReport("as needed")
-                                              : inReport("%1× a day").arg(stage.wateringsPerDay));
+    QString text =
+        stage.method == WateringMethod::Mist ? ReportTr::tr("misted") : ReportTr::tr("watered");
+    text +=
+        ' ' + (stage.wateringsPerDay == 0 ? ReportTr::tr("as needed")
+                                          : ReportTr::tr("%1× a day").arg(stage.wateringsPerDay));
     if (stage.amount) {
         text += QStringLiteral(", %1 mL").arg(numberText(inMillilitres(*stage.amount), 0));
     }
@@ -120,6 +123,34 @@ constexpr std::array<CostPart, 9> kCostParts{
      {QT_TRANSLATE_NOOP("Report", "Packaging"), &TrayCost::packaging},
      {QT_TRANSLATE_NOOP("Report", "Waste"), &TrayCost::waste}}};
 
+struct CostRow
+{
+    QString name;
+    int decimals = 0;
+    std::function<std::optional<double>(const MediumSeason&)> read;
+};
+
+std::vector<CostRow> costRows()
+{
+    std::vector<CostRow> rows;
+    for (const auto& [name, part] : kCostParts) {
+        rows.push_back({ReportTr::tr(name), 3, [part = part](const MediumSeason& season) {
+                            return season.meanCost.*part;
+                        }});
+    }
+    rows.push_back({ReportTr::tr("All that is known"), 2, [](const MediumSeason& season) {
+                        const double total = season.meanCost.total();
+                        return total > 0 ? std::optional(total) : std::nullopt;
+                    }});
+    rows.push_back({ReportTr::tr("Cost of a gram"), 4,
+                    [](const MediumSeason& season) { return season.costPerGram; }});
+    rows.push_back({ReportTr::tr("Pays back at use"), 0, [](const MediumSeason& season) {
+                        return season.paysBackAt ? std::optional<double>(*season.paysBackAt)
+                                                 : std::nullopt;
+                    }});
+    return rows;
+}
+
 } // namespace
 
 QString figureText(std::optional<double> value, int decimals)
@@ -129,9 +160,9 @@ QString figureText(std::optional<double> value, int decimals)
 
 QString rangeText(std::optional<double> low, std::optional<double> high, int decimals)
 {
-    return low && high
-               ? inReport("%1 to %2").arg(numberText(*low, decimals), numberText(*high, decimals))
-               : kNoFigure;
+    return low && high ? ReportTr::tr("%1 to %2")
+                             .arg(numberText(*low, decimals), numberText(*high, decimals))
+                       : kNoFigure;
 }
 
 ReportTable conditionsTable(const SeasonComparison& comparison)
@@ -142,7 +173,7 @@ ReportTable conditionsTable(const SeasonComparison& comparison)
         table.header << textOf(mean.medium.name);
     }
     table.rightFrom = 1000;
-    QStringList counts{inReport("Trays")};
+    QStringList counts{ReportTr::tr("Trays")};
     for (const ComparedMedium& mean : comparison.means) {
         counts << QString::number(mean.trays);
     }
@@ -165,63 +196,42 @@ ReportTable costTable(const SeasonReview& review)
     ReportTable table;
     const QString currency = textOf(review.currency);
     table.caption =
-        inReport("Where a tray's cost comes from, %1, the mean of its trays").arg(currency);
-    table.header = {inReport("Part")};
+        ReportTr::tr("Where a tray's cost comes from, %1, the mean of its trays").arg(currency);
+    table.header = {ReportTr::tr("Part")};
     for (const MediumSeason& season : review.media) {
         table.header << textOf(season.medium.name);
     }
-    const auto addRow = [&](const QString& name, auto read, int decimals) {
-        QStringList row{name};
+    for (const CostRow& cost : costRows()) {
+        QStringList row{cost.name};
         bool hasAny = false;
         for (const MediumSeason& season : review.media) {
-            const std::optional<double> value = read(season);
+            const std::optional<double> value = cost.read(season);
             hasAny = hasAny || value.has_value();
-            row << figureText(value, decimals);
+            row << figureText(value, cost.decimals);
         }
         if (hasAny) {
             table.rows.push_back(row);
         }
-    };
-    for (const auto& [name, part] : kCostParts) {
-        addRow(
-            inReport(name),
-            [part = part](const MediumSeason& season) { return season.meanCost.*part; }, 3);
     }
-    addRow(
-        inReport("All that is known"),
-        [](const MediumSeason& season) -> std::optional<double> {
-            return season.meanCost.total() > 0 ? std::optional(season.meanCost.total())
-                                               : std::nullopt;
-        },
-        2);
-    addRow(
-        inReport("Cost of a gram"), [](const MediumSeason& season) { return season.costPerGram; },
-        4);
-    addRow(
-        inReport("Pays back at use"),
-        [](const MediumSeason& season) {
-            return season.paysBackAt ? std::optional<double>(*season.paysBackAt) : std::nullopt;
-        },
-        0);
     return table;
 }
 
 ReportTable heightTable(const std::vector<HeightFit>& fits)
 {
     ReportTable table;
-    table.caption = inReport("Growth curves, with 95% intervals");
-    table.header = {inReport("Variety, medium"),
-                    inReport("Trays"),
-                    inReport("Curve"),
-                    inReport("Full height, mm"),
-                    inReport("Top rate, mm a day"),
-                    inReport("Day of 90%"),
-                    inReport("Day of a height all reach")};
+    table.caption = ReportTr::tr("Growth curves, with 95% intervals");
+    table.header = {ReportTr::tr("Variety, medium"),
+                    ReportTr::tr("Trays"),
+                    ReportTr::tr("Curve"),
+                    ReportTr::tr("Full height, mm"),
+                    ReportTr::tr("Top rate, mm a day"),
+                    ReportTr::tr("Day of 90%"),
+                    ReportTr::tr("Day of a height all reach")};
     for (const HeightFit& fit : fits) {
         const QString name =
             QStringLiteral("%1, %2").arg(textOf(fit.variety), textOf(fit.medium.name));
         if (fit.curve.empty()) {
-            table.rows.push_back({name, QString::number(fit.trays), inReport("none fits"),
+            table.rows.push_back({name, QString::number(fit.trays), ReportTr::tr("none fits"),
                                   kNoFigure, kNoFigure, kNoFigure, kNoFigure});
             continue;
         }
@@ -229,7 +239,7 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
             return QStringLiteral("%1 (%2)").arg(numberText(value.value, decimals),
                                                  rangeText(value.lower, value.upper, decimals));
         };
-        const QString shared = fit.sharedHeight ? inReport("%1 mm: %2")
+        const QString shared = fit.sharedHeight ? ReportTr::tr("%1 mm: %2")
                                                       .arg(numberText(fit.sharedHeight->height, 0),
                                                            number(fit.sharedHeight->day, 1))
                                                 : kNoFigure;
@@ -243,8 +253,8 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
 ReportTable protocolTable(const std::vector<Protocol>& protocols)
 {
     ReportTable table;
-    table.caption = inReport("Protocols as they stand now");
-    table.header = {inReport("Variety"), inReport("Seed a tray"), inReport("Stages")};
+    table.caption = ReportTr::tr("Protocols as they stand now");
+    table.header = {ReportTr::tr("Variety"), ReportTr::tr("Seed a tray"), ReportTr::tr("Stages")};
     table.leftFrom = 2;
     for (const Protocol& protocol : protocols) {
         QStringList stages;
@@ -257,7 +267,7 @@ ReportTable protocolTable(const std::vector<Protocol>& protocols)
         table.rows.push_back(
             {textOf(protocol.variety.name),
              protocol.variety.seedPerTray
-                 ? inReport("%1 g").arg(numberText(inGrams(*protocol.variety.seedPerTray), 0))
+                 ? ReportTr::tr("%1 g").arg(numberText(inGrams(*protocol.variety.seedPerTray), 0))
                  : kNoFigure,
              stages.join(QStringLiteral(" · "))});
     }
@@ -267,15 +277,15 @@ ReportTable protocolTable(const std::vector<Protocol>& protocols)
 ReportTable trayTable(const SeasonReview& review)
 {
     ReportTable table;
-    table.header = {inReport("Tray"),
-                    inReport("Medium"),
-                    inReport("Variety"),
-                    inReport("Trial"),
-                    inReport("Cut on"),
-                    inReport("Day"),
-                    inReport("Yield, g"),
-                    inReport("Residue, g"),
-                    inReport("Cost, %1").arg(textOf(review.currency))};
+    table.header = {ReportTr::tr("Tray"),
+                    ReportTr::tr("Medium"),
+                    ReportTr::tr("Variety"),
+                    ReportTr::tr("Trial"),
+                    ReportTr::tr("Cut on"),
+                    ReportTr::tr("Day"),
+                    ReportTr::tr("Yield, g"),
+                    ReportTr::tr("Residue, g"),
+                    ReportTr::tr("Cost, %1").arg(textOf(review.currency))};
     table.rightFrom = 5;
     table.isDense = true;
     for (const MediumSeason& season : review.media) {

@@ -21,17 +21,59 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     : QWidget(parent)
     , m_journal(journal)
 {
+    buildSeasons();
+    buildDays();
+    buildMenus();
+    buildAsk();
+    buildBeside();
+    const auto between = [this](const QString& text) {
+        auto* made = label(text, "muted");
+        made->setMinimumHeight(m_from->sizeHint().height());
+        return made;
+    };
     auto* row = new FlowLayout(this);
+    row->addWidget(m_season);
+    row->addWidget(between(tr("Harvested from")));
+    row->addWidget(m_from);
+    row->addWidget(between(tr("to")));
+    row->addWidget(m_to);
+    row->addWidget(m_varieties);
+    row->addWidget(m_trials);
+    row->addWidget(m_shelves);
+    row->addWidget(m_margin);
+    row->addWidget(m_groups);
+    row->addWidget(m_beside);
+}
+
+void SeasonFilterBar::buildDays()
+{
     m_from = new DateField("from");
     m_from->setAccessibleName(tr("Harvested from"));
     m_to = new DateField("to");
     m_to->setAccessibleName(tr("Harvested to"));
-    m_varieties = new ChoiceMenu(tr("All varieties"), tr("%1 varieties"));
+    for (DateField* field : {m_from, m_to}) {
+        connect(field, &DateField::dateGiven, this, &SeasonFilterBar::changed);
+    }
+}
+
+void SeasonFilterBar::buildMenus()
+{
+    m_varieties = new ChoiceMenu(tr("All varieties"),
+                                 [](int count) { return tr("%n varieties", nullptr, count); });
     m_varieties->setObjectName("varieties");
-    m_trials = new ChoiceMenu(tr("All trials"), tr("%1 trials"));
+    m_trials =
+        new ChoiceMenu(tr("All trials"), [](int count) { return tr("%n trials", nullptr, count); });
     m_trials->setObjectName("seasonTrials");
-    m_shelves = new ChoiceMenu(tr("All shelves"), tr("%1 shelves"));
+    m_shelves = new ChoiceMenu(tr("All shelves"),
+                               [](int count) { return tr("%n shelves", nullptr, count); });
     m_shelves->setObjectName("seasonShelves");
+    for (ChoiceMenu* menu : {m_varieties, m_trials, m_shelves}) {
+        connect(menu, &ChoiceMenu::chosenByHand, this, &SeasonFilterBar::changed);
+    }
+}
+
+void SeasonFilterBar::buildBeside()
+{
     m_beside = new QComboBox;
     m_beside->setObjectName("beside");
     m_beside->setAccessibleName(tr("Seasons side by side"));
@@ -40,29 +82,7 @@ SeasonFilterBar::SeasonFilterBar(Journal& journal, QWidget* parent)
     addChoice(*m_beside, tr("Quarter by quarter"), Split::Quarters);
     addChoice(*m_beside, tr("Half-year by half-year"), Split::HalfYears);
     addChoice(*m_beside, tr("Year by year"), Split::Years);
-    const auto between = [this](const QString& text) {
-        auto* made = label(text, "muted");
-        made->setMinimumHeight(m_from->sizeHint().height());
-        return made;
-    };
-    buildSeasons();
-    buildAsk();
-    row->addWidget(m_season);
-    row->addWidget(between(tr("Harvested from")));
-    row->addWidget(m_from);
-    row->addWidget(between(tr("to")));
-    row->addWidget(m_to);
-    for (ChoiceMenu* menu : {m_varieties, m_trials, m_shelves}) {
-        row->addWidget(menu);
-        connect(menu, &ChoiceMenu::chosenByHand, this, &SeasonFilterBar::changed);
-    }
-    row->addWidget(m_margin);
-    row->addWidget(m_groups);
-    row->addWidget(m_beside);
     connect(m_beside, &QComboBox::activated, this, &SeasonFilterBar::changed);
-    for (DateField* field : {m_from, m_to}) {
-        connect(field, &DateField::dateGiven, this, &SeasonFilterBar::changed);
-    }
 }
 
 void SeasonFilterBar::buildSeasons()
@@ -126,7 +146,7 @@ void SeasonFilterBar::takeSeason()
     const int meant = m_season->currentData().toInt();
     if (meant == kDeclare || meant == kChange) {
         showSeason();
-        Q_EMIT seasonAsked(meant == kDeclare);
+        meant == kDeclare ? Q_EMIT newSeasonAsked() : Q_EMIT seasonChangeAsked();
         return;
     }
     if (row < static_cast<int>(m_seasons.size())) {

@@ -31,12 +31,16 @@ public:
 
 Q_SIGNALS:
     void changed();
-    // The season that is shown is to be changed, or a new one declared.
-    void seasonAsked(bool isNew);
+    void newSeasonAsked();
+    // The season that is shown is to be changed.
+    void seasonChangeAsked();
 
 private:
     void buildSeasons();
+    void buildDays();
+    void buildMenus();
     void buildAsk();
+    void buildBeside();
     void showSeason();
     void takeSeason();
 

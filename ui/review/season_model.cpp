@@ -44,6 +44,14 @@ RowColumn<MediumSeason> meanColumn(const QString& heading, int decimals, TrayNum
     });
 }
 
+QString intervalText(const MeanInterval& yield, int decimals)
+{
+    return yield.lower && yield.upper
+               ? SeasonModel::tr("%1 to %2")
+                     .arg(numberText(*yield.lower, decimals), numberText(*yield.upper, decimals))
+               : SeasonModel::tr("none from one tray");
+}
+
 // Light trays are told apart in thousandths, heavy ones in tenths.
 int yieldDecimalsOf(const std::vector<MediumSeason>& media)
 {
@@ -84,11 +92,7 @@ std::vector<RowColumn<MediumSeason>> SeasonModel::columnsWith(int decimals)
         return number(season.yield.sd, decimals);
     });
     columns[Interval] = numberColumn(tr("95% interval, g"), [decimals](const MediumSeason& season) {
-        const MeanInterval& yield = season.yield;
-        return yield.lower && yield.upper ? tr("%1 to %2")
-                                                .arg(numberText(*yield.lower, decimals),
-                                                     numberText(*yield.upper, decimals))
-                                          : tr("none from one tray");
+        return intervalText(season.yield, decimals);
     });
     columns[PerSeed] = meanColumn(tr("g per g seed"), 1,
                                   [](const SeasonTray& tray) { return tray.gramsPerSeedGram; });

@@ -24,6 +24,7 @@
 #include <QTableView>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <array>
 
 namespace plumule::ui {
@@ -161,7 +162,8 @@ void SeasonPage::wireSignals()
         showMetric(static_cast<Response>(choice->data().toInt()));
     });
     connect(m_filterBar, &SeasonFilterBar::changed, this, &SeasonPage::reload);
-    connect(m_filterBar, &SeasonFilterBar::seasonAsked, this, &SeasonPage::editSeason);
+    connect(m_filterBar, &SeasonFilterBar::newSeasonAsked, this, &SeasonPage::declareSeason);
+    connect(m_filterBar, &SeasonFilterBar::seasonChangeAsked, this, &SeasonPage::changeSeason);
     connect(m_whatIf, &WhatIfCard::changed, this, &SeasonPage::reload);
     connect(m_comparison, &ComparisonView::trayAsked, this, &Page::trayAsked);
     connect(m_ageing, &AgeingCard::trayAsked, this, &Page::trayAsked);
@@ -187,21 +189,32 @@ void SeasonPage::followClock()
     }
 }
 
-// The season that is shown, the latest where days of the grower's own are, or a new one.
-void SeasonPage::editSeason(bool isNew)
+void SeasonPage::declareSeason()
+{
+    Season season;
+    season.startsOn = journal().clock().today();
+    openSeason(season);
+}
+
+// The season that is shown, the latest where days of the grower's own are.
+void SeasonPage::changeSeason()
 {
     const auto seasons = journal().seasons().all();
     if (!accept(seasons)) {
         return;
     }
-    Season season;
-    season.startsOn = journal().clock().today();
-    for (const SeasonSpanOfDays& span : *seasons) {
-        const bool isShown = m_filterBar->filter().sownFrom == span.season.startsOn;
-        if (!isNew && (isShown || span == seasons->front())) {
-            season = span.season;
-        }
+    if (seasons->empty()) {
+        return declareSeason();
     }
+    const auto shown =
+        std::find_if(seasons->begin(), seasons->end(), [this](const SeasonSpanOfDays& span) {
+            return m_filterBar->filter().sownFrom == span.season.startsOn;
+        });
+    openSeason((shown == seasons->end() ? seasons->back() : *shown).season);
+}
+
+void SeasonPage::openSeason(const Season& season)
+{
     auto* dialog = new SeasonDialog(journal(), services(), season, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this] {
@@ -283,8 +296,7 @@ void SeasonPage::show(const Result<SeasonAnswer>& answer)
     const SeasonReview& review = m_shown->review;
     const SeasonComparison& comparison = m_shown->comparisons.front();
     const QStringList counts{tr("%n tray(s)", nullptr, review.trays),
-                             review.varieties == 1 ? tr("1 variety")
-                                                   : tr("%1 varieties").arg(review.varieties),
+                             tr("%n variet(ies)", nullptr, review.varieties),
                              tr("%n trial(s)", nullptr, review.trials)};
     m_head->setSubtitle(tr("%1  ·  %2").arg(spanText(*m_shown), counts.join(", ")));
     m_comparison->show(review, comparison, chartBeside(*m_shown, comparison));

@@ -45,7 +45,9 @@ public:
 
 private:
     void buildHead();
-    void editSeason(bool isNew);
+    void declareSeason();
+    void changeSeason();
+    void openSeason(const Season& season);
     QWidget* buildNumbers();
     QWidget* buildAnswer();
     void wireSignals();

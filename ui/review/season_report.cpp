@@ -18,21 +18,21 @@ namespace {
 
 QString spanOfReport(const SeasonFilter& filter)
 {
-    return inReport("%1 to %2").arg(longDateText(filter.from), longDateText(filter.to));
+    return ReportTr::tr("%1 to %2").arg(longDateText(filter.from), longDateText(filter.to));
 }
 
 QString questionOf(const SeasonAnswer& answer)
 {
-    QString question = inReport("Which medium is worth buying again, by what %1 gave and "
-                                "cost from %2?")
-                           .arg(inReport("%n tray(s)", answer.review.trays))
+    QString question = ReportTr::tr("Which medium is worth buying again, by what %1 gave and "
+                                    "cost from %2?")
+                           .arg(ReportTr::tr("%n tray(s)", nullptr, answer.review.trays))
                            .arg(spanOfReport(answer.review.filter));
     if (!answer.chosen.empty()) {
         QStringList names;
         for (const std::string& name : answer.chosen) {
             names << QString::fromStdString(name);
         }
-        question += ' ' + inReport("Only %1.").arg(names.join(", "));
+        question += ' ' + ReportTr::tr("Only %1.").arg(names.join(", "));
     }
     return question;
 }
@@ -45,7 +45,7 @@ void addCosts(Report& report, const SeasonAnswer& answer)
     }
     const SeasonComparison& cost = answer.comparison(Response::CostPerGram);
     const ChartSpec means = adjustedMeansChart(cost);
-    report.add(ReportHeading{inReport("Cost")});
+    report.add(ReportHeading{ReportTr::tr("Cost")});
     report.add(ReportWords{verdictWords(cost).headline});
     report.add(ReportChart{means, chartTitle(means)});
     report.add(pairsTable(cost));
@@ -55,7 +55,7 @@ void addCosts(Report& report, const SeasonAnswer& answer)
 
 void addYield(Report& report, const SeasonComparison& yield)
 {
-    report.add(ReportHeading{inReport("Yield")});
+    report.add(ReportHeading{ReportTr::tr("Yield")});
     report.add(pairsTable(yield));
     const ChartSpec differences = differencesChart(yield);
     report.add(ReportChart{differences, chartTitle(differences)});
@@ -72,7 +72,7 @@ void addGrowth(Report& report, const SeasonAnswer& answer)
     if (!variety) {
         return;
     }
-    report.add(ReportHeading{inReport("Growth")});
+    report.add(ReportHeading{ReportTr::tr("Growth")});
     const ChartSpec curves = heightFitChart(answer.heights, *variety);
     QString name;
     for (const HeightFit& fit : answer.heights) {
@@ -87,7 +87,7 @@ void addAgeing(Report& report, const SeasonAnswer& answer)
     if (answer.ageing.empty()) {
         return;
     }
-    report.add(ReportHeading{inReport("Do pieces yield less as they age?")});
+    report.add(ReportHeading{ReportTr::tr("Do pieces yield less as they age?")});
     for (const PieceAgeing& each : answer.ageing) {
         report.add(ReportWords{ageingWords(each)});
         const ChartSpec chart = ageingChart(each);
@@ -100,12 +100,12 @@ void addAgeing(Report& report, const SeasonAnswer& answer)
 void addGrounds(Report& report, const SeasonAnswer& answer)
 {
     const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
-    report.add(ReportHeading{inReport("Is it fair?")});
+    report.add(ReportHeading{ReportTr::tr("Is it fair?")});
     addFairness(report, yield);
     QStringList cautions = readerCautions(answer.review, yield);
     report.add(ReportList{cautions});
     report.add(ReportWords{leftOutText(answer.review), WordsLook::Muted});
-    report.add(ReportCaution{inReport("Keep in mind"), safetyWords()});
+    report.add(ReportCaution{ReportTr::tr("Keep in mind"), safetyWords()});
 }
 
 } // namespace
@@ -125,24 +125,24 @@ SeasonQuestion reportQuestion(const SeasonFilter& filter)
 Report seasonReport(const SeasonAnswer& answer)
 {
     Report report;
-    report.title = inReport("Season report");
+    report.title = ReportTr::tr("Season report");
     report.subtitle =
         QStringLiteral("%1  ·  %2  ·  %3")
             .arg(QString::fromStdString(answer.room), spanOfReport(answer.review.filter),
-                 QStringList{inReport("%n tray(s)", answer.review.trays),
-                             inReport("%n variet(ies)", answer.review.varieties),
-                             inReport("%n trial(s)", answer.review.trials)}
+                 QStringList{ReportTr::tr("%n tray(s)", nullptr, answer.review.trays),
+                             ReportTr::tr("%n variet(ies)", nullptr, answer.review.varieties),
+                             ReportTr::tr("%n trial(s)", nullptr, answer.review.trials)}
                      .join(QStringLiteral(", ")));
-    report.foot = inReport("Season report, %1; made on %2")
+    report.foot = ReportTr::tr("Season report, %1; made on %2")
                       .arg(spanOfReport(answer.review.filter), longDateText(answer.madeOn));
-    report.add(ReportHeading{inReport("Question")});
+    report.add(ReportHeading{ReportTr::tr("Question")});
     report.add(ReportWords{questionOf(answer)});
     addAnswerPage(report, answer.comparison(Response::YieldPerTray), answer.review);
     if (answer.review.trays == 0) {
         return report;
     }
     const SeasonComparison& yield = answer.comparison(Response::YieldPerTray);
-    report.add(ReportHeading{inReport("How it was grown"), true});
+    report.add(ReportHeading{ReportTr::tr("How it was grown"), true});
     report.add(conditionsTable(yield));
     addProtocols(report, answer);
     addYield(report, yield);
@@ -152,7 +152,7 @@ Report seasonReport(const SeasonAnswer& answer)
     addTastings(report, answer);
     addGrounds(report, answer);
     addSums(report, yield);
-    report.add(ReportHeading{inReport("Every tray that counts"), true});
+    report.add(ReportHeading{ReportTr::tr("Every tray that counts"), true});
     report.add(trayTable(answer.review));
     return report;
 }

@@ -114,10 +114,9 @@ SeasonWords wordsFor(const SeasonReview& review)
         "The highest mean is not yet a winner: where intervals overlap, chance may have "
         "ordered them.");
     if (review.varieties > 1) {
-        detail
-            << SeasonTr::tr(
-                   "%1 varieties are mixed in these means; choose one to compare like with like.")
-                   .arg(review.varieties);
+        detail << SeasonTr::tr(
+            "%n varieties are mixed in these means; choose one to compare like with like.", nullptr,
+            review.varieties);
     }
     if (!review.tooFew.empty()) {
         detail << SeasonTr::tr("%1 has fewer than two trays and can't be told apart from any.")

@@ -89,9 +89,8 @@ QString moreSentence(const MediaPair& pair)
 QString waitingSentence(const SeasonComparison& comparison)
 {
     if (const auto planned = comparison.series.plannedTrials) {
-        return NameTr::tr("%1 of %2 trials in; the answer comes with the %3.")
+        return NameTr::tr("%1 of %n trial(s) in; the answer comes with the %2.", nullptr, *planned)
             .arg(comparison.trialsIn)
-            .arg(*planned)
             .arg(ordinal(*planned));
     }
     int trays = 0;
@@ -100,7 +99,8 @@ QString waitingSentence(const SeasonComparison& comparison)
         trays += sowing.trays;
         in += sowing.in;
     }
-    return NameTr::tr("%1 of %2 trays in; the answer comes with the last.").arg(in).arg(trays);
+    return NameTr::tr("%1 of %n tray(s) in; the answer comes with the last.", nullptr, trays)
+        .arg(in);
 }
 
 } // namespace plumule::ui

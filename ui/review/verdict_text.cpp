@@ -292,10 +292,11 @@ QString spreadWords(const SeasonComparison& comparison)
     return parts.join(", ");
 }
 
-QStringList sumsWords(const SeasonComparison& comparison)
+// How the intervals were come to, and at which level.
+QStringList methodWords(const SeasonComparison& comparison)
 {
-    QStringList lines;
     const bool isOfNext = comparison.scope == stats::AnswerScope::NextSowing;
+    QStringList lines;
     lines << (isOfNext
                   ? AnswerTr::tr(
                         "Means of %n sowing(s) by medium, by least squares with the sowing; "
@@ -312,6 +313,12 @@ QStringList sumsWords(const SeasonComparison& comparison)
                                              "looked at after each")
                               : AnswerTr::tr("looked at once"));
     }
+    return lines;
+}
+
+QStringList sumsWords(const SeasonComparison& comparison)
+{
+    QStringList lines = methodWords(comparison);
     if (comparison.unlike.isUnlike) {
         lines << AnswerTr::tr("Media spread unlike: each pair is judged by its own spread at half "
                               "the level.");

@@ -122,7 +122,7 @@ PaperBlock answerRow(const QString& code, std::size_t columns)
         const double wide = answerWide(at.width(), columns);
         for (std::size_t column = 0; column < columns; ++column) {
             const double centre = at.x() + kCodeWide + (double(column) + 0.5) * wide;
-            pen.box({centre - 13, at.center().y() - 13, 26, 26}, false);
+            pen.box({centre - 13, at.center().y() - 13, 26, 26}, Box::Empty);
         }
         pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperRule);
     };
@@ -185,7 +185,7 @@ PaperBlock plateRow(const PlatedServing& plated)
     PaperBlock block;
     block.high = kPlateHigh;
     block.draw = [plated](const PaperPen& pen, QRectF at) {
-        pen.box({at.x() + 1, at.center().y() - 5, 10, 10}, false);
+        pen.box({at.x() + 1, at.center().y() - 5, 10, 10}, Box::Empty);
         pen.text({at.x() + 24, at.y(), 20, at.height()}, QString::number(plated.serving.turn), 10,
                  QFont::Normal, kPaperMuted);
         pen.text({at.x() + 48, at.y(), 50, at.height()},

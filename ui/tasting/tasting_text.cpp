@@ -92,9 +92,9 @@ QString fewWords(const TastingResult& result, const TastingCaveat& few)
             .arg(few.limit);
     }
     return TastingTr::tr(
-               "With %1 tasters only large differences show: the rank sums of two media have "
-               "to lie %2 apart, of %3 at most.")
-        .arg(few.count)
+               "With %n taster(s) only large differences show: the rank sums of two media have "
+               "to lie %1 apart, of %2 at most.",
+               nullptr, few.count)
         .arg(few.limit)
         .arg(few.most);
 }
@@ -116,9 +116,9 @@ QString wordsOf(const TastingResult& result, const TastingCaveat& caveat)
             .arg(caveat.limit);
     case TastingCaveatKind::OrderUnbalanced:
         return TastingTr::tr(
-                   "The serving order is wholly balanced with %1 tasters or a multiple; %2 "
-                   "counted.")
-            .arg(caveat.limit)
+                   "The serving order is wholly balanced with %n tasters or a multiple; %1 "
+                   "counted.",
+                   nullptr, caveat.limit)
             .arg(caveat.count);
     case TastingCaveatKind::ManyAttributes:
         return TastingTr::tr(
@@ -207,24 +207,22 @@ QString attributeWords(const TastingResult& result, std::size_t attribute)
     }
     if (!shown.isShown()) {
         return TastingTr::tr(
-                   "%1: no difference was shown (%2, %3 tasters). That does not show that there "
-                   "is none.")
-            .arg(name, pWords(shown.p()))
-            .arg(shown.tasters);
+                   "%1: no difference was shown (%2, %n taster(s)). That does not show that "
+                   "there is none.",
+                   nullptr, shown.tasters)
+            .arg(name, pWords(shown.p()));
     }
     const QString best = mediumName(shown, bestFirst(shown, result.panel.method).front());
     const QStringList pairs = pairsToldApart(shown, result.panel.method);
     return pairs.isEmpty()
                ? TastingTr::tr(
-                     "%1: the media differ (%2, %3 tasters), %4 came first; between which of "
-                     "them can't be told.")
-                     .arg(name, pWords(shown.p()))
-                     .arg(shown.tasters)
-                     .arg(best)
-               : TastingTr::tr("%1: the media differ (%2, %3 tasters). Liked: %4.")
-                     .arg(name, pWords(shown.p()))
-                     .arg(shown.tasters)
-                     .arg(listed(pairs));
+                     "%1: the media differ (%2, %n taster(s)), %3 came first; between which of "
+                     "them can't be told.",
+                     nullptr, shown.tasters)
+                     .arg(name, pWords(shown.p()), best)
+               : TastingTr::tr("%1: the media differ (%2, %n taster(s)). Liked: %3.", nullptr,
+                               shown.tasters)
+                     .arg(name, pWords(shown.p()), listed(pairs));
 }
 
 TastingAnswerWords answerWords(const TastingResult& result)
@@ -278,25 +276,27 @@ QStringList betterWords(const TastingResult& result)
     if (const auto most = mostWanted(result)) {
         words << (result.triangle
                       ? TastingTr::tr(
-                            "If as many really tell them apart, %1 tasters would show it 4 times "
-                            "in 5.")
+                            "If as many really tell them apart, %n tasters would show it 4 times "
+                            "in 5.",
+                            nullptr, *most)
                       : TastingTr::tr(
                             "If others judge as these did, what was not shown would be shown "
-                            "every other time with %1 tasters."))
-                     .arg(*most);
+                            "every other time with %n tasters.",
+                            nullptr, *most));
     }
     if (result.triangle) {
         if (const auto half = triangleTastersFor(0.5)) {
             words << TastingTr::tr(
-                         "That every other taster tells them apart is shown 4 times in 5 with %1 "
-                         "tasters.")
-                         .arg(*half);
+                "That every other taster tells them apart is shown 4 times in 5 with %n "
+                "tasters.",
+                nullptr, *half);
         }
     }
     for (const TastingCaveat& caveat : result.caveats) {
         if (caveat.kind == TastingCaveatKind::OrderUnbalanced) {
             const int next = (caveat.count / caveat.limit + 1) * caveat.limit;
-            words << TastingTr::tr("Ask %1 tasters: then the serving order is balanced.").arg(next);
+            words << TastingTr::tr("Ask %n tasters: then the serving order is balanced.", nullptr,
+                                   next);
         } else if (caveat.kind == TastingCaveatKind::ManyAttributes && caveat.count > 2) {
             words << TastingTr::tr(
                 "Ask about fewer attributes, those that would change what is done.");

@@ -16,8 +16,9 @@ QString words(BoundsReason reason, const Error& error)
         return Errors::tr("A number is beyond anything in a grow room: check its digits and its "
                           "unit.");
     case BoundsReason::TextLength:
-        return Errors::tr("The text that begins with “%1” is too long: leave it under %2 letters.")
-            .arg(value[0], value[1]);
+        return Errors::tr("The text that begins with “%1” is too long: leave it under %n letters.",
+                          nullptr, value.number(1))
+            .arg(value[0]);
     case BoundsReason::TextCharacters:
         return Errors::tr("A text has characters that can't be kept: enter it again, or save the "
                           "table it comes from as UTF-8.");

@@ -53,8 +53,8 @@ QString words(MediumReason reason, const Error& error)
         return Errors::tr("There is a piece %1 of this medium already: choose another number.")
             .arg(value[0]);
     case MediumReason::PieceCount:
-        return Errors::tr("At most %1 pieces are added at once: choose from 1 to %1.")
-            .arg(value[0]);
+        return Errors::tr("At most %n pieces are added at once: choose from 1 to %n.", nullptr,
+                          value.number(0));
     case MediumReason::PieceGrows:
         return Errors::tr("A tray grows on %1: harvest or discard that tray first.").arg(value[0]);
     case MediumReason::PieceRetired:

@@ -30,9 +30,10 @@ QString words(ReviewReason reason, const Error& error)
         return Errors::tr("%1 begins on that day: choose another one.").arg(value[0]);
     case ReviewReason::SeasonPlannedTrials:
         return Errors::tr(
-                   "A plan has from %1 to %2 trials: change the number, or leave it empty to "
-                   "look after every sowing.")
-            .arg(value[0], value[1]);
+                   "A plan has from %1 to %n trials: change the number, or leave it empty to "
+                   "look after every sowing.",
+                   nullptr, value.number(1))
+            .arg(value[0]);
     case ReviewReason::SeasonHarvested:
         return Errors::tr(
                    "Trays sown on %1 are harvested already, and an answer that was seen must "

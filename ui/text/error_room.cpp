@@ -23,9 +23,11 @@ QString words(RoomReason reason, const Error& error)
     case RoomReason::LightMinutes:
         return Errors::tr("A day has 24 hours: enter from 0 to 24 hours of light.");
     case RoomReason::ShelfCount:
-        return Errors::tr("A rack has room for %1 shelves at most: choose fewer.").arg(value[0]);
+        return Errors::tr("A rack has room for %n shelves at most: choose fewer.", nullptr,
+                          value.number(0));
     case RoomReason::PlaceCount:
-        return Errors::tr("A shelf has room for %1 places at most: choose fewer.").arg(value[0]);
+        return Errors::tr("A shelf has room for %n places at most: choose fewer.", nullptr,
+                          value.number(0));
     case RoomReason::RackUnknown:
         return Errors::tr("This rack is not in the room any more: choose another one.");
     case RoomReason::RackNameMissing:

@@ -2,40 +2,6 @@
 #include "ui/text/error_words.h"
 
 namespace plumule::ui {
-namespace {
-
-QString wordsOfPiece(RuleReason reason, const ErrorValues& value)
-{
-    switch (reason) {
-    case RuleReason::PieceTaken:
-        return Errors::tr("%3 would grow on %1, piece %2 again, where %4 grows: take back what put "
-                          "%4 there, or harvest it first.")
-            .arg(value[0], value[1], value[2], value[3]);
-    case RuleReason::PieceRetired:
-        return Errors::tr("%3 would grow on %1, piece %2, which is retired: bring the piece back "
-                          "into use first.")
-            .arg(value[0], value[1], value[2]);
-    case RuleReason::PieceNotSanitised:
-        return Errors::tr("%3 would grow on %1, piece %2, though it was not sanitised after its "
-                          "last use: take back the sowing of %3 first.")
-            .arg(value[0], value[1], value[2]);
-    default:
-        return {};
-    }
-}
-
-QString wordsOfTasting(RuleReason reason, const ErrorValues& value)
-{
-    return reason == RuleReason::TastingStaysClosed
-               ? Errors::tr("The media of “%1” were shown when it was closed, so it can't be "
-                            "tasted blind any more and stays closed: plan a new tasting instead.")
-                     .arg(value[0])
-               : Errors::tr("“%1” is closed, so its scores stay as they were told: plan a new "
-                            "tasting instead.")
-                     .arg(value[0]);
-}
-
-} // namespace
 
 QString words(RuleReason reason, const Error& error)
 {
@@ -53,9 +19,17 @@ QString words(RuleReason reason, const Error& error)
                           "its end first.")
             .arg(value[0]);
     case RuleReason::PieceTaken:
+        return Errors::tr("%3 would grow on %1, piece %2 again, where %4 grows: take back what put "
+                          "%4 there, or harvest it first.")
+            .arg(value[0], value[1], value[2], value[3]);
     case RuleReason::PieceRetired:
+        return Errors::tr("%3 would grow on %1, piece %2, which is retired: bring the piece back "
+                          "into use first.")
+            .arg(value[0], value[1], value[2]);
     case RuleReason::PieceNotSanitised:
-        return wordsOfPiece(reason, value);
+        return Errors::tr("%3 would grow on %1, piece %2, though it was not sanitised after its "
+                          "last use: take back the sowing of %3 first.")
+            .arg(value[0], value[1], value[2]);
     case RuleReason::NameTaken:
         return Errors::tr("Another entry is called “%1” by now: give that one another name first.")
             .arg(value[0]);
@@ -86,8 +60,13 @@ QString words(RuleReason reason, const Error& error)
                           "first.")
             .arg(value.day(0));
     case RuleReason::TastingStaysClosed:
+        return Errors::tr("The media of “%1” were shown when it was closed, so it can't be "
+                          "tasted blind any more and stays closed: plan a new tasting instead.")
+            .arg(value[0]);
     case RuleReason::TastingIsFinal:
-        return wordsOfTasting(reason, value);
+        return Errors::tr("“%1” is closed, so its scores stay as they were told: plan a new "
+                          "tasting instead.")
+            .arg(value[0]);
     }
     return {};
 }

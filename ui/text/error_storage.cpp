@@ -42,54 +42,6 @@ QString wordsOfDamage(const std::optional<RowAt>& row)
                      .arg(table, QString::number(row->number));
 }
 
-QString wordsOfHistory(StorageReason reason, const ErrorValues& value)
-{
-    switch (reason) {
-    case StorageReason::NothingToTakeBack:
-        return Errors::tr("There is nothing to take back: go on with your work.");
-    case StorageReason::NothingToDoAgain:
-        return Errors::tr("There is nothing to do again: go on with your work.");
-    case StorageReason::ChangedSince:
-        return Errors::tr("Later work changed the same entry, so this can't be taken back by "
-                          "itself: take that back first.");
-    case StorageReason::StoodOnSince:
-        return Errors::tr("Later entries hang on what would go: take those back first.");
-    case StorageReason::EntryUnknown:
-        return Errors::tr("That step is not in the history any more: look at the list again.");
-    case StorageReason::EntryDamaged:
-        return Errors::tr("Step %1 of the history is damaged, so it can't be taken back: correct "
-                          "the entry itself, and keep a backup of the journal.")
-            .arg(value[0]);
-    case StorageReason::EntryOfOtherSchema:
-        return Errors::tr("That step was made by another version of Plumule and can't be taken "
-                          "back here: correct the entry itself.");
-    default:
-        return {};
-    }
-}
-
-QString wordsOfBackup(StorageReason reason, const ErrorValues& value)
-{
-    switch (reason) {
-    case StorageReason::BackupStopped:
-        return Errors::tr("The backup was stopped as you asked, and an older one was left as it "
-                          "was: start again when you like.");
-    case StorageReason::BackupFaulty:
-        return Errors::tr("The copy has a fault (%1), so it was not kept: check the journal, and "
-                          "open an older backup.")
-            .arg(value[0]);
-    case StorageReason::ChecksumMissing:
-        return Errors::tr("The checksum beside %1 can't be read, so nothing says whether it is "
-                          "whole: make a new backup.")
-            .arg(value[0]);
-    case StorageReason::ChecksumDiffers:
-        return Errors::tr("%1 is not as it was written: keep it aside and make a new backup.")
-            .arg(value[0]);
-    default:
-        return {};
-    }
-}
-
 } // namespace
 
 QString words(StorageReason reason, const Error& error)
@@ -141,18 +93,37 @@ QString words(StorageReason reason, const Error& error)
                           "it back, or open it where it is now.")
             .arg(value[0]);
     case StorageReason::BackupStopped:
+        return Errors::tr("The backup was stopped as you asked, and an older one was left as it "
+                          "was: start again when you like.");
     case StorageReason::BackupFaulty:
+        return Errors::tr("The copy has a fault (%1), so it was not kept: check the journal, and "
+                          "open an older backup.")
+            .arg(value[0]);
     case StorageReason::ChecksumMissing:
+        return Errors::tr("The checksum beside %1 can't be read, so nothing says whether it is "
+                          "whole: make a new backup.")
+            .arg(value[0]);
     case StorageReason::ChecksumDiffers:
-        return wordsOfBackup(reason, value);
+        return Errors::tr("%1 is not as it was written: keep it aside and make a new backup.")
+            .arg(value[0]);
     case StorageReason::NothingToTakeBack:
+        return Errors::tr("There is nothing to take back: go on with your work.");
     case StorageReason::NothingToDoAgain:
+        return Errors::tr("There is nothing to do again: go on with your work.");
     case StorageReason::ChangedSince:
+        return Errors::tr("Later work changed the same entry, so this can't be taken back by "
+                          "itself: take that back first.");
     case StorageReason::StoodOnSince:
+        return Errors::tr("Later entries hang on what would go: take those back first.");
     case StorageReason::EntryUnknown:
+        return Errors::tr("That step is not in the history any more: look at the list again.");
     case StorageReason::EntryDamaged:
+        return Errors::tr("Step %1 of the history is damaged, so it can't be taken back: correct "
+                          "the entry itself, and keep a backup of the journal.")
+            .arg(value[0]);
     case StorageReason::EntryOfOtherSchema:
-        return wordsOfHistory(reason, value);
+        return Errors::tr("That step was made by another version of Plumule and can't be taken "
+                          "back here: correct the entry itself.");
     }
     return {};
 }

@@ -22,7 +22,8 @@ QString words(TrayReason reason, const Error& error)
         return Errors::tr("One code can't be that of several trays: sow them one by one, or let "
                           "the codes be given.");
     case TrayReason::Count:
-        return Errors::tr("At most %1 trays are sown at once: choose from 1 to %1.").arg(value[0]);
+        return Errors::tr("At most %n trays are sown at once: choose from 1 to %n.", nullptr,
+                          value.number(0));
     case TrayReason::PieceCount:
         return Errors::tr("Every tray needs one clean piece, so %1 in all, but %2 are chosen: "
                           "choose as many as there are trays.")

@@ -2,6 +2,21 @@
 #include "ui/text/error_words.h"
 
 namespace plumule::ui {
+namespace {
+
+QString wordsOfBlocks(int blocksWithRoom, int traysOfABlock)
+{
+    return blocksWithRoom < 1
+               ? Errors::tr("No shelf has room for a whole block of %n trays: choose fewer trays "
+                            "or more blocks, or sow on another day.",
+                            nullptr, traysOfABlock)
+               : Errors::tr("Too few shelves have room for a whole block of %1 trays: choose %n "
+                            "block(s), add a shelf, or sow on another day.",
+                            nullptr, blocksWithRoom)
+                     .arg(traysOfABlock);
+}
+
+} // namespace
 
 QString words(TrialReason reason, const Error& error)
 {
@@ -52,8 +67,8 @@ QString words(TrialReason reason, const Error& error)
         return Errors::tr("Every medium needs one tray or more: choose how many.");
     case TrialReason::TooManyTrays:
         return Errors::tr(
-                   "A trial has %1 trays at most: choose fewer of each medium, or fewer media.")
-            .arg(value[0]);
+            "A trial has %n trays at most: choose fewer of each medium, or fewer media.", nullptr,
+            value.number(0));
     case TrialReason::BlocksDontDivide:
         return Errors::tr("The trays of each medium (%1) don't divide evenly by the blocks (%2): "
                           "change one of the two numbers.")
@@ -64,26 +79,20 @@ QString words(TrialReason reason, const Error& error)
             .arg(value[0]);
     case TrialReason::TooFewPlaces:
         return Errors::tr(
-                   "Places are free for %1 of the %2 trays: choose fewer trays, or another day.")
-            .arg(value[0], value[1]);
+                   "Places are free for %1 of the %n trays: choose fewer trays, or another day.",
+                   nullptr, value.number(1))
+            .arg(value[0]);
     case TrialReason::BlockPlaces:
-        if (value.number(0) < 1) {
-            return Errors::tr("No shelf has room for a whole block of %1 trays: choose fewer trays "
-                              "or more blocks, or sow on another day.")
-                .arg(value[1]);
-        }
-        return Errors::tr("Too few shelves have room for a whole block of %1 trays: choose %n "
-                          "block(s), add a shelf, or sow on another day.",
-                          nullptr, value.number(0))
-            .arg(value[1]);
+        return wordsOfBlocks(value.number(0), value.number(1));
     case TrialReason::SquarePlaces:
         return Errors::tr("A square needs %1 shelves with the same %1 places free: choose another "
                           "design, or another day.")
             .arg(value[0]);
     case TrialReason::TooFewPieces:
-        return Errors::tr("Clean pieces of %1 are free for %2 of its %3 trays: sanitise or add "
-                          "some, or choose fewer trays.")
-            .arg(value[0], value[1], value[2]);
+        return Errors::tr("Clean pieces of %1 are free for %2 of its %n trays: sanitise or add "
+                          "some, or choose fewer trays.",
+                          nullptr, value.number(2))
+            .arg(value[0], value[1]);
     case TrialReason::LayoutMissing:
         return Errors::tr("The trays have no places yet: draw them first.");
     case TrialReason::LayoutUneven:

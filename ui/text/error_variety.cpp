@@ -35,9 +35,10 @@ QString words(VarietyReason reason, const Error& error)
         return Errors::tr("The stage “%1” takes no time: enter how long it is, or take it out.")
             .arg(value.stage(0));
     case VarietyReason::StageWaterings:
-        return Errors::tr("The stage “%1” is watered in the rounds, so not more than %2 times a "
-                          "day: choose fewer.")
-            .arg(value.stage(0), value[1]);
+        return Errors::tr("The stage “%1” is watered in the rounds, so not more than %n "
+                          "time(s) a day: choose fewer.",
+                          nullptr, value.number(1))
+            .arg(value.stage(0));
     case VarietyReason::StageMethod:
         return Errors::tr("The stage “%1” is watered, but in no way: choose how, or take the "
                           "waterings and the amount out.")

@@ -5,8 +5,6 @@
 
 #include <QCoreApplication>
 
-#include <algorithm>
-
 namespace plumule::ui {
 namespace {
 
@@ -52,95 +50,157 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     }
 }
 
-struct DeedText
+QString deedSentence(Intention intention, const QString& whom)
 {
-    Intention intention;
-    const char* text; // %1 is whom it was done to
-};
-
-constexpr DeedText kDeeds[] = {
-    {Intention::SowTrays, QT_TRANSLATE_NOOP("Deeds", "Sowed %1.")},
-    {Intention::ChangeSowing, QT_TRANSLATE_NOOP("Deeds", "Corrected the sowing of %1.")},
-    {Intention::MoveTrayOn, QT_TRANSLATE_NOOP("Deeds", "Moved %1 on to the next stage.")},
-    {Intention::BeginSoak, QT_TRANSLATE_NOOP("Deeds", "Began the soak of %1.")},
-    {Intention::PutUnderWeight, QT_TRANSLATE_NOOP("Deeds", "Put %1 under weight.")},
-    {Intention::PutIntoBlackout, QT_TRANSLATE_NOOP("Deeds", "Moved %1 into blackout.")},
-    {Intention::PutIntoLight, QT_TRANSLATE_NOOP("Deeds", "Moved %1 into light.")},
-    {Intention::HoldTrayBack,
-     QT_TRANSLATE_NOOP("Deeds", "Gave %1 more time in the present stage.")},
-    {Intention::CorrectStart, QT_TRANSLATE_NOOP("Deeds", "Corrected the start of a stage of %1.")},
-    {Intention::MoveTray, QT_TRANSLATE_NOOP("Deeds", "Moved %1 to another place.")},
-    {Intention::DiscardTray, QT_TRANSLATE_NOOP("Deeds", "Discarded %1.")},
-    {Intention::SetTrayAside, QT_TRANSLATE_NOOP("Deeds", "Set %1 aside.")},
-    {Intention::CountTrayAgain, QT_TRANSLATE_NOOP("Deeds", "Counted %1 in again.")},
-    {Intention::NoteHeight, QT_TRANSLATE_NOOP("Deeds", "Noted a height of %1.")},
-    {Intention::RemoveHeight, QT_TRANSLATE_NOOP("Deeds", "Removed a height of %1.")},
-    {Intention::WriteNote, QT_TRANSLATE_NOOP("Deeds", "Wrote a note on %1.")},
-    {Intention::RemoveNote, QT_TRANSLATE_NOOP("Deeds", "Removed a note on %1.")},
-    {Intention::AttachPhoto, QT_TRANSLATE_NOOP("Deeds", "Added a photo of %1.")},
-    {Intention::RemovePhoto, QT_TRANSLATE_NOOP("Deeds", "Removed a photo of %1.")},
-    {Intention::ImportTrays, QT_TRANSLATE_NOOP("Deeds", "Brought in the table %1.")},
-    {Intention::TickWatering, QT_TRANSLATE_NOOP("Deeds", "Watered %1.")},
-    {Intention::TickAllWaterings, QT_TRANSLATE_NOOP("Deeds", "Watered %1.")},
-    {Intention::UntickWatering, QT_TRANSLATE_NOOP("Deeds", "Took the tick off %1.")},
-    {Intention::FindNoNeed, QT_TRANSLATE_NOOP("Deeds", "Found that %1 needed no water.")},
-    {Intention::WaterAsNeeded, QT_TRANSLATE_NOOP("Deeds", "Watered %1 as needed.")},
-    {Intention::RemoveWatering, QT_TRANSLATE_NOOP("Deeds", "Took a watering of %1 out.")},
-    {Intention::CorrectWatering, QT_TRANSLATE_NOOP("Deeds", "Corrected a watering of %1.")},
-    {Intention::NoteReading, QT_TRANSLATE_NOOP("Deeds", "Noted pH or EC of %1.")},
-    {Intention::WriteDown, QT_TRANSLATE_NOOP("Deeds", "Wrote down what was seen of %1.")},
-    {Intention::ChangeRecipe, QT_TRANSLATE_NOOP("Deeds", "Changed the recipe of %1.")},
-    {Intention::RecordHarvest, QT_TRANSLATE_NOOP("Deeds", "Weighed the harvest of %1.")},
-    {Intention::RecordResidue, QT_TRANSLATE_NOOP("Deeds", "Weighed what %1 left behind.")},
-    {Intention::CorrectHarvest, QT_TRANSLATE_NOOP("Deeds", "Corrected a weight of %1.")},
-    {Intention::RemoveHarvest, QT_TRANSLATE_NOOP("Deeds", "Removed a weight of %1.")},
-    {Intention::SavePrice, QT_TRANSLATE_NOOP("Deeds", "Saved the price of %1.")},
-    {Intention::RemovePrice, QT_TRANSLATE_NOOP("Deeds", "Removed a price of %1.")},
-    {Intention::ChangeLabour, QT_TRANSLATE_NOOP("Deeds", "Changed the minutes of %1.")},
-    {Intention::ChangeRoom, QT_TRANSLATE_NOOP("Deeds", "Changed the room %1.")},
-    {Intention::AddRack, QT_TRANSLATE_NOOP("Deeds", "Added rack %1.")},
-    {Intention::ChangeRack, QT_TRANSLATE_NOOP("Deeds", "Changed rack %1.")},
-    {Intention::RemoveRack, QT_TRANSLATE_NOOP("Deeds", "Removed rack %1.")},
-    {Intention::AddShelf, QT_TRANSLATE_NOOP("Deeds", "Added shelf %1.")},
-    {Intention::ChangeShelf, QT_TRANSLATE_NOOP("Deeds", "Changed shelf %1.")},
-    {Intention::RemoveShelf, QT_TRANSLATE_NOOP("Deeds", "Removed shelf %1.")},
-    {Intention::SetPlaces, QT_TRANSLATE_NOOP("Deeds", "Changed the number of places on shelf %1.")},
-    {Intention::AddVariety, QT_TRANSLATE_NOOP("Deeds", "Added the variety %1.")},
-    {Intention::ChangeVariety, QT_TRANSLATE_NOOP("Deeds", "Changed the variety %1.")},
-    {Intention::RemoveVariety, QT_TRANSLATE_NOOP("Deeds", "Removed the variety %1.")},
-    {Intention::AddSeedLot, QT_TRANSLATE_NOOP("Deeds", "Added seed lot %1.")},
-    {Intention::ChangeSeedLot, QT_TRANSLATE_NOOP("Deeds", "Changed seed lot %1.")},
-    {Intention::RemoveSeedLot, QT_TRANSLATE_NOOP("Deeds", "Removed seed lot %1.")},
-    {Intention::CountSeedLot, QT_TRANSLATE_NOOP("Deeds", "Weighed what is left of seed lot %1.")},
-    {Intention::AddMedium, QT_TRANSLATE_NOOP("Deeds", "Added the medium %1.")},
-    {Intention::ChangeMedium, QT_TRANSLATE_NOOP("Deeds", "Changed the medium %1.")},
-    {Intention::RemoveMedium, QT_TRANSLATE_NOOP("Deeds", "Removed the medium %1.")},
-    {Intention::AddPieces, QT_TRANSLATE_NOOP("Deeds", "Added pieces: %1.")},
-    {Intention::ChangePiece, QT_TRANSLATE_NOOP("Deeds", "Changed piece %1.")},
-    {Intention::RetirePiece, QT_TRANSLATE_NOOP("Deeds", "Retired piece %1.")},
-    {Intention::SanitisePieces, QT_TRANSLATE_NOOP("Deeds", "Sanitised %1.")},
-    {Intention::AddTrial, QT_TRANSLATE_NOOP("Deeds", "Added trial %1.")},
-    {Intention::ChangeTrial, QT_TRANSLATE_NOOP("Deeds", "Changed trial %1.")},
-    {Intention::RemoveTrial, QT_TRANSLATE_NOOP("Deeds", "Removed trial %1.")},
-    {Intention::PlanTrial, QT_TRANSLATE_NOOP("Deeds", "Kept the plan of trial %1.")},
-    {Intention::SowTrial, QT_TRANSLATE_NOOP("Deeds", "Sowed trial %1.")},
-    {Intention::PlanTasting, QT_TRANSLATE_NOOP("Deeds", "Planned the tasting %1.")},
-    {Intention::EnterScore, QT_TRANSLATE_NOOP("Deeds", "Entered a score of serving %1.")},
-    {Intention::ClearScore, QT_TRANSLATE_NOOP("Deeds", "Took the score of serving %1 out.")},
-    {Intention::CloseTasting, QT_TRANSLATE_NOOP("Deeds", "Closed the tasting %1.")},
-    {Intention::RemoveTasting, QT_TRANSLATE_NOOP("Deeds", "Removed the tasting %1.")},
-    {Intention::DeclareSeason, QT_TRANSLATE_NOOP("Deeds", "Declared the season %1.")},
-    {Intention::ChangeSeason, QT_TRANSLATE_NOOP("Deeds", "Changed the season %1.")},
-    {Intention::RemoveSeason, QT_TRANSLATE_NOOP("Deeds", "Removed the season %1.")},
-    {Intention::GroupMedium, QT_TRANSLATE_NOOP("Deeds", "Changed the group of the medium %1.")},
-};
-
-QString deedSentence(Intention intention)
-{
-    const auto* const found =
-        std::find_if(std::begin(kDeeds), std::end(kDeeds),
-                     [&](const DeedText& deed) { return deed.intention == intention; });
-    return found == std::end(kDeeds) ? QString() : Deeds::tr(found->text);
+    switch (intention) {
+    case Intention::SowTrays:
+        return Deeds::tr("Sowed %1.").arg(whom);
+    case Intention::ChangeSowing:
+        return Deeds::tr("Corrected the sowing of %1.").arg(whom);
+    case Intention::MoveTrayOn:
+        return Deeds::tr("Moved %1 on to the next stage.").arg(whom);
+    case Intention::BeginSoak:
+        return Deeds::tr("Began the soak of %1.").arg(whom);
+    case Intention::PutUnderWeight:
+        return Deeds::tr("Put %1 under weight.").arg(whom);
+    case Intention::PutIntoBlackout:
+        return Deeds::tr("Moved %1 into blackout.").arg(whom);
+    case Intention::PutIntoLight:
+        return Deeds::tr("Moved %1 into light.").arg(whom);
+    case Intention::HoldTrayBack:
+        return Deeds::tr("Gave %1 more time in the present stage.").arg(whom);
+    case Intention::CorrectStart:
+        return Deeds::tr("Corrected the start of a stage of %1.").arg(whom);
+    case Intention::MoveTray:
+        return Deeds::tr("Moved %1 to another place.").arg(whom);
+    case Intention::DiscardTray:
+        return Deeds::tr("Discarded %1.").arg(whom);
+    case Intention::SetTrayAside:
+        return Deeds::tr("Set %1 aside.").arg(whom);
+    case Intention::CountTrayAgain:
+        return Deeds::tr("Counted %1 in again.").arg(whom);
+    case Intention::NoteHeight:
+        return Deeds::tr("Noted a height of %1.").arg(whom);
+    case Intention::RemoveHeight:
+        return Deeds::tr("Removed a height of %1.").arg(whom);
+    case Intention::WriteNote:
+        return Deeds::tr("Wrote a note on %1.").arg(whom);
+    case Intention::RemoveNote:
+        return Deeds::tr("Removed a note on %1.").arg(whom);
+    case Intention::AttachPhoto:
+        return Deeds::tr("Added a photo of %1.").arg(whom);
+    case Intention::RemovePhoto:
+        return Deeds::tr("Removed a photo of %1.").arg(whom);
+    case Intention::ImportTrays:
+        return Deeds::tr("Brought in the table %1.").arg(whom);
+    case Intention::TickWatering:
+        return Deeds::tr("Watered %1.").arg(whom);
+    case Intention::TickAllWaterings:
+        return Deeds::tr("Watered %1.").arg(whom);
+    case Intention::UntickWatering:
+        return Deeds::tr("Took the tick off %1.").arg(whom);
+    case Intention::FindNoNeed:
+        return Deeds::tr("Found that %1 needed no water.").arg(whom);
+    case Intention::WaterAsNeeded:
+        return Deeds::tr("Watered %1 as needed.").arg(whom);
+    case Intention::RemoveWatering:
+        return Deeds::tr("Took a watering of %1 out.").arg(whom);
+    case Intention::CorrectWatering:
+        return Deeds::tr("Corrected a watering of %1.").arg(whom);
+    case Intention::NoteReading:
+        return Deeds::tr("Noted pH or EC of %1.").arg(whom);
+    case Intention::WriteDown:
+        return Deeds::tr("Wrote down what was seen of %1.").arg(whom);
+    case Intention::ChangeRecipe:
+        return Deeds::tr("Changed the recipe of %1.").arg(whom);
+    case Intention::RecordHarvest:
+        return Deeds::tr("Weighed the harvest of %1.").arg(whom);
+    case Intention::RecordResidue:
+        return Deeds::tr("Weighed what %1 left behind.").arg(whom);
+    case Intention::CorrectHarvest:
+        return Deeds::tr("Corrected a weight of %1.").arg(whom);
+    case Intention::RemoveHarvest:
+        return Deeds::tr("Removed a weight of %1.").arg(whom);
+    case Intention::SavePrice:
+        return Deeds::tr("Saved the price of %1.").arg(whom);
+    case Intention::RemovePrice:
+        return Deeds::tr("Removed a price of %1.").arg(whom);
+    case Intention::ChangeLabour:
+        return Deeds::tr("Changed the minutes of %1.").arg(whom);
+    case Intention::ChangeRoom:
+        return Deeds::tr("Changed the room %1.").arg(whom);
+    case Intention::AddRack:
+        return Deeds::tr("Added rack %1.").arg(whom);
+    case Intention::ChangeRack:
+        return Deeds::tr("Changed rack %1.").arg(whom);
+    case Intention::RemoveRack:
+        return Deeds::tr("Removed rack %1.").arg(whom);
+    case Intention::AddShelf:
+        return Deeds::tr("Added shelf %1.").arg(whom);
+    case Intention::ChangeShelf:
+        return Deeds::tr("Changed shelf %1.").arg(whom);
+    case Intention::RemoveShelf:
+        return Deeds::tr("Removed shelf %1.").arg(whom);
+    case Intention::SetPlaces:
+        return Deeds::tr("Changed the number of places on shelf %1.").arg(whom);
+    case Intention::AddVariety:
+        return Deeds::tr("Added the variety %1.").arg(whom);
+    case Intention::ChangeVariety:
+        return Deeds::tr("Changed the variety %1.").arg(whom);
+    case Intention::RemoveVariety:
+        return Deeds::tr("Removed the variety %1.").arg(whom);
+    case Intention::AddSeedLot:
+        return Deeds::tr("Added seed lot %1.").arg(whom);
+    case Intention::ChangeSeedLot:
+        return Deeds::tr("Changed seed lot %1.").arg(whom);
+    case Intention::RemoveSeedLot:
+        return Deeds::tr("Removed seed lot %1.").arg(whom);
+    case Intention::CountSeedLot:
+        return Deeds::tr("Weighed what is left of seed lot %1.").arg(whom);
+    case Intention::AddMedium:
+        return Deeds::tr("Added the medium %1.").arg(whom);
+    case Intention::ChangeMedium:
+        return Deeds::tr("Changed the medium %1.").arg(whom);
+    case Intention::RemoveMedium:
+        return Deeds::tr("Removed the medium %1.").arg(whom);
+    case Intention::AddPieces:
+        return Deeds::tr("Added pieces: %1.").arg(whom);
+    case Intention::ChangePiece:
+        return Deeds::tr("Changed piece %1.").arg(whom);
+    case Intention::RetirePiece:
+        return Deeds::tr("Retired piece %1.").arg(whom);
+    case Intention::SanitisePieces:
+        return Deeds::tr("Sanitised %1.").arg(whom);
+    case Intention::AddTrial:
+        return Deeds::tr("Added trial %1.").arg(whom);
+    case Intention::ChangeTrial:
+        return Deeds::tr("Changed trial %1.").arg(whom);
+    case Intention::RemoveTrial:
+        return Deeds::tr("Removed trial %1.").arg(whom);
+    case Intention::PlanTrial:
+        return Deeds::tr("Kept the plan of trial %1.").arg(whom);
+    case Intention::SowTrial:
+        return Deeds::tr("Sowed trial %1.").arg(whom);
+    case Intention::PlanTasting:
+        return Deeds::tr("Planned the tasting %1.").arg(whom);
+    case Intention::EnterScore:
+        return Deeds::tr("Entered a score of serving %1.").arg(whom);
+    case Intention::ClearScore:
+        return Deeds::tr("Took the score of serving %1 out.").arg(whom);
+    case Intention::CloseTasting:
+        return Deeds::tr("Closed the tasting %1.").arg(whom);
+    case Intention::RemoveTasting:
+        return Deeds::tr("Removed the tasting %1.").arg(whom);
+    case Intention::DeclareSeason:
+        return Deeds::tr("Declared the season %1.").arg(whom);
+    case Intention::ChangeSeason:
+        return Deeds::tr("Changed the season %1.").arg(whom);
+    case Intention::RemoveSeason:
+        return Deeds::tr("Removed the season %1.").arg(whom);
+    case Intention::GroupMedium:
+        return Deeds::tr("Changed the group of the medium %1.").arg(whom);
+    }
+    return {};
 }
 
 // Whom it was done to: many trays are stored by their count, and what is none of the grower's own
@@ -191,7 +251,7 @@ QString sentence(const HistoryEntry& entry, UnitSystem units)
         !whole.isEmpty()) {
         return whole;
     }
-    return deedSentence(intention).arg(whomOf(intention, subject));
+    return deedSentence(intention, whomOf(intention, subject));
 }
 
 } // namespace plumule::ui

@@ -245,7 +245,7 @@ void SowDialog::sow()
         static_cast<int>(made->pieces.size()) != made->count) {
         refuse(made->count == 1
                    ? tr("Choose one clean piece for the tray.")
-                   : tr("Choose one clean piece for each of the %1 trays.").arg(made->count));
+                   : tr("Choose one clean piece for each of the %n trays.", nullptr, made->count));
         return;
     }
     if (static_cast<int>(made->places.size()) > made->count) {

@@ -92,7 +92,7 @@ LayoutGrid::LayoutGrid(QWidget* parent)
     m_grid->setVerticalSpacing(scaled(8));
 }
 
-void LayoutGrid::show(const std::vector<Row>& rows, bool isExchangeable)
+void LayoutGrid::show(const std::vector<Row>& rows, Press press)
 {
     const int kept = m_chosen;
     clearLayout(m_grid);
@@ -101,7 +101,7 @@ void LayoutGrid::show(const std::vector<Row>& rows, bool isExchangeable)
     m_tiles.clear();
     m_columns = 0;
     m_chosen = -1;
-    m_isExchangeable = isExchangeable;
+    m_press = press;
     for (const Row& row : rows) {
         auto* name = label(row.name, "muted");
         name->setParent(this);
@@ -111,12 +111,12 @@ void LayoutGrid::show(const std::vector<Row>& rows, bool isExchangeable)
         for (const LayoutTile::Content& content : row.tiles) {
             const int number = static_cast<int>(m_tiles.size());
             auto* tile = new LayoutTile(content, this);
-            tile->setCheckable(isExchangeable);
+            tile->setCheckable(m_press == Press::Exchanges);
             tile->show();
-            connect(tile, &QPushButton::clicked, this, [this, number] { press(number); });
+            connect(tile, &QPushButton::clicked, this, [this, number] { takePress(number); });
             connect(tile, &LayoutTile::droppedOn, this, [this, number](LayoutTile* other) {
                 const auto found = std::find(m_tiles.begin(), m_tiles.end(), other);
-                if (m_isExchangeable && found != m_tiles.end()) {
+                if (m_press == Press::Exchanges && found != m_tiles.end()) {
                     Q_EMIT exchangeAsked(number, static_cast<int>(found - m_tiles.begin()));
                 }
             });
@@ -125,7 +125,7 @@ void LayoutGrid::show(const std::vector<Row>& rows, bool isExchangeable)
         }
     }
     arrange();
-    if (isExchangeable && kept >= 0 && kept < static_cast<int>(m_tiles.size())) {
+    if (m_press == Press::Exchanges && kept >= 0 && kept < static_cast<int>(m_tiles.size())) {
         m_tiles[static_cast<std::size_t>(kept)]->setFocus();
     }
     Q_EMIT chosenChanged(-1);
@@ -136,9 +136,9 @@ int LayoutGrid::chosen() const
     return m_chosen;
 }
 
-void LayoutGrid::press(int tile)
+void LayoutGrid::takePress(int tile)
 {
-    if (!m_isExchangeable) {
+    if (m_press == Press::Opens) {
         Q_EMIT pressed(tile);
         return;
     }

@@ -59,13 +59,17 @@ public:
 
     explicit LayoutGrid(QWidget* parent = nullptr);
 
-    // Tiles are numbered through all rows. With `isExchangeable` one is chosen by a press and
-    // changed about with another by a second, or by dragging it there.
-    void show(const std::vector<Row>& rows, bool isExchangeable);
+    enum class Press
+    {
+        Opens,    // a tile is pressed()
+        Exchanges // it is chosen, and changed about with another by a second press or by dragging
+    };
+    // Tiles are numbered through all rows.
+    void show(const std::vector<Row>& rows, Press press);
     [[nodiscard]] int chosen() const; // −1 for none
 
 Q_SIGNALS:
-    void pressed(int tile); // where tiles are not exchangeable
+    void pressed(int tile);
     void chosenChanged(int tile);
     void exchangeAsked(int tile, int other);
 
@@ -74,13 +78,13 @@ protected:
 
 private:
     void arrange();
-    void press(int tile);
+    void takePress(int tile);
 
     QGridLayout* m_grid = nullptr;
     std::vector<QWidget*> m_names;
     std::vector<std::vector<LayoutTile*>> m_rows;
     std::vector<LayoutTile*> m_tiles;
-    bool m_isExchangeable = false;
+    Press m_press = Press::Opens;
     int m_chosen = -1;
     int m_columns = 0;
 };

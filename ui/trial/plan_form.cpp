@@ -168,9 +168,10 @@ void PlanForm::showMedia()
         m_mediaNames->layout()->addWidget(chip);
         names << QString::fromStdString(found->name);
     }
-    m_compared->setText(m_media.empty()       ? tr("Choose the media")
-                        : m_media.size() == 1 ? tr("1 medium")
-                                              : tr("%1 media").arg(m_media.size()));
+    const int media = static_cast<int>(m_media.size());
+    m_compared->setText(media == 0   ? tr("Choose the media")
+                        : media == 1 ? tr("1 medium")
+                                     : tr("%n media", nullptr, media));
     fillControls();
 }
 

@@ -35,8 +35,8 @@ QStringList outlookWords(const PlanOutlook& outlook, const UnitText& units)
         lines << PlanTr::tr("One tray of each can never tell a medium from chance.");
     } else {
         lines << PlanTr::tr(
-                     "%1 trays of each tell two media apart that differ by %2 %3 times in 100.")
-                     .arg(outlook.chosen.trays)
+                     "%n trays of each tell two media apart that differ by %1 %2 times in 100.",
+                     nullptr, outlook.chosen.trays)
                      .arg(massOf(outlook.margin, units), timesInHundred(outlook.chosen.power));
     }
     if (!outlook.enough) {
@@ -66,10 +66,11 @@ QString spreadWords(const PlanOutlook& outlook, const UnitText& units)
     }
     const QString spread = massOf(outlook.spread, units);
     if (outlook.spreadFrom == SpreadFrom::Room) {
-        return (outlook.isOfVariety ? PlanTr::tr("%1, from %2 trays of this variety here")
-                                    : PlanTr::tr("%1, from %2 trays of all varieties here"))
-            .arg(spread)
-            .arg(outlook.spreadTrays);
+        return (outlook.isOfVariety ? PlanTr::tr("%1, from %n tray(s) of this variety here",
+                                                 nullptr, outlook.spreadTrays)
+                                    : PlanTr::tr("%1, from %n tray(s) of all varieties here",
+                                                 nullptr, outlook.spreadTrays))
+            .arg(spread);
     }
     return PlanTr::tr("%1, a tenth of the mean: nothing here is grown twice alike").arg(spread);
 }

@@ -90,7 +90,7 @@ void PlanView::showLayout()
         fillFreePlaces(-1);
         return;
     }
-    m_grid->show(layoutRows(), true);
+    m_grid->show(layoutRows(), LayoutGrid::Press::Exchanges);
     m_layoutWords->setText(layoutWords());
 }
 

@@ -204,7 +204,7 @@ private:
         }
         const bool isShort = supply.isShort();
         add(kLine, [=](const PaperPen& pen, QRectF at) {
-            pen.box({at.x() + 1, at.center().y() - 6, 12, 12}, false);
+            pen.box({at.x() + 1, at.center().y() - 6, 12, 12}, Box::Empty);
             pen.text({at.x() + 22, at.y(), at.width() * 0.5 - 22, at.height()}, name, 10);
             pen.text({at.x() + at.width() * 0.5, at.y(), at.width() * 0.18, at.height()}, needed,
                      10, QFont::DemiBold, kPaperInk, Qt::AlignRight | Qt::AlignVCenter);
@@ -267,8 +267,8 @@ private:
         const auto without = std::count_if(m_sheet.draft.trays.begin(), m_sheet.draft.trays.end(),
                                            [](const PlannedTray& tray) { return !tray.place; });
         if (without > 0) {
-            addWords(without == 1 ? PrepSheetTr::tr("1 tray has no place yet.")
-                                  : PrepSheetTr::tr("%1 trays have no place yet.").arg(without),
+            addWords(PrepSheetTr::tr("Without a place yet: %n tray(s).", nullptr,
+                                     static_cast<int>(without)),
                      kPaperInk);
         }
     }
@@ -279,7 +279,7 @@ private:
         const double high = std::max(m_pen.highOf(step.what, 10, m_wide - left - 22),
                                      m_pen.highOf(step.when, 9.5, left - 8));
         add(high + 8, [=](const PaperPen& pen, QRectF at) {
-            pen.box({at.x() + 1, at.y() + 4, 12, 12}, false);
+            pen.box({at.x() + 1, at.y() + 4, 12, 12}, Box::Empty);
             pen.text({at.x() + 22, at.y() + 4, left - 8, high}, step.when, 9.5, QFont::Normal,
                      kPaperMuted, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
             pen.text({at.x() + left + 22, at.y() + 4, at.width() - left - 22, high}, step.what, 10,

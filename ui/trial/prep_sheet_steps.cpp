@@ -46,6 +46,25 @@ bool setsPh(const PrepSheet& sheet)
                        [](const ProtocolStage& stage) { return stage.water != WaterKind::Plain; });
 }
 
+// From the sowing to the cut.
+std::vector<PrepStep> growingSteps(const Protocol& protocol, Moment sowing)
+{
+    std::vector<PrepStep> steps;
+    Moment at = sowing;
+    for (const ProtocolStage& stage : protocol.stages) {
+        if (stage.stage == Stage::Soak) {
+            continue;
+        }
+        const QString text =
+            at == sowing ? PrepStepTr::tr("Begin %1.") : PrepStepTr::tr("Due into %1.");
+        steps.push_back({momentText(at), text.arg(nameOf(stage.stage))});
+        at = at + stage.lengthMinutes;
+    }
+    steps.push_back(
+        {momentText(at), PrepStepTr::tr("Due to be cut: all on one day, and weigh every tray.")});
+    return steps;
+}
+
 } // namespace
 
 Result<PrepSheet> prepSheetOf(Journal& journal, const TrialDraft& draft)
@@ -107,21 +126,8 @@ std::vector<PrepStep> prepSteps(const PrepSheet& sheet)
     steps.push_back(
         {momentText(sowing), PrepStepTr::tr("Put each label on its tray and the tray at its "
                                             "place; check both against this sheet.")});
-    Moment at = sowing;
-    for (const ProtocolStage& stage : sheet.protocol.stages) {
-        if (stage.stage == Stage::Soak) {
-            continue;
-        }
-        if (at != sowing) {
-            steps.push_back(
-                {momentText(at), PrepStepTr::tr("Due into %1.").arg(nameOf(stage.stage))});
-        } else {
-            steps.push_back({momentText(at), PrepStepTr::tr("Begin %1.").arg(nameOf(stage.stage))});
-        }
-        at = at + stage.lengthMinutes;
-    }
-    steps.push_back(
-        {momentText(at), PrepStepTr::tr("Due to be cut: all on one day, and weigh every tray.")});
+    const std::vector<PrepStep> growing = growingSteps(sheet.protocol, sowing);
+    steps.insert(steps.end(), growing.begin(), growing.end());
     return steps;
 }
 

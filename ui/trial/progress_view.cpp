@@ -105,7 +105,7 @@ void ProgressView::showTrays()
                                      standOf(tray), said.join(", "),
                                      lacking.count(tray.record.tray.id) > 0});
     }
-    m_grid->show(rows, false);
+    m_grid->show(rows, LayoutGrid::Press::Opens);
     showCounts();
     showLegend();
 }

@@ -24,22 +24,22 @@ QString trialTitle(const Trial& trial)
 QString designWords(const TrialAnswer& answer)
 {
     if (!answer.progress.draft) {
-        return inReport("This trial was named, but not planned here: its trays were sown one by "
-                        "one.");
+        return ReportTr::tr(
+            "This trial was named, but not planned here: its trays were sown one by "
+            "one.");
     }
     const TrialPlan& plan = answer.progress.draft->plan;
-    QString words = inReport("Design: %1, %2 of each treatment, places drawn by lot from the "
-                             "number %3.")
+    QString words = ReportTr::tr("Design: %1, %2 of each treatment, places drawn by lot from the "
+                                 "number %3.")
                         .arg(nameOf(plan.design))
-                        .arg(inReport("%n tray(s)", plan.traysEach))
+                        .arg(ReportTr::tr("%n tray(s)", nullptr, plan.traysEach))
                         .arg(plan.drawNumber);
     const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
                                      [](const PlannedTray& tray) { return tray.isMoved; });
     if (moved > 0) {
-        words +=
-            ' ' + (moved == 1 ? inReport("One tray was moved by hand after the draw.")
-                              : inReport("%1 trays were moved by hand after the draw.").arg(moved));
+        words += ' ' + ReportTr::tr("Moved by hand after the draw: %n tray(s).", nullptr,
+                                    static_cast<int>(moved));
     }
     return words;
 }
@@ -54,16 +54,16 @@ QString mediumWords(const TrialTray& tray)
 ReportTable layoutTable(const TrialAnswer& answer)
 {
     ReportTable table;
-    table.header = {inReport("Block"),  inReport("Position"), inReport("Tray"),
-                    inReport("Medium"), inReport("Place"),    inReport("Seed lot"),
-                    inReport("State"),  inReport("Yield, g"), inReport("Residue, g")};
+    table.header = {ReportTr::tr("Block"),  ReportTr::tr("Position"), ReportTr::tr("Tray"),
+                    ReportTr::tr("Medium"), ReportTr::tr("Place"),    ReportTr::tr("Seed lot"),
+                    ReportTr::tr("State"),  ReportTr::tr("Yield, g"), ReportTr::tr("Residue, g")};
     table.rightFrom = 7;
     table.isDense = true;
     for (const TrialTray& tray : answer.progress.trays) {
         const Tray& sown = tray.record.tray;
         const QString state =
             sown.setAsideReason
-                ? inReport("set aside: %1").arg(QString::fromStdString(*sown.setAsideReason))
+                ? ReportTr::tr("set aside: %1").arg(QString::fromStdString(*sown.setAsideReason))
                 : nameOf(sown.state);
         table.rows.push_back(
             {QString::number(tray.block), QString::number(tray.position),
@@ -81,14 +81,14 @@ void addTrialSums(Report& report, const SeasonComparison& yield)
     addSums(report, yield);
     ReportFigures figures;
     if (const auto variation = variationPercent(yield)) {
-        figures.figures.push_back({inReport("%1 %").arg(numberText(*variation, 1)),
-                                   inReport("coefficient of variation: the spread between like "
-                                            "trays over the mean")});
+        figures.figures.push_back({ReportTr::tr("%1 %").arg(numberText(*variation, 1)),
+                                   ReportTr::tr("coefficient of variation: the spread between like "
+                                                "trays over the mean")});
     }
     if (const auto least = leastRealDifference(yield)) {
-        figures.figures.push_back({inReport("%1 g").arg(numberText(*least, 1)),
-                                   inReport("the least difference of two means that Tukey's "
-                                            "method calls real in that model")});
+        figures.figures.push_back({ReportTr::tr("%1 g").arg(numberText(*least, 1)),
+                                   ReportTr::tr("the least difference of two means that Tukey's "
+                                                "method calls real in that model")});
     }
     report.add(figures);
 }
@@ -98,7 +98,7 @@ void addTrialNumbers(Report& report, const TrialAnswer& answer)
     const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
     const SeasonComparison& cost = answer.season.comparison(Response::CostPerGram);
     const SeasonComparison& residue = answer.season.comparison(Response::Residue);
-    report.add(ReportHeading{inReport("Yield")});
+    report.add(ReportHeading{ReportTr::tr("Yield")});
     const auto blocks = blocksOf(answer.progress);
     if (blocks.size() > 1) {
         const ChartSpec byBlock = byBlockChart(yield, blocks);
@@ -108,20 +108,20 @@ void addTrialNumbers(Report& report, const TrialAnswer& answer)
     const ChartSpec differences = differencesChart(yield);
     report.add(ReportChart{differences, chartTitle(differences)});
     if (const auto variety = mostReadVariety(answer.season.heights)) {
-        report.add(ReportHeading{inReport("Growth")});
+        report.add(ReportHeading{ReportTr::tr("Growth")});
         const ChartSpec curves = heightFitChart(answer.season.heights, *variety);
         report.add(ReportChart{curves, chartTitle(curves)});
         report.add(heightTable(answer.season.heights));
     }
     const ReportTable costs = costTable(answer.season.review);
     if (!costs.rows.empty()) {
-        report.add(ReportHeading{inReport("Cost")});
+        report.add(ReportHeading{ReportTr::tr("Cost")});
         report.add(ReportWords{verdictWords(cost).headline});
         addPaybacks(report, answer.season);
         report.add(costs);
     }
     if (residue.n > 1 && !residue.pairs.empty()) {
-        report.add(ReportHeading{inReport("Residue")});
+        report.add(ReportHeading{ReportTr::tr("Residue")});
         report.add(ReportWords{verdictWords(residue).headline});
         report.add(meansTable(residue));
     }
@@ -130,13 +130,14 @@ void addTrialNumbers(Report& report, const TrialAnswer& answer)
 void addDiary(Report& report, const TrialAnswer& answer, const QString& photoFolder)
 {
     if (!answer.diary) {
-        addFailed(report, inReport("Notes and photographs can't be told."), answer.diary.error());
+        addFailed(report, ReportTr::tr("Notes and photographs can't be told."),
+                  answer.diary.error());
         return;
     }
     if (answer.diary->empty()) {
         return;
     }
-    report.add(ReportHeading{inReport("Notes and photographs")});
+    report.add(ReportHeading{ReportTr::tr("Notes and photographs")});
     for (const TrialDay& day : *answer.diary) {
         ReportPictures pictures;
         pictures.heading = longDateText(day.on);
@@ -165,13 +166,13 @@ void addDiary(Report& report, const TrialAnswer& answer, const QString& photoFol
 void addTrialGrounds(Report& report, const TrialAnswer& answer)
 {
     const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
-    report.add(ReportHeading{inReport("Is it fair?")});
+    report.add(ReportHeading{ReportTr::tr("Is it fair?")});
     addFairness(report, yield);
     QStringList lines = readerCautions(answer.season.review, yield);
     report.add(ReportList{lines});
     report.add(ReportWords{leftOutText(answer.season.review), WordsLook::Muted});
-    report.add(ReportCaution{inReport("What is missing"), lackWords(answer.progress)});
-    report.add(ReportCaution{inReport("Keep in mind"), safetyWords()});
+    report.add(ReportCaution{ReportTr::tr("What is missing"), lackWords(answer.progress)});
+    report.add(ReportCaution{ReportTr::tr("Keep in mind"), safetyWords()});
 }
 
 } // namespace
@@ -196,9 +197,10 @@ QStringList lackWords(const TrialProgress& progress)
     QStringList lines;
     for (const TrialLack& lack : progress.lacks) {
         const QString code = QString::fromStdString(lack.code);
-        lines << (lack.gap == TrialGap::NoHeight
-                      ? inReport("%1: no height on %2.").arg(code, shortDayText(lack.on))
-                      : inReport("%1: not weighed, due on %2.").arg(code, shortDayText(lack.on)));
+        lines
+            << (lack.gap == TrialGap::NoHeight
+                    ? ReportTr::tr("%1: no height on %2.").arg(code, shortDayText(lack.on))
+                    : ReportTr::tr("%1: not weighed, due on %2.").arg(code, shortDayText(lack.on)));
     }
     return lines;
 }
@@ -221,21 +223,22 @@ Report trialReport(const TrialAnswer& answer, const QString& photoFolder)
     const Trial& trial = answer.progress.trial;
     Report report;
     report.title = trialTitle(trial);
-    QStringList under{QString::fromStdString(answer.season.room), nameOf(answer.progress.state),
-                      inReport("%n tray(s)", static_cast<int>(answer.progress.trays.size()))};
+    QStringList under{
+        QString::fromStdString(answer.season.room), nameOf(answer.progress.state),
+        ReportTr::tr("%n tray(s)", nullptr, static_cast<int>(answer.progress.trays.size()))};
     if (trial.startedOn) {
         under.insert(1, longDateText(*trial.startedOn));
     }
     report.subtitle = under.join(QStringLiteral("  ·  "));
-    report.foot = inReport("Trial %1; made on %2")
+    report.foot = ReportTr::tr("Trial %1; made on %2")
                       .arg(QString::fromStdString(trial.code), longDateText(answer.season.madeOn));
     if (!trial.question.empty()) {
-        report.add(ReportHeading{inReport("Question")});
+        report.add(ReportHeading{ReportTr::tr("Question")});
         report.add(ReportWords{QString::fromStdString(trial.question)});
     }
     const SeasonComparison& yield = answer.season.comparison(Response::YieldPerTray);
     addAnswerPage(report, yield, answer.season.review);
-    report.add(ReportHeading{inReport("How it was grown"), true});
+    report.add(ReportHeading{ReportTr::tr("How it was grown"), true});
     report.add(ReportWords{designWords(answer)});
     report.add(conditionsTable(yield));
     addProtocols(report, answer.season);
@@ -244,7 +247,7 @@ Report trialReport(const TrialAnswer& answer, const QString& photoFolder)
     addDiary(report, answer, photoFolder);
     addTrialGrounds(report, answer);
     addTrialSums(report, yield);
-    report.add(ReportHeading{inReport("Every tray of the trial")});
+    report.add(ReportHeading{ReportTr::tr("Every tray of the trial")});
     report.add(layoutTable(answer));
     return report;
 }

@@ -111,8 +111,9 @@ void HandBar::buildButtons()
     connect(m_putDown, &QPushButton::clicked, this, &HandBar::putDownAsked);
 }
 
-void HandBar::show(const TrayRow* row, const DecisionRow* decision, bool isScanned)
+void HandBar::show(const TrayRow* row, const DecisionRow* decision, TakenBy takenBy)
 {
+    const bool isScanned = takenBy == TakenBy::Label;
     const bool isAny = row != nullptr || decision != nullptr;
     setRole(this, isScanned && isAny ? "scanned" : "hand");
     m_state->setText(!isAny      ? tr("Nothing in hand: scan a label, or press an arrow key.")

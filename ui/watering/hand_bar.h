@@ -24,9 +24,13 @@ class HandBar : public QFrame
 public:
     explicit HandBar(QWidget* parent = nullptr);
 
-    // A row and the decision about its tray, or one of them, or none. `isScanned`: its label was
-    // read.
-    void show(const TrayRow* row, const DecisionRow* decision, bool isScanned);
+    enum class TakenBy
+    {
+        Hand,
+        Label // it was scanned
+    };
+    // A row and the decision about its tray, or one of them, or none.
+    void show(const TrayRow* row, const DecisionRow* decision, TakenBy takenBy);
 
 Q_SIGNALS:
     void tickAsked();

@@ -71,9 +71,30 @@ void RecipeForm::build()
 
 QWidget* RecipeForm::buildRecipe(WaterKind water, Fields& fields)
 {
+    buildFields(water, fields);
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(scaled(12));
+    grid->setVerticalSpacing(scaled(8));
+    int line = 0;
+    const auto add = [&](const QString& what, QWidget* field) {
+        grid->addWidget(label(what, "muted"), line, 0);
+        grid->addWidget(field, line++, 1);
+    };
+    add(tr("Concentrate"), fields.concentrate);
+    add(tr("Dose"), fields.dose);
+    add(tr("pH"), band(fields.phLow, fields.phHigh));
+    add(tr("EC"), band(fields.ecLow, fields.ecHigh));
+    grid->setColumnStretch(1, 1);
+    auto* card = new Card(capitalised(nameOf(water)));
+    card->body()->addLayout(grid);
+    card->body()->addWidget(fields.save, 0, Qt::AlignRight);
+    return card;
+}
+
+void RecipeForm::buildFields(WaterKind water, Fields& fields)
+{
     const QString name = capitalised(nameOf(water));
     const QString key = QLatin1String(toText(water));
-    auto* card = new Card(name);
     fields.shown.water = water;
     fields.concentrate = new QLineEdit;
     fields.concentrate->setObjectName(key + "_concentrate");
@@ -92,28 +113,11 @@ QWidget* RecipeForm::buildRecipe(WaterKind water, Fields& fields)
     fields.save = button(tr("Save"), "primary");
     fields.save->setObjectName(key + "_save");
     fields.save->setAccessibleName(tr("Save %1").arg(nameOf(water)));
-
-    auto* grid = new QGridLayout;
-    grid->setHorizontalSpacing(scaled(12));
-    grid->setVerticalSpacing(scaled(8));
-    int line = 0;
-    const auto add = [&](const QString& what, QWidget* field) {
-        grid->addWidget(label(what, "muted"), line, 0);
-        grid->addWidget(field, line++, 1);
-    };
-    add(tr("Concentrate"), fields.concentrate);
-    add(tr("Dose"), fields.dose);
-    add(tr("pH"), band(fields.phLow, fields.phHigh));
-    add(tr("EC"), band(fields.ecLow, fields.ecHigh));
-    grid->setColumnStretch(1, 1);
-    card->body()->addLayout(grid);
-    card->body()->addWidget(fields.save, 0, Qt::AlignRight);
     connect(fields.save, &QPushButton::clicked, this, [this, &fields] { save(fields); });
     connect(fields.concentrate, &QLineEdit::returnPressed, this, [this, &fields] { save(fields); });
     for (NumberField* field : fields.numbers()) {
         connect(field, &QLineEdit::returnPressed, this, [this, &fields] { save(fields); });
     }
-    return card;
 }
 
 QString RecipeForm::doseUnit() const

@@ -44,6 +44,7 @@ private:
 
     void build();
     [[nodiscard]] QWidget* buildRecipe(WaterKind water, Fields& fields);
+    void buildFields(WaterKind water, Fields& fields);
     void fill(Fields& fields, const WaterRecipe& recipe);
     void save(Fields& fields);
     // None, with what is wrong marked.

@@ -31,13 +31,12 @@ QString progressText(const Round& round, std::optional<int> secondsATray)
     const int done = round.doneCount();
     QStringList parts;
     if (all > 0) {
-        parts << (all == 1 ? RoundHead::tr("%1 of 1 tray done").arg(done)
-                           : RoundHead::tr("%1 of %2 trays done").arg(done).arg(all));
+        parts << RoundHead::tr("%1 of %n tray(s) done", nullptr, all).arg(done);
     }
     if (all > done && secondsATray.value_or(0) > 0) {
         const int minutes = ((all - done) * *secondsATray + 59) / 60;
         parts << (minutes == 1 ? RoundHead::tr("about a minute left")
-                               : RoundHead::tr("about %1 minutes left").arg(minutes));
+                               : RoundHead::tr("about %n minute(s) left", nullptr, minutes));
     }
     if (!round.decisions.empty()) {
         parts << RoundHead::tr("%1 to decide").arg(round.decisions.size());

@@ -175,7 +175,7 @@ void RoundList::addShelf(const Round& round, const ShelfGroup& shelf, const RowF
 void RoundList::wireRow(TrayRow* row)
 {
     connect(row, &TrayRow::tickAsked, this,
-            [this, row](bool isByKey) { Q_EMIT tickAsked(row->tray().tray, isByKey); });
+            [this, row](TickedBy by) { Q_EMIT tickAsked(row->tray().tray, by); });
     connect(row, &TrayRow::notNeededAsked, this,
             [this, row] { Q_EMIT notNeededAsked(row->tray().tray); });
     connect(row, &TrayRow::detailsAsked, this,

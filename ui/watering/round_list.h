@@ -58,7 +58,7 @@ public:
     [[nodiscard]] bool hasPanel() const { return m_panel != nullptr; }
 
 Q_SIGNALS:
-    void tickAsked(plumule::TrayId tray, bool isByKey);
+    void tickAsked(plumule::TrayId tray, plumule::ui::TickedBy by);
     void notNeededAsked(plumule::TrayId tray);
     void shelfAsked(plumule::ui::ShelfCard* shelf);
     void detailsAsked(plumule::TrayId tray);

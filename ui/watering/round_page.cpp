@@ -8,23 +8,17 @@
 #include "ui/watering/round_side.h"
 #include "ui/watering/round_text.h"
 #include "ui/watering/shelf_card.h"
+#include "ui/widget/lone_key.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QHBoxLayout>
 #include <QScrollArea>
 #include <QScrollBar>
-#include <QTimer>
 
 #include <algorithm>
 
 namespace plumule::ui {
-namespace {
-
-// A label scanner types its keys closer than this; a letter of its code is no command.
-constexpr int kScannerGap = 40; // ms
-
-} // namespace
 
 RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
@@ -85,9 +79,7 @@ void RoundPage::build()
     column->addWidget(m_scroll, 1);
     m_hand = new HandBar;
     column->addWidget(m_hand);
-    m_letterTimer = new QTimer(this);
-    m_letterTimer->setSingleShot(true);
-    m_letterTimer->setInterval(kScannerGap);
+    m_letter = new LoneKey(this);
 }
 
 QWidget* RoundPage::buildDueBar()
@@ -133,7 +125,7 @@ void RoundPage::wireSignals()
     connect(m_panel, &TrayPanel::closeAsked, this, &RoundPage::closeDetails);
     connect(m_panel, &TrayPanel::photoAsked, this, [this] { attachPhoto(m_panel->tray()); });
     connect(m_panel, &TrayPanel::sheetAsked, this, [this] { Q_EMIT trayAsked(m_panel->tray()); });
-    connect(m_letterTimer, &QTimer::timeout, this, [this] { pressLetter(m_letter); });
+    connect(m_letter, &LoneKey::stoodAlone, this, &RoundPage::pressLetter);
     connect(m_head, &RoundHead::decisionsAlone, this, &RoundPage::showAlone);
     connect(m_forgotten, &ForgottenBar::handAsked, this, &RoundPage::takeInHand);
 }
@@ -145,11 +137,11 @@ void RoundPage::wireHand()
     // A press beside the rows gave the focus to the page; what is in hand has it back.
     connect(m_hand, &HandBar::readyAsked, this, [this] {
         m_list->regainFocus();
-        decide(true);
+        decide(Answer::Ready);
     });
     connect(m_hand, &HandBar::notYetAsked, this, [this] {
         m_list->regainFocus();
-        decide(false);
+        decide(Answer::NotYet);
     });
     connect(m_hand, &HandBar::partAsked, this, &RoundPage::openDetailsByKey);
     connect(m_hand, &HandBar::photoAsked, this, &RoundPage::photographInHand);

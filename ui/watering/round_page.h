@@ -4,24 +4,23 @@
 #include "ui/page/page.h"
 #include "ui/watering/tray_panel.h"
 
-#include <QElapsedTimer>
-
 class QBoxLayout;
 class QFrame;
 class QLabel;
 class QScrollArea;
-class QTimer;
 
 namespace plumule::ui {
 
 class DecisionRow;
 class ForgottenBar;
 class HandBar;
+class LoneKey;
 class RoundHead;
 class RoundList;
 class RoundSide;
 class ShelfCard;
 class TrayRow;
+enum class TickedBy;
 
 // The rack, twice a day: what this round needs in walking order, ticked with one touch or key. It
 // shows the round that was due when it was opened, or the one that was chosen, until another is
@@ -50,6 +49,12 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    enum class Answer
+    {
+        Ready,
+        NotYet
+    };
+
     void build();
     [[nodiscard]] QWidget* buildDueBar();
     void wireSignals();
@@ -73,14 +78,14 @@ private:
     // round_acts.cpp: acting
     [[nodiscard]] bool mayTick();
     [[nodiscard]] Moment momentOfAct() const;
-    void tick(TrayId tray, bool isByKey);
+    void tick(TrayId tray, TickedBy by);
     void untick(TrayRow& row);
     void needNothing(const std::vector<TrayId>& trays);
     void tickShelf(ShelfCard* shelf);
     // On these of the decision's trays.
     void beReady(const DecisionRow* row, const std::vector<TrayId>& trays);
     void putOff(const DecisionRow* row, const std::vector<TrayId>& trays);
-    void decide(bool isReady);
+    void decide(Answer answer);
     void tickInHand();
     void needNothingInHand();
     void putDown();
@@ -109,9 +114,7 @@ private:
     TrayId m_scanned;                // in hand by its label
     int m_listener = 0;
     bool m_isBadgeQueued = false;
-    int m_letter = 0; // waits to be pressed
-    QTimer* m_letterTimer = nullptr;
-    QElapsedTimer m_sinceKey;
+    LoneKey* m_letter = nullptr; // of a label's code it is no command
 
     RoundHead* m_head = nullptr;
     QScrollArea* m_scroll = nullptr;

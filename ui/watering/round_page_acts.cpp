@@ -33,7 +33,7 @@ Moment RoundPage::momentOfAct() const
     return shownKey() < presentKey() ? timeOf(m_room, shownKey()) : journal().clock().now();
 }
 
-void RoundPage::tick(TrayId tray, bool isByKey)
+void RoundPage::tick(TrayId tray, TickedBy by)
 {
     TrayRow* row = m_list->row(tray);
     if (row == nullptr) {
@@ -54,7 +54,7 @@ void RoundPage::tick(TrayId tray, bool isByKey)
     row->setGiven(*given);
     m_list->showOpen();
     tellLast();
-    if (isByKey) {
+    if (by == TickedBy::Key) {
         m_list->focusNextOpen(row);
     }
 }

@@ -7,9 +7,9 @@
 #include "ui/watering/round_head.h"
 #include "ui/watering/round_list.h"
 #include "ui/watering/round_side.h"
+#include "ui/widget/lone_key.h"
 
 #include <QKeyEvent>
-#include <QTimer>
 
 namespace plumule::ui {
 
@@ -24,7 +24,7 @@ void RoundPage::showHand()
     if (!isScanned) {
         m_scanned = {};
     }
-    m_hand->show(row, asked, isScanned);
+    m_hand->show(row, asked, isScanned ? HandBar::TakenBy::Label : HandBar::TakenBy::Hand);
 }
 
 std::optional<TrayId> RoundPage::trayInHand() const
@@ -45,7 +45,7 @@ QString RoundPage::codeOf(TrayId tray)
 }
 
 // With a tray in hand its own decision alone, with a decision all that it asks about.
-void RoundPage::decide(bool isReady)
+void RoundPage::decide(Answer answer)
 {
     const DecisionRow* row = m_list->currentDecision();
     std::vector<TrayId> trays = row == nullptr ? std::vector<TrayId>() : row->trays();
@@ -60,13 +60,13 @@ void RoundPage::decide(bool isReady)
         }
         return;
     }
-    isReady ? beReady(row, trays) : putOff(row, trays);
+    answer == Answer::Ready ? beReady(row, trays) : putOff(row, trays);
 }
 
 void RoundPage::tickInHand()
 {
     if (const TrayRow* row = m_list->currentRow()) {
-        tick(row->tray().tray, true);
+        tick(row->tray().tray, TickedBy::Key);
     }
 }
 
@@ -145,13 +145,8 @@ void RoundPage::keyPressEvent(QKeyEvent* event)
         Page::keyPressEvent(event);
         return;
     }
-    // A letter waits until it is plain that no other follows as fast as a scanner types.
-    const bool isBurst = m_sinceKey.isValid() && m_sinceKey.elapsed() < m_letterTimer->interval();
-    m_sinceKey.start();
-    m_letterTimer->stop();
-    if (!isBurst && !event->isAutoRepeat()) {
-        m_letter = event->key();
-        m_letterTimer->start();
+    if (!m_letter->isInABurst(*event) && !event->isAutoRepeat()) {
+        m_letter->waitFor(event->key());
     }
 }
 
@@ -161,9 +156,9 @@ void RoundPage::pressLetter(int key)
     case Qt::Key_S:
         return tickShelf(m_list->currentShelf());
     case Qt::Key_R:
-        return decide(true);
+        return decide(Answer::Ready);
     case Qt::Key_N:
-        return decide(false);
+        return decide(Answer::NotYet);
     case Qt::Key_D:
         return needNothingInHand();
     case Qt::Key_A:

@@ -170,7 +170,8 @@ private:
                 return rect;
             };
             const QRectF first = cell();
-            pen.box({first.x() + 1, first.center().y() - 6, 12, 12}, tray.isDone());
+            pen.box({first.x() + 1, first.center().y() - 6, 12, 12},
+                    tray.isDone() ? Box::Ticked : Box::Empty);
             pen.text(cell(), QString::fromStdString(tray.code), 10.5, QFont::DemiBold);
             pen.text(cell(), QString::fromStdString(tray.variety), 10);
             const QRectF medium = cell();
@@ -211,9 +212,9 @@ private:
             pen.text({at.x() + at.width() * 0.28, at.y() + 4, cueWide, at.height() - 6}, cue, 10,
                      QFont::Normal, kPaperInk, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
             const double answers = at.x() + at.width() * 0.8;
-            pen.box({answers, at.y() + 6, 12, 12}, false);
+            pen.box({answers, at.y() + 6, 12, 12}, Box::Empty);
             pen.text({answers + 16, at.y() + 5, 40, 14}, ready, 9.5);
-            pen.box({answers + 52, at.y() + 6, 12, 12}, false);
+            pen.box({answers + 52, at.y() + 6, 12, 12}, Box::Empty);
             pen.text({answers + 68, at.y() + 5, 44, 14}, RoundSheetTr::tr("Not yet"), 9.5);
             pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperRule);
         });

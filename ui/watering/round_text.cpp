@@ -42,8 +42,7 @@ QString dryWords(const Drought& drought)
     if (drought.isNever) {
         return RoundTr::tr("Never watered");
     }
-    return drought.days == 1 ? RoundTr::tr("Not watered for 1 day")
-                             : RoundTr::tr("Not watered for %1 days").arg(drought.days);
+    return RoundTr::tr("Not watered for %n day(s)", nullptr, drought.days);
 }
 
 QString sameDayOr(Date day, Slot slot, RoundKey round, const QString& thisMorning,
@@ -99,7 +98,7 @@ QString capitalised(const QString& text)
 
 QString trayCount(int count)
 {
-    return count == 1 ? RoundTr::tr("1 tray") : RoundTr::tr("%1 trays").arg(count);
+    return RoundTr::tr("%n tray(s)", nullptr, count);
 }
 
 QString standing(Stage stage)
@@ -149,9 +148,8 @@ QString missedText(const RoundTray& tray, RoundKey round)
     }
     const Drought& drought = *tray.drought;
     if (tray.isForgotten()) {
-        return drought.isNever     ? RoundTr::tr("never watered")
-               : drought.days == 1 ? RoundTr::tr("1 day dry")
-                                   : RoundTr::tr("%1 days dry").arg(drought.days);
+        return drought.isNever ? RoundTr::tr("never watered")
+                               : RoundTr::tr("%n day(s) dry", nullptr, drought.days);
     }
     if (!drought.missed) {
         return {};
@@ -179,7 +177,7 @@ QString missedSentence(const RoundTray& tray)
 QString looksText(int looks)
 {
     return looks == 1 ? RoundTr::tr("“Not needed” once since.")
-                      : RoundTr::tr("“Not needed” %1 times since.").arg(looks);
+                      : RoundTr::tr("“Not needed” %n time(s) since.", nullptr, looks);
 }
 
 QString forgottenText(const Round& round)
@@ -258,8 +256,7 @@ QString latenessText(const StageDecision& decision)
     if (decision.daysLate <= 0) {
         return {};
     }
-    return decision.daysLate == 1 ? RoundTr::tr("1 day late")
-                                  : RoundTr::tr("%1 days late").arg(decision.daysLate);
+    return RoundTr::tr("%n day(s) late", nullptr, decision.daysLate);
 }
 
 QString mixName(const MixLine& line)

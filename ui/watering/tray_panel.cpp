@@ -67,6 +67,18 @@ void TrayPanel::buildFields()
     m_note->setObjectName("note");
     m_note->setAccessibleName(tr("Note"));
     m_note->setPlaceholderText(tr("What you see"));
+    auto* heading = new QHBoxLayout;
+    heading->addWidget(m_heading, 1);
+    heading->addWidget(m_photo);
+    heading->addWidget(m_sheet);
+    column->addLayout(heading);
+    column->addWidget(named(tr("Note"), m_note));
+    buildMeasures();
+    column->addLayout(m_measures);
+}
+
+void TrayPanel::buildMeasures()
+{
     m_height = measure("height", tr("Height"));
     m_from = new Segmented({tr("Surface"), tr("Rim")});
     m_from->setObjectName("readFrom");
@@ -94,13 +106,6 @@ void TrayPanel::buildFields()
     m_measures->setSpacing(scaled(12));
     m_measures->addLayout(heights, 2);
     m_measures->addLayout(waters, 3);
-    auto* heading = new QHBoxLayout;
-    heading->addWidget(m_heading, 1);
-    heading->addWidget(m_photo);
-    heading->addWidget(m_sheet);
-    column->addLayout(heading);
-    column->addWidget(named(tr("Note"), m_note));
-    column->addLayout(m_measures);
 }
 
 void TrayPanel::buildButtons()

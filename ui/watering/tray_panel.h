@@ -48,6 +48,7 @@ protected:
 
 private:
     void buildFields();
+    void buildMeasures();
     void buildButtons();
     void wireSignals();
 

@@ -70,7 +70,7 @@ void TrayRow::press()
     if (asksWhetherNeeded() && m_isOnNotNeeded) {
         Q_EMIT notNeededAsked();
     } else {
-        Q_EMIT tickAsked(false);
+        Q_EMIT tickAsked(TickedBy::Touch);
     }
 }
 
@@ -194,7 +194,7 @@ void TrayRow::keyPressEvent(QKeyEvent* event)
     switch (event->key()) {
     case Qt::Key_Space:
         if (!event->isAutoRepeat()) {
-            Q_EMIT tickAsked(true);
+            Q_EMIT tickAsked(TickedBy::Key);
         }
         return;
     case Qt::Key_Return:

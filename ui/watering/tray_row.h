@@ -8,6 +8,13 @@ class QPushButton;
 
 namespace plumule::ui {
 
+// Whoever ticks by keys goes on to the next row.
+enum class TickedBy
+{
+    Touch,
+    Key
+};
+
 // What all rows of a round share, so that their columns stand under each other.
 struct RowFrame
 {
@@ -53,7 +60,7 @@ public:
     [[nodiscard]] static int widthOfCode(const std::string& code);
 
 Q_SIGNALS:
-    void tickAsked(bool isByKey);
+    void tickAsked(plumule::ui::TickedBy by);
     void notNeededAsked();
     void detailsAsked();
     void stepAsked(int step); // arrows; ±1000 for the first and the last

@@ -67,29 +67,13 @@ BurstReader::BurstReader(Judge judge, QObject* parent)
     : QObject(parent)
     , m_marks([] { return Marks(); })
     , m_judge(std::move(judge))
-{
-    m_timer.start();
-}
+{}
 
 BurstReader::~BurstReader() = default;
 
 void BurstReader::setMarks(std::function<Marks()> marks)
 {
     m_marks = std::move(marks);
-}
-
-void BurstReader::setTimeSource(std::function<qint64()> milliseconds)
-{
-    m_time = std::move(milliseconds);
-}
-
-// The event's own stamp tells how fast the keys came where the program was busy meanwhile.
-qint64 BurstReader::timeOf(const QKeyEvent& key) const
-{
-    if (m_time) {
-        return m_time();
-    }
-    return key.timestamp() > 0 ? static_cast<qint64>(key.timestamp()) : m_timer.elapsed();
 }
 
 bool BurstReader::eventFilter(QObject* watched, QEvent* event)
@@ -101,7 +85,7 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     if (event->type() == QEvent::ShortcutOverride && QApplication::activePopupWidget() != nullptr) {
         const auto& key = *static_cast<QKeyEvent*>(event);
         if (isEnd(key) && m_text.size() >= kShortestCode &&
-            timeOf(key) - m_lastAt < kFastestPerson) {
+            m_clock.timeOf(key) - m_lastAt < kFastestPerson) {
             event->accept();
             return true;
         }
@@ -114,7 +98,7 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
         return false;
     }
     const auto& key = *static_cast<QKeyEvent*>(event);
-    const qint64 now = timeOf(key);
+    const qint64 now = m_clock.timeOf(key);
     const bool isFast = now - std::exchange(m_lastAt, now) < kFastestPerson;
     if (isFast && isEnd(key) && m_text.size() >= kShortestCode) {
         return endBurst();

@@ -1,6 +1,7 @@
 #pragma once
 
-#include <QElapsedTimer>
+#include "ui/widget/key_clock.h"
+
 #include <QObject>
 #include <QPointer>
 #include <QString>
@@ -43,8 +44,8 @@ public:
     // Asked at every burst. Without the marks a code is read too, and so is one after a symbology
     // identifier of ISO/IEC 15424 ("]C1").
     void setMarks(std::function<Marks()> marks);
-    // Milliseconds in place of the events' own time stamps; for tests.
-    void setTimeSource(std::function<qint64()> milliseconds);
+    // For tests.
+    [[nodiscard]] KeyClock& clock() { return m_clock; }
 
     bool eventFilter(QObject* watched, QEvent* event) override;
 
@@ -54,15 +55,13 @@ Q_SIGNALS:
     void strangerScanned(const QString& code);
 
 private:
-    [[nodiscard]] qint64 timeOf(const QKeyEvent& key) const;
     [[nodiscard]] bool endBurst();
     void take(const QKeyEvent& key, QObject* watched, bool isFast);
     void restore();
 
-    std::function<qint64()> m_time;
+    KeyClock m_clock;
     std::function<Marks()> m_marks;
     Judge m_judge;
-    QElapsedTimer m_timer;
     const QEvent* m_seen = nullptr;
     qint64 m_lastAt = -1'000'000;
     QString m_text;

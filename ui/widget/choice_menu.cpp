@@ -6,10 +6,10 @@
 
 namespace plumule::ui {
 
-ChoiceMenu::ChoiceMenu(const QString& all, const QString& counted, QWidget* parent)
+ChoiceMenu::ChoiceMenu(const QString& all, std::function<QString(int)> counted, QWidget* parent)
     : QPushButton(all, parent)
     , m_all(all)
-    , m_counted(counted)
+    , m_counted(std::move(counted))
     , m_menu(new QMenu(this))
 {
     setRole(this, "menu");
@@ -61,7 +61,7 @@ void ChoiceMenu::showChoice()
     }
     setText(names.isEmpty()    ? m_all
             : names.size() < 3 ? names.join(", ")
-                               : m_counted.arg(names.size()));
+                               : m_counted(static_cast<int>(names.size())));
 }
 
 } // namespace plumule::ui

@@ -2,6 +2,7 @@
 
 #include <QPushButton>
 
+#include <functional>
 #include <vector>
 
 class QMenu;
@@ -21,8 +22,8 @@ public:
     };
 
     // `all` is what it says while nothing is ticked ("All varieties"), `counted` when many are
-    // ("%1 varieties").
-    ChoiceMenu(const QString& all, const QString& counted, QWidget* parent = nullptr);
+    // ("5 varieties").
+    ChoiceMenu(const QString& all, std::function<QString(int)> counted, QWidget* parent = nullptr);
 
     // Keeps what is ticked. Emits nothing.
     void setItems(const std::vector<Item>& items);
@@ -54,7 +55,7 @@ private:
     void showChoice();
 
     QString m_all;
-    QString m_counted;
+    std::function<QString(int)> m_counted;
     QMenu* m_menu = nullptr;
     std::vector<qint64> m_chosen;
 };

@@ -73,7 +73,7 @@ ExpectedRange expectedResidue(Database& database, const Tray& tray)
         }
     }
     ExpectedRange wide;
-    wide.source = "from memory";
+    wide.source = kFromMemory;
     wide.low = kLightestResidue;
     wide.high = kHeaviestResidue;
     return wide;

@@ -43,47 +43,49 @@ TEST(TastingRules, TidyingTrimsAndLeavesEmptyLinesOut)
     EXPECT_EQ(tidied(draft).attributes, std::vector<std::string>{kOddOne});
 }
 
+struct Fault
+{
+    std::function<void(PanelDraft&)> spoil;
+    ErrorKind kind;
+    Reason reason;
+};
+
+const Fault kFaults[] = {
+    {[](PanelDraft& d) { d.panel.name = ""; }, ErrorKind::Missing, TastingReason::NameMissing},
+    {[](PanelDraft& d) { d.media.resize(1); }, ErrorKind::TooFew, TastingReason::TooFewMedia},
+    {[](PanelDraft& d) {
+         d.media = {{1}, {1}};
+     },
+     ErrorKind::Duplicate, TastingReason::MediumTwice},
+    {[](PanelDraft& d) {
+         d.media.clear();
+         for (int id = 1; id <= 10; ++id) {
+             d.media.push_back({id});
+         }
+     },
+     ErrorKind::Invalid, TastingReason::TooManyMedia},
+    {[](PanelDraft& d) { d.panel.method = TastingMethod::Triangle; }, ErrorKind::Invalid,
+     TastingReason::TriangleMedia},
+    {[](PanelDraft& d) { d.tasters.clear(); }, ErrorKind::TooFew, TastingReason::NoTasters},
+    {[](PanelDraft& d) {
+         d.tasters = {"Ana", "ANA"};
+     },
+     ErrorKind::Duplicate, TastingReason::TasterTwice},
+    {[](PanelDraft& d) { d.attributes.clear(); }, ErrorKind::TooFew, TastingReason::NoAttributes},
+    {[](PanelDraft& d) {
+         d.attributes = {"crunch", "Crunch"};
+     },
+     ErrorKind::Duplicate, TastingReason::AttributeTwice},
+    {[](PanelDraft& d) { d.attributes.assign(9, "x"); }, ErrorKind::Invalid,
+     TastingReason::TooManyAttributes},
+    {[](PanelDraft& d) { d.tasters.assign(301, "x"); }, ErrorKind::Invalid,
+     TastingReason::TooManyServings},
+};
+
 TEST(TastingRules, RefusesAPanelThatCantBeTasted)
 {
-    const struct
-    {
-        std::function<void(PanelDraft&)> spoil;
-        ErrorKind kind;
-        Reason reason;
-    } kCases[] = {
-        {[](PanelDraft& d) { d.panel.name = ""; }, ErrorKind::Missing, TastingReason::NameMissing},
-        {[](PanelDraft& d) { d.media.resize(1); }, ErrorKind::TooFew, TastingReason::TooFewMedia},
-        {[](PanelDraft& d) {
-             d.media = {{1}, {1}};
-         },
-         ErrorKind::Duplicate, TastingReason::MediumTwice},
-        {[](PanelDraft& d) {
-             d.media.clear();
-             for (int id = 1; id <= 10; ++id) {
-                 d.media.push_back({id});
-             }
-         },
-         ErrorKind::Invalid, TastingReason::TooManyMedia},
-        {[](PanelDraft& d) { d.panel.method = TastingMethod::Triangle; }, ErrorKind::Invalid,
-         TastingReason::TriangleMedia},
-        {[](PanelDraft& d) { d.tasters.clear(); }, ErrorKind::TooFew, TastingReason::NoTasters},
-        {[](PanelDraft& d) {
-             d.tasters = {"Ana", "ANA"};
-         },
-         ErrorKind::Duplicate, TastingReason::TasterTwice},
-        {[](PanelDraft& d) { d.attributes.clear(); }, ErrorKind::TooFew,
-         TastingReason::NoAttributes},
-        {[](PanelDraft& d) {
-             d.attributes = {"crunch", "Crunch"};
-         },
-         ErrorKind::Duplicate, TastingReason::AttributeTwice},
-        {[](PanelDraft& d) { d.attributes.assign(9, "x"); }, ErrorKind::Invalid,
-         TastingReason::TooManyAttributes},
-        {[](PanelDraft& d) { d.tasters.assign(301, "x"); }, ErrorKind::Invalid,
-         TastingReason::TooManyServings},
-    };
     EXPECT_TRUE(checkPanel(soundDraft()));
-    for (const auto& each : kCases) {
+    for (const Fault& each : kFaults) {
         PanelDraft draft = soundDraft();
         each.spoil(draft);
         const Done checked = checkPanel(draft);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "tests/ui/support/growing.h"
+#include "tests/ui/support/key_time.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/harvest/weigh_question.h"
 
@@ -12,8 +13,13 @@ class WeighTest : public GrowingTest
 {
 protected:
     std::unique_ptr<WeighPage> page;
+    KeyTime keys;
 
-    void open(QSize size = {1232, 900}) { page = openPage<WeighPage>(size); }
+    void open(QSize size = {1232, 900})
+    {
+        page = openPage<WeighPage>(size);
+        keys.rule(*page);
+    }
 
     [[nodiscard]] QString textIn(const char* field)
     {

@@ -328,6 +328,26 @@ TEST_F(SeasonPageTest, DeclaresASeasonAndShowsWhichOneItAnswersFor)
     EXPECT_EQ(journal->seasons().all()->size(), 1U);
 }
 
+TEST_F(SeasonPageTest, WithDaysOfYourOwnTheLatestSeasonIsTheOneToChange)
+{
+    useSample();
+    Season later;
+    later.name = "Next year";
+    later.startsOn = clock.today();
+    ASSERT_TRUE(journal->seasons().save(later));
+    ASSERT_EQ(journal->seasons().all()->size(), 2U);
+    const auto page = openSeason();
+    give(*page, "from", QString::fromStdString(toIso(clock.today() - 30)));
+    waitForAnswer();
+    auto* season = find<QComboBox>(*page, "season");
+    ASSERT_EQ(season->currentText(), "Days of your own");
+    season->setCurrentIndex(season->findText("Change this season…"));
+    Q_EMIT season->activated(season->currentIndex());
+    auto* dialog = find<QDialog>(*page, "seasonDialog");
+    ASSERT_NE(dialog, nullptr);
+    EXPECT_EQ(find<QLineEdit>(*dialog, "seasonName")->text(), "Next year");
+}
+
 TEST_F(SeasonPageTest, DaysOfYourOwnGiveIntervalsAndNoVerdict)
 {
     useSample();

@@ -142,6 +142,19 @@ TEST_F(Catalogue, OfWhatMediaGaveAndGive)
     expect("five trials, real but small", five,
            "Steel mesh gives 4 % more than Jute felt (1 to 7 %): real, but not the 10 % you care "
            "about.");
+    judge(five, stats::Verdict::More, 0.3, 6, 12);
+    expect("a bound beside nothing", five,
+           "Steel mesh gives 6 % more than Jute felt (0.3 to 12.0 %): 5 sowings, on the varieties "
+           "you grew.");
+    five.variety = VarietyId{1};
+    five.varietyName = "Radish";
+    expect("of one variety", five,
+           "Steel mesh gives 6 % more than Jute felt (0.3 to 12.0 %): 5 sowings of Radish.");
+}
+
+TEST_F(Catalogue, OfWhatCantBeToldYet)
+{
+    SeasonComparison five = comparisonOf(5);
     judge(five, stats::Verdict::CantTellYet, -3, 7, 18);
     five.pairs.front().more = MoreTrials{4, 4};
     expect(
@@ -151,14 +164,6 @@ TEST_F(Catalogue, OfWhatMediaGaveAndGive)
     five.pairs.front().more = MoreTrials{std::nullopt, 4};
     expect("… nor in a year", five,
            "Steel mesh and Jute felt: can't tell yet (−3 to 18 %). More than a year of trials.");
-    judge(five, stats::Verdict::More, 0.3, 6, 12);
-    expect("a bound beside nothing", five,
-           "Steel mesh gives 6 % more than Jute felt (0.3 to 12.0 %): 5 sowings, on the varieties "
-           "you grew.");
-    five.variety = VarietyId{1};
-    five.varietyName = "Radish";
-    expect("of one variety", five,
-           "Steel mesh gives 6 % more than Jute felt (0.3 to 12.0 %): 5 sowings of Radish.");
 }
 
 TEST_F(Catalogue, OfEachMetric)
@@ -221,7 +226,11 @@ TEST_F(Catalogue, OfWhyThereIsNoVerdict)
     expect("varieties alike", unjudged(5, NoVerdictReason::VarietiesAlike),
            "Steel mesh and Jute felt: media don't differ otherwise from variety to variety; the "
            "answer over all of them holds.");
-    SeasonComparison plan = unjudged(2, NoVerdictReason::PlanRunning);
+}
+
+TEST_F(Catalogue, OfAPlanUnderWay)
+{
+    SeasonComparison plan = unjudged(2, stats::NoVerdictReason::PlanRunning);
     plan.series.plannedTrials = 5;
     plan.trialsIn = 2;
     plan.isWaiting = true;

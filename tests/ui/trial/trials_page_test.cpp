@@ -45,7 +45,7 @@ protected:
         auto* field = find<QLineEdit>(*page, name);
         field->clear();
         QTest::keyClicks(field, text);
-        QTest::qWait(0);
+        settleDown();
     }
     void settle()
     {
@@ -422,7 +422,7 @@ TEST_F(TrialsPageTest, FitsItsNarrowestWindow)
          {std::function<void()>([] {}), std::function<void()>([&] { page->openNew(); }),
           std::function<void()>([&] { page->openTrial(trialIn(TrialState::Ended)->trial.id); })}) {
         open();
-        QTest::qWait(0);
+        settleDown();
         EXPECT_LE(page->minimumSizeHint().width(), 816);
     }
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "tests/ui/support/key_time.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/round_page.h"
@@ -15,6 +16,8 @@ namespace plumule::ui {
 class RoundTest : public UiTest
 {
 protected:
+    KeyTime keys;
+
     [[nodiscard]] Medium looseMix()
     {
         const auto media = journal->media().all();
@@ -84,6 +87,7 @@ protected:
         // A bar that belongs to no window here must not take the focus from the page.
         messages.setWindowFlags(Qt::ToolTip);
         auto page = std::make_unique<RoundPage>(*journal, services());
+        keys.rule(*page);
         show(*page, size);
         page->activateWindow();
         EXPECT_TRUE(QTest::qWaitForWindowActive(page.get()));

@@ -36,7 +36,7 @@ protected:
         for (QWidget* each : std::initializer_list<QWidget*>{&line, &number, &choice}) {
             column->addWidget(each);
         }
-        reader.setTimeSource([this] { return now += gap; });
+        reader.clock().setSource([this] { return now += gap; });
         qApp->installEventFilter(&reader);
         show(window, {300, 200});
         window.activateWindow();

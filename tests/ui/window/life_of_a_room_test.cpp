@@ -52,11 +52,9 @@ protected:
     {
         return find<QLabel>(pageOf("Round"), "pageTitle")->text();
     }
-    // A letter that acts on the row in hand once it is plain that no scanner sends it.
+    // A letter that acts on the row in hand, once it is plain that no scanner sends it.
     void letter(int key, const std::function<bool()>& isDone)
     {
-        constexpr int kSlowerThanAScanner = 45; // ms
-        QTest::qWait(kSlowerThanAScanner);
         press(key);
         ASSERT_TRUE(soon(isDone)) << char(key);
     }
@@ -184,8 +182,13 @@ protected:
     }
 
     void sowTheRoom();
-    void growFiveDays();
+    void takeASlipBack();
+    void scanAwayFromTheRound();
+    void putUnderTheDome();
+    void bringIntoTheLight();
+    void waterAsNeeded();
     void nearlyForget();
+    void discardOne();
     void cutAndWeigh();
     void washAndSowAgain();
 };
@@ -202,11 +205,9 @@ void LifeOfARoomTest::sowTheRoom()
     EXPECT_EQ(mats().front().uses, 1);
 }
 
-void LifeOfARoomTest::growFiveDays()
+// Day 2: the walk then ticks the tray.
+void LifeOfARoomTest::takeASlipBack()
 {
-    wholeDay(1);
-
-    // Day 2: a tick that was a slip is taken back; the walk then ticks the tray.
     itIs(2, 7, 5);
     goTo("Round");
     press(Qt::Key_Space);
@@ -216,8 +217,11 @@ void LifeOfARoomTest::growFiveDays()
     itIs(2, 18, 5);
     goTo("Round");
     walk();
+}
 
-    // Day 3: a label read on the page of trials, and one into a note.
+// Day 3: a label read on the page of trials, and one into a note.
+void LifeOfARoomTest::scanAwayFromTheRound()
+{
     itIs(3, 7, 5);
     goTo("Trials");
     scan("BR003");
@@ -235,9 +239,12 @@ void LifeOfARoomTest::growFiveDays()
     itIs(3, 18, 5);
     goTo("Round");
     walk();
+}
 
-    // Day 4: three go under the dome, the slow one in the evening. The evening's round is walked
-    // late; what is ticked past midnight is still its own.
+// Day 4: three go under the dome, the slow one in the evening. The evening's round is walked late;
+// what is ticked past midnight is still its own.
+void LifeOfARoomTest::putUnderTheDome()
+{
     itIs(4, 7, 5);
     goTo("Round");
     walk({"BR002"});
@@ -261,16 +268,19 @@ void LifeOfARoomTest::growFiveDays()
     }
     EXPECT_EQ(journal->watering().round(day(4), Slot::Evening)->doneCount(), 4);
     EXPECT_EQ(journal->watering().roundNow()->doneCount(), 0);
+}
 
-    // Day 5: into light, the slow one in the evening again.
+// Day 5: the slow one in the evening again.
+void LifeOfARoomTest::bringIntoTheLight()
+{
     wholeDay(5);
     for (const char* code : {"BR001", "BR002", "BR003", "BR004"}) {
         EXPECT_EQ(sheetOf(code).plan.current, 2U) << code;
     }
 }
 
-// Days 6 to 12: a height, water as needed, then nobody comes for three days.
-void LifeOfARoomTest::nearlyForget()
+// Day 6, and a height.
+void LifeOfARoomTest::waterAsNeeded()
 {
     itIs(6, 7, 5);
     goTo("Round");
@@ -294,7 +304,11 @@ void LifeOfARoomTest::nearlyForget()
     itIs(6, 18, 5);
     goTo("Round");
     walk();
+}
 
+// Nobody comes for three days.
+void LifeOfARoomTest::nearlyForget()
+{
     itIs(10, 7, 5);
     goTo("Round");
     EXPECT_EQ(find<QLabel>(pageOf("Round"), "forgottenWords")->text(),
@@ -304,8 +318,11 @@ void LifeOfARoomTest::nearlyForget()
     itIs(10, 18, 5);
     goTo("Round");
     walk();
+}
 
-    // Day 11: one tray moulds.
+// Day 11: one tray moulds.
+void LifeOfARoomTest::discardOne()
+{
     itIs(11, 7, 5);
     goTo("Trays");
     scan("BR004");
@@ -318,7 +335,6 @@ void LifeOfARoomTest::nearlyForget()
     itIs(11, 18, 5);
     goTo("Round");
     walk();
-    wholeDay(12);
 }
 
 // Day 13: two trays in the morning, a decimal point slips; the slow one in the evening.
@@ -388,8 +404,15 @@ void LifeOfARoomTest::washAndSowAgain()
 TEST_F(LifeOfARoomTest, ThirteenDaysEndAsTheTallyOnPaperSays)
 {
     sowTheRoom();
-    growFiveDays();
+    wholeDay(1);
+    takeASlipBack();
+    scanAwayFromTheRound();
+    putUnderTheDome();
+    bringIntoTheLight();
+    waterAsNeeded();
     nearlyForget();
+    discardOne();
+    wholeDay(12);
     cutAndWeigh();
     washAndSowAgain();
 

@@ -51,6 +51,21 @@ protected:
         }
         EXPECT_TRUE(due().empty());
     }
+    // It was a slip.
+    void weighTheLastAnew()
+    {
+        pressCtrl(Qt::Key_Z);
+        ASSERT_EQ(due().size(), 1U);
+        const std::string slipped = due().front().code;
+        EXPECT_TRUE(sheetOf(slipped.c_str()).harvests.empty());
+        EXPECT_TRUE(window->messages().text().startsWith("Taken back"));
+        EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in") == "1"; }));
+        ASSERT_EQ(nameOfFocus(), "code");
+        enter(QString::fromStdString(slipped));
+        enter("340.5");
+        EXPECT_TRUE(due().empty());
+        EXPECT_EQ(sheetOf(slipped.c_str()).record.tray.state, TrayState::Harvested);
+    }
 };
 
 TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
@@ -72,18 +87,7 @@ TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
     weighTwelve();
     EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in").isEmpty(); }));
 
-    // The last one was a slip: it is taken back and weighed anew.
-    pressCtrl(Qt::Key_Z);
-    ASSERT_EQ(due().size(), 1U);
-    const std::string slipped = due().front().code;
-    EXPECT_TRUE(sheetOf(slipped.c_str()).harvests.empty());
-    EXPECT_TRUE(window->messages().text().startsWith("Taken back"));
-    EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in") == "1"; }));
-    ASSERT_EQ(nameOfFocus(), "code");
-    enter(QString::fromStdString(slipped));
-    enter("340.5");
-    EXPECT_TRUE(due().empty());
-
+    weighTheLastAnew();
     Mass sum;
     const auto rows = journal->trays().list({}).value();
     for (const TrayListRow& row : rows) {
@@ -91,7 +95,6 @@ TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
     }
     // Eleven of 300 to 303 g, and the one that was weighed anew: 302 g.
     EXPECT_EQ(sum, grams(3 * (300 + 301 + 302) + 2 * 303 + 302));
-    EXPECT_EQ(sheetOf(slipped.c_str()).record.tray.state, TrayState::Harvested);
 
     // The evening round asks for those that grow on.
     clock.set({clock.today(), 18 * 60 + 5});

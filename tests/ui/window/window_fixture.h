@@ -1,7 +1,7 @@
 #pragma once
 
 #include "tests/ui/support/growing.h"
-#include "ui/widget/burst.h"
+#include "tests/ui/support/key_time.h"
 #include "ui/window/main_window.h"
 
 #include <QLineEdit>
@@ -9,19 +9,17 @@
 
 namespace plumule::ui {
 
-// The whole window, with a person at the keyboard (a key each 120 ms) or a scanner (each 5 ms).
+// The whole window, with a person at the keyboard or a scanner.
 class WindowTest : public GrowingTest
 {
 protected:
     std::unique_ptr<MainWindow> window;
-    qint64 keyGap = 120;
+    KeyTime keys;
 
     void openWindow(QSize size = {1440, 900})
     {
         window = std::make_unique<MainWindow>(*journal, ask, preferences);
-        auto* scanner = window->findChild<BurstReader*>();
-        ASSERT_NE(scanner, nullptr);
-        scanner->setTimeSource([this] { return m_now += keyGap; });
+        keys.rule(*window);
         show(*window, size);
         window->activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
@@ -31,10 +29,7 @@ protected:
     }
     void scan(const QString& code)
     {
-        m_now += 2000;
-        keyGap = 5;
-        enter(code);
-        keyGap = 120;
+        keys.scan([&] { enter(code); });
     }
     static void pressCtrl(int key) { press(key, Qt::ControlModifier); }
 
@@ -62,9 +57,6 @@ protected:
         auto* sheet = find<QWidget>(*window, "traySheet");
         return sheet->isVisible() && textsIn(*sheet).contains(code);
     }
-
-private:
-    qint64 m_now = 0;
 };
 
 } // namespace plumule::ui

@@ -304,6 +304,11 @@ TEST_F(DamagedCellsTest, TheJournalHasARowInEveryTableAndAnswersEverything)
     }
 }
 
+bool isInPlace(const Error& error, const std::set<std::string>& tables)
+{
+    return error.kind == ErrorKind::Damaged && error.row && tables.contains(error.row->table);
+}
+
 // Whatever stands in a cell, no answer ends the program. Where a bad cell is found it is Damaged,
 // as a rule with its table and row; the bounds are what is reached, and may only be drawn tighter.
 // One cell in seven is broken: all of them, over a minute, with PLUMULE_EVERY_CELL set (324 of 383
@@ -332,9 +337,7 @@ TEST_F(DamagedCellsTest, NoBrokenCellEndsAnAnswerAndMostAreDamagedWithTableAndRo
                     continue;
                 }
                 ++refused;
-                const bool isInPlace = error->kind == ErrorKind::Damaged && error->row &&
-                                       known.contains(error->row->table);
-                otherwise += isInPlace ? 0 : 1;
+                otherwise += isInPlace(*error, known) ? 0 : 1;
                 isNoticed = isNoticed || (error->row && error->row->table == column.table &&
                                           (error->row->number == 0 || error->row->number == row));
             }

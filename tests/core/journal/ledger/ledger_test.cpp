@@ -19,6 +19,16 @@ protected:
         reader = std::make_unique<Ledger>(openJournalFile(path(), Access::ReadOnly).value(), clock);
     }
     void addRack() { ASSERT_TRUE(journal->room().addRack("Z", 1, 1)); }
+    void weighATrayOnANewMedium()
+    {
+        Medium felt;
+        felt.name = "Felt";
+        SowingDraft draft;
+        draft.variety = cress;
+        draft.medium = journal->media().save(felt).value().id;
+        draft.at = clock.now();
+        weigh(journal->trays().sow(draft).value().front(), 300, clock.now());
+    }
     static std::size_t racksIn(Database& database)
     {
         return RoomRepository(database).racks().size();
@@ -124,14 +134,7 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
         during = (*own)->review().season(question, progress);
     });
     isReading.get_future().wait();
-    Medium felt;
-    felt.name = "Felt";
-    SowingDraft draft;
-    draft.variety = cress;
-    draft.medium = journal->media().save(felt).value().id;
-    draft.at = clock.now();
-    const TrayId late = journal->trays().sow(draft).value().front();
-    weigh(late, 300, clock.now());
+    weighATrayOnANewMedium();
     isWritten.set_value();
     worker.join();
     ASSERT_TRUE(during) << during.error().subject << " " << during.error().detail;

@@ -8,15 +8,25 @@ namespace {
 class SetUpTest : public JournalTest
 {
 protected:
+    using Intentions = std::vector<std::pair<std::string, std::function<std::optional<Error>()>>>;
+
+    template <class Answer>
+    static std::optional<Error> errorOf(const Answer& answer)
+    {
+        return answer ? std::nullopt : std::optional(answer.error());
+    }
     // Each intention of setting up, with arguments that a writable journal would take.
-    std::vector<std::pair<std::string, std::function<std::optional<Error>()>>> intentions()
+    Intentions intentions()
+    {
+        Intentions all = intentionsOfTheRoom();
+        for (auto& each : intentionsOfWhatGrows()) {
+            all.push_back(std::move(each));
+        }
+        return all;
+    }
+    Intentions intentionsOfTheRoom()
     {
         const RoomLayout layout = journal->room().layout().value();
-        const Variety dill = journal->varieties().protocol(varietyNamed("Dill"))->variety;
-        const MediumId mesh = mediumNamed("Steel mesh");
-        const auto errorOf = [](const auto& answer) {
-            return answer ? std::nullopt : std::optional(answer.error());
-        };
         return {
             {"room", [=, this] { return errorOf(journal->room().changeRoom(layout.room)); }},
             {"rack", [=, this] { return errorOf(journal->room().addRack("Z", 1, 1)); }},
@@ -32,6 +42,13 @@ protected:
              [=, this] {
                  return errorOf(journal->room().changeRoom(layout.room, {{layout.shelves[1], 9}}));
              }},
+        };
+    }
+    Intentions intentionsOfWhatGrows()
+    {
+        const Variety dill = journal->varieties().protocol(varietyNamed("Dill"))->variety;
+        const MediumId mesh = mediumNamed("Steel mesh");
+        return {
             {"variety",
              [=, this] {
                  return errorOf(journal->varieties().save({dill, {}}));

@@ -336,11 +336,11 @@ void checkMeans(CaseCheck& check, const std::string& pointer, const Estimator& f
     column("ci_hi", [](const auto& mean) { return mean.upper; });
 }
 
-void checkPairs(CaseCheck& check, const std::string& pointer, const Estimator& fit,
-                const std::string& focal, Tolerance tolerance, Tolerance adjusted)
+// As the reference has them.
+std::vector<PairComparison> pairsInOrder(CaseCheck& check, const std::string& pointer,
+                                         const std::vector<MarginalMean>& means,
+                                         const std::vector<PairComparison>& all)
 {
-    const auto means = granted(marginalMeans(fit, focal));
-    const auto all = granted(allPairs(fit, means));
     const auto i = textColumn(check, pointer + "/i");
     const auto j = textColumn(check, pointer + "/j");
     check.given(pointer + "/i");
@@ -355,6 +355,15 @@ void checkPairs(CaseCheck& check, const std::string& pointer, const Estimator& f
         }
         pairs.push_back(*found);
     }
+    return pairs;
+}
+
+void checkPairs(CaseCheck& check, const std::string& pointer, const Estimator& fit,
+                const std::string& focal, Tolerance tolerance, Tolerance adjusted)
+{
+    const auto means = granted(marginalMeans(fit, focal));
+    const auto all = granted(allPairs(fit, means));
+    const std::vector<PairComparison> pairs = pairsInOrder(check, pointer, means, all);
     if (pairs.size() != all.size()) {
         check.fault(pointer + ": not all pairs");
     }

@@ -1,0 +1,66 @@
+#include "ui/widget/lone_key.h"
+
+#include <QKeyEvent>
+#include <QSignalSpy>
+#include <gtest/gtest.h>
+
+namespace plumule::ui {
+namespace {
+
+class LoneKeyTest : public testing::Test
+{
+protected:
+    LoneKey letter;
+    QSignalSpy alone{&letter, &LoneKey::stoodAlone};
+    qint64 now = 1000;
+
+    void SetUp() override
+    {
+        letter.clock().setSource([this] { return now; });
+    }
+    // Milliseconds after the one before.
+    void press(int key, qint64 after)
+    {
+        now += after;
+        if (!letter.isInABurst(QKeyEvent(QEvent::KeyPress, key, Qt::NoModifier))) {
+            letter.waitFor(key);
+        }
+    }
+};
+
+TEST_F(LoneKeyTest, ALetterActsWhenNoneFollows)
+{
+    press(Qt::Key_S, 500);
+    EXPECT_TRUE(letter.isWaiting());
+    EXPECT_EQ(alone.count(), 0);
+    ASSERT_TRUE(alone.wait());
+    EXPECT_EQ(alone.front().front().toInt(), Qt::Key_S);
+    EXPECT_FALSE(letter.isWaiting());
+}
+
+TEST_F(LoneKeyTest, OfALabelNoLetterActs)
+{
+    for (const int key : {Qt::Key_S, Qt::Key_U, Qt::Key_1}) {
+        press(key, 39);
+    }
+    EXPECT_FALSE(letter.isWaiting());
+}
+
+TEST_F(LoneKeyTest, TheFirstOfTwoLettersIsDroppedAndASlowSecondActs)
+{
+    press(Qt::Key_S, 500);
+    press(Qt::Key_U, 40);
+    ASSERT_TRUE(alone.wait());
+    EXPECT_EQ(alone.count(), 1);
+    EXPECT_EQ(alone.front().front().toInt(), Qt::Key_U);
+}
+
+TEST_F(LoneKeyTest, WhatWasDroppedDoesNotAct)
+{
+    press(Qt::Key_S, 500);
+    letter.drop();
+    EXPECT_FALSE(letter.isWaiting());
+}
+
+} // namespace
+} // namespace plumule::ui

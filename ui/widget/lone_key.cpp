@@ -1,0 +1,35 @@
+#include "ui/widget/lone_key.h"
+
+#include <utility>
+
+namespace plumule::ui {
+namespace {
+
+constexpr int kScannerGap = 40; // ms
+
+} // namespace
+
+LoneKey::LoneKey(QObject* parent)
+    : QObject(parent)
+{
+    m_wait.setSingleShot(true);
+    m_wait.setInterval(kScannerGap);
+    connect(&m_wait, &QTimer::timeout, this, [this] { Q_EMIT stoodAlone(m_meaning); });
+}
+
+bool LoneKey::isInABurst(const QKeyEvent& key)
+{
+    drop();
+    const qint64 now = m_clock.timeOf(key);
+    return now - std::exchange(m_lastAt, now) < kScannerGap;
+}
+
+void LoneKey::waitFor(int meaning)
+{
+    m_meaning = meaning;
+    m_wait.start();
+}
+
+} // namespace plumule::ui
+
+#include "moc_lone_key.cpp"
