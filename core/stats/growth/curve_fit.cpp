@@ -176,19 +176,19 @@ Ending minimise(const CurveResiduals& residuals, const std::vector<double>& star
 Done checkPoints(const CurveModel& model, std::span<const double> x, std::span<const double> y)
 {
     if (x.size() != y.size()) {
-        return fail(ErrorKind::Invalid, "curve.lengths");
+        return fail(ErrorKind::Invalid, CurveReason::Lengths);
     }
     if (!allFinite(x) || !allFinite(y)) {
-        return fail(ErrorKind::Invalid, "curve.values");
+        return fail(ErrorKind::Invalid, CurveReason::NotFinite);
     }
     const std::size_t parameters = model.parameterNames.size();
     assert(parameters > 0 && parameters <= kMostParameters);
     if (x.size() <= parameters) {
-        return fail(ErrorKind::TooFew, "curve.points", std::to_string(x.size()));
+        return fail(ErrorKind::TooFew, CurveReason::TooFewReadings, x.size(), parameters + 1);
     }
     const std::set<double> distinct(x.begin(), x.end());
     if (distinct.size() < parameters) {
-        return fail(ErrorKind::TooFew, "curve.places", std::to_string(distinct.size()));
+        return fail(ErrorKind::TooFew, CurveReason::TooFewPlaces, distinct.size(), parameters);
     }
     return {};
 }
@@ -239,7 +239,7 @@ Result<CurveEstimate> derived(const CurveFit& fit, double estimate,
 {
     const double se = std::sqrt(deltaVariance(fit, gradient));
     if (!std::isfinite(estimate) || !std::isfinite(se)) {
-        return fail(ErrorKind::NotEstimable, "curve." + fit.model->name);
+        return fail(ErrorKind::NotEstimable, CurveReason::NoFullHeight, fit.model->name);
     }
     const double reach = reachOf(fit, se, level);
     return CurveEstimate{estimate, se, estimate - reach, estimate + reach};
@@ -289,8 +289,8 @@ Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
         }
     }
     if (!best) {
-        return fail(ErrorKind::NoConvergence, "curve." + model->name,
-                    undetermined ? "undetermined" : "stalled");
+        return fail(ErrorKind::NoConvergence,
+                    undetermined ? CurveReason::Undetermined : CurveReason::Stalled, model->name);
     }
     if (best->sharp) {
         return described(model, *best, x.size());
@@ -330,7 +330,7 @@ Result<CurveEstimate> topRate(const CurveFit& fit, double level)
 Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction, double level)
 {
     if (!(fraction > 0 && fraction < 1)) {
-        return fail(ErrorKind::Invalid, "curve.fraction", std::to_string(fraction));
+        return fail(ErrorKind::Invalid, CurveReason::Fraction);
     }
     std::vector<double> gradient(fit.estimates.size());
     const double x = fit.model->xAtFraction(fraction, fit.estimates, gradient);
@@ -342,7 +342,7 @@ Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level)
     const CurveModel& model = *fit.model;
     const double fraction = y / fit.estimates.front();
     if (!(fraction > 0 && fraction < 1)) {
-        return fail(ErrorKind::NotEstimable, "curve.height", std::to_string(y));
+        return fail(ErrorKind::NotEstimable, CurveReason::HeightNotReached);
     }
     const double x = model.xAtFraction(fraction, fit.estimates, {});
     std::vector<double> gradient(fit.estimates.size());

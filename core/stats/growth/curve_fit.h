@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 #include "core/stats/growth/curve_model.h"
+#include "core/stats/growth/curve_reason.h"
 
 #include <cstddef>
 #include <optional>
@@ -52,8 +53,8 @@ struct CurveFit
 // Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen) from each start in turn until one
 // ends in a minimum; with `tryAllStarts` from all of them, the least sum of squares wins.
 // Errors: Invalid (lengths differ, a value is not finite), TooFew (no residual degree of freedom or
-// fewer distinct x than parameters), NoConvergence with subject "curve.<name>" and detail "stalled"
-// (no minimum reached) or "undetermined" (the data cannot tell the parameters apart).
+// fewer distinct x than parameters), NoConvergence with the curve's name: Stalled (no minimum
+// reached) or Undetermined (the data cannot tell the parameters apart).
 [[nodiscard]] Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                                         std::span<const double> y,
                                         std::span<const std::vector<double>> starts,
@@ -68,8 +69,7 @@ struct CurveFit
 // The x at which the curve has done that fraction of its way, 0 < fraction < 1.
 [[nodiscard]] Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction,
                                                 double level = 0.95);
-// The x at which the curve reaches the height y; NotEstimable with subject "curve.height" for one
-// that it never reaches.
+// The x at which the curve reaches the height y; HeightNotReached for one that it never reaches.
 [[nodiscard]] Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level = 0.95);
 
 } // namespace plumule::stats

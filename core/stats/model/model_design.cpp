@@ -35,11 +35,11 @@ Result<std::vector<std::string>> neededColumns(const DataTable& table,
         }
     }
     if (table.numbers(model.response) == nullptr) {
-        return fail(ErrorKind::NotFound, model.response);
+        return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, model.response);
     }
     for (const std::string& name : needed) {
         if (table.numbers(name) == nullptr && table.factor(name) == nullptr) {
-            return fail(ErrorKind::NotFound, name);
+            return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, name);
         }
     }
     return needed;
@@ -107,7 +107,7 @@ Result<ModelDesign> ModelDesign::make(const DataTable& table, const ModelDescrip
     ModelDesign design;
     design.m_usedRows = completeRows(table, *needed);
     if (design.m_usedRows.size() < 2) {
-        return fail(ErrorKind::TooFew, "rows", std::to_string(design.m_usedRows.size()));
+        return fail(ErrorKind::TooFew, ModelReason::TooFewRows);
     }
     const DataTable used = table.withRows(design.m_usedRows);
     const bool onlyMainEffects = std::all_of(model.terms.begin(), model.terms.end(),
@@ -149,7 +149,7 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
             return {};
         }
         if (column->levels.size() < 2) {
-            return fail(ErrorKind::TooFew, name, std::to_string(column->levels.size()));
+            return fail(ErrorKind::TooFew, ModelReason::OneLevel, name);
         }
         m_factors.push_back(designFactor(*column));
         return {};
@@ -179,14 +179,14 @@ Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bo
 {
     DesignTerm term{joinedName(columns), columns, m_columns, 1};
     if (columns.empty()) {
-        return fail(ErrorKind::Missing, "term");
+        return fail(ErrorKind::Missing, ModelReason::TermEmpty);
     }
     if (termOf(columns) != nullptr) {
-        return fail(ErrorKind::Duplicate, term.name);
+        return fail(ErrorKind::Duplicate, ModelReason::TermTwice, term.name);
     }
     const TermColumns parts = sortedParts(columns);
     if (std::adjacent_find(parts.begin(), parts.end()) != parts.end()) {
-        return fail(ErrorKind::Duplicate, term.name);
+        return fail(ErrorKind::Duplicate, ModelReason::TermTwice, term.name);
     }
     for (const std::string& name : columns) {
         if (auto done = addVariable(table, name, centreCovariates); !done) {
@@ -205,7 +205,7 @@ Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)
 {
     for (const std::string& name : columns) {
         if (table.factor(name) == nullptr) {
-            return fail(ErrorKind::Invalid, name);
+            return fail(ErrorKind::Invalid, ModelReason::NotCategories, name);
         }
     }
     const auto crossed = table.crossed(columns);
@@ -213,7 +213,7 @@ Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)
         return tl::unexpected(crossed.error());
     }
     if (crossed->levels.size() < 2) {
-        return fail(ErrorKind::TooFew, crossed->name, std::to_string(crossed->levels.size()));
+        return fail(ErrorKind::TooFew, ModelReason::OneLevel, crossed->name);
     }
     m_random.push_back(designFactor(*crossed));
     return {};
@@ -227,7 +227,8 @@ Done ModelDesign::checkParts() const
             TermColumns part = term.columns;
             part.erase(part.begin() + static_cast<std::ptrdiff_t>(left));
             if (termOf(part) == nullptr) {
-                return fail(ErrorKind::Invalid, term.name, joinedName(part));
+                return fail(ErrorKind::Invalid, ModelReason::TermPartMissing, term.name,
+                            joinedName(part));
             }
         }
     }

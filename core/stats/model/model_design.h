@@ -48,8 +48,8 @@ struct DesignCovariate
 class ModelDesign
 {
 public:
-    // NotFound names a missing column, TooFew a factor with one level only (or "rows"), Duplicate
-    // a term given twice, Invalid an interaction without its parts.
+    // ColumnUnknown names a missing column, OneLevel a factor with one level only, TermTwice a term
+    // given twice, TermPartMissing an interaction without its parts; TooFewRows under two rows.
     [[nodiscard]] static Result<ModelDesign> make(const DataTable& table,
                                                   const ModelDescription& model);
 

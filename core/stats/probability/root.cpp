@@ -13,7 +13,7 @@ Result<double> risingRoot(const std::function<double(double)>& rising, double st
     double here = start;
     double value = rising(here);
     if (std::isnan(value)) {
-        return fail(ErrorKind::NoConvergence, "root");
+        return fail(ErrorKind::NoConvergence, ProbabilityReason::NoRoot);
     }
     if (value == 0) {
         return here;
@@ -23,7 +23,7 @@ Result<double> risingRoot(const std::function<double(double)>& rising, double st
         const double next = here + step;
         const double nextValue = rising(next);
         if (std::isnan(nextValue)) {
-            return fail(ErrorKind::NoConvergence, "root");
+            return fail(ErrorKind::NoConvergence, ProbabilityReason::NoRoot);
         }
         if (nextValue == 0) {
             return next;
@@ -46,7 +46,7 @@ Result<double> risingRoot(const std::function<double(double)>& rising, double st
             rising, low, high, atLow, atHigh, boost::math::tools::eps_tolerance<double>(49), steps);
         return 0.5 * (bracket.first + bracket.second);
     }
-    return fail(ErrorKind::NoConvergence, "root");
+    return fail(ErrorKind::NoConvergence, ProbabilityReason::NoRoot);
 }
 
 } // namespace plumule::stats

@@ -150,7 +150,7 @@ TEST(CurveFit, SaysThatGrowthWithoutAnEndHasNoFullHeight)
     const auto fit = fitCurve(logisticCurve(), x, y, starts);
     ASSERT_FALSE(fit);
     EXPECT_EQ(fit.error().kind, ErrorKind::NoConvergence);
-    EXPECT_EQ(fit.error().subject, "curve.logistic");
+    EXPECT_EQ(fit.error().values, std::vector<std::string>{"logistic"});
 }
 
 TEST(CurveFit, TakesTheLeastOfAllStartsWhenAsked)
