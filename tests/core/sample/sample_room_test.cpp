@@ -2,6 +2,7 @@
 #include "tests/support/season_asks.h"
 
 #include "core/trial/draw.h"
+#include "tests/support/told.h"
 
 #include <ctime>
 #include <fstream>
@@ -22,7 +23,7 @@ protected:
     {
         clock.set({date(2026, 3, 12), minute});
         const Done filled = journal->exchange().fillWithSample(PLUMULE_SAMPLE_DATA);
-        ASSERT_TRUE(filled) << filled.error().subject << " " << filled.error().detail;
+        ASSERT_TRUE(filled) << told(filled.error());
     }
     std::vector<TrayListRow> trays(const TrayFilter& filter = {})
     {

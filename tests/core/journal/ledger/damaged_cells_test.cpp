@@ -1,5 +1,6 @@
 #include "tests/core/journal/ledger/full_journal.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -300,7 +301,7 @@ TEST_F(DamagedCellsTest, TheJournalHasARowInEveryTableAndAnswersEverything)
         EXPECT_NE(outside->quoted("count(*)", name), "0") << name;
     }
     for (const auto& [what, refused] : askAll()) {
-        EXPECT_FALSE(refused) << what << ": " << refused->subject << " " << refused->detail;
+        EXPECT_FALSE(refused) << what << ": " << told(*refused);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/medium/medium_reason.h"
+#include "tests/support/told.h"
 
 #include <set>
 
@@ -33,7 +34,7 @@ protected:
         draft.pieces = {piece.id};
         draft.at = clock.now();
         const auto sown = journal->trays().sow(draft);
-        EXPECT_TRUE(sown) << sown.error().subject << " " << sown.error().detail;
+        EXPECT_TRUE(sown) << told(sown.error());
         return sown ? sown->front() : TrayId{};
     }
 

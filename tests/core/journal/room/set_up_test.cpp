@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/told.h"
 
 #include <functional>
 
@@ -77,7 +78,7 @@ TEST_F(SetUpTest, AWritableJournalTakesEveryIntention)
 {
     for (const auto& [name, intend] : intentions()) {
         const auto refused = intend();
-        EXPECT_FALSE(refused) << name << ": " << refused->subject << " " << refused->detail;
+        EXPECT_FALSE(refused) << name << ": " << told(*refused);
     }
 }
 
