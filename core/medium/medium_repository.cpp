@@ -308,12 +308,6 @@ int MediumRepository::lastNumber(MediumId medium)
     return statement.get<int>(0);
 }
 
-std::vector<Sanitising> MediumRepository::sanitisings(PieceId piece)
-{
-    return selectRows<Sanitising>(m_database, "WHERE piece_id = ?1 ORDER BY on_date, minute, id",
-                                  piece);
-}
-
 void MediumRepository::insert(Piece& piece)
 {
     insertRow(m_database, piece);

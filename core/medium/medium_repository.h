@@ -42,7 +42,6 @@ public:
     // The highest number given in that medium; 0 when it has no piece.
     [[nodiscard]] int lastNumber(MediumId medium);
     // Oldest first.
-    [[nodiscard]] std::vector<Sanitising> sanitisings(PieceId piece);
 
     void insert(Piece& piece);
     void update(const Piece& piece);

@@ -257,10 +257,4 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
     }
 }
 
-std::int64_t drawCopyNumber()
-{
-    std::random_device lot;
-    return std::uniform_int_distribution<std::int64_t>(2, (std::int64_t{1} << 22) - 1)(lot);
-}
-
 } // namespace plumule

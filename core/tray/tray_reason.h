@@ -46,7 +46,6 @@ enum class TrayReason
     DiscardReasonMissing,
     SetAsideReasonMissing,
     HeightRange,
-    HeightUnknown,
     SurfaceUnknown, // the medium
     NoteMissing,
     NoteUnknown,

@@ -60,7 +60,6 @@ struct DeedText
 
 constexpr DeedText kDeeds[] = {
     {Intention::SowTrays, QT_TRANSLATE_NOOP("Deeds", "Sowed %1.")},
-    {Intention::ChangeSowing, QT_TRANSLATE_NOOP("Deeds", "Corrected the sowing of %1.")},
     {Intention::MoveTrayOn, QT_TRANSLATE_NOOP("Deeds", "Moved %1 on to the next stage.")},
     {Intention::BeginSoak, QT_TRANSLATE_NOOP("Deeds", "Began the soak of %1.")},
     {Intention::PutUnderWeight, QT_TRANSLATE_NOOP("Deeds", "Put %1 under weight.")},
@@ -74,7 +73,6 @@ constexpr DeedText kDeeds[] = {
     {Intention::SetTrayAside, QT_TRANSLATE_NOOP("Deeds", "Set %1 aside.")},
     {Intention::CountTrayAgain, QT_TRANSLATE_NOOP("Deeds", "Counted %1 in again.")},
     {Intention::NoteHeight, QT_TRANSLATE_NOOP("Deeds", "Noted a height of %1.")},
-    {Intention::RemoveHeight, QT_TRANSLATE_NOOP("Deeds", "Removed a height of %1.")},
     {Intention::WriteNote, QT_TRANSLATE_NOOP("Deeds", "Wrote a note on %1.")},
     {Intention::RemoveNote, QT_TRANSLATE_NOOP("Deeds", "Removed a note on %1.")},
     {Intention::AttachPhoto, QT_TRANSLATE_NOOP("Deeds", "Added a photo of %1.")},
@@ -93,7 +91,6 @@ constexpr DeedText kDeeds[] = {
     {Intention::RecordHarvest, QT_TRANSLATE_NOOP("Deeds", "Weighed the harvest of %1.")},
     {Intention::RecordResidue, QT_TRANSLATE_NOOP("Deeds", "Weighed what %1 left behind.")},
     {Intention::CorrectHarvest, QT_TRANSLATE_NOOP("Deeds", "Corrected a weight of %1.")},
-    {Intention::RemoveHarvest, QT_TRANSLATE_NOOP("Deeds", "Removed a weight of %1.")},
     {Intention::SavePrice, QT_TRANSLATE_NOOP("Deeds", "Saved the price of %1.")},
     {Intention::RemovePrice, QT_TRANSLATE_NOOP("Deeds", "Removed a price of %1.")},
     {Intention::ChangeLabour, QT_TRANSLATE_NOOP("Deeds", "Changed the minutes of %1.")},
@@ -116,7 +113,6 @@ constexpr DeedText kDeeds[] = {
     {Intention::ChangeMedium, QT_TRANSLATE_NOOP("Deeds", "Changed the medium %1.")},
     {Intention::RemoveMedium, QT_TRANSLATE_NOOP("Deeds", "Removed the medium %1.")},
     {Intention::AddPieces, QT_TRANSLATE_NOOP("Deeds", "Added pieces: %1.")},
-    {Intention::ChangePiece, QT_TRANSLATE_NOOP("Deeds", "Changed piece %1.")},
     {Intention::RetirePiece, QT_TRANSLATE_NOOP("Deeds", "Retired piece %1.")},
     {Intention::SanitisePieces, QT_TRANSLATE_NOOP("Deeds", "Sanitised %1.")},
     {Intention::AddTrial, QT_TRANSLATE_NOOP("Deeds", "Added trial %1.")},

@@ -83,19 +83,6 @@ Result<Piece> idlePiece(MediumRepository& media, PieceId id)
     return record->piece;
 }
 
-Done checkNumber(MediumRepository& media, const Piece& piece)
-{
-    if (piece.number < 1) {
-        return fail(ErrorKind::Invalid, MediumReason::PieceNumber);
-    }
-    for (const PieceRecord& other : media.pieces(piece.medium, true)) {
-        if (other.piece.number == piece.number && other.piece.id != piece.id) {
-            return fail(ErrorKind::Duplicate, MediumReason::PieceNumberTaken, piece.number);
-        }
-    }
-    return {};
-}
-
 } // namespace
 
 Result<std::vector<Medium>> MediumEntries::all(bool withRetired)
@@ -203,29 +190,6 @@ Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
             }
             return pieces;
         });
-}
-
-Result<Piece> MediumEntries::changePiece(const Piece& piece)
-{
-    return m_ledger.record(Intention::ChangePiece,
-                           [&](Database& database, Deed& deed) -> Result<Piece> {
-                               MediumRepository media(database);
-                               const auto present = media.find(piece.id);
-                               if (!present || present->medium != piece.medium) {
-                                   return fail(ErrorKind::NotFound, MediumReason::PieceUnknown);
-                               }
-                               deed.whom = pieceWords(media, piece);
-                               if (auto checked = checkNumber(media, piece); !checked) {
-                                   return passOn(checked);
-                               }
-                               if (piece.retiredOn && !present->retiredOn) {
-                                   if (auto idle = idlePiece(media, piece.id); !idle) {
-                                       return idle;
-                                   }
-                               }
-                               media.update(piece);
-                               return piece;
-                           });
 }
 
 Done MediumEntries::retirePiece(PieceId piece, const std::string& note)

@@ -34,7 +34,6 @@ public:
     pieces(std::optional<MediumId> medium = std::nullopt, bool withRetired = false);
     // New pieces numbered on from the last.
     Result<std::vector<Piece>> addPieces(MediumId medium, int count, std::optional<Date> boughtOn);
-    Result<Piece> changePiece(const Piece& piece);
     // Conflict while a tray grows on it.
     Done retirePiece(PieceId piece, const std::string& note);
     // Conflict while a tray grows on it.

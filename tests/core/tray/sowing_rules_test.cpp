@@ -87,11 +87,17 @@ TEST(SowingRulesTest, RefusesOneCodeForSeveralTraysAndABlankOne)
 
 TEST(SowingRulesTest, RefusesSeedOfNothingAndABlockUnderOne)
 {
-    EXPECT_TRUE(checkSown(std::nullopt, std::nullopt));
-    EXPECT_TRUE(checkSown(grams(25), 1));
-    expectFault(checkSown(grams(0), 1), ErrorKind::Invalid, TrayReason::Seed);
-    expectFault(checkSown(grams(-3), 1), ErrorKind::Invalid, TrayReason::Seed);
-    expectFault(checkSown(grams(25), 0), ErrorKind::Invalid, TrayReason::Block);
+    const auto sowing = [](std::optional<Mass> seed, std::optional<int> block) {
+        SowingDraft draft;
+        draft.seedPerTray = seed;
+        draft.block = block;
+        return checkSowing(draft, inertMat());
+    };
+    EXPECT_TRUE(sowing(std::nullopt, std::nullopt));
+    EXPECT_TRUE(sowing(grams(25), 1));
+    expectFault(sowing(grams(0), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(sowing(grams(-3), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(sowing(grams(25), 0), ErrorKind::Invalid, TrayReason::Block);
 }
 
 TEST(SowingRulesTest, TakesHeightsFromTheSurfaceToOneMetre)

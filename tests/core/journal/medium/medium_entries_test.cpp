@@ -176,25 +176,6 @@ TEST_F(MediumEntriesTest, PiecesAreNumberedOn)
     });
 }
 
-TEST_F(MediumEntriesTest, APieceIsCorrected)
-{
-    const auto pieces = addMeshes(2);
-    Piece piece = pieces[0];
-    piece.note = "bent corner";
-    piece.number = 7;
-    expectUndoable([&] { return journal->media().changePiece(piece); });
-    EXPECT_EQ(recordOf(piece.id).piece, piece);
-    piece.number = 2;
-    expectRefused(ErrorKind::Duplicate, MediumReason::PieceNumberTaken,
-                  [&] { return journal->media().changePiece(piece); });
-    piece.number = 0;
-    expectRefused(ErrorKind::Invalid, MediumReason::PieceNumber,
-                  [&] { return journal->media().changePiece(piece); });
-    piece.id = {99};
-    expectRefused(ErrorKind::NotFound, MediumReason::PieceUnknown,
-                  [&] { return journal->media().changePiece(piece); });
-}
-
 TEST_F(MediumEntriesTest, ARetiredPieceIsListedOnlyWhenAskedFor)
 {
     const Piece piece = addMeshes(1)[0];
@@ -232,10 +213,6 @@ TEST_F(MediumEntriesTest, APieceInUseIsNeitherSanitisedNorRetired)
     });
     expectRefused(ErrorKind::Conflict, MediumReason::PieceGrows,
                   [&] { return journal->media().retirePiece(pieces[0].id, "torn"); });
-    Piece retired = pieces[0];
-    retired.retiredOn = clock.today();
-    expectRefused(ErrorKind::Conflict, MediumReason::PieceGrows,
-                  [&] { return journal->media().changePiece(retired); });
 }
 
 TEST_F(MediumEntriesTest, SanitisingNeedsAPieceAndAMethod)

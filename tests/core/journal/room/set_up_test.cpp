@@ -114,7 +114,7 @@ TEST_F(SetUpTest, AllOfItIsTakenBackAndDoneAgainInOneRow)
         ASSERT_TRUE(journal->redo()) << i;
     }
     EXPECT_EQ(dump(), full);
-    EXPECT_FALSE(journal->nextRedo());
+    EXPECT_FALSE(journal->redo());
 }
 
 // A tray keeps the protocol it was sown with.
