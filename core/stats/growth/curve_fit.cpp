@@ -245,6 +245,39 @@ Result<CurveEstimate> derived(const CurveFit& fit, double estimate,
     return CurveEstimate{estimate, se, estimate - reach, estimate + reach};
 }
 
+struct Search
+{
+    std::optional<Ending> best;
+    bool undetermined = false; // some end could not tell the parameters apart
+};
+
+Search searchMinimum(const CurveResiduals& residuals, std::span<const std::vector<double>> starts,
+                     StartsTried tried)
+{
+    Search search;
+    // The first stride of the solver: from generous to timid, for starts far from the answer.
+    for (const double reach : {100.0, 1.0, 0.1}) {
+        for (const std::vector<double>& start : starts) {
+            assert(start.size() == static_cast<std::size_t>(residuals.parameters));
+            Ending ending = minimise(residuals, start, reach);
+            search.undetermined = search.undetermined || !ending.determined;
+            if (!ending.determined || !ending.atMinimum) {
+                continue;
+            }
+            if (!search.best || ending.rss < search.best->rss) {
+                search.best = std::move(ending);
+            }
+            if (tried == StartsTried::UntilOneEnds) {
+                break;
+            }
+        }
+        if (search.best) {
+            break;
+        }
+    }
+    return search;
+}
+
 } // namespace
 
 double CurveFit::covarianceOf(std::size_t a, std::size_t b) const
@@ -259,45 +292,26 @@ double CurveFit::se(std::size_t parameter) const
 
 Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                           std::span<const double> y, std::span<const std::vector<double>> starts,
-                          bool tryAllStarts)
+                          StartsTried tried)
 {
     if (const Done checked = checkPoints(*model, x, y); !checked) {
         return tl::unexpected(checked.error());
     }
     const CurveResiduals residuals{*model, x, y,
                                    static_cast<Eigen::Index>(model->parameterNames.size())};
-    std::optional<Ending> best;
-    bool undetermined = false;
-    // The first stride of the solver: from generous to timid, for starts far from the answer.
-    for (const double reach : {100.0, 1.0, 0.1}) {
-        for (const std::vector<double>& start : starts) {
-            assert(start.size() == model->parameterNames.size());
-            Ending ending = minimise(residuals, start, reach);
-            undetermined = undetermined || !ending.determined;
-            if (!ending.determined || !ending.atMinimum) {
-                continue;
-            }
-            if (!best || ending.rss < best->rss) {
-                best = std::move(ending);
-            }
-            if (!tryAllStarts) {
-                break;
-            }
-        }
-        if (best) {
-            break;
-        }
-    }
-    if (!best) {
+    const Search search = searchMinimum(residuals, starts, tried);
+    if (!search.best) {
         return fail(ErrorKind::NoConvergence,
-                    undetermined ? CurveReason::Undetermined : CurveReason::Stalled, model->name);
+                    search.undetermined ? CurveReason::Undetermined : CurveReason::Stalled,
+                    model->name);
     }
-    if (best->sharp) {
-        return described(model, *best, x.size());
+    const Ending& best = *search.best;
+    if (best.sharp) {
+        return described(model, best, x.size());
     }
-    const Ending sharp = look(residuals, polished(residuals, *best));
-    const bool kept = sharp.atMinimum && sharp.rss <= best->rss * (1 + 1e-9);
-    return described(model, kept ? sharp : *best, x.size());
+    const Ending sharp = look(residuals, polished(residuals, best));
+    const bool kept = sharp.atMinimum && sharp.rss <= best.rss * (1 + 1e-9);
+    return described(model, kept ? sharp : best, x.size());
 }
 
 CurveEstimate parameterEstimate(const CurveFit& fit, std::size_t parameter, double level)

@@ -50,15 +50,21 @@ struct CurveFit
     [[nodiscard]] double se(std::size_t parameter) const;
 };
 
-// Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen) from each start in turn until one
-// ends in a minimum; with `tryAllStarts` from all of them, the least sum of squares wins.
+// Which starts a search is made from.
+enum class StartsTried
+{
+    UntilOneEnds, // in turn, until one ends in a minimum
+    All,          // the least sum of squares wins
+};
+
+// Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen).
 // Errors: Invalid (lengths differ, a value is not finite), TooFew (no residual degree of freedom or
 // fewer distinct x than parameters), NoConvergence with the curve's name: Stalled (no minimum
 // reached) or Undetermined (the data cannot tell the parameters apart).
 [[nodiscard]] Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                                         std::span<const double> y,
                                         std::span<const std::vector<double>> starts,
-                                        bool tryAllStarts = false);
+                                        StartsTried tried = StartsTried::UntilOneEnds);
 
 [[nodiscard]] CurveEstimate parameterEstimate(const CurveFit& fit, std::size_t parameter,
                                               double level = 0.95);

@@ -177,7 +177,8 @@ Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x, std::sp
         return tl::unexpected(checked.error());
     }
     // Four parameters leave room for a false minimum, so every start is heard.
-    return fitCurve(model, x, y, startsFor(curve, x, y), curve == GrowthCurve::Richards);
+    return fitCurve(model, x, y, startsFor(curve, x, y),
+                    curve == GrowthCurve::Richards ? StartsTried::All : StartsTried::UntilOneEnds);
 }
 
 Result<BestGrowth> fitBestGrowth(std::span<const double> x, std::span<const double> y)
