@@ -37,7 +37,8 @@ class Design
 public:
     explicit Design(const PowerAsk& ask)
         : m_isT(ask.media == 2 && !ask.hasBlocks)
-        , m_f{ask.media, ask.spread, 0.05, ask.hasBlocks}
+        , m_f{ask.media, ask.spread, 0.05,
+              ask.hasBlocks ? stats::FDesign::RandomizedBlocks : stats::FDesign::CompletelyRandom}
         , m_difference(ask.difference)
         , m_variance(stats::varianceOfExtremes(ask.media, ask.difference))
     {

@@ -216,7 +216,7 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
         if (!lock->isHeld()) {
             return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
         }
-        file.database = std::make_unique<Database>(path, Access::ReadWrite, true);
+        file.database = std::make_unique<Database>(path, Access::ReadWrite, OpenAs::New);
         hold(*file.database, std::move(lock));
         fillNewJournal(*file.database, copyNumber);
         return file;

@@ -39,7 +39,7 @@ Done checkMarker(MediumRepository& media, const Medium& medium)
     if (!stored || stored->marker == medium.marker) {
         return {};
     }
-    if (const auto holder = holderOf(medium.marker, media.all(true), medium.id)) {
+    if (const auto holder = holderOf(medium.marker, media.all(Listed::All), medium.id)) {
         return fail(ErrorKind::Duplicate, MediumReason::MarkerTaken, holder->name);
     }
     return {};
@@ -85,10 +85,9 @@ Result<Piece> idlePiece(MediumRepository& media, PieceId id)
 
 } // namespace
 
-Result<std::vector<Medium>> MediumEntries::all(bool withRetired)
+Result<std::vector<Medium>> MediumEntries::all(Listed listed)
 {
-    return m_ledger.ask(
-        [&](Database& database) { return MediumRepository(database).all(withRetired); });
+    return m_ledger.ask([&](Database& database) { return MediumRepository(database).all(listed); });
 }
 
 Result<Medium> MediumEntries::save(const Medium& medium)
@@ -101,7 +100,8 @@ Result<Medium> MediumEntries::save(const Medium& medium)
                                stored.name = trimmed(medium.name);
                                deed.whom = stored.name;
                                if (isNew) {
-                                   stored.marker = freeMarker(medium.marker, media.all(true));
+                                   stored.marker =
+                                       freeMarker(medium.marker, media.all(Listed::All));
                                }
                                const Done checked = checkMedium(stored).and_then(
                                    [&] { return checkStored(media, stored); });
@@ -154,10 +154,10 @@ Done MediumEntries::remove(MediumId medium)
 }
 
 Result<std::vector<PieceRecord>> MediumEntries::pieces(std::optional<MediumId> medium,
-                                                       bool withRetired)
+                                                       Listed listed)
 {
     return m_ledger.ask(
-        [&](Database& database) { return MediumRepository(database).pieces(medium, withRetired); });
+        [&](Database& database) { return MediumRepository(database).pieces(medium, listed); });
 }
 
 Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,

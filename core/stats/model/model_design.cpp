@@ -112,9 +112,10 @@ Result<ModelDesign> ModelDesign::make(const DataTable& table, const ModelDescrip
     const DataTable used = table.withRows(design.m_usedRows);
     const bool onlyMainEffects = std::all_of(model.terms.begin(), model.terms.end(),
                                              [](const auto& t) { return t.size() == 1; });
+    const Centring centring = onlyMainEffects ? Centring::AtMean : Centring::AtZero;
     Done done = design.takeResponse(used, model.response);
     for (std::size_t i = 0; done && i < model.terms.size(); ++i) {
-        done = design.addTerm(used, model.terms[i], onlyMainEffects);
+        done = design.addTerm(used, model.terms[i], centring);
     }
     for (std::size_t i = 0; done && i < model.randomIntercepts.size(); ++i) {
         done = design.addRandom(used, model.randomIntercepts[i]);
@@ -142,7 +143,7 @@ Done ModelDesign::takeResponse(const DataTable& table, const std::string& name)
     return {};
 }
 
-Done ModelDesign::addVariable(const DataTable& table, const std::string& name, bool centre)
+Done ModelDesign::addVariable(const DataTable& table, const std::string& name, Centring centring)
 {
     if (const FactorColumn* column = table.factor(name)) {
         if (factor(name) != nullptr) {
@@ -161,7 +162,7 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
     }
     const std::vector<double> values = presentValues(*table.numbers(name));
     DesignCovariate covariate{name, steadyMean(values), 0, 1};
-    covariate.shift = centre ? covariate.mean : 0;
+    covariate.shift = centring == Centring::AtMean ? covariate.mean : 0;
     double squares = 0;
     double largest = 0;
     for (const double value : values) {
@@ -175,7 +176,7 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
     return {};
 }
 
-Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates)
+Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, Centring centring)
 {
     DesignTerm term{joinedName(columns), columns, m_columns, 1};
     if (columns.empty()) {
@@ -189,7 +190,7 @@ Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bo
         return fail(ErrorKind::Duplicate, ModelReason::TermTwice, term.name);
     }
     for (const std::string& name : columns) {
-        if (auto done = addVariable(table, name, centreCovariates); !done) {
+        if (auto done = addVariable(table, name, centring); !done) {
             return done;
         }
     }

@@ -78,8 +78,13 @@ public:
     [[nodiscard]] static bool contains(const DesignTerm& whole, const DesignTerm& part);
 
 private:
-    Done addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates);
-    Done addVariable(const DataTable& table, const std::string& name, bool centre);
+    enum class Centring
+    {
+        AtMean,
+        AtZero, // a slope that depends on a level is told at 0
+    };
+    Done addTerm(const DataTable& table, const TermColumns& columns, Centring centring);
+    Done addVariable(const DataTable& table, const std::string& name, Centring centring);
     Done addRandom(const DataTable& table, const TermColumns& columns);
     Done takeResponse(const DataTable& table, const std::string& name);
     Done checkParts() const;

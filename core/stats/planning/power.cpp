@@ -46,7 +46,8 @@ double tPowerAt(const TPlan& plan, double n, double difference)
 
 double fDf2(const FPlan& plan, double n)
 {
-    return plan.blocks ? (n - 1) * (plan.groups - 1) : (n - 1) * plan.groups;
+    return plan.design == FDesign::RandomizedBlocks ? (n - 1) * (plan.groups - 1)
+                                                    : (n - 1) * plan.groups;
 }
 
 double fPowerAt(const FPlan& plan, double n, double squares)

@@ -30,13 +30,18 @@ struct TPlan
 [[nodiscard]] Result<double> tPowerOfShift(double shift, double df, double alpha);
 [[nodiscard]] Result<double> tShiftFor(double power, double df, double alpha);
 
+enum class FDesign
+{
+    CompletelyRandom,
+    RandomizedBlocks, // one tray of each group in every block; n is then the number of blocks
+};
+
 struct FPlan
 {
     int groups = 2;
     double sd = 1;
     double alpha = 0.05;
-    // Randomized blocks: one tray of each group in every block; n is then the number of blocks.
-    bool blocks = false;
+    FDesign design = FDesign::CompletelyRandom;
 };
 
 // Spread given as the variance of the group means with divisor groups - 1.

@@ -134,7 +134,7 @@ class StartTest : public ::testing::Test
 protected:
     void SetUp() override
     {
-        stages = stagesFor(broccoli(), inertMat(), kMorning, false);
+        stages = stagesFor(broccoli(), inertMat(), kMorning, FirstStage::AfterSoak);
         begin(1, kMorning + 3 * kDay);
     }
     void begin(std::size_t index, Moment at)
@@ -186,7 +186,7 @@ TEST_F(StartTest, RefusesAStageThatHasNotBegunOrIsNotThere)
 TEST_F(StartTest, SowingIsTheStartOfTheFirstStageAfterTheSoak)
 {
     EXPECT_EQ(sowingOf(stages), kMorning);
-    auto soaking = stagesFor(soaked(), inertMat(), kMorning, true);
+    auto soaking = stagesFor(soaked(), inertMat(), kMorning, FirstStage::Soak);
     EXPECT_EQ(sowingOf(soaking), kMorning + 8 * 60);
     soaking[0].delayMinutes = 60;
     EXPECT_EQ(sowingOf(soaking), kMorning + 9 * 60);

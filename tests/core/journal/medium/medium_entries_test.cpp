@@ -40,7 +40,7 @@ protected:
 
     PieceRecord recordOf(PieceId piece)
     {
-        const auto records = journal->media().pieces(std::nullopt, true).value();
+        const auto records = journal->media().pieces(std::nullopt, Listed::All).value();
         for (const PieceRecord& record : records) {
             if (record.piece.id == piece) {
                 return record;

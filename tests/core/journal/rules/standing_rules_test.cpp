@@ -190,7 +190,7 @@ TEST_F(StandingRulesTest, AMarkerThatWasGivenAwayDoesNotComeBack)
 {
     ASSERT_TRUE(journal->media().remove(mediumNamed("Hemp mat")));
     ASSERT_TRUE(journal->media().remove(mediumNamed("Felt mat")));
-    ASSERT_LT(journal->media().all(true)->size(), static_cast<std::size_t>(kMarkers));
+    ASSERT_LT(journal->media().all(Listed::All)->size(), static_cast<std::size_t>(kMarkers));
     Medium felt;
     felt.name = "Felt";
     const MediumId first = journal->media().save(felt).value().id;

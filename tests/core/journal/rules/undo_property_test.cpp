@@ -96,7 +96,8 @@ private:
         draft.at = m_clock.now();
         if (draw(2) == 0) {
             draft.medium = m_reusable;
-            draft.pieces = {any(m_journal.media().pieces(m_reusable, true).value()).piece.id};
+            draft.pieces = {
+                any(m_journal.media().pieces(m_reusable, Listed::All).value()).piece.id};
         }
         if (const auto spots = m_journal.room().layout()->spots(); !spots.empty()) {
             draft.places = {any(spots).place};
@@ -159,7 +160,7 @@ private:
 
     void actOnPiece()
     {
-        const auto piece = any(m_journal.media().pieces(m_reusable, true).value()).piece;
+        const auto piece = any(m_journal.media().pieces(m_reusable, Listed::All).value()).piece;
         if (draw(5) == 0) {
             (void)m_journal.media().retirePiece(piece.id, "torn");
         } else {
