@@ -139,47 +139,6 @@ std::optional<CompareRequest> requestOf(const QCommandLineParser& parser)
     return request;
 }
 
-QString tooFewOf(const TableFile& file, const QString& subject)
-{
-    if (subject == QLatin1String("rows")) {
-        return QStringLiteral("%1 has too few rows with a value in every column asked for.")
-            .arg(file.name);
-    }
-    if (subject == QLatin1String("residual")) {
-        return QStringLiteral("%1 has too few rows: nothing is left over to judge the spread by.")
-            .arg(file.name);
-    }
-    return QStringLiteral("%1: \"%2\" has one level only, so there is nothing to compare.")
-        .arg(file.name, subject);
-}
-
-int refusedBy(const TableFile& file, const CompareRequest& request, const Error& error)
-{
-    const QString subject = QString::fromStdString(error.subject);
-    switch (error.kind) {
-    case ErrorKind::NotFound:
-        return badCall(QStringLiteral("--%1: \"%2\" is no level of \"%3\".")
-                           .arg(subject, QString::fromStdString(error.detail),
-                                QString::fromStdString(request.medium)));
-    case ErrorKind::TooFew:
-        return badCall(tooFewOf(file, subject));
-    case ErrorKind::NotEstimable:
-        return noAnswer(
-            subject == QLatin1String("residual")
-                ? QStringLiteral("%1: the rows have no spread left to test against.").arg(file.name)
-                : QStringLiteral("%1: \"%2\" can't be told apart from the other terms or from the "
-                                 "rest.")
-                      .arg(file.name, subject));
-    case ErrorKind::NoConvergence:
-        return noAnswer(QStringLiteral("%1: no likeliest variances were found.").arg(file.name));
-    default:
-        return subject == QLatin1String("contrast")
-                   ? badCall("--contrast: the weights must sum to 0, and not all be 0.")
-                   : badCall(
-                         QStringLiteral("%1: \"%2\" can't be used so.").arg(file.name, subject));
-    }
-}
-
 // The models' options have no place in the verdict by trials.
 int compareByTrials(const QCommandLineParser& parser, const QString& path)
 {
@@ -213,11 +172,11 @@ int runCompare(const QStringList& arguments)
     }
     const auto table = stats::tableForRequest(file->table.header, file->table.rows, *request);
     if (!table) {
-        return badCall(faultOf(*file, table.error()));
+        return refusedFor(*file, table.error());
     }
     const auto comparison = stats::compareTable(*table, *request);
     if (!comparison) {
-        return refusedBy(*file, *request, comparison.error());
+        return refusedFor(*file, comparison.error());
     }
     if (parser.isSet("json")) {
         print(jsonOf(*comparison, *request));

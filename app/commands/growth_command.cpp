@@ -177,7 +177,7 @@ Result<std::size_t> columnNumber(const CsvTable& table, const std::string& name)
 {
     const auto found = std::find(table.header.begin(), table.header.end(), name);
     if (found == table.header.end()) {
-        return fail(ErrorKind::NotFound, name);
+        return fail(ErrorKind::NotFound, stats::ModelReason::ColumnUnknown, name);
     }
     return static_cast<std::size_t>(found - table.header.begin());
 }
@@ -234,33 +234,6 @@ Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
     return readings;
 }
 
-int curveRefused(const TableFile& file, const Error& error)
-{
-    const QString curve = QString::fromStdString(error.subject).mid(6);
-    if (error.kind == ErrorKind::TooFew) {
-        return badCall(QStringLiteral("%1 has too few %2 for this curve: %3.")
-                           .arg(file.name,
-                                curve == QLatin1String("places") ? QStringLiteral("different x")
-                                                                 : QStringLiteral("readings"),
-                                QString::fromStdString(error.detail)));
-    }
-    if (error.kind == ErrorKind::Invalid) {
-        return badCall(QStringLiteral("%1: all readings are alike, so there is no growth to fit.")
-                           .arg(file.name));
-    }
-    if (error.kind == ErrorKind::NoConvergence) {
-        return noAnswer(
-            error.detail == "undetermined"
-                ? QStringLiteral("%1: these readings can't tell the numbers of a %2 curve apart.")
-                      .arg(file.name, curve)
-                : QStringLiteral("%1: the search for a %2 curve did not converge.")
-                      .arg(file.name, curve));
-    }
-    return noAnswer(
-        QStringLiteral("%1: the %2 curve that fits best does not rise to a full height.")
-            .arg(file.name, curve));
-}
-
 } // namespace
 
 int runGrowth(const QStringList& arguments)
@@ -278,18 +251,18 @@ int runGrowth(const QStringList& arguments)
     }
     const auto rows = rowsWhere(file->table, *request);
     if (!rows) {
-        return badCall(faultOf(*file, rows.error()));
+        return refusedFor(*file, rows.error());
     }
     if (rows->empty()) {
         return badCall(QStringLiteral("%1 has no row that --where asks for.").arg(file->name));
     }
     const auto readings = readingsOf(file->table, *request, *rows);
     if (!readings) {
-        return badCall(faultOf(*file, readings.error(), *rows));
+        return refusedFor(*file, readings.error(), *rows);
     }
     const auto report = stats::growthReport(readings->x, readings->y, request->growth);
     if (!report) {
-        return curveRefused(*file, report.error());
+        return refusedFor(*file, report.error());
     }
     if (parser.isSet("json")) {
         print(jsonOf(*report));

@@ -1,5 +1,6 @@
 #include "app/commands/table_input.h"
 #include "core/stats/planning/power.h"
+#include "ui/text/text.h"
 #include "ui/watering/round_text.h"
 
 #include <cmath>
@@ -36,7 +37,8 @@ class Design
 public:
     explicit Design(const PowerAsk& ask)
         : m_isT(ask.media == 2 && !ask.hasBlocks)
-        , m_f{ask.media, ask.spread, 0.05, ask.hasBlocks}
+        , m_f{ask.media, ask.spread, 0.05,
+              ask.hasBlocks ? stats::FDesign::RandomizedBlocks : stats::FDesign::CompletelyRandom}
         , m_difference(ask.difference)
         , m_variance(stats::varianceOfExtremes(ask.media, ask.difference))
     {
@@ -86,10 +88,10 @@ Result<PowerAnswer> answerOf(const PowerAsk& ask)
         }
         answer.perMedium = *whole;
         // Where two do, no more than that is known.
-        const auto exact = *whole > 2 ? design.exactCount(ask.wanted)
-                                      : Result<double>(fail(ErrorKind::NoConvergence, "power"));
-        if (exact) {
-            answer.exact = *exact;
+        if (*whole > 2) {
+            if (const auto exact = design.exactCount(ask.wanted)) {
+                answer.exact = *exact;
+            }
         }
     }
     const auto power = design.power(answer.perMedium);
@@ -191,7 +193,7 @@ int runPower(const QStringList& arguments)
     }
     const auto answer = answerOf(*ask);
     if (!answer) {
-        return noAnswer(QStringLiteral("No number of trays in reach shows so small a difference."));
+        return noAnswer(ui::sentence(answer.error()));
     }
     if (parser.isSet("json")) {
         print(jsonOf(*ask, *answer));

@@ -122,7 +122,7 @@ void printReview(const SeasonReview& review, UnitSystem units)
 // The ids of the varieties named; nullopt, and a line said, where one is not known.
 std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QStringList& names)
 {
-    const auto known = journal.varieties().all(true);
+    const auto known = journal.varieties().all(Listed::All);
     if (!known) {
         refused(known.error());
         return std::nullopt;

@@ -1,10 +1,10 @@
 #include "app/commands/table_input.h"
 
 #include "core/base/number_text.h"
+#include "core/stats/model/model_reason.h"
 #include "ui/text/text.h"
 
 #include <QFileInfo>
-#include <QRegularExpression>
 
 #include <algorithm>
 #include <cmath>
@@ -43,26 +43,21 @@ std::optional<TableFile> readTable(const QString& path)
     return TableFile{name, std::move(*table)};
 }
 
-QString faultOf(const TableFile& file, const Error& error, const std::vector<std::size_t>& rows)
+int refusedFor(const TableFile& file, const Error& error, const std::vector<std::size_t>& rows)
 {
-    const QString subject = QString::fromStdString(error.subject);
-    if (error.kind == ErrorKind::NotFound) {
-        return QStringLiteral("%1 has no column \"%2\"; it has %3.")
-            .arg(file.name, subject, columnNames(file.table));
+    QString place = file.name;
+    QString words = ui::sentence(error);
+    if (error.row) {
+        auto row = static_cast<std::size_t>(error.row->number) - 1;
+        row = row < rows.size() ? rows[row] : row;
+        place += QStringLiteral(", row %1 (line %2)").arg(row + 1).arg(file.table.lines.at(row));
+    } else if (error.is(stats::ModelReason::ColumnUnknown)) {
+        words += QStringLiteral(" The file has %1.").arg(columnNames(file.table));
     }
-    static const QRegularExpression kCell(QStringLiteral("^row (\\d+): (.*)$"),
-                                          QRegularExpression::DotMatchesEverythingOption);
-    const auto cell = kCell.match(subject);
-    if (!cell.hasMatch()) {
-        return QStringLiteral("%1: \"%2\" is named twice.").arg(file.name, subject);
-    }
-    std::size_t row = cell.captured(1).toULongLong() - 1;
-    row = row < rows.size() ? rows[row] : row;
-    return QStringLiteral("%1, row %2 (line %3): %4 wants a number, not \"%5\".")
-        .arg(file.name)
-        .arg(row + 1)
-        .arg(file.table.lines.at(row))
-        .arg(cell.captured(2), QString::fromStdString(error.detail));
+    const bool isOfTheNumbers =
+        error.kind == ErrorKind::NotEstimable || error.kind == ErrorKind::NoConvergence;
+    const QString said = QStringLiteral("%1: %2").arg(place, words);
+    return isOfTheNumbers ? noAnswer(said) : badCall(said);
 }
 
 std::optional<std::string> neededOption(const QCommandLineParser& parser, const QString& name)

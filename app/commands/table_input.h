@@ -16,10 +16,11 @@ struct TableFile
 // Reads a table; nullopt, and a line said, where it is none.
 [[nodiscard]] std::optional<TableFile> readTable(const QString& path);
 
-// What is wrong with a column or a cell, in words. `rows` says which row of the file each row
-// counted in the error is, where not all of them were taken.
-[[nodiscard]] QString faultOf(const TableFile& file, const Error& error,
-                              const std::vector<std::size_t>& rows = {});
+// Says why the table or its numbers were refused: a bad call, or no answer where the numbers hold
+// none. `rows` says which row of the file each row counted in the error is, where not all of them
+// were taken.
+int refusedFor(const TableFile& file, const Error& error,
+               const std::vector<std::size_t>& rows = {});
 
 // The value of an option that has to be there; nullopt, and a line said, where it is not.
 [[nodiscard]] std::optional<std::string> neededOption(const QCommandLineParser& parser,

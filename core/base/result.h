@@ -54,8 +54,6 @@ struct RowAt
 struct Error
 {
     ErrorKind kind = ErrorKind::Invalid;
-    std::string subject = {};
-    std::string detail = {};
     Reason reason = {};
     std::vector<std::string> values = {};
     std::optional<RowAt> row = {};
@@ -90,14 +88,7 @@ template <ReasonEnum R, class... Values>
 [[nodiscard]] tl::unexpected<Error> fail(ErrorKind kind, R reason, Values&&... values)
 {
     return tl::unexpected<Error>(
-        Error{kind, {}, {}, reason, {valueText(std::forward<Values>(values))...}, std::nullopt});
-}
-
-[[nodiscard]] inline tl::unexpected<Error> fail(ErrorKind kind, std::string subject,
-                                                std::string detail = {})
-{
-    return tl::unexpected<Error>(
-        Error{kind, std::move(subject), std::move(detail), {}, {}, std::nullopt});
+        Error{kind, reason, {valueText(std::forward<Values>(values))...}, std::nullopt});
 }
 
 // What another function refused, handed on as one's own refusal.

@@ -222,9 +222,4 @@ TrayCost costOf(const TrayUse& use, const CostFacts& facts)
     return cost;
 }
 
-TrayCost costOf(const TrayFacts& tray, const CostFacts& facts)
-{
-    return costOf(useOf(tray, facts.layout), facts);
-}
-
 } // namespace plumule

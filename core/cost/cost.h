@@ -140,8 +140,4 @@ struct TrayFacts
                                             Date day,
                                             std::optional<MediumId> medium = std::nullopt);
 
-// Seed + medium + nutrient and water + light (W × hours × share of the shelf × price) + labour +
-// packaging + waste, at the prices of the day of sowing.
-[[nodiscard]] TrayCost costOf(const TrayFacts& tray, const CostFacts& facts);
-
 } // namespace plumule

@@ -59,7 +59,9 @@ struct LightStage
 [[nodiscard]] std::optional<double> workMinutes(const TrayUse& use,
                                                 const std::vector<LabourTask>& labour);
 
-// As costOf(TrayFacts). Washing of a single-use medium, and what was not used at all, are 0.
+// Seed + medium + nutrient and water + light (W × hours × share of the shelf × price) + labour +
+// packaging + waste, at the prices of the day of sowing. Washing of a single-use medium, and what
+// was not used at all, are 0.
 [[nodiscard]] TrayCost costOf(const TrayUse& use, const CostFacts& facts);
 
 } // namespace plumule

@@ -155,7 +155,7 @@ private:
             medium = Medium{};
             medium->name = name;
             std::vector<int> used;
-            for (const Medium& other : m_media.all(true)) {
+            for (const Medium& other : m_media.all(Listed::All)) {
                 used.push_back(other.marker);
             }
             medium->marker = nextMarker(used);
@@ -243,8 +243,8 @@ private:
     {
         const bool hasProtocol = !protocol.stages.empty();
         const Protocol plain{protocol.variety, plainStages()};
-        for (TrayStage& stage :
-             stagesFor(hasProtocol ? protocol : plain, medium, tray.sownAt(), false)) {
+        for (TrayStage& stage : stagesFor(hasProtocol ? protocol : plain, medium, tray.sownAt(),
+                                          FirstStage::AfterSoak)) {
             stage.tray = tray.id;
             m_trays.insert(stage);
         }
@@ -349,7 +349,7 @@ KnownNames knownNamesIn(Database& database)
         const Variety& variety = pointedAt(byId, lot.variety, "seed_lot", id);
         known.seedLots.insert(variety.name + "/" + lot.lotNumber);
     }
-    for (const Medium& medium : MediumRepository(database).all(true)) {
+    for (const Medium& medium : MediumRepository(database).all(Listed::All)) {
         known.media.insert(medium.name);
     }
     for (const Trial& trial : TrialRepository(database).all()) {

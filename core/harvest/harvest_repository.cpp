@@ -160,25 +160,9 @@ void HarvestRepository::update(const Harvest& harvest)
     updateRow(m_database, harvest);
 }
 
-void HarvestRepository::update(const Residue& residue)
-{
-    updateRow(m_database, residue);
-}
-
 void HarvestRepository::removeBowls(HarvestId harvest)
 {
     m_database.prepare("DELETE FROM bowl WHERE harvest_id = ?1").bind(harvest).run();
-}
-
-void HarvestRepository::remove(HarvestId harvest)
-{
-    removeBowls(harvest);
-    deleteRow<Harvest>(m_database, harvest);
-}
-
-void HarvestRepository::remove(ResidueId residue)
-{
-    deleteRow<Residue>(m_database, residue);
 }
 
 } // namespace plumule

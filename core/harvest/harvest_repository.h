@@ -50,11 +50,8 @@ public:
     void insert(Bowl& bowl);
     void insert(Residue& residue);
     void update(const Harvest& harvest);
-    void update(const Residue& residue);
     void removeBowls(HarvestId harvest);
     // With its bowls.
-    void remove(HarvestId harvest);
-    void remove(ResidueId residue);
 
 private:
     Database& m_database;

@@ -22,11 +22,9 @@ enum class MediumReason
     HasPieces,   // its name
     NotReusable, // its name
     PieceUnknown,
-    PieceNumber,
-    PieceNumberTaken, // the number
-    PieceCount,       // the most at once
-    PieceGrows,       // medium and number
-    PieceRetired,     // the day
+    PieceCount,   // the most at once
+    PieceGrows,   // medium and number
+    PieceRetired, // the day
     NoPieceChosen,
     MethodMissing, // of sanitising
 };

@@ -175,10 +175,11 @@ PieceRecord recordFrom(Piece piece, const PieceLives& lives)
 
 } // namespace
 
-std::vector<Medium> MediumRepository::all(bool withRetired)
+std::vector<Medium> MediumRepository::all(Listed listed)
 {
-    auto media = selectRows<Medium>(
-        m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id", withRetired);
+    auto media =
+        selectRows<Medium>(m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id",
+                           listed == Listed::All);
     std::set<MediumId> asRun;
     for (const AsRunMark& mark : selectRows<AsRunMark>(m_database, "")) {
         asRun.insert(mark.medium);
@@ -192,7 +193,7 @@ std::vector<Medium> MediumRepository::all(bool withRetired)
 std::map<MediumId, Medium> MediumRepository::byId()
 {
     std::map<MediumId, Medium> media;
-    for (Medium& medium : all(true)) {
+    for (Medium& medium : all(Listed::All)) {
         const MediumId id = medium.id;
         media.emplace(id, std::move(medium));
     }
@@ -269,7 +270,7 @@ bool MediumRepository::isInUse(MediumId medium)
         .step();
 }
 
-std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium, bool withRetired)
+std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium, Listed listed)
 {
     const PieceLives lives = livesOf(m_database, std::nullopt);
     std::vector<PieceRecord> records;
@@ -278,7 +279,7 @@ std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium
                                   "(?2 OR retired_on IS NULL) ORDER BY "
                                   "(SELECT m.name FROM medium m WHERE m.id = medium_id) "
                                   "COLLATE NOCASE, medium_id, number, id",
-                                  medium, withRetired);
+                                  medium, listed == Listed::All);
     records.reserve(rows.size());
     for (Piece& piece : rows) {
         records.push_back(recordFrom(std::move(piece), lives));
@@ -306,12 +307,6 @@ int MediumRepository::lastNumber(MediumId medium)
         m_database.prepare("SELECT coalesce(max(number), 0) FROM piece WHERE medium_id = ?1");
     statement.bind(medium).step();
     return statement.get<int>(0);
-}
-
-std::vector<Sanitising> MediumRepository::sanitisings(PieceId piece)
-{
-    return selectRows<Sanitising>(m_database, "WHERE piece_id = ?1 ORDER BY on_date, minute, id",
-                                  piece);
 }
 
 void MediumRepository::insert(Piece& piece)

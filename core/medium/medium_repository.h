@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/listed.h"
 #include "core/medium/medium.h"
 #include "core/storage/database.h"
 
@@ -17,7 +18,7 @@ public:
     {}
 
     // By name.
-    [[nodiscard]] std::vector<Medium> all(bool withRetired);
+    [[nodiscard]] std::vector<Medium> all(Listed listed);
     [[nodiscard]] std::map<MediumId, Medium> byId();
     [[nodiscard]] std::optional<Medium> find(MediumId medium);
     [[nodiscard]] std::optional<Medium> findByName(const std::string& name);
@@ -36,13 +37,12 @@ public:
     void setGroup(MediumId medium, const std::string& name);
 
     // By medium and number.
-    [[nodiscard]] std::vector<PieceRecord> pieces(std::optional<MediumId> medium, bool withRetired);
+    [[nodiscard]] std::vector<PieceRecord> pieces(std::optional<MediumId> medium, Listed listed);
     [[nodiscard]] std::optional<Piece> find(PieceId piece);
     [[nodiscard]] std::optional<PieceRecord> record(PieceId piece);
     // The highest number given in that medium; 0 when it has no piece.
     [[nodiscard]] int lastNumber(MediumId medium);
     // Oldest first.
-    [[nodiscard]] std::vector<Sanitising> sanitisings(PieceId piece);
 
     void insert(Piece& piece);
     void update(const Piece& piece);

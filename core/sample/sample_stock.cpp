@@ -19,11 +19,11 @@ void clearStarter(Database& database)
         costs.remove(price.id);
     }
     VarietyRepository varieties(database);
-    for (const Variety& variety : varieties.all(true)) {
+    for (const Variety& variety : varieties.all(Listed::All)) {
         varieties.remove(variety.id);
     }
     MediumRepository media(database);
-    for (const Medium& medium : media.all(true)) {
+    for (const Medium& medium : media.all(Listed::All)) {
         media.remove(medium.id);
     }
     RoomRepository rooms(database);

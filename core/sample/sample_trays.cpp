@@ -57,7 +57,8 @@ std::vector<TrayStage> stagesFromSample(const SampleRow& row, const SampleStock&
     const Medium medium = row.found(stock.media, "medium");
     const bool isSoaked = row.isYes("starts_with_soak");
     const int soak = isSoaked ? soakMinutes(protocol) : 0;
-    return stagesFor(protocol, medium, tray.sownAt() + -std::int64_t{soak}, isSoaked);
+    return stagesFor(protocol, medium, tray.sownAt() + -std::int64_t{soak},
+                     isSoaked ? FirstStage::Soak : FirstStage::AfterSoak);
 }
 
 void readStay(const SampleRow& row, const SampleStock& stock, const Tray& tray,

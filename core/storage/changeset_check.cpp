@@ -20,11 +20,7 @@ StorageFailure beyondBounds(BoundsReason reason, const RowChange& change, const 
     } else if (const auto* real = std::get_if<double>(&cell)) {
         values = {std::to_string(*real)};
     }
-    return StorageFailure(Error{ErrorKind::Invalid,
-                                {},
-                                {},
-                                reason,
-                                std::move(values),
+    return StorageFailure(Error{ErrorKind::Invalid, reason, std::move(values),
                                 RowAt{std::string(change.table), change.id()}});
 }
 

@@ -13,12 +13,12 @@ namespace {
 // time, is not needed.
 constexpr int kOneThread = SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX;
 
-int openFlags(Access access, bool create)
+int openFlags(Access access, OpenAs as)
 {
     if (access != Access::ReadWrite) {
         return SQLITE_OPEN_READONLY | kOneThread;
     }
-    return SQLITE_OPEN_READWRITE | kOneThread | (create ? SQLITE_OPEN_CREATE : 0);
+    return SQLITE_OPEN_READWRITE | kOneThread | (as == OpenAs::New ? SQLITE_OPEN_CREATE : 0);
 }
 
 // A file: URI with every byte escaped that is not plain, so that no name can be read as options.
@@ -178,20 +178,20 @@ StorageFailure Statement::damageAt(int column) const
     return damagedRow(table, 0);
 }
 
-Database::Database(const std::filesystem::path& path, Access access, bool create)
+Database::Database(const std::filesystem::path& path, Access access, OpenAs as)
     : m_path(path)
     , m_access(access)
-    , m_connection(create ? made(path) : path)
+    , m_connection(as == OpenAs::New ? made(path) : path)
 {
     const std::string name = path.empty() ? ":memory:" : uriOf(path, access);
-    const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(access, create), nullptr);
+    const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(access, as), nullptr);
     if (code != SQLITE_OK) {
         const std::string message = sqlite3_errstr(code);
         sqlite3_close(m_handle);
         throw StorageFailure(kindOf(code), StorageReason::Failed, "open", message);
     }
     try {
-        applySettings(create);
+        applySettings(as);
     } catch (...) {
         finalizeIdle();
         sqlite3_close(m_handle);
@@ -221,7 +221,7 @@ void Database::finalizeIdle()
     m_idle.clear();
 }
 
-void Database::applySettings(bool create)
+void Database::applySettings(OpenAs as)
 {
     // Tells a full disk from a torn page.
     sqlite3_extended_result_codes(m_handle, 1);
@@ -243,7 +243,7 @@ void Database::applySettings(bool create)
         return;
     }
     // Another program's file is refused later; until then not one byte of it may change.
-    m_isOurs = create || scalar("PRAGMA application_id") == kApplicationId;
+    m_isOurs = as == OpenAs::New || scalar("PRAGMA application_id") == kApplicationId;
     if (!m_isOurs) {
         return;
     }

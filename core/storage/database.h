@@ -81,13 +81,19 @@ enum class Access
     ReadImmutable // a read-only disk: no lock and no log can be written there
 };
 
+enum class OpenAs
+{
+    Existing,
+    New, // made where it is not there
+};
+
 // One connection, with the journal's settings, for one thread at a time. Throws StorageFailure for
 // whatever the machine breaks.
 class Database
 {
 public:
     // An empty path is a database in memory.
-    Database(const std::filesystem::path& path, Access access, bool create = false);
+    Database(const std::filesystem::path& path, Access access, OpenAs as = OpenAs::Existing);
     ~Database();
     Database(const Database&) = delete;
     Database& operator=(const Database&) = delete;
@@ -123,7 +129,7 @@ public:
 private:
     friend class Statement;
     friend class Transaction;
-    void applySettings(bool create);
+    void applySettings(OpenAs as);
     void giveBack(sqlite3_stmt* statement);
     void finalizeIdle();
     void storeCounter();

@@ -216,7 +216,7 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
         if (!lock->isHeld()) {
             return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
         }
-        file.database = std::make_unique<Database>(path, Access::ReadWrite, true);
+        file.database = std::make_unique<Database>(path, Access::ReadWrite, OpenAs::New);
         hold(*file.database, std::move(lock));
         fillNewJournal(*file.database, copyNumber);
         return file;
@@ -255,12 +255,6 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
         }
         return passOn(error);
     }
-}
-
-std::int64_t drawCopyNumber()
-{
-    std::random_device lot;
-    return std::uniform_int_distribution<std::int64_t>(2, (std::int64_t{1} << 22) - 1)(lot);
 }
 
 } // namespace plumule

@@ -40,10 +40,6 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 [[nodiscard]] Result<JournalFile> openJournalFile(const std::filesystem::path& path,
                                                   Access access = Access::ReadWrite);
 
-// A new copy number for a journal that was copied by hand, drawn by lot, so that both copies may go
-// on.
-[[nodiscard]] std::int64_t drawCopyNumber();
-
 // Copies one state of the open journal to `target` page by page, checks the copy, and stores its
 // checksum in `target`.crc. Whatever fails, also Cancelled, leaves an older backup as it was.
 // FileReason::Kept where the target is a journal that is open, here or elsewhere.

@@ -82,7 +82,7 @@ Done copyChecked(Database& source, const fs::path& unfinished, const Progress& p
         (void)source.scalar("SELECT count(*) FROM sqlite_schema"); // BEGIN alone takes no state
     }
     const LeftBeside cleared(unfinished);
-    Database copy(unfinished, Access::ReadWrite, true);
+    Database copy(unfinished, Access::ReadWrite, OpenAs::New);
     if (!copyPages(source, copy, progress)) {
         return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
     }

@@ -40,7 +40,7 @@ Schema schemaOf(Database& database)
 
 Schema shippedSchema(std::int64_t version)
 {
-    Database database({}, Access::ReadWrite, true);
+    Database database({}, Access::ReadWrite, OpenAs::New);
     for (const Migration& migration : migrations()) {
         if (migration.version <= version) {
             database.execute(migration.sql);

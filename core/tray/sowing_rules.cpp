@@ -40,15 +40,10 @@ Done checkSowing(const SowingDraft& draft, const Medium& medium)
         return fail(ErrorKind::Invalid,
                     draft.count == 1 ? TrayReason::CodeMissing : TrayReason::CodeOfMany);
     }
-    return checkSown(draft.seedPerTray, draft.block);
-}
-
-Done checkSown(std::optional<Mass> seed, std::optional<int> block)
-{
-    if (seed && seed->count() <= 0) {
+    if (draft.seedPerTray && draft.seedPerTray->count() <= 0) {
         return fail(ErrorKind::Invalid, TrayReason::Seed);
     }
-    if (block && *block < 1) {
+    if (draft.block && *draft.block < 1) {
         return fail(ErrorKind::Invalid, TrayReason::Block);
     }
     return {};

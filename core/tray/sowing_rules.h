@@ -11,9 +11,6 @@ inline constexpr int kMostTraysAtOnce = 500;
 // or place given twice. Whether they exist and are free is not looked at.
 [[nodiscard]] Done checkSowing(const SowingDraft& draft, const Medium& medium);
 
-// Invalid: seed of nothing or less, a block under 1.
-[[nodiscard]] Done checkSown(std::optional<Mass> seed, std::optional<int> block);
-
 // Invalid: a reading beyond 0 to 1 m above the surface. From a rim whose depth is not known it may
 // not be below the rim.
 [[nodiscard]] Done checkHeight(const Height& height, const Medium& medium);

@@ -75,12 +75,12 @@ StagePlan calendarOf(const TrayRecord& record)
 }
 
 std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium, Moment at,
-                                 bool startsWithSoak, Feeding feeding)
+                                 FirstStage first, Feeding feeding)
 {
     std::vector<TrayStage> stages;
     Moment planned = at;
     for (const ProtocolStage& from : protocol.stages) {
-        if (from.stage == Stage::Soak && !startsWithSoak) {
+        if (from.stage == Stage::Soak && first == FirstStage::AfterSoak) {
             continue;
         }
         TrayStage stage;

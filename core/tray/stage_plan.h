@@ -31,11 +31,17 @@ struct StagePlan
 // The same of any tray: one that was brought in without stages has only its end, or its sowing.
 [[nodiscard]] StagePlan calendarOf(const TrayRecord& record);
 
+enum class FirstStage
+{
+    Soak,
+    AfterSoak, // which is left out
+};
+
 // The stages of a new tray: the protocol's, planned one after the other from `sowing.at`, the first
-// one started. Without `startsWithSoak` the soak is left out. Water kinds are resolved for the
+// one started. Water kinds are resolved for the
 // medium and the trial's feeding.
 [[nodiscard]] std::vector<TrayStage> stagesFor(const Protocol& protocol, const Medium& medium,
-                                               Moment at, bool startsWithSoak,
+                                               Moment at, FirstStage first,
                                                Feeding feeding = Feeding::AsProtocol);
 
 // The kind of water this protocol stage gives on this medium: a nutrient-bearing one gets no

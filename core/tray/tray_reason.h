@@ -47,7 +47,6 @@ enum class TrayReason
     DiscardReasonMissing,
     SetAsideReasonMissing,
     HeightRange,
-    HeightUnknown,
     SurfaceUnknown, // the medium
     NoteMissing,
     NoteUnknown,

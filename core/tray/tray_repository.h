@@ -70,11 +70,9 @@ public:
     void closeStay(TrayId tray, Moment at);
 
     // Heights, notes and photos, oldest first.
-    [[nodiscard]] std::optional<Height> find(HeightId height) const;
     [[nodiscard]] std::vector<Height> heights(TrayId tray) const;
     [[nodiscard]] ByTray<Height> heights(const std::vector<TrayId>& trays) const;
     void insert(Height& height);
-    void remove(HeightId height);
 
     [[nodiscard]] std::optional<TrayNote> find(TrayNoteId note) const;
     [[nodiscard]] std::vector<TrayNote> notes(TrayId tray) const;

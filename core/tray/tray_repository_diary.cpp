@@ -29,11 +29,6 @@ std::map<TrayId, std::vector<Row>> diariesOf(Database& database, const std::vect
 
 } // namespace
 
-std::optional<Height> TrayRepository::find(HeightId height) const
-{
-    return findRow<Height>(m_database, height);
-}
-
 std::vector<Height> TrayRepository::heights(TrayId tray) const
 {
     return diaryOf<Height>(m_database, tray);
@@ -47,11 +42,6 @@ TrayRepository::ByTray<Height> TrayRepository::heights(const std::vector<TrayId>
 void TrayRepository::insert(Height& height)
 {
     insertRow(m_database, height);
-}
-
-void TrayRepository::remove(HeightId height)
-{
-    deleteRow<Height>(m_database, height);
 }
 
 std::optional<TrayNote> TrayRepository::find(TrayNoteId note) const

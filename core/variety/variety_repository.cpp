@@ -81,16 +81,17 @@ Mass massOf(const MassByLot& masses, SeedLotId lot)
 
 } // namespace
 
-std::vector<Variety> VarietyRepository::all(bool withRetired)
+std::vector<Variety> VarietyRepository::all(Listed listed)
 {
-    return selectRows<Variety>(
-        m_database, "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id", withRetired);
+    return selectRows<Variety>(m_database,
+                               "WHERE is_retired <= ?1 ORDER BY name COLLATE NOCASE, id",
+                               listed == Listed::All);
 }
 
 std::map<VarietyId, Variety> VarietyRepository::byId()
 {
     std::map<VarietyId, Variety> varieties;
-    for (Variety& variety : all(true)) {
+    for (Variety& variety : all(Listed::All)) {
         const VarietyId id = variety.id;
         varieties.emplace(id, std::move(variety));
     }
@@ -170,27 +171,26 @@ void VarietyRepository::storeStages(VarietyId variety, std::vector<ProtocolStage
     }
 }
 
-std::vector<SeedLot> VarietyRepository::lots(std::optional<VarietyId> variety, bool withUsedUp)
+std::vector<SeedLot> VarietyRepository::lots(std::optional<VarietyId> variety, Listed listed)
 {
     return selectRows<SeedLot>(m_database,
                                "WHERE (?1 IS NULL OR variety_id = ?1) AND is_used_up <= ?2 "
                                "ORDER BY (SELECT v.name FROM variety v WHERE v.id = variety_id) "
                                "COLLATE NOCASE, bought_on, id",
-                               variety, withUsedUp);
+                               variety, listed == Listed::All);
 }
 
 std::map<SeedLotId, SeedLot> VarietyRepository::lotsById()
 {
     std::map<SeedLotId, SeedLot> byId;
-    for (SeedLot& lot : lots(std::nullopt, true)) {
+    for (SeedLot& lot : lots(std::nullopt, Listed::All)) {
         const SeedLotId id = lot.id;
         byId.emplace(id, std::move(lot));
     }
     return byId;
 }
 
-std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> variety,
-                                                   bool withUsedUp)
+std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> variety, Listed listed)
 {
     const auto sown =
         massByLot(m_database, "SELECT seed_lot_id, coalesce(sum(seed_mg), 0) FROM tray "
@@ -198,7 +198,7 @@ std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> vari
     const auto corrected = massByLot(m_database, "SELECT seed_lot_id, sum(change_mg) "
                                                  "FROM stock_correction GROUP BY seed_lot_id");
     std::vector<SeedLotStock> stock;
-    for (SeedLot& lot : lots(variety, withUsedUp)) {
+    for (SeedLot& lot : lots(variety, listed)) {
         const Mass sownOfLot = massOf(sown, lot.id);
         const auto left = leftOf(lot, sownOfLot, massOf(corrected, lot.id));
         stock.push_back({std::move(lot), sownOfLot, left});

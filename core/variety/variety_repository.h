@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/listed.h"
 #include "core/storage/database.h"
 #include "core/variety/variety.h"
 
@@ -17,7 +18,7 @@ public:
     {}
 
     // By name.
-    [[nodiscard]] std::vector<Variety> all(bool withRetired);
+    [[nodiscard]] std::vector<Variety> all(Listed listed);
     [[nodiscard]] std::map<VarietyId, Variety> byId();
     [[nodiscard]] std::optional<Variety> find(VarietyId variety);
     [[nodiscard]] std::optional<Variety> findByName(const std::string& name);
@@ -36,11 +37,10 @@ public:
     void storeStages(VarietyId variety, std::vector<ProtocolStage>& stages);
 
     // By variety and day of purchase.
-    [[nodiscard]] std::vector<SeedLot> lots(std::optional<VarietyId> variety, bool withUsedUp);
+    [[nodiscard]] std::vector<SeedLot> lots(std::optional<VarietyId> variety, Listed listed);
     [[nodiscard]] std::map<SeedLotId, SeedLot> lotsById();
     // As lots(), with what is left: two queries for any number of lots.
-    [[nodiscard]] std::vector<SeedLotStock> stock(std::optional<VarietyId> variety,
-                                                  bool withUsedUp);
+    [[nodiscard]] std::vector<SeedLotStock> stock(std::optional<VarietyId> variety, Listed listed);
     [[nodiscard]] std::optional<SeedLotStock> stockOf(SeedLotId lot);
     [[nodiscard]] std::optional<SeedLot> find(SeedLotId lot);
     [[nodiscard]] std::optional<SeedLot> findLot(VarietyId variety, const std::string& lotNumber);

@@ -101,20 +101,6 @@ std::vector<Watering> WateringRepository::waterings(TrayId tray) const
     return found;
 }
 
-WateringRepository::ByTray<Watering>
-WateringRepository::waterings(const std::vector<TrayId>& trays) const
-{
-    ByTray<Watering> byTray;
-    const std::string tail =
-        std::string("WHERE tray_id IN (SELECT value FROM json_each(?1)) ") + kOldestFirst;
-    auto found = selectRows<Watering>(m_database, tail, idList(trays));
-    sayWhichAreBetween(found);
-    for (const Watering& watering : found) {
-        byTray[watering.tray].push_back(watering);
-    }
-    return byTray;
-}
-
 std::vector<Watering> WateringRepository::wateringsSince(const std::vector<TrayId>& trays,
                                                          Date from) const
 {
@@ -233,12 +219,6 @@ std::vector<WaterReading> WateringRepository::readings(Date from, Date to) const
 {
     return selectRows<WaterReading>(
         m_database, std::string("WHERE on_date BETWEEN ?1 AND ?2 ") + kOldestFirst, from, to);
-}
-
-std::vector<WaterReading> WateringRepository::readings(TrayId tray) const
-{
-    return selectRows<WaterReading>(m_database, std::string("WHERE tray_id = ?1 ") + kOldestFirst,
-                                    tray);
 }
 
 void WateringRepository::insert(WaterReading& reading)

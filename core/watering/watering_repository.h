@@ -24,7 +24,6 @@ public:
     [[nodiscard]] std::optional<Watering> find(TrayId tray, Date date, Slot slot) const;
     // Oldest first: by day, morning before evening.
     [[nodiscard]] std::vector<Watering> waterings(TrayId tray) const;
-    [[nodiscard]] ByTray<Watering> waterings(const std::vector<TrayId>& trays) const;
     // Of these trays, from that day on, oldest first.
     [[nodiscard]] std::vector<Watering> wateringsSince(const std::vector<TrayId>& trays,
                                                        Date from) const;
@@ -51,7 +50,6 @@ public:
 
     // From that day to that day, oldest first.
     [[nodiscard]] std::vector<WaterReading> readings(Date from, Date to) const;
-    [[nodiscard]] std::vector<WaterReading> readings(TrayId tray) const;
     void insert(WaterReading& reading);
 
 private:

@@ -310,18 +310,18 @@ TEST_F(CompareCommand, RefusesATableThatIsNone)
 
 TEST_F(CompareCommand, RefusesWhatIsNoNumberWithItsRow)
 {
-    expectRefused("m,y\nA,1\nA,2\nB,x\nB,3\n", "row 3 (line 4): y wants a number, not \"x\"");
-    expectRefused("m,y\nA,1\nA,NaN\nB,1\n", "row 2 (line 3): y wants a number, not \"NaN\"");
+    expectRefused("m,y\nA,1\nA,2\nB,x\nB,3\n", "row 3 (line 4): “y” wants a number, not “x”");
+    expectRefused("m,y\nA,1\nA,NaN\nB,1\n", "row 2 (line 3): “y” wants a number, not “NaN”");
     expectRefused("m,y\nA,1\n\nA,inf\nB,1\n", "row 2 (line 4)");
-    expectRefused("m,y,c\nA,1,1\nA,2,some\nB,2,1\n", "c wants a number", {"--covariate", "c"});
+    expectRefused("m,y,c\nA,1,1\nA,2,some\nB,2,1\n", "“c” wants a number", {"--covariate", "c"});
 }
 
 TEST_F(CompareCommand, RefusesOneLevelAndTooFewRows)
 {
-    expectRefused("m,y\nA,1\nA,2\n", "\"m\" has one level only");
+    expectRefused("m,y\nA,1\nA,2\n", "“m” has one level only");
     expectRefused("m,y\nA,1\nB,2\n", "too few rows");
-    expectRefused("m,y,f\nA,1,a\nA,2,a\nB,2,a\n", "\"f\" has one level only", {"--factor", "f"});
-    expectRefused("m,y\nA,\nB,\n", "too few rows");
+    expectRefused("m,y,f\nA,1,a\nA,2,a\nB,2,a\n", "“f” has one level only", {"--factor", "f"});
+    expectRefused("m,y\nA,\nB,\n", "Too few rows have a value");
 }
 
 TEST(CompareTheCommand, RefusesWhatItCannotUnderstand)
@@ -333,20 +333,22 @@ TEST(CompareTheCommand, RefusesWhatItCannotUnderstand)
     expectBadCall({"compare"}, "FILE.csv is missing");
     expectBadCall({"compare", file}, "--response is missing");
     expectBadCall({"compare", file, "--response", "weight"}, "--medium is missing");
-    expectBadCall(comparing(file, "w", "group"), "no column \"w\"; it has group, weight");
-    expectBadCall(comparing(file, "weight", "g"), "no column \"g\"");
+    expectBadCall(
+        comparing(file, "w", "group"),
+        "no column “w” of the kind that is needed: check its name. The file has group, weight.");
+    expectBadCall(comparing(file, "weight", "g"), "no column “g”");
     expectBadCall(comparing(file, "weight", "weight"), "two parts");
     off({"more.csv"}, "one argument too many");
     off({"--bogus"}, "bogus");
-    off({"--factor", "nix"}, "no column \"nix\"");
+    off({"--factor", "nix"}, "no column “nix”");
     off({"--covariate", "group"}, "two parts");
     off({"--random", "group"}, "two parts");
-    off({"--control", "nix"}, "\"nix\" is no level of \"group\"");
+    off({"--control", "nix"}, "“nix” is no level of “group”");
     off({"--margin", "0"}, "--margin wants");
     off({"--level", "95"}, "--level wants");
     off({"--contrast", "nix"}, "--contrast wants");
     off({"--contrast", "ctrl=1,trt1=1"}, "sum to 0");
-    off({"--contrast", "ctrl=1,nix=-1"}, "\"nix\" is no level");
+    off({"--contrast", "ctrl=1,nix=-1"}, "“nix” is no level");
 }
 
 TEST_F(CompareCommand, SaysWhereTheNumbersHoldNoAnswer)

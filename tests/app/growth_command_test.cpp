@@ -137,7 +137,7 @@ TEST_F(GrowthCommand, LeavesEmptyReadingsOutAndMindsOnlyTheRowsAskedFor)
     EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
     EXPECT_TRUE(answer.out.contains("6 readings"));
     EXPECT_TRUE(answer.out.contains("left out: 1"));
-    expectBadCall(growing(file), "row 3 (line 4): x wants a number, not \"x\"");
+    expectBadCall(growing(file), "row 3 (line 4): “x” wants a number, not “x”");
     expectBadCall(growing(file, {"--where", "what=leaf"}), "row 3 (line 4)");
 }
 
@@ -156,12 +156,12 @@ TEST_F(GrowthCommand, RefusesWhatItCannotUnderstand)
     expectBadCall({"growth", pasture()}, "--x is missing");
     expectBadCall({"growth", pasture(), "--x", "x"}, "--y is missing");
     expectBadCall({"growth", pasture(), "--x", "x", "--y", "x"}, "the same column");
-    expectBadCall({"growth", pasture(), "--x", "x", "--y", "z"}, "no column \"z\"");
+    expectBadCall({"growth", pasture(), "--x", "x", "--y", "z"}, "no column “z”");
     expectBadCall(growing(pasture(), {"--curve", "line"}), "--curve wants");
     expectBadCall(growing(pasture(), {"--at", "noon"}), "--at wants a number");
     expectBadCall(growing(pasture(), {"--to-height", "tall"}), "--to-height wants a number");
     expectBadCall(growing(pasture(), {"--where", "x"}), "--where wants");
-    expectBadCall(growing(pasture(), {"--where", "z=1"}), "no column \"z\"");
+    expectBadCall(growing(pasture(), {"--where", "z=1"}), "no column “z”");
     expectBadCall(growing(pasture(), {"--where", "x=1"}), "no row");
     expectBadCall(growing(path("none.csv")), "can't be read");
     expectBadCall(growing(write("empty.csv", "")), "is empty");
@@ -172,8 +172,9 @@ TEST_F(GrowthCommand, SaysWhyThereIsNoCurve)
 {
     expectBadCall(growing(write("few.csv", "x,y\n1,2\n2,4\n")), "too few readings");
     expectBadCall(growing(write("places.csv", "x,y\n1,2\n1,3\n2,4\n2,5\n1,2\n")),
-                  "too few different x");
-    expectBadCall(growing(write("flat.csv", "x,y\n1,2\n2,2\n3,2\n4,2\n5,2\n")), "all readings");
+                  "at too few different x");
+    expectBadCall(growing(write("flat.csv", "x,y\n1,2\n2,2\n3,2\n4,2\n5,2\n")),
+                  "All readings are alike");
     expectNoAnswer(growing(write("wild.csv", "x,y\n1,2\n2,9\n3,2\n4,7\n5,1\n6,9\n")),
                    "did not converge");
 }

@@ -3,6 +3,7 @@
 #include "core/stats/model/linear_model.h"
 #include "core/stats/model/marginal_means.h"
 #include "core/stats/verdict/critical_value.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +16,7 @@ namespace {
 void taken(const Done& done)
 {
     if (!done) {
-        throw std::logic_error("a column of made trays is not taken: " + done.error().subject);
+        throw std::logic_error("a column of made trays is not taken: " + told(done.error()));
     }
 }
 

@@ -44,8 +44,7 @@ void BackupKeeper::lookAtStart()
     const bool isThere = std::filesystem::is_directory(store.folder(), failed);
     const bool isChosen = !m_preferences.get(Preference::BackupFolder).toString().isEmpty();
     if (isChosen && !isThere) {
-        warn(
-            {ErrorKind::NotFound, {}, {}, BackupReason::FolderGone, {store.folder().string()}, {}});
+        warn(fail(ErrorKind::NotFound, BackupReason::FolderGone, store.folder().string()).value());
         return;
     }
     const auto backups = store.list();

@@ -95,7 +95,7 @@ std::vector<Price> PricePart::prices() const
 
 void PricePart::reload()
 {
-    m_media = journal().media().all(true).value_or(std::vector<Medium>());
+    m_media = journal().media().all(Listed::All).value_or(std::vector<Medium>());
     std::map<MediumId, QString> names;
     refill(*m_medium, [&] {
         for (const Medium& each : m_media) {

@@ -134,12 +134,6 @@ void MarkerDot::setMarker(int marker)
     update();
 }
 
-void MarkerDot::setFaded(bool isFaded)
-{
-    m_isFaded = isFaded;
-    update();
-}
-
 QSize MarkerDot::sizeHint() const
 {
     return {scaled(16), scaled(16)};
@@ -149,7 +143,6 @@ void MarkerDot::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setOpacity(m_isFaded ? 0.5 : 1.0);
     painter.translate(width() / 2.0, height() / 2.0);
     painter.fillPath(markerShape(m_marker, scaled(11)), markerColour(m_marker));
 }

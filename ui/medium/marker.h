@@ -29,8 +29,6 @@ class MarkerDot : public QWidget
 public:
     explicit MarkerDot(int marker, QWidget* parent = nullptr);
     void setMarker(int marker);
-    // Paler, for what is done.
-    void setFaded(bool isFaded);
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:
@@ -38,7 +36,6 @@ protected:
 
 private:
     int m_marker;
-    bool m_isFaded = false;
 };
 
 } // namespace plumule::ui

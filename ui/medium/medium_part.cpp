@@ -153,7 +153,7 @@ QLayout* MediumPart::buildSanitising()
 void MediumPart::reload()
 {
     std::vector<MasterDetail::Item> items;
-    for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : journal().media().all(Listed::All).value_or(std::vector<Medium>())) {
         items.push_back(
             {each.id.value,
              QString::fromStdString(each.name) + (each.isRetired ? tr(" (no longer)") : QString()),
@@ -181,7 +181,7 @@ void MediumPart::show(qint64 id)
 {
     Medium medium;
     std::vector<int> used;
-    for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : journal().media().all(Listed::All).value_or(std::vector<Medium>())) {
         used.push_back(each.marker);
         if (each.id.value == id) {
             medium = each;
@@ -231,7 +231,7 @@ void MediumPart::showPieces()
         return;
     }
     for (const PieceRecord& record :
-         journal().media().pieces(m_shown->id, true).value_or(std::vector<PieceRecord>())) {
+         journal().media().pieces(m_shown->id, Listed::All).value_or(std::vector<PieceRecord>())) {
         QString state = record.piece.retiredOn   ? tr("retired")
                         : record.isInUse         ? tr("a tray grows on it")
                         : record.needsSanitising ? tr("to be sanitised")

@@ -1,6 +1,5 @@
 #include "ui/report/report.h"
 
-#include "core/exchange/csv.h"
 #include "ui/chart/chart_view.h"
 
 #include <algorithm>
@@ -54,24 +53,6 @@ QSize chartSize(const ChartSpec& spec)
             spec.form == ChartForm::DotRows ? std::clamp(70 + 44 * rows, 140, 560) : 290};
 }
 
-std::string csvField(const QString& cell)
-{
-    const QString trimmed = cell.trimmed();
-    if (trimmed == QStringLiteral("–")) {
-        return {};
-    }
-    return QString(trimmed).replace(QChar(0x2212), '-').toStdString();
-}
-
-std::string csvRow(const QStringList& cells)
-{
-    std::vector<std::string> fields;
-    for (const QString& cell : cells) {
-        fields.push_back(csvField(cell));
-    }
-    return csvLine(fields);
-}
-
 } // namespace
 
 void Report::add(ReportBlock block)
@@ -93,28 +74,6 @@ std::vector<DrawnChart> chartsOf(const Report& report)
         }
     }
     return charts;
-}
-
-std::string csvOf(const ReportTable& table)
-{
-    std::string text = csvRow(table.header);
-    for (const QStringList& row : table.rows) {
-        text += csvRow(row);
-    }
-    return text;
-}
-
-std::string csvOf(const Report& report)
-{
-    std::string text;
-    for (const ReportBlock& block : report.blocks) {
-        if (const auto* table = std::get_if<ReportTable>(&block)) {
-            text += text.empty() ? "" : "\n";
-            text += csvRow({table->caption});
-            text += csvOf(*table);
-        }
-    }
-    return text;
 }
 
 } // namespace plumule::ui

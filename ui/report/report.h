@@ -116,9 +116,4 @@ struct DrawnChart
 // All charts of a report, in their order. Only on the window's thread; no window is needed.
 [[nodiscard]] std::vector<DrawnChart> chartsOf(const Report& report);
 
-// The tables as RFC 4180 has it, UTF-8: each under its caption, an empty line between them. Minus
-// signs are hyphens and dashes for "none" are empty, so that other programs read the numbers.
-[[nodiscard]] std::string csvOf(const ReportTable& table);
-[[nodiscard]] std::string csvOf(const Report& report);
-
 } // namespace plumule::ui

@@ -207,7 +207,8 @@ void SeasonFilterBar::reload()
     m_season->addItem(tr("A new season…"), kDeclare);
     showSeason();
     std::vector<ChoiceMenu::Item> items;
-    for (const Variety& each : m_journal.varieties().all(true).value_or(std::vector<Variety>())) {
+    for (const Variety& each :
+         m_journal.varieties().all(Listed::All).value_or(std::vector<Variety>())) {
         items.push_back({each.id.value, QString::fromStdString(each.name)});
     }
     m_varieties->setItems(items);

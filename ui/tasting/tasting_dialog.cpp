@@ -128,7 +128,7 @@ void TastingDialog::fill()
     m_on->setDate(m_draft.panel.on);
     choose(*m_method, m_draft.panel.method);
     m_note->setText(QString::fromStdString(m_draft.panel.note));
-    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
         const bool isIn = std::count(m_draft.media.begin(), m_draft.media.end(), each.id) > 0;
         if (each.isRetired && !isIn) {
             continue;

@@ -47,11 +47,6 @@ QString words(MediumReason reason, const Error& error)
             .arg(value[0]);
     case MediumReason::PieceUnknown:
         return Errors::tr("This piece is not in the journal any more: choose another one.");
-    case MediumReason::PieceNumber:
-        return Errors::tr("Pieces are numbered from 1: enter such a number.");
-    case MediumReason::PieceNumberTaken:
-        return Errors::tr("There is a piece %1 of this medium already: choose another number.")
-            .arg(value[0]);
     case MediumReason::PieceCount:
         return Errors::tr("At most %n pieces are added at once: choose from 1 to %n.", nullptr,
                           value.number(0));

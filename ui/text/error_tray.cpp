@@ -121,9 +121,6 @@ QString words(TrayReason reason, const Error& error)
     case TrayReason::HeightRange:
         return Errors::tr(
             "This is no height of a tray: measure again, from 0 to 1000 mm above the medium.");
-    case TrayReason::HeightUnknown:
-        return Errors::tr(
-            "This height is not in the journal any more: look at the tray's page again.");
     case TrayReason::SurfaceUnknown:
         return Errors::tr(
                    "How far %1 lies below the rim is not known, so a height from the rim says "

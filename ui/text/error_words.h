@@ -15,6 +15,11 @@
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_reason.h"
 #include "core/sample/sample_reason.h"
+#include "core/stats/growth/curve_reason.h"
+#include "core/stats/model/model_reason.h"
+#include "core/stats/planning/power_reason.h"
+#include "core/stats/probability/probability_reason.h"
+#include "core/stats/samples/groups_reason.h"
 #include "core/storage/schema_reason.h"
 #include "core/storage/storage_reason.h"
 #include "core/tasting/tasting_reason.h"
@@ -77,6 +82,11 @@ private:
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
+[[nodiscard]] QString words(stats::ProbabilityReason reason, const Error& error);
+[[nodiscard]] QString words(stats::GroupsReason reason, const Error& error);
+[[nodiscard]] QString words(stats::PowerReason reason, const Error& error);
+[[nodiscard]] QString words(stats::CurveReason reason, const Error& error);
+[[nodiscard]] QString words(stats::ModelReason reason, const Error& error);
 [[nodiscard]] QString words(FormReason reason, const Error& error);
 [[nodiscard]] QString words(PaperReason reason, const Error& error);
 [[nodiscard]] QString words(LabelReason reason, const Error& error);
@@ -87,6 +97,8 @@ using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, TextReason, WorkReason,
          StorageReason, JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason,
          TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason,
-         ReviewReason, SampleReason, RuleReason, FormReason, PaperReason, LabelReason>;
+         ReviewReason, SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
+         stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
+         LabelReason>;
 
 } // namespace plumule::ui

@@ -55,8 +55,6 @@ QString deedSentence(Intention intention, const QString& whom)
     switch (intention) {
     case Intention::SowTrays:
         return Deeds::tr("Sowed %1.").arg(whom);
-    case Intention::ChangeSowing:
-        return Deeds::tr("Corrected the sowing of %1.").arg(whom);
     case Intention::MoveTrayOn:
         return Deeds::tr("Moved %1 on to the next stage.").arg(whom);
     case Intention::BeginSoak:
@@ -81,8 +79,6 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Counted %1 in again.").arg(whom);
     case Intention::NoteHeight:
         return Deeds::tr("Noted a height of %1.").arg(whom);
-    case Intention::RemoveHeight:
-        return Deeds::tr("Removed a height of %1.").arg(whom);
     case Intention::WriteNote:
         return Deeds::tr("Wrote a note on %1.").arg(whom);
     case Intention::RemoveNote:
@@ -119,8 +115,6 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Weighed what %1 left behind.").arg(whom);
     case Intention::CorrectHarvest:
         return Deeds::tr("Corrected a weight of %1.").arg(whom);
-    case Intention::RemoveHarvest:
-        return Deeds::tr("Removed a weight of %1.").arg(whom);
     case Intention::SavePrice:
         return Deeds::tr("Saved the price of %1.").arg(whom);
     case Intention::RemovePrice:
@@ -165,8 +159,6 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed the medium %1.").arg(whom);
     case Intention::AddPieces:
         return Deeds::tr("Added pieces: %1.").arg(whom);
-    case Intention::ChangePiece:
-        return Deeds::tr("Changed piece %1.").arg(whom);
     case Intention::RetirePiece:
         return Deeds::tr("Retired piece %1.").arg(whom);
     case Intention::SanitisePieces:

@@ -163,13 +163,14 @@ void TraysPage::fillChoices()
     refill(*m_variety, [this] {
         m_variety->addItem(tr("All varieties"));
         for (const Variety& each :
-             journal().varieties().all(true).value_or(std::vector<Variety>())) {
+             journal().varieties().all(Listed::All).value_or(std::vector<Variety>())) {
             addChoice(*m_variety, QString::fromStdString(each.name), each.id);
         }
     });
     refill(*m_medium, [this] {
         m_medium->addItem(tr("All media"));
-        for (const Medium& each : journal().media().all(true).value_or(std::vector<Medium>())) {
+        for (const Medium& each :
+             journal().media().all(Listed::All).value_or(std::vector<Medium>())) {
             addChoice(*m_medium, QString::fromStdString(each.name), each.id);
         }
     });

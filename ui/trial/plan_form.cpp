@@ -152,7 +152,7 @@ void PlanForm::showMedia()
         const MediumId id{choice->data().toLongLong()};
         choice->setChecked(std::find(m_media.begin(), m_media.end(), id) != m_media.end());
     }
-    const auto all = m_journal.media().all(true).value_or(std::vector<Medium>());
+    const auto all = m_journal.media().all(Listed::All).value_or(std::vector<Medium>());
     for (const MediumId id : m_media) {
         const auto found =
             std::find_if(all.begin(), all.end(), [&](const Medium& each) { return each.id == id; });
@@ -179,7 +179,8 @@ void PlanForm::fillControls()
 {
     refill(*m_control, [this] {
         m_control->addItem(tr("none"));
-        for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+        for (const Medium& each :
+             m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
             if (std::find(m_media.begin(), m_media.end(), each.id) != m_media.end()) {
                 addChoice(*m_control, QString::fromStdString(each.name), each.id,
                           markerIcon(each.marker));

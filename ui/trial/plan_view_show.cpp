@@ -104,7 +104,7 @@ std::vector<LayoutGrid::Row> PlanView::layoutRows() const
         }
     }
     std::map<MediumId, Medium> media;
-    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
         media.emplace(each.id, each);
     }
     const QStringList codes = codesToCome(m_journal, m_draft.plan.variety, m_draft.trays.size());
@@ -176,7 +176,7 @@ void PlanView::showSupplies()
 void PlanView::showFairness(const std::vector<Finding>& findings)
 {
     std::map<MediumId, QString> names;
-    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
         names.emplace(each.id, QString::fromStdString(each.name));
     }
     std::map<MediumId, QString> compared; // by id, as the findings number them

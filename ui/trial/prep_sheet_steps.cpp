@@ -73,9 +73,9 @@ Result<PrepSheet> prepSheetOf(Journal& journal, const TrialDraft& draft)
     sheet.draft = draft;
     auto preparation = journal.trials().preparation(draft);
     auto layout = journal.room().layout();
-    auto media = journal.media().all(true);
+    auto media = journal.media().all(Listed::All);
     auto protocol = journal.varieties().protocol(draft.plan.variety);
-    auto lots = journal.varieties().lots(draft.plan.variety, true);
+    auto lots = journal.varieties().lots(draft.plan.variety, Listed::All);
     if (!preparation || !layout || !media || !protocol || !lots) {
         return passOn(!preparation ? preparation.error()
                       : !layout    ? layout.error()

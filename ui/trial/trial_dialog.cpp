@@ -69,7 +69,7 @@ void TrialDialog::fill()
     m_note->setText(QString::fromStdString(m_trial.note));
     showMass(*m_margin, m_trial.margin, m_units);
     m_control->addItem(tr("none"));
-    for (const Medium& each : m_journal.media().all(true).value_or(std::vector<Medium>())) {
+    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
         addChoice(*m_control, QString::fromStdString(each.name), each.id, markerIcon(each.marker));
     }
     choose(*m_control, m_trial.control);

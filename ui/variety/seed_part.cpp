@@ -89,7 +89,10 @@ void SeedPart::buildCounting()
 
 std::vector<SeedLotStock> SeedPart::lots() const
 {
-    return journal().varieties().lots(std::nullopt, true).value_or(std::vector<SeedLotStock>());
+    return journal()
+        .varieties()
+        .lots(std::nullopt, Listed::All)
+        .value_or(std::vector<SeedLotStock>());
 }
 
 void SeedPart::reload()
@@ -97,7 +100,7 @@ void SeedPart::reload()
     std::map<VarietyId, QString> names;
     refill(*m_variety, [&] {
         for (const Variety& each :
-             journal().varieties().all(true).value_or(std::vector<Variety>())) {
+             journal().varieties().all(Listed::All).value_or(std::vector<Variety>())) {
             names[each.id] = QString::fromStdString(each.name);
             addChoice(*m_variety, names[each.id], each.id);
         }

@@ -56,7 +56,8 @@ void VarietyPart::buildForm()
 void VarietyPart::reload()
 {
     std::vector<MasterDetail::Item> items;
-    for (const Variety& each : journal().varieties().all(true).value_or(std::vector<Variety>())) {
+    for (const Variety& each :
+         journal().varieties().all(Listed::All).value_or(std::vector<Variety>())) {
         items.push_back(
             {each.id.value,
              QString::fromStdString(each.name) + (each.isRetired ? tr(" (no longer)") : QString()),

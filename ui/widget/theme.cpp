@@ -108,11 +108,6 @@ PaperLook::~PaperLook()
     look().isPaper = m_wasPaper;
 }
 
-double fontScale()
-{
-    return look().scale;
-}
-
 int scaled(int pixels)
 {
     return qRound(pixels * look().scale);

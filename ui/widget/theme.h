@@ -51,9 +51,9 @@ struct Palette
 // is 10.5 pt. May be called again to change the look; widgets are told by PaletteChange.
 void applyTheme(QApplication& application, bool dark, double fontScale = 1.0);
 
-// While it lives, palette(), fontScale() and scaled() are those of paper at
-// scale 1, and uiFont() is sized in pixels (96 an inch), so that any device may scale it. No
-// widget may be shown meanwhile. On the window's thread only.
+// While it lives, palette() and scaled() are those of paper at scale 1, and uiFont() is sized in
+// pixels (96 an inch), so that any device may scale it. No widget may be shown meanwhile. On the
+// window's thread only.
 class PaperLook
 {
 public:
@@ -68,8 +68,7 @@ private:
     bool m_wasPaper;
 };
 
-// The scale in force, and a length scaled with it: pixels for paddings and targets.
-[[nodiscard]] double fontScale();
+// A length times the scale in force: pixels for paddings and targets.
 [[nodiscard]] int scaled(int pixels);
 
 // The interface font at a size relative to the body text.

@@ -239,18 +239,4 @@ Result<Harvest> HarvestEntries::correct(const CutCorrection& correction)
         });
 }
 
-Done HarvestEntries::remove(HarvestId id)
-{
-    return m_ledger.record(Intention::RemoveHarvest, [&](Database& database, Deed& deed) -> Done {
-        auto found = cutToChange(database, id);
-        if (!found) {
-            return passOn(found);
-        }
-        auto& [harvest, tray] = *found;
-        deed.whom = tray.code;
-        HarvestRepository(database).remove(harvest.id);
-        return followCuts(database, tray);
-    });
-}
-
 } // namespace plumule

@@ -27,11 +27,10 @@ public:
     // Conflict) as WeighingDraft says; DoubtOpen while a doubt is not accepted.
     Result<Harvest> record(const WeighingDraft& draft);
     Result<Residue> recordResidue(const WeighingDraft& draft);
-    // Refused as record(), with the same doubts where other bowls are given than are stored.
+    // Refused as record(), with the same doubts where other bowls are given than are stored. A tray
+    // whose last cut is corrected to be none grows on, where it stood unless that place was taken
+    // since.
     Result<Harvest> correct(const CutCorrection& correction);
-    // Takes a cut out; a tray whose last cut it was grows on, where it stood unless that place was
-    // taken since. So does correct() without `isLast`.
-    Done remove(HarvestId harvest);
 
 private:
     Ledger& m_ledger;

@@ -14,7 +14,6 @@ struct IntentionKey
 
 constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::SowTrays, "tray.sow"},
-    IntentionKey{Intention::ChangeSowing, "tray.change_sowing"},
     IntentionKey{Intention::MoveTrayOn, "tray.move_on"},
     IntentionKey{Intention::BeginSoak, "tray.begin_soak"},
     IntentionKey{Intention::PutUnderWeight, "tray.put_under_weight"},
@@ -27,7 +26,6 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::SetTrayAside, "tray.set_aside"},
     IntentionKey{Intention::CountTrayAgain, "tray.count_again"},
     IntentionKey{Intention::NoteHeight, "tray.note_height"},
-    IntentionKey{Intention::RemoveHeight, "tray.remove_height"},
     IntentionKey{Intention::WriteNote, "tray.write_note"},
     IntentionKey{Intention::RemoveNote, "tray.remove_note"},
     IntentionKey{Intention::AttachPhoto, "tray.attach_photo"},
@@ -46,7 +44,6 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::RecordHarvest, "harvest.record"},
     IntentionKey{Intention::RecordResidue, "harvest.record_residue"},
     IntentionKey{Intention::CorrectHarvest, "harvest.correct"},
-    IntentionKey{Intention::RemoveHarvest, "harvest.remove"},
     IntentionKey{Intention::SavePrice, "price.save"},
     IntentionKey{Intention::RemovePrice, "price.remove"},
     IntentionKey{Intention::ChangeLabour, "labour.change"},
@@ -69,7 +66,6 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::ChangeMedium, "medium.change"},
     IntentionKey{Intention::RemoveMedium, "medium.remove"},
     IntentionKey{Intention::AddPieces, "piece.add"},
-    IntentionKey{Intention::ChangePiece, "piece.change"},
     IntentionKey{Intention::RetirePiece, "piece.retire"},
     IntentionKey{Intention::SanitisePieces, "piece.sanitise"},
     IntentionKey{Intention::AddTrial, "trial.add"},

@@ -12,7 +12,6 @@ namespace plumule {
 enum class Intention
 {
     SowTrays,
-    ChangeSowing,
     MoveTrayOn, // to a stage that the history does not name
     BeginSoak,
     PutUnderWeight,
@@ -25,7 +24,6 @@ enum class Intention
     SetTrayAside,
     CountTrayAgain,
     NoteHeight,
-    RemoveHeight,
     WriteNote,
     RemoveNote,
     AttachPhoto,
@@ -44,7 +42,6 @@ enum class Intention
     RecordHarvest,
     RecordResidue,
     CorrectHarvest,
-    RemoveHarvest,
     SavePrice,
     RemovePrice,
     ChangeLabour,
@@ -67,7 +64,6 @@ enum class Intention
     ChangeMedium,
     RemoveMedium,
     AddPieces,
-    ChangePiece,
     RetirePiece,
     SanitisePieces,
     AddTrial,

@@ -3,52 +3,35 @@
 #include "core/journal/rules/standing_rules.h"
 
 #include <algorithm>
-#include <map>
+#include <string_view>
+#include <vector>
 
 namespace plumule {
 namespace {
 
 Concept conceptOf(const std::string& table)
 {
-    static const std::map<std::string, Concept> kConcepts = {
-        {"room", Concept::Room},
-        {"rack", Concept::Room},
-        {"shelf", Concept::Room},
-        {"place", Concept::Room},
-        {"variety", Concept::Variety},
-        {"protocol_stage", Concept::Variety},
-        {"seed_lot", Concept::Variety},
-        {"stock_correction", Concept::Variety},
-        {"medium", Concept::Medium},
-        {"medium_as_run", Concept::Medium},
-        {"piece", Concept::Medium},
-        {"sanitising", Concept::Medium},
-        {"medium_group", Concept::Medium},
-        {"season", Concept::Trial},
-        {"trial", Concept::Trial},
-        {"trial_plan", Concept::Trial},
-        {"treatment", Concept::Trial},
-        {"planned_tray", Concept::Trial},
-        {"panel", Concept::Trial},
-        {"panel_sample", Concept::Trial},
-        {"panel_attribute", Concept::Trial},
-        {"taster", Concept::Trial},
-        {"serving", Concept::Trial},
-        {"score", Concept::Trial},
-        {"water_recipe", Concept::Watering},
-        {"watering", Concept::Watering},
-        {"water_reading", Concept::Watering},
-        {"watering_between", Concept::Watering},
-        {"watering_look", Concept::Watering},
-        {"harvest", Concept::Harvest},
-        {"bowl", Concept::Harvest},
-        {"residue", Concept::Harvest},
-        {"price", Concept::Cost},
-        {"price_measure", Concept::Cost},
-        {"labour_task", Concept::Cost},
+    struct TablesOf
+    {
+        Concept which;
+        std::vector<std::string_view> tables;
     };
-    const auto found = kConcepts.find(table);
-    return found == kConcepts.end() ? Concept::Tray : found->second;
+    static const std::vector<TablesOf> kConcepts = {
+        {Concept::Room, {"room", "rack", "shelf", "place"}},
+        {Concept::Variety, {"variety", "protocol_stage", "seed_lot", "stock_correction"}},
+        {Concept::Medium, {"medium", "medium_as_run", "piece", "sanitising", "medium_group"}},
+        {Concept::Trial,
+         {"season", "trial", "trial_plan", "treatment", "planned_tray", "panel", "panel_sample",
+          "panel_attribute", "taster", "serving", "score"}},
+        {Concept::Watering,
+         {"water_recipe", "watering", "water_reading", "watering_between", "watering_look"}},
+        {Concept::Harvest, {"harvest", "bowl", "residue"}},
+        {Concept::Cost, {"price", "price_measure", "labour_task"}},
+    };
+    const auto found = std::find_if(kConcepts.begin(), kConcepts.end(), [&](const TablesOf& each) {
+        return std::find(each.tables.begin(), each.tables.end(), table) != each.tables.end();
+    });
+    return found == kConcepts.end() ? Concept::Tray : found->which;
 }
 
 } // namespace

@@ -39,7 +39,7 @@ Done checkMarker(MediumRepository& media, const Medium& medium)
     if (!stored || stored->marker == medium.marker) {
         return {};
     }
-    if (const auto holder = holderOf(medium.marker, media.all(true), medium.id)) {
+    if (const auto holder = holderOf(medium.marker, media.all(Listed::All), medium.id)) {
         return fail(ErrorKind::Duplicate, MediumReason::MarkerTaken, holder->name);
     }
     return {};
@@ -83,25 +83,11 @@ Result<Piece> idlePiece(MediumRepository& media, PieceId id)
     return record->piece;
 }
 
-Done checkNumber(MediumRepository& media, const Piece& piece)
-{
-    if (piece.number < 1) {
-        return fail(ErrorKind::Invalid, MediumReason::PieceNumber);
-    }
-    for (const PieceRecord& other : media.pieces(piece.medium, true)) {
-        if (other.piece.number == piece.number && other.piece.id != piece.id) {
-            return fail(ErrorKind::Duplicate, MediumReason::PieceNumberTaken, piece.number);
-        }
-    }
-    return {};
-}
-
 } // namespace
 
-Result<std::vector<Medium>> MediumEntries::all(bool withRetired)
+Result<std::vector<Medium>> MediumEntries::all(Listed listed)
 {
-    return m_ledger.ask(
-        [&](Database& database) { return MediumRepository(database).all(withRetired); });
+    return m_ledger.ask([&](Database& database) { return MediumRepository(database).all(listed); });
 }
 
 Result<Medium> MediumEntries::save(const Medium& medium)
@@ -114,7 +100,8 @@ Result<Medium> MediumEntries::save(const Medium& medium)
                                stored.name = trimmed(medium.name);
                                deed.whom = stored.name;
                                if (isNew) {
-                                   stored.marker = freeMarker(medium.marker, media.all(true));
+                                   stored.marker =
+                                       freeMarker(medium.marker, media.all(Listed::All));
                                }
                                const Done checked = checkMedium(stored).and_then(
                                    [&] { return checkStored(media, stored); });
@@ -167,10 +154,10 @@ Done MediumEntries::remove(MediumId medium)
 }
 
 Result<std::vector<PieceRecord>> MediumEntries::pieces(std::optional<MediumId> medium,
-                                                       bool withRetired)
+                                                       Listed listed)
 {
     return m_ledger.ask(
-        [&](Database& database) { return MediumRepository(database).pieces(medium, withRetired); });
+        [&](Database& database) { return MediumRepository(database).pieces(medium, listed); });
 }
 
 Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
@@ -203,29 +190,6 @@ Result<std::vector<Piece>> MediumEntries::addPieces(MediumId medium, int count,
             }
             return pieces;
         });
-}
-
-Result<Piece> MediumEntries::changePiece(const Piece& piece)
-{
-    return m_ledger.record(Intention::ChangePiece,
-                           [&](Database& database, Deed& deed) -> Result<Piece> {
-                               MediumRepository media(database);
-                               const auto present = media.find(piece.id);
-                               if (!present || present->medium != piece.medium) {
-                                   return fail(ErrorKind::NotFound, MediumReason::PieceUnknown);
-                               }
-                               deed.whom = pieceWords(media, piece);
-                               if (auto checked = checkNumber(media, piece); !checked) {
-                                   return passOn(checked);
-                               }
-                               if (piece.retiredOn && !present->retiredOn) {
-                                   if (auto idle = idlePiece(media, piece.id); !idle) {
-                                       return idle;
-                                   }
-                               }
-                               media.update(piece);
-                               return piece;
-                           });
 }
 
 Done MediumEntries::retirePiece(PieceId piece, const std::string& note)

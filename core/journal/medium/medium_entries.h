@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/listed.h"
 #include "core/base/result.h"
 #include "core/medium/medium.h"
 
@@ -18,7 +19,7 @@ public:
     {}
 
     // By name; retired ones only when asked for.
-    [[nodiscard]] Result<std::vector<Medium>> all(bool withRetired = false);
+    [[nodiscard]] Result<std::vector<Medium>> all(Listed listed = Listed::InUse);
 
     // A new medium where its id is not stored (it gets the first marker that no other uses).
     // Missing or Duplicate name; Invalid: planned uses under 1, a reusable loose mix.
@@ -31,10 +32,9 @@ public:
     Done remove(MediumId medium);
 
     [[nodiscard]] Result<std::vector<PieceRecord>>
-    pieces(std::optional<MediumId> medium = std::nullopt, bool withRetired = false);
+    pieces(std::optional<MediumId> medium = std::nullopt, Listed listed = Listed::InUse);
     // New pieces numbered on from the last.
     Result<std::vector<Piece>> addPieces(MediumId medium, int count, std::optional<Date> boughtOn);
-    Result<Piece> changePiece(const Piece& piece);
     // Conflict while a tray grows on it.
     Done retirePiece(PieceId piece, const std::string& note);
     // Conflict while a tray grows on it.

@@ -141,7 +141,8 @@ TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGroun
 {
     TrayRepository trays(database);
     auto stages =
-        stagesFor(ground.protocol, ground.medium, draft.at, draft.startsWithSoak, put.feeding);
+        stagesFor(ground.protocol, ground.medium, draft.at,
+                  draft.startsWithSoak ? FirstStage::Soak : FirstStage::AfterSoak, put.feeding);
     const Moment sown = sowingOf(stages);
     Tray tray;
     tray.code = put.code;

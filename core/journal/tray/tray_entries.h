@@ -51,12 +51,9 @@ public:
     Done moveTo(TrayId tray, std::optional<PlaceId> place, Moment at);
     // Left out of reviews, with the reason; none: counted again.
     Done setAside(TrayId tray, std::optional<std::string> reason);
-    // Corrects what was sown: lot, seed, trial, block, who. Variety, medium and code stay.
-    Done changeSowing(const Tray& tray);
 
     // Invalid beyond 0 to 1 m, or a rim reading more than the medium's depth below the rim.
     Result<Height> noteHeight(TrayId tray, Length reading, ReadFrom from, Moment at);
-    Done removeHeight(HeightId height);
     Result<TrayNote> writeNote(TrayId tray, const std::string& text, Moment at);
     Done removeNote(TrayNoteId note);
     // Copies the file into the photo folder, named by code, day and number. Unreadable.

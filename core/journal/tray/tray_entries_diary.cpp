@@ -90,13 +90,6 @@ Result<Height> TrayEntries::noteHeight(TrayId id, Length reading, ReadFrom from,
                            });
 }
 
-Done TrayEntries::removeHeight(HeightId height)
-{
-    return m_ledger.record(Intention::RemoveHeight, [&](Database& database, Deed& deed) {
-        return removeFromDiary(database, deed, height, TrayReason::HeightUnknown);
-    });
-}
-
 Result<TrayNote> TrayEntries::writeNote(TrayId id, const std::string& text, Moment at)
 {
     return m_ledger.record(

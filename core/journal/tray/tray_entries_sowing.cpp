@@ -99,32 +99,6 @@ Result<std::vector<TrayId>> TrayEntries::sow(const SowingDraft& draft)
         });
 }
 
-Done TrayEntries::changeSowing(const Tray& changed)
-{
-    return m_ledger.record(Intention::ChangeSowing, [&](Database& database, Deed& deed) -> Done {
-        TrayRepository trays(database);
-        auto tray = trays.find(changed.id);
-        if (!tray) {
-            return fail(ErrorKind::NotFound, TrayReason::Unknown);
-        }
-        auto checked = checkSown(changed.seed, changed.block);
-        if (checked) {
-            checked = checkLotAndTrial(database, tray->variety, changed.seedLot, changed.trial);
-        }
-        if (!checked) {
-            return checked;
-        }
-        deed.whom = tray->code;
-        tray->seedLot = changed.seedLot;
-        tray->seed = changed.seed;
-        tray->trial = changed.trial;
-        tray->block = changed.block;
-        tray->sownBy = changed.sownBy;
-        trays.update(*tray);
-        return {};
-    });
-}
-
 Done TrayEntries::moveTo(TrayId id, std::optional<PlaceId> place, Moment at)
 {
     return m_ledger.record(Intention::MoveTray, [&](Database& database, Deed& deed) -> Done {

@@ -40,7 +40,7 @@ Done checkFeeding(Database& database, const TrialDraft& draft)
 // Pieces to sow on, those used least first.
 Result<std::vector<PieceId>> cleanPieces(Database& database, const Medium& medium, int count)
 {
-    std::vector<PieceRecord> clean = MediumRepository(database).pieces(medium.id, false);
+    std::vector<PieceRecord> clean = MediumRepository(database).pieces(medium.id, Listed::InUse);
     std::erase_if(clean,
                   [](const PieceRecord& piece) { return piece.isInUse || piece.needsSanitising; });
     if (static_cast<int>(clean.size()) < count) {

@@ -88,7 +88,7 @@ void PreparationMaker::addSeed()
     std::optional<Mass> left = Mass{};
     for (const SeedLotStock& stock :
          VarietyRepository(m_database)
-             .stock(m_draft.plan.variety, m_draft.plan.seedLot.has_value())) {
+             .stock(m_draft.plan.variety, m_draft.plan.seedLot ? Listed::All : Listed::InUse)) {
         if (!m_draft.plan.seedLot || stock.lot.id == *m_draft.plan.seedLot) {
             left = left && stock.left ? std::optional(*left + *stock.left) : std::nullopt;
         }
@@ -104,7 +104,7 @@ void PreparationMaker::addSeed()
 
 int PreparationMaker::cleanPiecesOf(MediumId medium) const
 {
-    const auto pieces = MediumRepository(m_database).pieces(medium, false);
+    const auto pieces = MediumRepository(m_database).pieces(medium, Listed::InUse);
     return static_cast<int>(
         std::count_if(pieces.begin(), pieces.end(), [](const PieceRecord& piece) {
             return !piece.isInUse && !piece.needsSanitising;
@@ -135,7 +135,8 @@ void PreparationMaker::addMedium(const Medium& medium, int trays)
 void PreparationMaker::addWater(const Medium& medium, Feeding feeding)
 {
     const auto stages =
-        stagesFor(m_protocol, medium, m_draft.plan.sowAt(), m_draft.plan.startsWithSoak, feeding);
+        stagesFor(m_protocol, medium, m_draft.plan.sowAt(),
+                  m_draft.plan.startsWithSoak ? FirstStage::Soak : FirstStage::AfterSoak, feeding);
     for (const TrayStage& stage : stages) {
         const double days = static_cast<double>(stage.lengthMinutes) / kMinutesPerDay;
         const auto waterings = std::llround(days * stage.wateringsPerDay);

@@ -43,7 +43,7 @@ std::optional<VarietyId> usualVariety(Database& database, const std::vector<Tray
             return record.tray.variety;
         }
     }
-    for (const Variety& variety : varieties.all(false)) {
+    for (const Variety& variety : varieties.all(Listed::InUse)) {
         if (growsByProtocol(varieties, variety.id)) {
             return variety.id;
         }
@@ -53,7 +53,8 @@ std::optional<VarietyId> usualVariety(Database& database, const std::vector<Tray
 
 std::optional<SeedLotId> fullestLot(Database& database, VarietyId variety)
 {
-    const std::vector<SeedLotStock> lots = VarietyRepository(database).stock(variety, false);
+    const std::vector<SeedLotStock> lots =
+        VarietyRepository(database).stock(variety, Listed::InUse);
     const auto fullest = std::max_element(
         lots.begin(), lots.end(),
         [](const SeedLotStock& a, const SeedLotStock& b) { return a.left < b.left; });
@@ -67,7 +68,7 @@ std::vector<MediumId> usualMedia(Database& database, const std::vector<TrayRecor
     for (const TrayRecord& record : sown) {
         ++counts[record.tray.medium];
     }
-    std::vector<Medium> media = MediumRepository(database).all(false);
+    std::vector<Medium> media = MediumRepository(database).all(Listed::InUse);
     std::stable_sort(media.begin(), media.end(),
                      [&](const Medium& a, const Medium& b) { return counts[a.id] > counts[b.id]; });
     std::vector<MediumId> usual;

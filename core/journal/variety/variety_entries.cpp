@@ -64,10 +64,10 @@ Done checkStored(VarietyRepository& varieties, const SeedLot& lot)
 
 } // namespace
 
-Result<std::vector<Variety>> VarietyEntries::all(bool withRetired)
+Result<std::vector<Variety>> VarietyEntries::all(Listed listed)
 {
     return m_ledger.ask(
-        [&](Database& database) { return VarietyRepository(database).all(withRetired); });
+        [&](Database& database) { return VarietyRepository(database).all(listed); });
 }
 
 Result<Protocol> VarietyEntries::protocol(VarietyId variety)
@@ -122,10 +122,10 @@ Done VarietyEntries::remove(VarietyId variety)
 }
 
 Result<std::vector<SeedLotStock>> VarietyEntries::lots(std::optional<VarietyId> variety,
-                                                       bool withUsedUp)
+                                                       Listed listed)
 {
     return m_ledger.ask(
-        [&](Database& database) { return VarietyRepository(database).stock(variety, withUsedUp); });
+        [&](Database& database) { return VarietyRepository(database).stock(variety, listed); });
 }
 
 Result<SeedLot> VarietyEntries::saveLot(const SeedLot& lot)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/listed.h"
 #include "core/variety/variety.h"
 
 namespace plumule {
@@ -15,7 +16,7 @@ public:
     {}
 
     // By name; retired ones only when asked for.
-    [[nodiscard]] Result<std::vector<Variety>> all(bool withRetired = false);
+    [[nodiscard]] Result<std::vector<Variety>> all(Listed listed = Listed::InUse);
     [[nodiscard]] Result<Protocol> protocol(VarietyId variety);
 
     // Stores the variety and its stages as given, in their order; a new one where its id is not
@@ -26,7 +27,7 @@ public:
     Done remove(VarietyId variety);
 
     [[nodiscard]] Result<std::vector<SeedLotStock>>
-    lots(std::optional<VarietyId> variety = std::nullopt, bool withUsedUp = false);
+    lots(std::optional<VarietyId> variety = std::nullopt, Listed listed = Listed::InUse);
     // A new lot where its id is not stored. Missing lot number; Duplicate within the variety.
     Result<SeedLot> saveLot(const SeedLot& lot);
     Done removeLot(SeedLotId lot);

@@ -184,28 +184,6 @@ Done WateringEntries::remove(WateringId id)
     });
 }
 
-Result<Watering> WateringEntries::correct(const Watering& corrected)
-{
-    return m_ledger.record(Intention::CorrectWatering,
-                           [&](Database& database, Deed& deed) -> Result<Watering> {
-                               if (auto checked = checkGiven(corrected); !checked) {
-                                   return passOn(checked);
-                               }
-                               WateringRepository waterings(database);
-                               auto given = waterings.find(corrected.id);
-                               if (!given) {
-                                   return fail(ErrorKind::NotFound, WateringReason::Unknown);
-                               }
-                               deed.whom = codeOf(database, given->tray);
-                               given->minute = corrected.minute;
-                               given->method = corrected.method;
-                               given->water = corrected.water;
-                               given->amount = corrected.amount;
-                               waterings.update(*given);
-                               return *given;
-                           });
-}
-
 Result<WaterReading> WateringEntries::noteReading(const WaterReading& reading)
 {
     return m_ledger.record(

@@ -35,8 +35,6 @@ public:
     Result<std::vector<Watering>> giveBetween(const BetweenDraft& draft);
     // Takes a watering out, a tick as well.
     Done remove(WateringId watering);
-    // What was really given.
-    Result<Watering> correct(const Watering& watering);
 
     // All of a remark or, where one part of it is refused, nothing: the note, the height, what was
     // given and the readings. A tray not ticked yet is ticked with what was given. The tick, where

@@ -181,13 +181,6 @@ bool fromText(std::string_view text, Grouping& grouping)
     return false;
 }
 
-int ComparedTrays::countOf(std::size_t medium) const
-{
-    return static_cast<int>(
-        std::count_if(trays.begin(), trays.end(),
-                      [&](const ComparedTray& tray) { return tray.medium == medium; }));
-}
-
 double ComparedTrays::mean() const
 {
     const double sum =

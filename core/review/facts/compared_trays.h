@@ -44,7 +44,6 @@ struct ComparedTrays
     int withoutValue = 0;             // they count, but what is asked is not on record
     std::optional<int> day;           // of the heights
 
-    [[nodiscard]] int countOf(std::size_t medium) const;
     [[nodiscard]] double mean() const; // of all values; 0 without trays
     [[nodiscard]] std::size_t mediaWithValues() const;
 };

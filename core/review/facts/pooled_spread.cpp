@@ -14,16 +14,17 @@ void SpreadCells::add(const PastYield& tray, double value)
 
 std::optional<PooledSpread> SpreadCells::ofValues() const
 {
-    return pooled(false);
+    return pooled(Unit::Values);
 }
 
 std::optional<PooledSpread> SpreadCells::ofShares() const
 {
-    return pooled(true);
+    return pooled(Unit::Shares);
 }
 
-std::optional<PooledSpread> SpreadCells::pooled(bool asShares) const
+std::optional<PooledSpread> SpreadCells::pooled(Unit unit) const
 {
+    const bool asShares = unit == Unit::Shares;
     PooledSpread result;
     double squares = 0;
     for (const auto& [cell, values] : m_cells) {

@@ -34,7 +34,12 @@ public:
     [[nodiscard]] std::optional<PooledSpread> ofShares() const;
 
 private:
-    [[nodiscard]] std::optional<PooledSpread> pooled(bool asShares) const;
+    enum class Unit
+    {
+        Values,
+        Shares, // of the cell's mean
+    };
+    [[nodiscard]] std::optional<PooledSpread> pooled(Unit unit) const;
 
     std::map<std::tuple<MediumId, VarietyId, TrialId, int>, std::vector<double>> m_cells;
 };

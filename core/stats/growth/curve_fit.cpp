@@ -176,19 +176,19 @@ Ending minimise(const CurveResiduals& residuals, const std::vector<double>& star
 Done checkPoints(const CurveModel& model, std::span<const double> x, std::span<const double> y)
 {
     if (x.size() != y.size()) {
-        return fail(ErrorKind::Invalid, "curve.lengths");
+        return fail(ErrorKind::Invalid, CurveReason::Lengths);
     }
     if (!allFinite(x) || !allFinite(y)) {
-        return fail(ErrorKind::Invalid, "curve.values");
+        return fail(ErrorKind::Invalid, CurveReason::NotFinite);
     }
     const std::size_t parameters = model.parameterNames.size();
     assert(parameters > 0 && parameters <= kMostParameters);
     if (x.size() <= parameters) {
-        return fail(ErrorKind::TooFew, "curve.points", std::to_string(x.size()));
+        return fail(ErrorKind::TooFew, CurveReason::TooFewReadings, x.size(), parameters + 1);
     }
     const std::set<double> distinct(x.begin(), x.end());
     if (distinct.size() < parameters) {
-        return fail(ErrorKind::TooFew, "curve.places", std::to_string(distinct.size()));
+        return fail(ErrorKind::TooFew, CurveReason::TooFewPlaces, distinct.size(), parameters);
     }
     return {};
 }
@@ -239,10 +239,43 @@ Result<CurveEstimate> derived(const CurveFit& fit, double estimate,
 {
     const double se = std::sqrt(deltaVariance(fit, gradient));
     if (!std::isfinite(estimate) || !std::isfinite(se)) {
-        return fail(ErrorKind::NotEstimable, "curve." + fit.model->name);
+        return fail(ErrorKind::NotEstimable, CurveReason::NoFullHeight, fit.model->name);
     }
     const double reach = reachOf(fit, se, level);
     return CurveEstimate{estimate, se, estimate - reach, estimate + reach};
+}
+
+struct Search
+{
+    std::optional<Ending> best;
+    bool undetermined = false; // some end could not tell the parameters apart
+};
+
+Search searchMinimum(const CurveResiduals& residuals, std::span<const std::vector<double>> starts,
+                     StartsTried tried)
+{
+    Search search;
+    // The first stride of the solver: from generous to timid, for starts far from the answer.
+    for (const double reach : {100.0, 1.0, 0.1}) {
+        for (const std::vector<double>& start : starts) {
+            assert(start.size() == static_cast<std::size_t>(residuals.parameters));
+            Ending ending = minimise(residuals, start, reach);
+            search.undetermined = search.undetermined || !ending.determined;
+            if (!ending.determined || !ending.atMinimum) {
+                continue;
+            }
+            if (!search.best || ending.rss < search.best->rss) {
+                search.best = std::move(ending);
+            }
+            if (tried == StartsTried::UntilOneEnds) {
+                break;
+            }
+        }
+        if (search.best) {
+            break;
+        }
+    }
+    return search;
 }
 
 } // namespace
@@ -259,45 +292,26 @@ double CurveFit::se(std::size_t parameter) const
 
 Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                           std::span<const double> y, std::span<const std::vector<double>> starts,
-                          bool tryAllStarts)
+                          StartsTried tried)
 {
     if (const Done checked = checkPoints(*model, x, y); !checked) {
         return tl::unexpected(checked.error());
     }
     const CurveResiduals residuals{*model, x, y,
                                    static_cast<Eigen::Index>(model->parameterNames.size())};
-    std::optional<Ending> best;
-    bool undetermined = false;
-    // The first stride of the solver: from generous to timid, for starts far from the answer.
-    for (const double reach : {100.0, 1.0, 0.1}) {
-        for (const std::vector<double>& start : starts) {
-            assert(start.size() == model->parameterNames.size());
-            Ending ending = minimise(residuals, start, reach);
-            undetermined = undetermined || !ending.determined;
-            if (!ending.determined || !ending.atMinimum) {
-                continue;
-            }
-            if (!best || ending.rss < best->rss) {
-                best = std::move(ending);
-            }
-            if (!tryAllStarts) {
-                break;
-            }
-        }
-        if (best) {
-            break;
-        }
+    const Search search = searchMinimum(residuals, starts, tried);
+    if (!search.best) {
+        return fail(ErrorKind::NoConvergence,
+                    search.undetermined ? CurveReason::Undetermined : CurveReason::Stalled,
+                    model->name);
     }
-    if (!best) {
-        return fail(ErrorKind::NoConvergence, "curve." + model->name,
-                    undetermined ? "undetermined" : "stalled");
+    const Ending& best = *search.best;
+    if (best.sharp) {
+        return described(model, best, x.size());
     }
-    if (best->sharp) {
-        return described(model, *best, x.size());
-    }
-    const Ending sharp = look(residuals, polished(residuals, *best));
-    const bool kept = sharp.atMinimum && sharp.rss <= best->rss * (1 + 1e-9);
-    return described(model, kept ? sharp : *best, x.size());
+    const Ending sharp = look(residuals, polished(residuals, best));
+    const bool kept = sharp.atMinimum && sharp.rss <= best.rss * (1 + 1e-9);
+    return described(model, kept ? sharp : best, x.size());
 }
 
 CurveEstimate parameterEstimate(const CurveFit& fit, std::size_t parameter, double level)
@@ -330,7 +344,7 @@ Result<CurveEstimate> topRate(const CurveFit& fit, double level)
 Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction, double level)
 {
     if (!(fraction > 0 && fraction < 1)) {
-        return fail(ErrorKind::Invalid, "curve.fraction", std::to_string(fraction));
+        return fail(ErrorKind::Invalid, CurveReason::Fraction);
     }
     std::vector<double> gradient(fit.estimates.size());
     const double x = fit.model->xAtFraction(fraction, fit.estimates, gradient);
@@ -342,7 +356,7 @@ Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level)
     const CurveModel& model = *fit.model;
     const double fraction = y / fit.estimates.front();
     if (!(fraction > 0 && fraction < 1)) {
-        return fail(ErrorKind::NotEstimable, "curve.height", std::to_string(y));
+        return fail(ErrorKind::NotEstimable, CurveReason::HeightNotReached);
     }
     const double x = model.xAtFraction(fraction, fit.estimates, {});
     std::vector<double> gradient(fit.estimates.size());

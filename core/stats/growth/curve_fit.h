@@ -2,6 +2,7 @@
 
 #include "core/base/result.h"
 #include "core/stats/growth/curve_model.h"
+#include "core/stats/growth/curve_reason.h"
 
 #include <cstddef>
 #include <optional>
@@ -49,15 +50,21 @@ struct CurveFit
     [[nodiscard]] double se(std::size_t parameter) const;
 };
 
-// Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen) from each start in turn until one
-// ends in a minimum; with `tryAllStarts` from all of them, the least sum of squares wins.
+// Which starts a search is made from.
+enum class StartsTried
+{
+    UntilOneEnds, // in turn, until one ends in a minimum
+    All,          // the least sum of squares wins
+};
+
+// Least squares by Levenberg–Marquardt (MINPACK's, as in Eigen).
 // Errors: Invalid (lengths differ, a value is not finite), TooFew (no residual degree of freedom or
-// fewer distinct x than parameters), NoConvergence with subject "curve.<name>" and detail "stalled"
-// (no minimum reached) or "undetermined" (the data cannot tell the parameters apart).
+// fewer distinct x than parameters), NoConvergence with the curve's name: Stalled (no minimum
+// reached) or Undetermined (the data cannot tell the parameters apart).
 [[nodiscard]] Result<CurveFit> fitCurve(const CurveModelPtr& model, std::span<const double> x,
                                         std::span<const double> y,
                                         std::span<const std::vector<double>> starts,
-                                        bool tryAllStarts = false);
+                                        StartsTried tried = StartsTried::UntilOneEnds);
 
 [[nodiscard]] CurveEstimate parameterEstimate(const CurveFit& fit, std::size_t parameter,
                                               double level = 0.95);
@@ -68,8 +75,7 @@ struct CurveFit
 // The x at which the curve has done that fraction of its way, 0 < fraction < 1.
 [[nodiscard]] Result<CurveEstimate> xAtFraction(const CurveFit& fit, double fraction,
                                                 double level = 0.95);
-// The x at which the curve reaches the height y; NotEstimable with subject "curve.height" for one
-// that it never reaches.
+// The x at which the curve reaches the height y; HeightNotReached for one that it never reaches.
 [[nodiscard]] Result<CurveEstimate> xAtHeight(const CurveFit& fit, double y, double level = 0.95);
 
 } // namespace plumule::stats

@@ -133,10 +133,11 @@ std::vector<std::vector<double>> startsFor(GrowthCurve curve, std::span<const do
 Done checkReadings(std::span<const double> x, std::span<const double> y)
 {
     if (x.empty() || y.empty()) {
-        return fail(ErrorKind::TooFew, "curve.points", "0");
+        return fail(ErrorKind::TooFew, CurveReason::TooFewReadings, 0,
+                    logisticCurve()->parameterNames.size() + 1);
     }
     if (x.size() == y.size() && allAlike(y)) {
-        return fail(ErrorKind::Invalid, "curve.constant");
+        return fail(ErrorKind::Invalid, CurveReason::AllAlike);
     }
     return {};
 }
@@ -169,13 +170,15 @@ Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x, std::sp
     const CurveModelPtr& model = growthModel(curve);
     // Too few readings is said before anything else that may be wrong with them.
     if (x.size() == y.size() && x.size() <= model->parameterNames.size()) {
-        return fail(ErrorKind::TooFew, "curve.points", std::to_string(x.size()));
+        return fail(ErrorKind::TooFew, CurveReason::TooFewReadings, x.size(),
+                    model->parameterNames.size() + 1);
     }
     if (const Done checked = checkReadings(x, y); !checked) {
         return tl::unexpected(checked.error());
     }
     // Four parameters leave room for a false minimum, so every start is heard.
-    return fitCurve(model, x, y, startsFor(curve, x, y), curve == GrowthCurve::Richards);
+    return fitCurve(model, x, y, startsFor(curve, x, y),
+                    curve == GrowthCurve::Richards ? StartsTried::All : StartsTried::UntilOneEnds);
 }
 
 Result<BestGrowth> fitBestGrowth(std::span<const double> x, std::span<const double> y)

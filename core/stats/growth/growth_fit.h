@@ -19,7 +19,7 @@ enum class GrowthCurve
 
 [[nodiscard]] const CurveModelPtr& growthModel(GrowthCurve curve);
 
-// Errors: those of fitCurve, and Invalid with subject "curve.constant" where all y are alike.
+// Errors: those of fitCurve, and Invalid (AllAlike) where all y are alike.
 [[nodiscard]] Result<CurveFit> fitGrowth(GrowthCurve curve, std::span<const double> x,
                                          std::span<const double> y);
 

@@ -11,13 +11,13 @@ namespace {
 Done checkAsk(const GrowthAsk& ask)
 {
     if (!(ask.level > 0 && ask.level < 1)) {
-        return fail(ErrorKind::Invalid, "curve.level", std::to_string(ask.level));
+        return fail(ErrorKind::Invalid, CurveReason::Level);
     }
     if (!allFinite(ask.at)) {
-        return fail(ErrorKind::Invalid, "curve.at");
+        return fail(ErrorKind::Invalid, CurveReason::AskedNotFinite);
     }
     if (!allFinite(ask.heights)) {
-        return fail(ErrorKind::Invalid, "curve.height");
+        return fail(ErrorKind::Invalid, CurveReason::AskedNotFinite);
     }
     return {};
 }

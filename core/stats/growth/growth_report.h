@@ -52,8 +52,8 @@ struct GrowthReport
     bool fullHeightSeen = false;
 };
 
-// Errors: those of fitGrowth and fitBestGrowth; Invalid with subject "curve.at" for a place or
-// "curve.height" for a height that is not finite, "curve.level" for a level outside (0, 1).
+// Errors: those of fitGrowth and fitBestGrowth; Invalid for a place or a height that is not finite
+// (AskedNotFinite) and for a level outside (0, 1).
 [[nodiscard]] Result<GrowthReport> growthReport(std::span<const double> x,
                                                 std::span<const double> y, const GrowthAsk& ask);
 

@@ -31,7 +31,6 @@ ModelDescription modelOf(const CompareRequest& request)
     for (const std::string& name : mainTerms(request)) {
         model.terms.push_back({name});
     }
-    model.terms.insert(model.terms.end(), request.interactions.begin(), request.interactions.end());
     model.randomIntercepts = request.random;
     return model;
 }
@@ -39,13 +38,13 @@ ModelDescription modelOf(const CompareRequest& request)
 Done checkRequest(const DataTable& table, const CompareRequest& request)
 {
     if (!(request.level > 0 && request.level < 1)) {
-        return fail(ErrorKind::Invalid, "level", std::to_string(request.level));
+        return fail(ErrorKind::Invalid, ModelReason::ConfidenceLevel);
     }
     if (request.margin && !(*request.margin > 0 && std::isfinite(*request.margin))) {
-        return fail(ErrorKind::Invalid, "margin", std::to_string(*request.margin));
+        return fail(ErrorKind::Invalid, ModelReason::Margin);
     }
     if (table.factor(request.medium) == nullptr) {
-        return fail(ErrorKind::NotFound, request.medium);
+        return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, request.medium);
     }
     for (const TermColumns& columns : request.random) {
         const bool fixed =
@@ -53,7 +52,7 @@ Done checkRequest(const DataTable& table, const CompareRequest& request)
                                     std::find(request.factors.begin(), request.factors.end(),
                                               columns.front()) != request.factors.end());
         if (fixed) {
-            return fail(ErrorKind::Duplicate, columns.front());
+            return fail(ErrorKind::Duplicate, ModelReason::FixedAndRandom, columns.front());
         }
     }
     return {};
@@ -250,7 +249,8 @@ Done Comparison::compareControl(const Estimator& fit)
     }
     const auto control = levelNumber(*m_request.control);
     if (!control) {
-        return fail(ErrorKind::NotFound, "control", *m_request.control);
+        return fail(ErrorKind::NotFound, ModelReason::LevelUnknown, *m_request.control,
+                    m_request.medium);
     }
     const auto found = againstControl(fit, m_result.means, *control, m_request.level);
     if (!found) {
@@ -269,7 +269,8 @@ Done Comparison::compareContrasts(const Estimator& fit)
         for (const auto& [level, weight] : named) {
             const auto number = levelNumber(level);
             if (!number) {
-                return fail(ErrorKind::NotFound, "contrast", level);
+                return fail(ErrorKind::NotFound, ModelReason::LevelUnknown, level,
+                            m_request.medium);
             }
             weights[*number] += weight;
         }
@@ -324,75 +325,7 @@ void Comparison::countRows(const DataTable& table)
     }
 }
 
-using CellRows = std::vector<std::vector<std::string>>;
-
-Done checkShape(const std::vector<std::string>& header, const CellRows& rows)
-{
-    if (rows.empty()) {
-        return fail(ErrorKind::TooFew, "rows", "0");
-    }
-    for (std::size_t row = 0; row < rows.size(); ++row) {
-        if (rows[row].size() != header.size()) {
-            return fail(ErrorKind::Invalid, "row " + std::to_string(row + 1),
-                        std::to_string(rows[row].size()));
-        }
-    }
-    return {};
-}
-
-// Each column that the request names, and whether it holds numbers.
-std::vector<std::pair<std::string, bool>> columnsOf(const CompareRequest& request)
-{
-    std::vector<std::pair<std::string, bool>> columns{{request.response, true},
-                                                      {request.medium, false}};
-    for (const std::string& name : request.factors) {
-        columns.emplace_back(name, false);
-    }
-    for (const std::string& name : request.covariates) {
-        columns.emplace_back(name, true);
-    }
-    for (const TermColumns& names : request.random) {
-        for (const std::string& name : names) {
-            columns.emplace_back(name, false);
-        }
-    }
-    return columns;
-}
-
-// Once, however often it is named.
-Done addColumn(DataTable& table, const std::vector<std::string>& header, const CellRows& rows,
-               const std::string& name, bool isNumber)
-{
-    if (table.numbers(name) != nullptr || table.factor(name) != nullptr) {
-        return {};
-    }
-    const auto place = std::find(header.begin(), header.end(), name);
-    if (place == header.end()) {
-        return fail(ErrorKind::NotFound, name);
-    }
-    std::vector<std::string> cells;
-    for (const auto& row : rows) {
-        cells.push_back(row[static_cast<std::size_t>(place - header.begin())]);
-    }
-    return isNumber ? table.addNumbersFromText(name, cells) : table.addFactor(name, cells);
-}
-
 } // namespace
-
-Result<DataTable> tableForRequest(const std::vector<std::string>& header, const CellRows& rows,
-                                  const CompareRequest& request)
-{
-    if (const Done shaped = checkShape(header, rows); !shaped) {
-        return tl::unexpected(shaped.error());
-    }
-    DataTable table;
-    for (const auto& [name, isNumber] : columnsOf(request)) {
-        if (const Done added = addColumn(table, header, rows, name, isNumber); !added) {
-            return tl::unexpected(added.error());
-        }
-    }
-    return table;
-}
 
 Result<TableComparison> compareTable(const DataTable& table, const CompareRequest& request)
 {

@@ -14,14 +14,13 @@ using LevelWeights = std::vector<std::pair<std::string, double>>;
 
 // What to compare in a table. `factors` are the others in the model; when the medium is named among
 // them that is its place in the order of type I, else it comes first. Covariates follow the
-// factors, then the interactions.
+// factors.
 struct CompareRequest
 {
     std::string response;
     std::string medium;
     std::vector<std::string> factors;
     std::vector<std::string> covariates;
-    std::vector<TermColumns> interactions;
     // Where given, the order of type I of medium, factors and covariates; it then names them all.
     std::vector<std::string> order;
     std::vector<TermColumns> random;
@@ -117,14 +116,14 @@ struct TableComparison
 
 // The columns a request needs, out of a header and rows of cells (row 1 is the first under the
 // header): medium, factors and random columns as categories, response and covariates as numbers.
-// NotFound names a missing column, TooFew "rows" an empty file, Invalid "row 3" a row of another
-// length, "row 3: column" a cell that is no number.
+// ColumnUnknown names a missing column, TooFewRows is said of an empty file, RowLength and
+// NotANumber of the row that they name.
 [[nodiscard]] Result<DataTable> tableForRequest(const std::vector<std::string>& header,
                                                 const std::vector<std::vector<std::string>>& rows,
                                                 const CompareRequest& request);
 
-// Errors of the models; NotFound "control" or "contrast" with the unknown level as detail; Invalid
-// "level", "margin" or "contrast"; TooFew for a medium with one level only.
+// Errors of the models; LevelUnknown for a control or a part of a contrast; ConfidenceLevel, Margin
+// and ContrastSum; OneLevel for a medium with one level only.
 [[nodiscard]] Result<TableComparison> compareTable(const DataTable& table,
                                                    const CompareRequest& request);
 

@@ -28,7 +28,7 @@ Weights difference(const Weights& a, const Weights& b)
 Done checkLevel(double level)
 {
     if (!(level > 0 && level < 1)) {
-        return fail(ErrorKind::Invalid, "level", std::to_string(level));
+        return fail(ErrorKind::Invalid, ModelReason::ConfidenceLevel);
     }
     return {};
 }
@@ -149,7 +149,7 @@ ContrastTest testContrast(const Estimator& fit, std::span<const double> weights,
 Result<std::optional<double>> equivalenceP(const ContrastTest& test, double margin)
 {
     if (!(margin > 0) || !std::isfinite(margin)) {
-        return fail(ErrorKind::Invalid, "margin", std::to_string(margin));
+        return fail(ErrorKind::Invalid, ModelReason::Margin);
     }
     if (!test.t) {
         return std::nullopt;
@@ -193,9 +193,7 @@ Result<std::vector<ControlComparison>> againstControl(const Estimator& fit,
                                                       const std::vector<MarginalMean>& means,
                                                       std::size_t control, double level)
 {
-    if (control >= means.size()) {
-        return fail(ErrorKind::Invalid, "control", std::to_string(control));
-    }
+    assert(control < means.size());
     if (auto done = checkLevel(level); !done) {
         return tl::unexpected(done.error());
     }
@@ -233,16 +231,14 @@ Result<ContrastTest> meansContrast(const Estimator& fit, const std::vector<Margi
     if (auto done = checkLevel(level); !done) {
         return tl::unexpected(done.error());
     }
-    if (weights.size() != means.size() || means.empty()) {
-        return fail(ErrorKind::Invalid, "contrast", std::to_string(weights.size()));
-    }
+    assert(weights.size() == means.size() && !means.empty());
     const double sum = std::accumulate(weights.begin(), weights.end(), 0.0);
     double largest = 0;
     for (const double weight : weights) {
         largest = std::max(largest, std::abs(weight));
     }
     if (!(largest > 0) || std::abs(sum) > 1e-9 * largest) {
-        return fail(ErrorKind::Invalid, "contrast", std::to_string(sum));
+        return fail(ErrorKind::Invalid, ModelReason::ContrastSum);
     }
     Weights row(means.front().weights.size(), 0.0);
     for (std::size_t i = 0; i < means.size(); ++i) {

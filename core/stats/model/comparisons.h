@@ -49,12 +49,12 @@ struct ControlComparison
 [[nodiscard]] Result<std::vector<PairComparison>>
 allPairs(const Estimator& fit, const std::vector<MarginalMean>& means, double level = 0.95);
 
-// Every other mean against the one numbered `control` (Invalid "control" when out of range).
+// Every other mean against the one numbered `control` (one of `means`).
 [[nodiscard]] Result<std::vector<ControlComparison>>
 againstControl(const Estimator& fit, const std::vector<MarginalMean>& means, std::size_t control,
                double level = 0.95);
 
-// Any linear contrast, one weight a mean; weights must sum to zero (Invalid "contrast" otherwise).
+// Any linear contrast, one weight a mean; ContrastSum unless they sum to zero and are not all zero.
 [[nodiscard]] Result<ContrastTest> meansContrast(const Estimator& fit,
                                                  const std::vector<MarginalMean>& means,
                                                  std::span<const double> weights,

@@ -9,9 +9,10 @@ namespace plumule::stats {
 
 namespace {
 
-std::string rowSubject(std::size_t row, const std::string& column)
+tl::unexpected<Error> inRow(std::size_t row, tl::unexpected<Error> fault)
 {
-    return "row " + std::to_string(row + 1) + ": " + column;
+    fault.value().row = RowAt{{}, static_cast<std::int64_t>(row) + 1};
+    return fault;
 }
 
 std::optional<double> wholeNumber(std::string_view cell)
@@ -64,14 +65,14 @@ FactorColumn factorWithRows(const FactorColumn& whole, const std::vector<std::si
 Done DataTable::takeName(const std::string& name, std::size_t rows)
 {
     if (name.empty()) {
-        return fail(ErrorKind::Missing, "column");
+        return fail(ErrorKind::Missing, ModelReason::ColumnNameMissing);
     }
     if (numbers(name) != nullptr || factor(name) != nullptr) {
-        return fail(ErrorKind::Duplicate, name);
+        return fail(ErrorKind::Duplicate, ModelReason::ColumnTwice, name);
     }
     const bool first = m_numbers.empty() && m_factors.empty();
     if (!first && rows != m_rows) {
-        return fail(ErrorKind::Invalid, "rows", name);
+        return fail(ErrorKind::Invalid, ModelReason::ColumnLength, name);
     }
     m_rows = rows;
     return {};
@@ -81,7 +82,7 @@ Done DataTable::addNumbers(const std::string& name, std::vector<std::optional<do
 {
     for (std::size_t row = 0; row < values.size(); ++row) {
         if (values[row] && !std::isfinite(*values[row])) {
-            return fail(ErrorKind::Invalid, rowSubject(row, name));
+            return inRow(row, fail(ErrorKind::Invalid, ModelReason::NotFinite, name));
         }
     }
     if (auto taken = takeName(name, values.size()); !taken) {
@@ -102,7 +103,7 @@ Done DataTable::addNumbersFromText(const std::string& name, const std::vector<st
         }
         values.push_back(wholeNumber(cells[row]));
         if (!values.back()) {
-            return fail(ErrorKind::Invalid, rowSubject(row, name), cells[row]);
+            return inRow(row, fail(ErrorKind::Invalid, ModelReason::NotANumber, name, cells[row]));
         }
     }
     return addNumbers(name, std::move(values));
@@ -167,7 +168,7 @@ Result<FactorColumn> DataTable::crossed(const std::vector<std::string>& factors)
     for (const std::string& name : factors) {
         const FactorColumn* part = factor(name);
         if (part == nullptr) {
-            return fail(ErrorKind::NotFound, name);
+            return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, name);
         }
         joined += (joined.empty() ? "" : ":") + name;
         for (std::size_t row = 0; row < m_rows; ++row) {

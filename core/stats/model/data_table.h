@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/model/model_reason.h"
 
 #include <cstddef>
 #include <optional>
@@ -26,13 +27,13 @@ struct FactorColumn
     std::vector<std::optional<std::size_t>> codes;
 };
 
-// Columns of equal length, numbers or categories, by name. Errors carry the column's name as the
-// subject, "row 12: yield_g" (rows counted from 1) where one row is at fault.
+// Columns of equal length, numbers or categories, by name. Errors name the column and, where one
+// row is at fault, its number (from 1).
 class DataTable
 {
 public:
-    // Invalid for a NaN or infinite value, Duplicate for a name in use, Invalid "rows" for another
-    // length than the columns so far.
+    // NotFinite for a NaN or infinite value, ColumnTwice for a name in use, ColumnLength for
+    // another length than the columns so far.
     Done addNumbers(const std::string& name, std::vector<std::optional<double>> values);
     // Empty cells and "NA" are missing; any other cell must be a finite number, whole, with a
     // point.

@@ -83,7 +83,7 @@ Result<LinearModel> LinearModel::fit(std::shared_ptr<const ModelDesign> design)
     fitted->df = static_cast<double>(y.size() - fitted->squares.rank);
     fitted->totalSs = (y.array() - y.mean()).square().sum();
     if (fitted->df < 1) {
-        return fail(ErrorKind::TooFew, "residual", std::to_string(design->rows()));
+        return fail(ErrorKind::TooFew, ModelReason::NoRowsToRest);
     }
     return LinearModel(std::move(fitted));
 }

@@ -43,7 +43,7 @@ struct Influence
 class LinearModel final : public Estimator
 {
 public:
-    // Errors of ModelDesign::make; TooFew "residual" when no degree of freedom is left for spread.
+    // Errors of ModelDesign::make; NoRowsToRest when no degree of freedom is left for spread.
     [[nodiscard]] static Result<LinearModel> fit(const DataTable& table,
                                                  const ModelDescription& model);
     [[nodiscard]] static Result<LinearModel> fit(std::shared_ptr<const ModelDesign> design);

@@ -14,10 +14,10 @@ Result<std::vector<MarginalMean>> marginalMeans(const Estimator& fit, const std:
 {
     const DesignFactor* of = fit.design().factor(factor);
     if (of == nullptr) {
-        return fail(ErrorKind::NotFound, factor);
+        return fail(ErrorKind::NotFound, ModelReason::TermUnknown, factor);
     }
     if (!(level > 0 && level < 1)) {
-        return fail(ErrorKind::Invalid, "level", std::to_string(level));
+        return fail(ErrorKind::Invalid, ModelReason::ConfidenceLevel);
     }
     std::vector<MarginalMean> means;
     for (std::size_t i = 0; i < of->levels.size(); ++i) {

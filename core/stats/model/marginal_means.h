@@ -19,8 +19,8 @@ struct MarginalMean
     std::vector<double> weights; // on the columns of the design
 };
 
-// Of every level of `factor`, in their order, with intervals of that level (0.95). NotFound when
-// the factor is not in the model, Invalid "level" outside (0, 1).
+// Of every level of `factor`, in their order, with intervals of that level (0.95). TermUnknown
+// when the factor is not in the model, ConfidenceLevel outside (0, 1).
 [[nodiscard]] Result<std::vector<MarginalMean>>
 marginalMeans(const Estimator& fit, const std::string& factor, double level = 0.95);
 

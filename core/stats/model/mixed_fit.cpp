@@ -133,7 +133,7 @@ Done MixedModel::Fit::checkIdentified() const
     for (Index j = 1; j < count; ++j) {
         const std::string& name = components[static_cast<std::size_t>(j - 1)].group;
         if (problem.data.size() == 0 || !(problem.trace(j - 1) > 1e-12)) {
-            return fail(ErrorKind::NotEstimable, name);
+            return fail(ErrorKind::NotEstimable, ModelReason::Inseparable, name);
         }
         gram(0, j) = gram(j, 0) = problem.trace(j - 1);
         for (Index k = 1; k <= j; ++k) {
@@ -144,7 +144,7 @@ Done MixedModel::Fit::checkIdentified() const
             size.asDiagonal() * gram.topLeftCorner(j + 1, j + 1) * size.asDiagonal();
         const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(cosine, Eigen::EigenvaluesOnly);
         if (eigen.eigenvalues()[0] < 1e-9) {
-            return fail(ErrorKind::NotEstimable, name);
+            return fail(ErrorKind::NotEstimable, ModelReason::Inseparable, name);
         }
     }
     const double total = squares.residualSs;
@@ -153,7 +153,7 @@ Done MixedModel::Fit::checkIdentified() const
     // The mean taken off leaves rounding of its own size.
     const bool noSpread = total <= 1e-26 * whole || whole <= 1e-28 * shift;
     if (noSpread || (problem.restRows > 0 && problem.restSs <= kExplainedTolerance * total)) {
-        return fail(ErrorKind::NotEstimable, "residual");
+        return fail(ErrorKind::NotEstimable, ModelReason::NoSpread);
     }
     return {};
 }
@@ -162,7 +162,7 @@ Done MixedModel::Fit::solve()
 {
     const auto n = static_cast<Index>(design->rows());
     if (n - squares.rank < 2) {
-        return fail(ErrorKind::TooFew, "residual", std::to_string(n));
+        return fail(ErrorKind::TooFew, ModelReason::NoRowsToRest);
     }
     crossColumns();
     rotate();

@@ -151,7 +151,7 @@ Result<MixedModel> MixedModel::fit(const DataTable& table, const ModelDescriptio
 Result<MixedModel> MixedModel::fit(std::shared_ptr<const ModelDesign> design)
 {
     if (design->randomFactors().empty()) {
-        return fail(ErrorKind::Missing, "random");
+        return fail(ErrorKind::Missing, ModelReason::RandomMissing);
     }
     auto fitted = std::make_shared<Fit>(std::move(design));
     if (auto solved = fitted->solve(); !solved) {
@@ -230,11 +230,11 @@ Result<FTest> MixedModel::termTest(const std::string& term) const
     const auto found =
         std::find_if(terms.begin(), terms.end(), [&](const auto& t) { return t.name == term; });
     if (found == terms.end()) {
-        return fail(ErrorKind::NotFound, term);
+        return fail(ErrorKind::NotFound, ModelReason::TermUnknown, term);
     }
     const MatrixXd rows = estimableRows(*m_fit, *found);
     if (rows.rows() == 0) {
-        return fail(ErrorKind::NotEstimable, term);
+        return fail(ErrorKind::NotEstimable, ModelReason::Inseparable, term);
     }
     return MixedEstimator(m_fit).test(rows);
 }

@@ -29,9 +29,9 @@ struct RandomEffect
 class MixedModel
 {
 public:
-    // Errors of ModelDesign::make; Missing "random" without a random intercept; NotEstimable with
+    // Errors of ModelDesign::make; RandomMissing without a random intercept; Inseparable with
     // its name where it cannot be told apart from the fixed effects or from the residual;
-    // NoConvergence when the search fails.
+    // NotConverged when the search fails.
     [[nodiscard]] static Result<MixedModel> fit(const DataTable& table,
                                                 const ModelDescription& model);
     [[nodiscard]] static Result<MixedModel> fit(std::shared_ptr<const ModelDesign> design);
@@ -50,7 +50,7 @@ public:
     // For marginal means and comparisons; keeps the fit alive.
     [[nodiscard]] std::unique_ptr<Estimator> estimator() const;
     // F of a fixed term after all others, in sum-to-zero coding, over what is estimable of it.
-    // NotFound for an unknown term, NotEstimable when nothing is left of it.
+    // TermUnknown for an unknown term, Inseparable when nothing is left of it.
     [[nodiscard]] Result<FTest> termTest(const std::string& term) const;
 
     struct Fit; // within core/stats: mixed_fit.h

@@ -35,11 +35,11 @@ Result<std::vector<std::string>> neededColumns(const DataTable& table,
         }
     }
     if (table.numbers(model.response) == nullptr) {
-        return fail(ErrorKind::NotFound, model.response);
+        return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, model.response);
     }
     for (const std::string& name : needed) {
         if (table.numbers(name) == nullptr && table.factor(name) == nullptr) {
-            return fail(ErrorKind::NotFound, name);
+            return fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, name);
         }
     }
     return needed;
@@ -107,14 +107,15 @@ Result<ModelDesign> ModelDesign::make(const DataTable& table, const ModelDescrip
     ModelDesign design;
     design.m_usedRows = completeRows(table, *needed);
     if (design.m_usedRows.size() < 2) {
-        return fail(ErrorKind::TooFew, "rows", std::to_string(design.m_usedRows.size()));
+        return fail(ErrorKind::TooFew, ModelReason::TooFewRows);
     }
     const DataTable used = table.withRows(design.m_usedRows);
     const bool onlyMainEffects = std::all_of(model.terms.begin(), model.terms.end(),
                                              [](const auto& t) { return t.size() == 1; });
+    const Centring centring = onlyMainEffects ? Centring::AtMean : Centring::AtZero;
     Done done = design.takeResponse(used, model.response);
     for (std::size_t i = 0; done && i < model.terms.size(); ++i) {
-        done = design.addTerm(used, model.terms[i], onlyMainEffects);
+        done = design.addTerm(used, model.terms[i], centring);
     }
     for (std::size_t i = 0; done && i < model.randomIntercepts.size(); ++i) {
         done = design.addRandom(used, model.randomIntercepts[i]);
@@ -142,14 +143,14 @@ Done ModelDesign::takeResponse(const DataTable& table, const std::string& name)
     return {};
 }
 
-Done ModelDesign::addVariable(const DataTable& table, const std::string& name, bool centre)
+Done ModelDesign::addVariable(const DataTable& table, const std::string& name, Centring centring)
 {
     if (const FactorColumn* column = table.factor(name)) {
         if (factor(name) != nullptr) {
             return {};
         }
         if (column->levels.size() < 2) {
-            return fail(ErrorKind::TooFew, name, std::to_string(column->levels.size()));
+            return fail(ErrorKind::TooFew, ModelReason::OneLevel, name);
         }
         m_factors.push_back(designFactor(*column));
         return {};
@@ -161,7 +162,7 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
     }
     const std::vector<double> values = presentValues(*table.numbers(name));
     DesignCovariate covariate{name, steadyMean(values), 0, 1};
-    covariate.shift = centre ? covariate.mean : 0;
+    covariate.shift = centring == Centring::AtMean ? covariate.mean : 0;
     double squares = 0;
     double largest = 0;
     for (const double value : values) {
@@ -175,21 +176,21 @@ Done ModelDesign::addVariable(const DataTable& table, const std::string& name, b
     return {};
 }
 
-Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates)
+Done ModelDesign::addTerm(const DataTable& table, const TermColumns& columns, Centring centring)
 {
     DesignTerm term{joinedName(columns), columns, m_columns, 1};
     if (columns.empty()) {
-        return fail(ErrorKind::Missing, "term");
+        return fail(ErrorKind::Missing, ModelReason::TermEmpty);
     }
     if (termOf(columns) != nullptr) {
-        return fail(ErrorKind::Duplicate, term.name);
+        return fail(ErrorKind::Duplicate, ModelReason::TermTwice, term.name);
     }
     const TermColumns parts = sortedParts(columns);
     if (std::adjacent_find(parts.begin(), parts.end()) != parts.end()) {
-        return fail(ErrorKind::Duplicate, term.name);
+        return fail(ErrorKind::Duplicate, ModelReason::TermTwice, term.name);
     }
     for (const std::string& name : columns) {
-        if (auto done = addVariable(table, name, centreCovariates); !done) {
+        if (auto done = addVariable(table, name, centring); !done) {
             return done;
         }
     }
@@ -205,7 +206,7 @@ Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)
 {
     for (const std::string& name : columns) {
         if (table.factor(name) == nullptr) {
-            return fail(ErrorKind::Invalid, name);
+            return fail(ErrorKind::Invalid, ModelReason::NotCategories, name);
         }
     }
     const auto crossed = table.crossed(columns);
@@ -213,7 +214,7 @@ Done ModelDesign::addRandom(const DataTable& table, const TermColumns& columns)
         return tl::unexpected(crossed.error());
     }
     if (crossed->levels.size() < 2) {
-        return fail(ErrorKind::TooFew, crossed->name, std::to_string(crossed->levels.size()));
+        return fail(ErrorKind::TooFew, ModelReason::OneLevel, crossed->name);
     }
     m_random.push_back(designFactor(*crossed));
     return {};
@@ -227,7 +228,8 @@ Done ModelDesign::checkParts() const
             TermColumns part = term.columns;
             part.erase(part.begin() + static_cast<std::ptrdiff_t>(left));
             if (termOf(part) == nullptr) {
-                return fail(ErrorKind::Invalid, term.name, joinedName(part));
+                return fail(ErrorKind::Invalid, ModelReason::TermPartMissing, term.name,
+                            joinedName(part));
             }
         }
     }

@@ -48,8 +48,8 @@ struct DesignCovariate
 class ModelDesign
 {
 public:
-    // NotFound names a missing column, TooFew a factor with one level only (or "rows"), Duplicate
-    // a term given twice, Invalid an interaction without its parts.
+    // ColumnUnknown names a missing column, OneLevel a factor with one level only, TermTwice a term
+    // given twice, TermPartMissing an interaction without its parts; TooFewRows under two rows.
     [[nodiscard]] static Result<ModelDesign> make(const DataTable& table,
                                                   const ModelDescription& model);
 
@@ -78,8 +78,13 @@ public:
     [[nodiscard]] static bool contains(const DesignTerm& whole, const DesignTerm& part);
 
 private:
-    Done addTerm(const DataTable& table, const TermColumns& columns, bool centreCovariates);
-    Done addVariable(const DataTable& table, const std::string& name, bool centre);
+    enum class Centring
+    {
+        AtMean,
+        AtZero, // a slope that depends on a level is told at 0
+    };
+    Done addTerm(const DataTable& table, const TermColumns& columns, Centring centring);
+    Done addVariable(const DataTable& table, const std::string& name, Centring centring);
     Done addRandom(const DataTable& table, const TermColumns& columns);
     Done takeResponse(const DataTable& table, const std::string& name);
     Done checkParts() const;

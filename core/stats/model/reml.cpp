@@ -241,7 +241,7 @@ Result<RemlSolution> solveReml(const RemlProblem& problem)
         }
         ratios = *next;
     }
-    return fail(ErrorKind::NoConvergence, "random");
+    return fail(ErrorKind::NoConvergence, ModelReason::NotConverged);
 }
 
 MatrixXd expectedInformation(const RemlProblem& problem, const RemlSolution& solution,

@@ -15,10 +15,10 @@ constexpr double kMostTrays = 1e7;
 Done checkCommon(double sd, double alpha)
 {
     if (!(sd > 0) || !std::isfinite(sd)) {
-        return fail(ErrorKind::Invalid, "sd");
+        return fail(ErrorKind::Invalid, PowerReason::Spread);
     }
     if (!(alpha > 0 && alpha < 1)) {
-        return fail(ErrorKind::Invalid, "alpha");
+        return fail(ErrorKind::Invalid, PowerReason::Risk);
     }
     return {};
 }
@@ -26,7 +26,7 @@ Done checkCommon(double sd, double alpha)
 Done checkWanted(double power, double alpha)
 {
     if (!(power > alpha && power < 1)) {
-        return fail(ErrorKind::Invalid, "power");
+        return fail(ErrorKind::Invalid, PowerReason::Power);
     }
     return {};
 }
@@ -46,7 +46,8 @@ double tPowerAt(const TPlan& plan, double n, double difference)
 
 double fDf2(const FPlan& plan, double n)
 {
-    return plan.blocks ? (n - 1) * (plan.groups - 1) : (n - 1) * plan.groups;
+    return plan.design == FDesign::RandomizedBlocks ? (n - 1) * (plan.groups - 1)
+                                                    : (n - 1) * plan.groups;
 }
 
 double fPowerAt(const FPlan& plan, double n, double squares)
@@ -60,7 +61,7 @@ double fPowerAt(const FPlan& plan, double n, double squares)
 Done checkF(const FPlan& plan)
 {
     if (plan.groups < 2) {
-        return fail(ErrorKind::Invalid, "groups");
+        return fail(ErrorKind::Invalid, PowerReason::OneGroup);
     }
     return checkCommon(plan.sd, plan.alpha);
 }
@@ -68,10 +69,10 @@ Done checkF(const FPlan& plan)
 Done checkCount(double n)
 {
     if (std::isnan(n) || std::isinf(n)) {
-        return fail(ErrorKind::Invalid, "count");
+        return fail(ErrorKind::Invalid, PowerReason::Count);
     }
     if (!(n > 1)) {
-        return fail(ErrorKind::TooFew, "count");
+        return fail(ErrorKind::TooFew, PowerReason::TooFewEach);
     }
     return {};
 }
@@ -87,7 +88,7 @@ Result<double> whereReached(const std::function<double(double)>& powerAt, double
     };
     const Result<double> logX = risingRoot(rising, std::log(start), 0.5);
     if (!logX) {
-        return fail(ErrorKind::NoConvergence, "power");
+        return fail(ErrorKind::NoConvergence, PowerReason::OutOfReach);
     }
     return least + std::exp(*logX);
 }
@@ -116,7 +117,7 @@ Result<double> tPower(const TPlan& plan, double n, double difference)
         return tl::unexpected(good.error());
     }
     if (!std::isfinite(difference)) {
-        return fail(ErrorKind::Invalid, "difference");
+        return fail(ErrorKind::Invalid, PowerReason::Difference);
     }
     return tPowerAt(plan, n, difference);
 }
@@ -130,7 +131,7 @@ Result<double> tCountFor(const TPlan& plan, double difference, double power)
         return tl::unexpected(good.error());
     }
     if (!std::isfinite(difference) || difference == 0) {
-        return fail(ErrorKind::Invalid, "difference");
+        return fail(ErrorKind::Invalid, PowerReason::Difference);
     }
     return whereReached([&](double n) { return tPowerAt(plan, n, difference); }, 1, kMostTrays, 8,
                         power);
@@ -175,10 +176,10 @@ Result<double> tPowerOfShift(double shift, double df, double alpha)
         return tl::unexpected(good.error());
     }
     if (!std::isfinite(shift)) {
-        return fail(ErrorKind::Invalid, "difference");
+        return fail(ErrorKind::Invalid, PowerReason::Difference);
     }
     if (!(df >= 1)) {
-        return fail(ErrorKind::TooFew, "count");
+        return fail(ErrorKind::TooFew, PowerReason::TooFewEach);
     }
     return twoTailPower(shift, df, alpha);
 }
@@ -192,7 +193,7 @@ Result<double> tShiftFor(double power, double df, double alpha)
         return tl::unexpected(good.error());
     }
     if (!(df >= 1)) {
-        return fail(ErrorKind::TooFew, "count");
+        return fail(ErrorKind::TooFew, PowerReason::TooFewEach);
     }
     const auto powerAt = [&](double shift) { return twoTailPower(shift, df, alpha); };
     return whereReached(powerAt, 0, 1e4, 3, power);
@@ -207,7 +208,7 @@ Result<double> fPowerForVariance(const FPlan& plan, double n, double variance)
         return tl::unexpected(good.error());
     }
     if (!(variance >= 0) || std::isinf(variance)) {
-        return fail(ErrorKind::Invalid, "effects");
+        return fail(ErrorKind::Invalid, PowerReason::Difference);
     }
     return fPowerAt(plan, n, variance * (plan.groups - 1));
 }
@@ -221,7 +222,7 @@ Result<double> fCountForVariance(const FPlan& plan, double variance, double powe
         return tl::unexpected(good.error());
     }
     if (!(variance > 0) || std::isinf(variance)) {
-        return fail(ErrorKind::Invalid, "effects");
+        return fail(ErrorKind::Invalid, PowerReason::Difference);
     }
     return whereReached([&](double n) { return fPowerAt(plan, n, variance * (plan.groups - 1)); },
                         1, kMostTrays, 8, power);

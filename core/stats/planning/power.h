@@ -1,14 +1,14 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/planning/power_reason.h"
 
 #include <span>
 
 // Power of t and F designs, by the noncentral distributions. Counts may be fractional, so that
-// exact counts can be sought; a grower rounds up. Errors: Invalid with the name of the argument at
-// fault
-// ("sd", "alpha", "power", "difference", "count"), TooFew "count" when no degree of freedom is
-// left, NoConvergence when a wanted power is out of reach.
+// exact counts can be sought; a grower rounds up. Errors: Invalid with the reason that names the
+// argument at fault, TooFew when no degree of freedom is left (TooFewEach), NoConvergence when a
+// wanted power is out of reach (OutOfReach).
 namespace plumule::stats {
 
 // Two media: two-sided, both tails counted, n trays each.
@@ -26,17 +26,22 @@ struct TPlan
 
 // For an estimate with degrees of freedom of its own, as a difference in blocks has: the two-sided
 // power at a shift counted in its standard errors, and the shift that is seen with that power.
-// TooFew "count" under one degree of freedom.
+// TooFewEach under one degree of freedom.
 [[nodiscard]] Result<double> tPowerOfShift(double shift, double df, double alpha);
 [[nodiscard]] Result<double> tShiftFor(double power, double df, double alpha);
+
+enum class FDesign
+{
+    CompletelyRandom,
+    RandomizedBlocks, // one tray of each group in every block; n is then the number of blocks
+};
 
 struct FPlan
 {
     int groups = 2;
     double sd = 1;
     double alpha = 0.05;
-    // Randomized blocks: one tray of each group in every block; n is then the number of blocks.
-    bool blocks = false;
+    FDesign design = FDesign::CompletelyRandom;
 };
 
 // Spread given as the variance of the group means with divisor groups - 1.

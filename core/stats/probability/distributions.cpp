@@ -73,11 +73,6 @@ double normalQuantile(double p)
     return boost::math::quantile(Normal(), p);
 }
 
-double tCdf(double t, double df)
-{
-    return tUpper(-t, df);
-}
-
 double tUpper(double t, double df)
 {
     if (!goodDf(df) || std::isnan(t)) {

@@ -15,7 +15,6 @@ inline constexpr double kInfiniteDf = std::numeric_limits<double>::infinity();
 [[nodiscard]] double normalUpper(double z);
 [[nodiscard]] double normalQuantile(double p);
 
-[[nodiscard]] double tCdf(double t, double df);
 [[nodiscard]] double tUpper(double t, double df);
 // P(|T| > |t|).
 [[nodiscard]] double tTwoSided(double t, double df);

@@ -99,7 +99,7 @@ Result<ManyToOne> ManyToOne::fromCorrelation(std::span<const double> rows, std::
 {
     const Correlation whole{size, {rows.begin(), rows.end()}};
     if (!isCorrelation(whole)) {
-        return fail(ErrorKind::Invalid, "correlation");
+        return fail(ErrorKind::Invalid, ProbabilityReason::Correlation);
     }
     const Correlation distinct = without(whole, repeatedIn(whole));
     ManyToOne made;
@@ -135,7 +135,7 @@ double ManyToOne::outside(double t, double df) const
 Result<double> ManyToOne::upper(double t, double df) const
 {
     if (!(df > 0) || std::isnan(t)) {
-        return fail(ErrorKind::Invalid, "many to one");
+        return fail(ErrorKind::Invalid, ProbabilityReason::OutOfRange);
     }
     const double size = std::abs(t);
     if (std::isinf(size)) {
@@ -147,7 +147,7 @@ Result<double> ManyToOne::upper(double t, double df) const
 Result<double> ManyToOne::quantile(double p, double df) const
 {
     if (!(df > 0) || !(p > 0 && p < 1)) {
-        return fail(ErrorKind::Invalid, "many to one");
+        return fail(ErrorKind::Invalid, ProbabilityReason::OutOfRange);
     }
     // Bonferroni lies at or above the answer, the single comparison below it.
     const double tail = (1 - p) / 2;

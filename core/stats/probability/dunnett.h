@@ -3,6 +3,7 @@
 #include "core/base/result.h"
 #include "core/stats/probability/chebyshev.h"
 #include "core/stats/probability/normal_rectangle.h"
+#include "core/stats/probability/probability_reason.h"
 
 #include <optional>
 #include <span>

@@ -7,46 +7,45 @@
 
 namespace plumule::stats {
 
+namespace {
+
+struct RisingPoint
+{
+    double x = 0;
+    double value = 0;
+};
+
+// The values of the two differ in sign.
+double rootBetween(const std::function<double(double)>& rising, RisingPoint low, RisingPoint high)
+{
+    if (low.x > high.x) {
+        std::swap(low, high);
+    }
+    std::uintmax_t steps = 200;
+    const auto bracket =
+        boost::math::tools::toms748_solve(rising, low.x, high.x, low.value, high.value,
+                                          boost::math::tools::eps_tolerance<double>(49), steps);
+    return 0.5 * (bracket.first + bracket.second);
+}
+
+} // namespace
+
 Result<double> risingRoot(const std::function<double(double)>& rising, double start,
                           double firstStep)
 {
-    double here = start;
-    double value = rising(here);
-    if (std::isnan(value)) {
-        return fail(ErrorKind::NoConvergence, "root");
+    RisingPoint here{start, rising(start)};
+    double step = here.value < 0 ? firstStep : -firstStep;
+    for (int tries = 0; tries < 200 && !std::isnan(here.value); ++tries, step *= 1.6) {
+        if (here.value == 0) {
+            return here.x;
+        }
+        const RisingPoint next{here.x + step, rising(here.x + step)};
+        if (next.value != 0 && !std::isnan(next.value) && (next.value < 0) != (here.value < 0)) {
+            return rootBetween(rising, here, next);
+        }
+        here = next;
     }
-    if (value == 0) {
-        return here;
-    }
-    double step = value < 0 ? firstStep : -firstStep;
-    for (int tries = 0; tries < 200; ++tries, step *= 1.6) {
-        const double next = here + step;
-        const double nextValue = rising(next);
-        if (std::isnan(nextValue)) {
-            return fail(ErrorKind::NoConvergence, "root");
-        }
-        if (nextValue == 0) {
-            return next;
-        }
-        if ((nextValue < 0) == (value < 0)) {
-            here = next;
-            value = nextValue;
-            continue;
-        }
-        double low = here;
-        double high = next;
-        double atLow = value;
-        double atHigh = nextValue;
-        if (low > high) {
-            std::swap(low, high);
-            std::swap(atLow, atHigh);
-        }
-        std::uintmax_t steps = 200;
-        const auto bracket = boost::math::tools::toms748_solve(
-            rising, low, high, atLow, atHigh, boost::math::tools::eps_tolerance<double>(49), steps);
-        return 0.5 * (bracket.first + bracket.second);
-    }
-    return fail(ErrorKind::NoConvergence, "root");
+    return fail(ErrorKind::NoConvergence, ProbabilityReason::NoRoot);
 }
 
 } // namespace plumule::stats

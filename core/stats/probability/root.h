@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/probability/probability_reason.h"
 
 #include <functional>
 

@@ -86,7 +86,7 @@ bool goodRange(int groups, double df)
 Result<double> studentizedRangeUpper(double q, int groups, double df)
 {
     if (!goodRange(groups, df) || std::isnan(q)) {
-        return fail(ErrorKind::Invalid, "studentized range");
+        return fail(ErrorKind::Invalid, ProbabilityReason::OutOfRange);
     }
     if (q <= 0 || std::isinf(q)) {
         return q <= 0 ? 1 : 0;
@@ -99,7 +99,7 @@ Result<double> studentizedRangeUpper(double q, int groups, double df)
 Result<double> studentizedRangeQuantile(double p, int groups, double df)
 {
     if (!goodRange(groups, df) || !(p > 0 && p < 1)) {
-        return fail(ErrorKind::Invalid, "studentized range");
+        return fail(ErrorKind::Invalid, ProbabilityReason::OutOfRange);
     }
     const NormalRange range(groups);
     // On log scales both tails run nearly straight.

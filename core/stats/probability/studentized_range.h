@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/probability/probability_reason.h"
 
 // The studentized range (Tukey): the range of `groups` independent normal means over an independent
 // spread estimate with `df` degrees of freedom. groups from 2, df > 0 or infinite. Computed as the

@@ -12,31 +12,7 @@ namespace plumule::stats {
 
 namespace {
 
-Result<VarianceRatio> ratioOfDeviations(Groups groups, bool fromMedian)
-{
-    const Result<OneWayAnova> plain = oneWayAnova(groups);
-    if (!plain) {
-        return tl::unexpected(plain.error());
-    }
-    std::vector<std::vector<double>> deviations;
-    for (const auto& group : groups) {
-        // Taken from one of the group's values, so that like leading digits are not lost.
-        std::vector<double> shifted;
-        for (const double x : group) {
-            shifted.push_back(x - group.front());
-        }
-        const double centre = fromMedian ? medianOf(shifted) : summarize(shifted)->mean;
-        auto& back = deviations.emplace_back();
-        for (const double x : shifted) {
-            back.push_back(std::abs(x - centre));
-        }
-    }
-    const Result<OneWayAnova> anova = oneWayAnova(deviations);
-    if (!anova) {
-        return tl::unexpected(anova.error());
-    }
-    return VarianceRatio{anova->f, anova->dfBetween, anova->dfWithin, anova->p};
-}
+constexpr std::size_t kMostForShapiro = 5000;
 
 template <std::size_t N>
 double polynomial(const std::array<double, N>& coefficients, double x)
@@ -138,21 +114,45 @@ double lackOfFitOf(std::vector<double> sorted)
 
 Result<VarianceRatio> brownForsythe(Groups groups)
 {
-    return ratioOfDeviations(groups, true);
+    const Result<OneWayAnova> plain = oneWayAnova(groups);
+    if (!plain) {
+        return tl::unexpected(plain.error());
+    }
+    std::vector<std::vector<double>> deviations;
+    for (const auto& group : groups) {
+        // Taken from one of the group's values, so that like leading digits are not lost.
+        std::vector<double> shifted;
+        for (const double x : group) {
+            shifted.push_back(x - group.front());
+        }
+        const double centre = medianOf(shifted);
+        auto& back = deviations.emplace_back();
+        for (const double x : shifted) {
+            back.push_back(std::abs(x - centre));
+        }
+    }
+    const Result<OneWayAnova> anova = oneWayAnova(deviations);
+    if (!anova) {
+        return tl::unexpected(anova.error());
+    }
+    return VarianceRatio{anova->f, anova->dfBetween, anova->dfWithin, anova->p};
 }
 
 Result<Normality> shapiroWilk(std::span<const double> values)
 {
     if (values.size() < 3) {
-        return fail(ErrorKind::TooFew, "values");
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewValues);
     }
-    if (values.size() > 5000 || !allFinite(values)) {
-        return fail(ErrorKind::Invalid, "values");
+    if (values.size() > kMostForShapiro) {
+        return fail(ErrorKind::Invalid, GroupsReason::TooManyValues, kMostForShapiro);
+    }
+    if (!allFinite(values)) {
+        return fail(ErrorKind::Invalid, GroupsReason::NotFinite);
     }
     std::vector<double> sorted(values.begin(), values.end());
     std::sort(sorted.begin(), sorted.end());
     if (sorted.front() == sorted.back()) {
-        return fail(ErrorKind::NotEstimable, "spread");
+        return fail(ErrorKind::NotEstimable, GroupsReason::NoSpread);
     }
     const double lackOfFit = std::clamp(lackOfFitOf(std::move(sorted)), 0.0, 1.0);
     if (lackOfFit == 0) {
@@ -164,7 +164,7 @@ Result<Normality> shapiroWilk(std::span<const double> values)
 Result<StrayValue> grubbs(std::span<const double> values)
 {
     if (values.size() < 3) {
-        return fail(ErrorKind::TooFew, "values");
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewValues);
     }
     const std::vector<std::vector<double>> one = {{values.begin(), values.end()}};
     const Result<GroupSummary> summary = summarize(values);
@@ -172,7 +172,7 @@ Result<StrayValue> grubbs(std::span<const double> values)
         return tl::unexpected(summary.error());
     }
     if (haveNoSpread(one)) {
-        return fail(ErrorKind::NotEstimable, "spread");
+        return fail(ErrorKind::NotEstimable, GroupsReason::NoSpread);
     }
     StrayValue stray;
     for (std::size_t i = 0; i < values.size(); ++i) {

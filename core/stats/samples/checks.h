@@ -8,7 +8,7 @@
 namespace plumule::stats {
 
 // Brown and Forsythe 1974, JASA 69:364: analysis of variance of the absolute deviations from the
-// group medians. Errors as oneWayAnova; NotEstimable "spread" when the deviations of every group
+// group medians. Errors as oneWayAnova; NotEstimable when the deviations of every group
 // are all alike.
 [[nodiscard]] Result<VarianceRatio> brownForsythe(Groups groups);
 
@@ -19,7 +19,7 @@ struct Normality
 };
 
 // Shapiro-Wilk by Royston 1995, Appl. Stat. 44:547 (AS R94), for 3 to 5000 values. Errors: TooFew
-// under 3, Invalid above 5000 or when one is not finite, NotEstimable "spread" when all are alike.
+// under 3, Invalid above 5000 or when one is not finite, NotEstimable when all are alike.
 [[nodiscard]] Result<Normality> shapiroWilk(std::span<const double> values);
 
 // The value farthest from the mean, in standard deviations (Grubbs 1969, Technometrics 11:1).
@@ -32,6 +32,6 @@ struct StrayValue
     double pTwoSided = 1;
 };
 
-// Errors: TooFew under 3 values, NotEstimable "spread", Invalid "values".
+// Errors: TooFew under 3 values, NotEstimable without spread, Invalid when one is not finite.
 [[nodiscard]] Result<StrayValue> grubbs(std::span<const double> values);
 } // namespace plumule::stats

@@ -82,11 +82,11 @@ struct RankedBlocks
 Result<RankedBlocks> rankBlocks(std::span<const std::vector<double>> blocks)
 {
     if (blocks.size() < 2) {
-        return fail(ErrorKind::TooFew, "friedman.blocks", std::to_string(blocks.size()));
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewBlocks);
     }
     const std::size_t k = blocks.front().size();
     if (k < 2) {
-        return fail(ErrorKind::TooFew, "friedman.treatments", std::to_string(k));
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewTreatments);
     }
     RankedBlocks ranked;
     ranked.sums.assign(k, 0);
@@ -94,10 +94,10 @@ Result<RankedBlocks> rankBlocks(std::span<const std::vector<double>> blocks)
     ranked.treatments = static_cast<double>(k);
     for (std::size_t b = 0; b < blocks.size(); ++b) {
         if (blocks[b].size() != k) {
-            return fail(ErrorKind::Invalid, "friedman.block", std::to_string(b));
+            return fail(ErrorKind::Invalid, GroupsReason::BlockSize, b + 1);
         }
         if (!allFinite(blocks[b])) {
-            return fail(ErrorKind::Invalid, "friedman.values", std::to_string(b));
+            return fail(ErrorKind::Invalid, GroupsReason::NotFinite);
         }
         ranked.ranks.push_back(midranks(blocks[b]));
         ranked.ties += tieSum(blocks[b]);
@@ -106,7 +106,7 @@ Result<RankedBlocks> rankBlocks(std::span<const std::vector<double>> blocks)
         }
     }
     if (ranked.ties == ranked.blocks * (std::pow(ranked.treatments, 3) - ranked.treatments)) {
-        return fail(ErrorKind::Invalid, "friedman.constant");
+        return fail(ErrorKind::Invalid, GroupsReason::AllAlike);
     }
     return ranked;
 }

@@ -17,10 +17,10 @@ Result<GroupSums> pooledSums(Groups groups)
         return sums;
     }
     if (sums->dfWithin() < 1) {
-        return fail(ErrorKind::TooFew, "values");
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewValues);
     }
     if (haveNoSpread(groups)) {
-        return fail(ErrorKind::NotEstimable, "spread");
+        return fail(ErrorKind::NotEstimable, GroupsReason::NoSpread);
     }
     return sums;
 }
@@ -58,10 +58,10 @@ Result<VarianceRatio> welchAnova(Groups groups)
     for (std::size_t i = 0; i < k; ++i) {
         const auto n = static_cast<double>(sums->n[i]);
         if (sums->n[i] < 2) {
-            return fail(ErrorKind::TooFew, "values");
+            return fail(ErrorKind::TooFew, GroupsReason::TooFewValues);
         }
         if (sums->squares[i] == 0) {
-            return fail(ErrorKind::NotEstimable, "spread");
+            return fail(ErrorKind::NotEstimable, GroupsReason::NoSpread);
         }
         weights.push_back(n * (n - 1) / sums->squares[i]);
         total += weights.back();
@@ -83,29 +83,6 @@ Result<VarianceRatio> welchAnova(Groups groups)
     result.df2 = spread / (3 * unlike);
     result.f = between / result.df1 / (1 + 2 * (groupsCount - 2) * unlike / spread);
     result.p = fUpper(result.f, result.df1, result.df2);
-    return result;
-}
-
-Result<TEstimate> tEstimate(double estimate, double se, double df, double level)
-{
-    if (!(level > 0 && level < 1)) {
-        return fail(ErrorKind::Invalid, "level");
-    }
-    if (!(df > 0)) {
-        return fail(ErrorKind::TooFew, "df");
-    }
-    if (!(se > 0) || !std::isfinite(se) || !std::isfinite(estimate)) {
-        return fail(ErrorKind::NotEstimable, "spread");
-    }
-    TEstimate result;
-    result.estimate = estimate;
-    result.se = se;
-    result.df = df;
-    result.t = estimate / se;
-    result.p = tTwoSided(result.t, df);
-    const double half = se * tQuantile(0.5 + level / 2, df);
-    result.lower = estimate - half;
-    result.upper = estimate + half;
     return result;
 }
 

@@ -46,20 +46,20 @@ struct GroupRanks
 Result<GroupRanks> rankGroups(std::span<const std::vector<double>> groups)
 {
     if (groups.size() < 2) {
-        return fail(ErrorKind::TooFew, "ranks.groups", std::to_string(groups.size()));
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewGroups);
     }
     std::vector<double> all;
     for (std::size_t g = 0; g < groups.size(); ++g) {
         if (groups[g].empty()) {
-            return fail(ErrorKind::TooFew, "ranks.group", std::to_string(g));
+            return fail(ErrorKind::TooFew, GroupsReason::EmptyGroup, g + 1);
         }
         all.insert(all.end(), groups[g].begin(), groups[g].end());
     }
     if (!allFinite(all)) {
-        return fail(ErrorKind::Invalid, "ranks.values");
+        return fail(ErrorKind::Invalid, GroupsReason::NotFinite);
     }
     if (allAlike(all)) {
-        return fail(ErrorKind::Invalid, "ranks.constant");
+        return fail(ErrorKind::Invalid, GroupsReason::AllAlike);
     }
     const std::vector<double> ranks = midranks(all);
     GroupRanks result;

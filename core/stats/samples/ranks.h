@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/samples/groups_reason.h"
 
 #include <span>
 #include <vector>

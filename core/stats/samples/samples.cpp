@@ -54,10 +54,10 @@ bool haveNoSpread(Groups groups)
 Result<GroupSummary> summarize(std::span<const double> values)
 {
     if (values.empty()) {
-        return fail(ErrorKind::TooFew, "values");
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewValues);
     }
     if (!allFinite(values)) {
-        return fail(ErrorKind::Invalid, "values");
+        return fail(ErrorKind::Invalid, GroupsReason::NotFinite);
     }
     GroupSummary summary;
     summary.n = values.size();
@@ -75,17 +75,17 @@ Result<GroupSummary> summarize(std::span<const double> values)
 Result<GroupSums> sumGroups(Groups groups)
 {
     if (groups.size() < 2) {
-        return fail(ErrorKind::TooFew, "groups");
+        return fail(ErrorKind::TooFew, GroupsReason::TooFewGroups);
     }
     std::vector<double> all;
-    for (const auto& group : groups) {
-        if (group.empty()) {
-            return fail(ErrorKind::TooFew, "groups");
+    for (std::size_t g = 0; g < groups.size(); ++g) {
+        if (groups[g].empty()) {
+            return fail(ErrorKind::TooFew, GroupsReason::EmptyGroup, g + 1);
         }
-        all.insert(all.end(), group.begin(), group.end());
+        all.insert(all.end(), groups[g].begin(), groups[g].end());
     }
     if (!allFinite(all)) {
-        return fail(ErrorKind::Invalid, "values");
+        return fail(ErrorKind::Invalid, GroupsReason::NotFinite);
     }
     // A middle value that is itself in the data: subtracting it is exact for its neighbours.
     const auto middle = all.begin() + static_cast<std::ptrdiff_t>(all.size() / 2);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/stats/samples/groups_reason.h"
 
 #include <cstddef>
 #include <optional>
@@ -19,7 +20,7 @@ struct GroupSummary
     std::optional<double> sd; // missing for a single value
 };
 
-// Errors: TooFew "values" when empty, Invalid "values" when one is not finite.
+// Errors: TooFew when empty, Invalid when one is not finite.
 [[nodiscard]] Result<GroupSummary> summarize(std::span<const double> values);
 
 // Sums of squares of groups, found after a value of the data is subtracted from all, which is exact
@@ -41,7 +42,7 @@ struct GroupSums
     std::vector<double> meanLessShift;
 };
 
-// Errors: TooFew "groups" (fewer than two, or an empty one), Invalid "values" (not finite).
+// Errors: TooFew (fewer than two groups, or an empty one), Invalid (not finite).
 [[nodiscard]] Result<GroupSums> sumGroups(Groups groups);
 
 [[nodiscard]] double medianOf(std::span<const double> values);

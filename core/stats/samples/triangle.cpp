@@ -30,10 +30,10 @@ double atLeastByChance(int n, int right, double chance)
 Result<ForcedChoice> triangleTest(int n, int right)
 {
     if (n < 1) {
-        return fail(ErrorKind::TooFew, "choice.tasters", std::to_string(n));
+        return fail(ErrorKind::TooFew, GroupsReason::NoTasters);
     }
     if (right < 0 || right > n) {
-        return fail(ErrorKind::Invalid, "choice.right", std::to_string(right));
+        return fail(ErrorKind::Invalid, GroupsReason::RightAnswers, right, n);
     }
     const double share = static_cast<double>(right) / n;
     return ForcedChoice{n, right, std::min(1.0, atLeastByChance(n, right, kThird)),

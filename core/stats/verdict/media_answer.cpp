@@ -24,22 +24,4 @@ PairAnswer reversed(PairAnswer pair)
     return pair;
 }
 
-std::optional<UnitInterval> inUnit(const PairAnswer& pair, CellScale scale,
-                                   std::optional<double> meanOfB)
-{
-    const std::optional<Interval> interval = pair.interval();
-    if (!interval) {
-        return std::nullopt;
-    }
-    if (!isLog(scale)) {
-        return UnitInterval{interval->difference, interval->lower(), interval->upper()};
-    }
-    if (!meanOfB) {
-        return std::nullopt;
-    }
-    return UnitInterval{*meanOfB * std::expm1(interval->difference),
-                        *meanOfB * std::expm1(interval->lower()),
-                        *meanOfB * std::expm1(interval->upper())};
-}
-
 } // namespace plumule::stats

@@ -58,15 +58,6 @@ struct PairAnswer
 };
 // b over a.
 [[nodiscard]] PairAnswer reversed(PairAnswer pair);
-// The interval in the metric's unit: on a log scale times b's mean, else as it is.
-struct UnitInterval
-{
-    double difference = 0;
-    double lower = 0;
-    double upper = 0;
-};
-[[nodiscard]] std::optional<UnitInterval> inUnit(const PairAnswer& pair, CellScale scale,
-                                                 std::optional<double> meanOfB);
 
 struct UnlikeSpread
 {

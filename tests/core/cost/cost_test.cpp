@@ -237,7 +237,7 @@ TEST(Cost, SaysWhatItsSeedLacks)
 TEST(Cost, OfALooseMixTrayIsTheSumOfItsParts)
 {
     const CheckTray tray;
-    const TrayCost cost = costOf(tray.facts, knownFacts());
+    const TrayCost cost = costOf(useOf(tray.facts, knownFacts().layout), knownFacts());
     EXPECT_NEAR(cost.seed.value(), 32.0 * 25 / 1000, 1e-12);
     EXPECT_NEAR(cost.medium.value(), 2 * 0.55, 1e-12);
     EXPECT_EQ(cost.washing, 0.0);
@@ -258,7 +258,7 @@ TEST(Cost, OfALooseMixTrayIsTheSumOfItsParts)
 TEST(Cost, OfAPieceIsSpreadOverItsPlannedUsesAndCarriesItsWashing)
 {
     const CheckTray tray(mesh());
-    const TrayCost cost = costOf(tray.facts, knownFacts());
+    const TrayCost cost = costOf(useOf(tray.facts, knownFacts().layout), knownFacts());
     EXPECT_NEAR(cost.medium.value(), 18.0 / 60, 1e-12);
     // 0.25 of sanitiser and 2 minutes at 15.00 an hour.
     EXPECT_NEAR(cost.washing.value(), 0.75, 1e-12);
@@ -270,7 +270,8 @@ TEST(Cost, OfASingleUseMatIsItsWholePrice)
     mat.id = {3};
     mat.form = MediumForm::Mat;
     const CheckTray tray(mat);
-    EXPECT_NEAR(costOf(tray.facts, knownFacts()).medium.value(), 0.9, 1e-12);
+    EXPECT_NEAR(costOf(useOf(tray.facts, knownFacts().layout), knownFacts()).medium.value(), 0.9,
+                1e-12);
 }
 
 TEST(Cost, IsTakenAtThePricesOfTheDayOfSowing)
@@ -279,7 +280,7 @@ TEST(Cost, IsTakenAtThePricesOfTheDayOfSowing)
     facts.prices.push_back(priceOf(PriceItem::Packaging, 9, {}, kSown));
     facts.prices.push_back(priceOf(PriceItem::Waste, 9, {}, kSown + 1));
     const CheckTray tray;
-    const TrayCost cost = costOf(tray.facts, facts);
+    const TrayCost cost = costOf(useOf(tray.facts, facts.layout), facts);
     EXPECT_NEAR(cost.packaging.value(), 9, 1e-12);
     EXPECT_NEAR(cost.waste.value(), 0.09, 1e-12);
 }
@@ -290,7 +291,7 @@ TEST(Cost, WithoutAnyPriceIsUnknownAndNotNothing)
     CostFacts facts = knownFacts();
     facts.prices.clear();
     facts.lots.clear();
-    const TrayCost cost = costOf(tray.facts, facts);
+    const TrayCost cost = costOf(useOf(tray.facts, facts.layout), facts);
     EXPECT_EQ(cost.total(), 0);
     EXPECT_EQ(cost.unknownParts(), 9);
 }
@@ -314,7 +315,7 @@ TEST_P(CostGap, LeavesOutOnlyThePartThatNobodyKnows)
     CheckTray tray;
     CostFacts facts = knownFacts();
     GetParam().take(tray, facts);
-    const TrayCost cost = costOf(tray.facts, facts);
+    const TrayCost cost = costOf(useOf(tray.facts, facts.layout), facts);
     for (const auto part : parts) {
         EXPECT_EQ((cost.*part).has_value(), part != GetParam().part);
     }
@@ -379,7 +380,7 @@ TEST(Cost, OfATrayWithoutOneWateringOnRecordLeavesWaterAndItsWorkUnknown)
 {
     CheckTray tray;
     tray.facts.waterings.clear();
-    const TrayCost cost = costOf(tray.facts, knownFacts());
+    const TrayCost cost = costOf(useOf(tray.facts, knownFacts().layout), knownFacts());
     EXPECT_FALSE(cost.water);
     EXPECT_FALSE(cost.nutrient);
     EXPECT_FALSE(cost.labour);
@@ -395,7 +396,7 @@ TEST(Cost, OfAGrowingTrayCountsOnlyWhatHasHappened)
     tray.facts.waterings.resize(4);
     tray.facts.stays[0].toOn.reset();
     tray.facts.waterings.back().minute = 420;
-    const TrayCost cost = costOf(tray.facts, knownFacts());
+    const TrayCost cost = costOf(useOf(tray.facts, knownFacts().layout), knownFacts());
     EXPECT_EQ(cost.packaging, 0.0);
     EXPECT_EQ(cost.waste, 0.0);
     // In light from day 5, 07:00; last watered on day 6, 07:00.
@@ -411,7 +412,7 @@ TEST(Cost, NothingWateredNeedsNoPriceOfWater)
     CostFacts facts = knownFacts();
     takePrice(facts, PriceItem::Water);
     takePrice(facts, PriceItem::Concentrate);
-    const TrayCost cost = costOf(tray.facts, facts);
+    const TrayCost cost = costOf(useOf(tray.facts, facts.layout), facts);
     EXPECT_EQ(cost.water, 0.0);
     EXPECT_EQ(cost.nutrient, 0.0);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "tests/support/told.h"
 
 #include <filesystem>
 #include <fmt/format.h>
@@ -90,7 +91,7 @@ protected:
     void createJournal(const RoomPlan& plan)
     {
         auto created = Journal::create(path(), plan, clock);
-        ASSERT_TRUE(created) << created.error().subject << " " << created.error().detail;
+        ASSERT_TRUE(created) << told(created.error());
         journal = std::move(*created);
     }
 
@@ -99,7 +100,7 @@ protected:
     {
         journal.reset();
         auto opened = Journal::open(path(), clock);
-        ASSERT_TRUE(opened) << opened.error().subject << " " << opened.error().detail;
+        ASSERT_TRUE(opened) << told(opened.error());
         journal = std::move(*opened);
     }
 
@@ -123,7 +124,7 @@ protected:
     {
         const std::string before = dump();
         const auto answer = intention();
-        ASSERT_TRUE(answer) << answer.error().subject << " " << answer.error().detail;
+        ASSERT_TRUE(answer) << told(answer.error());
         const std::string after = dump();
         EXPECT_NE(before, after) << "the intention changed nothing";
         ASSERT_TRUE(journal->undo());
@@ -139,25 +140,13 @@ protected:
 
     // For an intention that must be refused and leave the tables alone.
     template <class Act>
-    void expectRefused(ErrorKind kind, const std::string& subject, Act intention)
-    {
-        const std::string before = dump();
-        const auto answer = intention();
-        ASSERT_FALSE(answer) << "it was not refused";
-        EXPECT_EQ(static_cast<int>(answer.error().kind), static_cast<int>(kind))
-            << answer.error().subject << " " << answer.error().detail;
-        EXPECT_EQ(answer.error().subject, subject);
-        EXPECT_EQ(before, dump());
-    }
-    template <class Act>
     void expectRefused(ErrorKind kind, Reason reason, Act intention)
     {
         const std::string before = dump();
         const auto answer = intention();
         ASSERT_FALSE(answer) << "it was not refused";
         EXPECT_EQ(static_cast<int>(answer.error().kind), static_cast<int>(kind));
-        EXPECT_EQ(answer.error().reason, reason)
-            << answer.error().reason.family() << " " << answer.error().reason.code();
+        EXPECT_EQ(answer.error().reason, reason) << told(answer.error());
         EXPECT_EQ(before, dump());
     }
 

@@ -2,6 +2,7 @@
 #include "tests/support/season_asks.h"
 
 #include "core/trial/draw.h"
+#include "tests/support/told.h"
 
 #include <ctime>
 #include <fstream>
@@ -22,7 +23,7 @@ protected:
     {
         clock.set({date(2026, 3, 12), minute});
         const Done filled = journal->exchange().fillWithSample(PLUMULE_SAMPLE_DATA);
-        ASSERT_TRUE(filled) << filled.error().subject << " " << filled.error().detail;
+        ASSERT_TRUE(filled) << told(filled.error());
     }
     std::vector<TrayListRow> trays(const TrayFilter& filter = {})
     {
@@ -47,8 +48,8 @@ TEST_F(SampleRoomTest, HoldsTheRoomThatItPromises)
     EXPECT_EQ(layout.racks.size(), 2U);
     EXPECT_EQ(layout.shelves.size(), 8U);
     EXPECT_EQ(layout.places.size(), 32U);
-    EXPECT_EQ(journal->varieties().all(true).value().size(), 5U);
-    EXPECT_EQ(journal->media().all(true).value().size(), 4U);
+    EXPECT_EQ(journal->varieties().all(Listed::All).value().size(), 5U);
+    EXPECT_EQ(journal->media().all(Listed::All).value().size(), 4U);
     EXPECT_EQ(journal->trials().all().value().size(), 10U);
     EXPECT_NEAR(static_cast<double>(trays().size()), 300, 20);
     EXPECT_THAT(countIn(TrayState::Growing), testing::AllOf(Ge(24), Le(30)));
@@ -178,7 +179,7 @@ TEST_F(SampleRoomTest, NeverPutsTwoTraysOnOnePlaceOrAPieceUnderTwo)
 TEST_F(SampleRoomTest, SowsNoMoreSeedThanWasBought)
 {
     fillAt(kNoon);
-    const auto lots = journal->varieties().lots(std::nullopt, true).value();
+    const auto lots = journal->varieties().lots(std::nullopt, Listed::All).value();
     EXPECT_GE(lots.size(), 10U);
     for (const SeedLotStock& stock : lots) {
         ASSERT_TRUE(stock.left) << stock.lot.lotNumber;

@@ -1,6 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/tasting/tasting_reason.h"
+#include "tests/support/told.h"
 
 namespace plumule {
 namespace {
@@ -23,7 +24,7 @@ TEST_F(SampleTastingsTest, TheClosedOneTellsCrunchApartAndNothingElse)
     const PanelRow& closed = panels[1];
     EXPECT_EQ(closed.scores, closed.scoresWanted);
     const auto result = journal->tastings().result(closed.panel.id);
-    ASSERT_TRUE(result) << result.error().subject;
+    ASSERT_TRUE(result) << told(result.error());
     std::vector<std::string> shown;
     for (const AttributeResult& attribute : result->attributes) {
         EXPECT_EQ(attribute.tasters, 8);

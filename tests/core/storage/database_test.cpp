@@ -41,7 +41,7 @@ TEST(Database, HasTheJournalsSettings)
 
 TEST(Database, TakesDoubleQuotesForNamesOnly)
 {
-    Database database({}, Access::ReadWrite, true);
+    Database database({}, Access::ReadWrite, OpenAs::New);
     EXPECT_TRUE(failureOf([&] { (void)database.prepare("SELECT \"no such column\""); }));
 }
 

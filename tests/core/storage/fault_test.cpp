@@ -1,5 +1,6 @@
 #include "tests/core/storage/fault_vfs.h"
 #include "tests/core/storage/scratch.h"
+#include "tests/support/told.h"
 
 #include <gmock/gmock.h>
 
@@ -147,7 +148,7 @@ TEST_P(FaultTest, AJournalThatCouldNotBeMadeLeavesNoFile)
         ASSERT_TRUE(made || failed);
         const auto opened = openJournalFile(fresh);
         if (made) {
-            ASSERT_TRUE(opened) << opened.error().subject << " " << opened.error().detail;
+            ASSERT_TRUE(opened) << told(opened.error());
             addRack(*opened->database, "A");
         } else {
             ASSERT_FALSE(opened);

@@ -319,17 +319,5 @@ TEST_F(UnwritableFolderTest, AFileThatMayNotBeReadIsUnreadable)
     }));
 }
 
-TEST(CopyNumber, IsDrawnByLotWithinItsRange)
-{
-    std::set<std::int64_t> numbers;
-    for (int i = 0; i < 100; ++i) {
-        const auto number = drawCopyNumber();
-        EXPECT_GE(number, 2);
-        EXPECT_LT(number, std::int64_t{1} << 22);
-        numbers.insert(number);
-    }
-    EXPECT_GT(numbers.size(), 90u);
-}
-
 } // namespace
 } // namespace plumule

@@ -3,6 +3,7 @@
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 #include "core/storage/table.h"
+#include "tests/support/told.h"
 
 #include <filesystem>
 #include <gtest/gtest.h>
@@ -128,7 +129,7 @@ inline void renameRack(Database& database, StoredRack rack, const std::string& n
 inline JournalFile newJournal(const std::filesystem::path& path, std::int64_t copyNumber = 1)
 {
     auto file = createJournalFile(path, copyNumber);
-    EXPECT_TRUE(file) << file.error().subject << " " << file.error().detail;
+    EXPECT_TRUE(file) << told(file.error());
     return std::move(*file);
 }
 
@@ -136,7 +137,7 @@ inline JournalFile openedJournal(const std::filesystem::path& path,
                                  Access access = Access::ReadWrite)
 {
     auto file = openJournalFile(path, access);
-    EXPECT_TRUE(file) << file.error().subject << " " << file.error().detail;
+    EXPECT_TRUE(file) << told(file.error());
     return std::move(*file);
 }
 

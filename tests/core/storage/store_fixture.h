@@ -32,7 +32,7 @@ protected:
                          ", 480" + otherValues + ")");
     }
 
-    Database database{{}, Access::ReadWrite, true};
+    Database database{{}, Access::ReadWrite, OpenAs::New};
     std::optional<Transaction> transaction;
 };
 

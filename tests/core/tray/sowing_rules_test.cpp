@@ -87,11 +87,17 @@ TEST(SowingRulesTest, RefusesOneCodeForSeveralTraysAndABlankOne)
 
 TEST(SowingRulesTest, RefusesSeedOfNothingAndABlockUnderOne)
 {
-    EXPECT_TRUE(checkSown(std::nullopt, std::nullopt));
-    EXPECT_TRUE(checkSown(grams(25), 1));
-    expectFault(checkSown(grams(0), 1), ErrorKind::Invalid, TrayReason::Seed);
-    expectFault(checkSown(grams(-3), 1), ErrorKind::Invalid, TrayReason::Seed);
-    expectFault(checkSown(grams(25), 0), ErrorKind::Invalid, TrayReason::Block);
+    const auto sowing = [](std::optional<Mass> seed, std::optional<int> block) {
+        SowingDraft draft;
+        draft.seedPerTray = seed;
+        draft.block = block;
+        return checkSowing(draft, inertMat());
+    };
+    EXPECT_TRUE(sowing(std::nullopt, std::nullopt));
+    EXPECT_TRUE(sowing(grams(25), 1));
+    expectFault(sowing(grams(0), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(sowing(grams(-3), 1), ErrorKind::Invalid, TrayReason::Seed);
+    expectFault(sowing(grams(25), 0), ErrorKind::Invalid, TrayReason::Block);
 }
 
 TEST(SowingRulesTest, TakesHeightsFromTheSurfaceToOneMetre)
@@ -128,7 +134,7 @@ class StartTest : public ::testing::Test
 protected:
     void SetUp() override
     {
-        stages = stagesFor(broccoli(), inertMat(), kMorning, false);
+        stages = stagesFor(broccoli(), inertMat(), kMorning, FirstStage::AfterSoak);
         begin(1, kMorning + 3 * kDay);
     }
     void begin(std::size_t index, Moment at)
@@ -180,7 +186,7 @@ TEST_F(StartTest, RefusesAStageThatHasNotBegunOrIsNotThere)
 TEST_F(StartTest, SowingIsTheStartOfTheFirstStageAfterTheSoak)
 {
     EXPECT_EQ(sowingOf(stages), kMorning);
-    auto soaking = stagesFor(soaked(), inertMat(), kMorning, true);
+    auto soaking = stagesFor(soaked(), inertMat(), kMorning, FirstStage::Soak);
     EXPECT_EQ(sowingOf(soaking), kMorning + 8 * 60);
     soaking[0].delayMinutes = 60;
     EXPECT_EQ(sowingOf(soaking), kMorning + 9 * 60);

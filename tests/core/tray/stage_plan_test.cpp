@@ -9,7 +9,7 @@ const Moment kSown{date(2026, 3, 2), 8 * 60};
 
 std::vector<TrayStage> sownBroccoli()
 {
-    return stagesFor(broccoli(), inertMat(), kSown, false);
+    return stagesFor(broccoli(), inertMat(), kSown, FirstStage::AfterSoak);
 }
 
 void start(TrayStage& stage, Moment at)
@@ -93,7 +93,7 @@ TEST(StagePlanTest, ATrayWithNothingBegunHasNoCurrentStage)
 
 TEST(StagePlanTest, ASoakComesFirstAndSowingFollowsIt)
 {
-    const auto stages = stagesFor(soaked(), inertMat(), kSown, true);
+    const auto stages = stagesFor(soaked(), inertMat(), kSown, FirstStage::Soak);
     ASSERT_EQ(stages.size(), 4u);
     EXPECT_EQ(stages[0].stage, Stage::Soak);
     EXPECT_EQ(stages[1].planned(), kSown + 8 * 60);
@@ -102,7 +102,7 @@ TEST(StagePlanTest, ASoakComesFirstAndSowingFollowsIt)
 
 TEST(StagePlanTest, SeedThatIsSownAtOnceLeavesTheSoakOut)
 {
-    const auto stages = stagesFor(soaked(), inertMat(), kSown, false);
+    const auto stages = stagesFor(soaked(), inertMat(), kSown, FirstStage::AfterSoak);
     ASSERT_EQ(stages.size(), 3u);
     EXPECT_EQ(stages[0].stage, Stage::UnderWeight);
     EXPECT_EQ(stages[0].planned(), kSown);
@@ -118,7 +118,8 @@ TEST(StagePlanTest, SowingIsReckonedBackFromTheWantedHarvest)
     const SowingTimes withSoak = timesForHarvest(soaked(), harvest);
     EXPECT_EQ(withSoak.sow, kSown);
     EXPECT_EQ(withSoak.soak, Moment(date(2026, 3, 2), 0));
-    EXPECT_EQ(planOf(stagesFor(soaked(), inertMat(), *withSoak.soak, true)).harvest, harvest);
+    EXPECT_EQ(planOf(stagesFor(soaked(), inertMat(), *withSoak.soak, FirstStage::Soak)).harvest,
+              harvest);
 }
 
 TEST(StagePlanTest, ANutrientBearingMediumGetsNoNutrientUnlessItsProtocolSaysSo)
@@ -134,7 +135,7 @@ TEST(StagePlanTest, ANutrientBearingMediumGetsNoNutrientUnlessItsProtocolSaysSo)
     light.waterOnNutrientBearing = WaterKind::Nutrient;
     EXPECT_EQ(waterFor(light, soil), WaterKind::Nutrient);
     EXPECT_EQ(waterFor(broccoli().stages[0], soil), WaterKind::Plain);
-    EXPECT_EQ(stagesFor(broccoli(), soil, kSown, false)[2].water, WaterKind::PhSet);
+    EXPECT_EQ(stagesFor(broccoli(), soil, kSown, FirstStage::AfterSoak)[2].water, WaterKind::PhSet);
 }
 
 TEST(WaterOfATrial, IsNutrientOrNotAsTheTreatmentSaysWhereTheProtocolFeeds)
@@ -161,7 +162,7 @@ TEST(CalendarOf, HasTheEndOrTheSowingOfATrayWithoutStages)
     EXPECT_EQ(calendarOf(record).harvest, kSown);
     record.tray.endedOn = kSown.date + 9;
     EXPECT_EQ(calendarOf(record).harvest, (Moment{kSown.date + 9, 0}));
-    record.stages = stagesFor(broccoli(), inertMat(), kSown, false);
+    record.stages = stagesFor(broccoli(), inertMat(), kSown, FirstStage::AfterSoak);
     EXPECT_EQ(calendarOf(record).harvest, planOf(record.stages).harvest);
 }
 

@@ -38,7 +38,7 @@ protected:
         tray.sownOn = sown;
         tray.sownMinute = 480;
         trays.insert(tray);
-        for (TrayStage& stage : stagesFor(broccoli(), mat, {sown, 480}, false)) {
+        for (TrayStage& stage : stagesFor(broccoli(), mat, {sown, 480}, FirstStage::AfterSoak)) {
             TrayStage stored = stage;
             stored.tray = tray.id;
             trays.insert(stored);

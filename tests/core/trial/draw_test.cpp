@@ -4,6 +4,7 @@
 #include "core/stats/probability/steady_draw.h"
 #include "core/tray/tray_reason.h"
 #include "core/trial/trial_reason.h"
+#include "tests/support/told.h"
 
 #include <gmock/gmock.h>
 #include <map>
@@ -53,7 +54,7 @@ std::vector<PlannedTray> drawn(TrialDraft draft, std::int64_t number,
 {
     draft.plan.drawNumber = number;
     auto layout = drawLayout(draft, free);
-    EXPECT_TRUE(layout) << layout.error().subject;
+    EXPECT_TRUE(layout) << told(layout.error());
     return layout.value_or(std::vector<PlannedTray>());
 }
 

@@ -65,11 +65,11 @@ TEST_F(VarietyRepositoryTest, ListsByNameAndHidesTheRetired)
     retired.isRetired = true;
     varieties.update(retired);
     std::vector<std::string> names;
-    for (const Variety& variety : varieties.all(false)) {
+    for (const Variety& variety : varieties.all(Listed::InUse)) {
         names.push_back(variety.name);
     }
     EXPECT_EQ(names, (std::vector<std::string>{"Beet", "radish"}));
-    EXPECT_EQ(varieties.all(true).size(), 3U);
+    EXPECT_EQ(varieties.all(Listed::All).size(), 3U);
 }
 
 TEST_F(VarietyRepositoryTest, FindsByNameAndPrefixWhateverTheLetterCase)
@@ -153,7 +153,7 @@ TEST_F(VarietyRepositoryTest, StockIsWhatTraysAndCountsLeave)
     StockCorrection correction{{}, weighed.id, date(2026, 3, 2), -grams(20), "spilt"};
     varieties.insert(correction);
 
-    const auto all = varieties.stock(std::nullopt, false);
+    const auto all = varieties.stock(std::nullopt, Listed::InUse);
     ASSERT_EQ(all.size(), 3U);
     EXPECT_EQ(all[0].lot, untouched) << "by variety's name";
     EXPECT_EQ(all[0].left, grams(50));
@@ -161,7 +161,7 @@ TEST_F(VarietyRepositoryTest, StockIsWhatTraysAndCountsLeave)
     EXPECT_EQ(all[1].left, grams(680.5));
     EXPECT_EQ(all[2].sown, grams(150));
     EXPECT_FALSE(all[2].left);
-    EXPECT_EQ(varieties.stock(pea.id, false).size(), 2U);
+    EXPECT_EQ(varieties.stock(pea.id, Listed::InUse).size(), 2U);
     EXPECT_EQ(varieties.stockOf(weighed.id)->left, grams(680.5));
     EXPECT_EQ(varieties.corrections(weighed.id), (std::vector<StockCorrection>{correction}));
 }
@@ -172,8 +172,8 @@ TEST_F(VarietyRepositoryTest, HidesLotsThatAreUsedUp)
     SeedLot lot = storeLot(pea.id, "A", grams(100));
     lot.isUsedUp = true;
     varieties.update(lot);
-    EXPECT_TRUE(varieties.lots(pea.id, false).empty());
-    EXPECT_EQ(varieties.lots(pea.id, true).size(), 1U);
+    EXPECT_TRUE(varieties.lots(pea.id, Listed::InUse).empty());
+    EXPECT_EQ(varieties.lots(pea.id, Listed::All).size(), 1U);
 }
 
 TEST_F(VarietyRepositoryTest, KnowsWhatHangsOnIt)

@@ -33,7 +33,8 @@ inline TrayRecord trayOf(std::int64_t id, const Protocol& protocol, const Medium
     record.variety = protocol.variety.name;
     record.medium = medium;
     record.place = PlaceId{id};
-    record.stages = stagesFor(protocol, medium, at, startsWithSoak);
+    record.stages =
+        stagesFor(protocol, medium, at, startsWithSoak ? FirstStage::Soak : FirstStage::AfterSoak);
     const std::size_t sown = startsWithSoak ? 1 : 0;
     record.tray.sownOn = record.stages[sown].plannedOn;
     record.tray.sownMinute = record.stages[sown].plannedMinute;

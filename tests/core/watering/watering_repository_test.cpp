@@ -60,7 +60,6 @@ TEST_F(WateringRepositoryTest, ComesOldestFirstWithMorningBeforeEvening)
     const Watering before = give(trays[0], kToday - 1, Slot::Evening);
     const Watering other = give(trays[1], kToday, Slot::Morning);
     EXPECT_EQ(waterings.waterings(trays[0]), (std::vector{before, morning, evening}));
-    EXPECT_EQ(waterings.waterings(trays).at(trays[0]), waterings.waterings(trays[0]));
     EXPECT_EQ(waterings.wateringsSince({trays[0]}, kToday), (std::vector{morning, evening}));
     EXPECT_EQ(waterings.wateringsSince(trays, kToday).size(), 3u);
     EXPECT_EQ(other.tray, trays[1]);
@@ -79,7 +78,6 @@ TEST_F(WateringRepositoryTest, WhatWasGivenBetweenRoundsIsToldApartFromATick)
     EXPECT_EQ(waterings.find(trays[0], kToday, Slot::Morning), tick);
     const std::vector<Watering> both{tick, between};
     EXPECT_EQ(waterings.waterings(trays[0]), both);
-    EXPECT_EQ(waterings.waterings(std::vector{trays[0]}).at(trays[0]), both);
     EXPECT_EQ(waterings.wateringsSince({trays[0]}, kToday), both);
     waterings.remove(between.id);
     EXPECT_EQ(database.scalar("SELECT count(*) FROM watering_between"), 0);
@@ -139,7 +137,6 @@ TEST_F(WateringRepositoryTest, KeepsReadingsOfADaySpanAndOfATray)
     waterings.insert(ofTray);
     EXPECT_EQ(waterings.readings(kToday - 5, kToday), (std::vector{ofTray, mix}));
     EXPECT_EQ(waterings.readings(kToday, kToday), std::vector{mix});
-    EXPECT_EQ(waterings.readings(trays[0]), std::vector{ofTray});
 }
 
 } // namespace

@@ -97,8 +97,8 @@ TEST_F(ImportDialogTest, AsksNothingOfATableThatLooksRight)
 
 TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
 {
-    const auto mediaBefore = journal->media().all(true).value();
-    const auto varietiesBefore = journal->varieties().all(true).value();
+    const auto mediaBefore = journal->media().all(Listed::All).value();
+    const auto varietiesBefore = journal->varieties().all(Listed::All).value();
     const auto dialog = openOn(kPlantWeights);
     click(find<QPushButton>(*dialog, "importRun"));
     EXPECT_EQ(dialog->result(), int(QDialog::Accepted));
@@ -120,8 +120,8 @@ TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
     EXPECT_EQ(messages.text(), "Imported 30 trays.");
     pressMessageAction();
     EXPECT_EQ(trayCount(), 0U);
-    EXPECT_EQ(journal->media().all(true).value(), mediaBefore);
-    EXPECT_EQ(journal->varieties().all(true).value(), varietiesBefore);
+    EXPECT_EQ(journal->media().all(Listed::All).value(), mediaBefore);
+    EXPECT_EQ(journal->varieties().all(Listed::All).value(), varietiesBefore);
     EXPECT_FALSE(journal->nextUndo().has_value());
     EXPECT_TRUE(messages.text().startsWith("Taken back: ")) << messages.text().toStdString();
 }

@@ -1,3 +1,4 @@
+#include "tests/support/told.h"
 #include "ui/exchange/sample_room.h"
 
 #include <QDir>
@@ -19,7 +20,7 @@ protected:
 TEST_F(MadeSampleTest, HoldsWhatIsBuiltIntoTheProgramAsOfTheClock)
 {
     const auto made = makeSampleJournal(path, clock);
-    ASSERT_TRUE(made.has_value()) << made.error().subject << ' ' << made.error().detail;
+    ASSERT_TRUE(made.has_value()) << told(made.error());
     const auto trays = (*made)->trays().list(TrayFilter()).value();
     EXPECT_GT(trays.size(), 250U);
     EXPECT_FALSE((*made)->watering().roundNow()->trays.empty());

@@ -1,6 +1,7 @@
 #include "tests/ui/harvest/weigh_fixture.h"
 
 #include "core/harvest/harvest_reason.h"
+#include "core/storage/storage_reason.h"
 #include "core/tray/tray_reason.h"
 #include "ui/harvest/weigh_text.h"
 #include "ui/widget/widgets.h"
@@ -294,7 +295,7 @@ TEST_F(WeighTest, SaysTheTrueReasonWhyATrayCannotBeWeighed)
     EXPECT_TRUE(said(fail(ErrorKind::Conflict, HarvestReason::TrayDiscarded, "BR001").value())
                     .starts_with("BR001 was discarded"));
     for (const ErrorKind kind : {ErrorKind::FileGone, ErrorKind::Damaged}) {
-        const Error error = fail(kind, "journal").value();
+        const Error error = fail(kind, StorageReason::Failed).value();
         EXPECT_EQ(said(error), "BR001 can't be weighed. " + sentence(error).toStdString());
     }
 }

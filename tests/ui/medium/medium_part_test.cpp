@@ -67,7 +67,7 @@ TEST_F(MediumPartTest, TheFormShowsTheMarkerThatWillBeSaved)
     press(*part, "newRecord");
     const auto* marker = find<QComboBox>(*part, "mediumMarker");
     const int shown = marker->currentData().toInt();
-    for (const Medium& each : journal->media().all(true).value()) {
+    for (const Medium& each : journal->media().all(Listed::All).value()) {
         EXPECT_NE(each.marker, shown);
         EXPECT_EQ(marker->findData(each.marker), -1) << "only free ones are offered";
     }
@@ -120,7 +120,7 @@ TEST_F(MediumPartTest, ChangesTheChosenMediumAndNoOther)
 TEST_F(MediumPartTest, SavingWithoutAChangeLeavesEveryValueAsItWas)
 {
     const auto part = openPart<MediumPart>();
-    const auto before = journal->media().all(true).value();
+    const auto before = journal->media().all(Listed::All).value();
     for (const Medium& medium : before) {
         chooseRecord(*part, QString::fromStdString(medium.name));
         press(*part, "saveRecord");

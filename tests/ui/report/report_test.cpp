@@ -335,20 +335,5 @@ TEST_F(ReportTest, SaysSoWhereTheFileCantBeWritten)
     EXPECT_FALSE(writeReportHtml(path("none/report.html"), report, {}));
 }
 
-TEST_F(ReportTest, TablesAreCsvThatOtherProgramsRead)
-{
-    ReportTable table = longTable(2);
-    table.rows[1][2] = QString::fromUtf8("–");
-    EXPECT_EQ(csvOf(table), "Tray,Medium,\"Yield, g\"\n"
-                            "RD0,\"Felt & <fleece> \"\"soft\"\"\",-0\n"
-                            "RD1,\"Felt & <fleece> \"\"soft\"\"\",\n");
-    Report report;
-    report.add(table);
-    report.add(table);
-    const QString both = QString::fromStdString(csvOf(report));
-    EXPECT_EQ(both.count("Tray,Medium"), 2);
-    EXPECT_TRUE(both.startsWith("Trays\n"));
-}
-
 } // namespace
 } // namespace plumule::ui

@@ -57,7 +57,7 @@ TEST_F(SaveFailureTest, OfASeedLot)
     const auto part = openPart<SeedPart>();
     press(*part, "newRecord");
     expectTypingToOutliveAFailure(*part, "lotNumber", "L7", "saveRecord");
-    EXPECT_EQ(journal->varieties().lots(std::nullopt, true)->size(), 1U);
+    EXPECT_EQ(journal->varieties().lots(std::nullopt, Listed::All)->size(), 1U);
 }
 
 TEST_F(SaveFailureTest, OfAMedium)

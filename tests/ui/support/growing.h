@@ -1,5 +1,6 @@
 #pragma once
 
+#include "tests/support/told.h"
 #include "tests/ui/support/ui_fixture.h"
 
 #include <QApplication>
@@ -66,7 +67,7 @@ protected:
         clock.set(draft.at);
         const auto sown = journal->trays().sow(draft);
         clock.set(now);
-        EXPECT_TRUE(sown.has_value()) << (sown ? "" : sown.error().subject);
+        EXPECT_TRUE(sown.has_value()) << (sown ? "" : told(sown.error()));
         return sown.value_or(std::vector<TrayId>());
     }
     void bringIntoLight(const std::vector<TrayId>& trays, Moment sown)

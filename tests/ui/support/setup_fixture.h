@@ -96,7 +96,7 @@ protected:
     }
     [[nodiscard]] std::optional<Medium> mediumNamed(const std::string& name)
     {
-        const auto media = journal->media().all(true);
+        const auto media = journal->media().all(Listed::All);
         for (const Medium& each : *media) {
             if (each.name == name) {
                 return each;

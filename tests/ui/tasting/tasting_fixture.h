@@ -1,5 +1,6 @@
 #pragma once
 
+#include "tests/support/told.h"
 #include "tests/ui/support/growing.h"
 #include "ui/tasting/tasting_view.h"
 
@@ -41,7 +42,7 @@ protected:
             draft.media.push_back(medium.id);
         }
         const auto saved = journal->tastings().save(draft);
-        EXPECT_TRUE(saved) << (saved ? "" : saved.error().subject);
+        EXPECT_TRUE(saved) << (saved ? "" : told(saved.error()));
         return saved.value_or(Panel()).id;
     }
     [[nodiscard]] PanelRecord recordOf(PanelId panel)
@@ -59,7 +60,7 @@ protected:
                 const int value = each.medium.id == first ? 3 : 8;
                 const auto entered =
                     journal->tastings().enter(panel, each.serving.code, attribute.id, value);
-                ASSERT_TRUE(entered) << entered.error().subject << entered.error().detail;
+                ASSERT_TRUE(entered) << told(entered.error());
             }
         }
     }

@@ -9,7 +9,7 @@ class SeedPartTest : public SetupTest
 protected:
     std::vector<SeedLotStock> lots()
     {
-        return journal->varieties().lots(std::nullopt, true).value();
+        return journal->varieties().lots(std::nullopt, Listed::All).value();
     }
     SeedLot addLot(const std::string& number)
     {
@@ -181,7 +181,7 @@ TEST_F(SeedPartTest, ADayOfPurchaseIsTypedOrLeftOpenButNeverGuessed)
     press(*part, "saveRecord");
     EXPECT_TRUE(messages.isRefusal());
     const auto bought = [&] {
-        const auto lots = journal->varieties().lots(std::nullopt, true);
+        const auto lots = journal->varieties().lots(std::nullopt, Listed::All);
         return lots->back().lot.boughtOn;
     };
     give(*part, "lotBoughtOn", "2026-02-03");

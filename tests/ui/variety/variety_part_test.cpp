@@ -13,7 +13,7 @@ class VarietyPartTest : public SetupTest
 protected:
     std::optional<Protocol> protocolNamed(const std::string& name)
     {
-        const auto varieties = journal->varieties().all(true);
+        const auto varieties = journal->varieties().all(Listed::All);
         for (const Variety& each : *varieties) {
             if (each.name == name) {
                 return journal->varieties().protocol(each.id).value();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "tests/support/told.h"
 #include "tests/ui/support/key_time.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/watering/decision_row.h"
@@ -53,7 +54,7 @@ protected:
         }
         const auto sown = journal->trays().sow(draft);
         clock.set(now);
-        EXPECT_TRUE(sown.has_value()) << (sown ? "" : sown.error().subject);
+        EXPECT_TRUE(sown.has_value()) << (sown ? "" : told(sown.error()));
         return sown.value_or(std::vector<TrayId>());
     }
 

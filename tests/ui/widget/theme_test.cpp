@@ -95,7 +95,6 @@ TEST_F(ThemeTest, ScalesTypeAndLengthsTogether)
     EXPECT_DOUBLE_EQ(uiFont(2.0).pointSizeF(), 2 * body);
     EXPECT_EQ(scaled(20), 20);
     apply(false, 1.5);
-    EXPECT_DOUBLE_EQ(fontScale(), 1.5);
     EXPECT_DOUBLE_EQ(uiFont().pointSizeF(), 1.5 * body);
     EXPECT_EQ(scaled(20), 30);
 }

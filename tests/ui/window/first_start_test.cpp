@@ -1,3 +1,4 @@
+#include "core/storage/storage_reason.h"
 #include "tests/ui/support/growing.h"
 #include "ui/window/first_start.h"
 
@@ -136,16 +137,17 @@ TEST_F(FirstStartTest, SaysWhyTheLastJournalCantBeOpenedAndWhatToDo)
     openStart();
     auto* words = find<QLabel>(*start, "troubleWords");
     EXPECT_FALSE(words->isVisible());
-    const std::pair<ErrorKind, const char*> table[] = {
-        {ErrorKind::NotFound, "drive is not connected"},
-        {ErrorKind::Damaged, "latest backup"},
-        {ErrorKind::NewerVersion, "Install that Plumule again"},
-        {ErrorKind::NotAJournal, "Another file stands in its place"},
-        {ErrorKind::Unreadable, "check that it is there and that you may open it"},
-        {ErrorKind::AlreadyOpen, "close it there"},
+    const std::tuple<ErrorKind, StorageReason, const char*> table[] = {
+        {ErrorKind::NotFound, StorageReason::FileMissing, "drive is not connected"},
+        {ErrorKind::Damaged, StorageReason::FileDamaged, "latest backup"},
+        {ErrorKind::NewerVersion, StorageReason::MadeByNewer, "Install that Plumule again"},
+        {ErrorKind::NotAJournal, StorageReason::NotAJournal, "Another file stands in its place"},
+        {ErrorKind::Unreadable, StorageReason::FileUnreadable,
+         "check that it is there and that you may open it"},
+        {ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, "close it there"},
     };
-    for (const auto& [kind, advice] : table) {
-        start->explain("/room/green.plumule", {kind, "journal", {}});
+    for (const auto& [kind, reason, advice] : table) {
+        start->explain("/room/green.plumule", fail(kind, reason, "green.plumule").value());
         EXPECT_TRUE(words->isVisible());
         EXPECT_TRUE(words->text().contains("/room/green.plumule"));
         EXPECT_TRUE(words->text().contains(advice)) << words->text().toStdString();

@@ -1,3 +1,4 @@
+#include "core/base/work_reason.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/page/clock_watch.h"
 #include "ui/tray/sow_dialog.h"
@@ -376,7 +377,7 @@ TEST_F(WindowTest, ShowsLongWorkAndStopsIt)
                 progress.report(0.5);
                 std::this_thread::yield();
             }
-            return fail(ErrorKind::Cancelled, "work");
+            return fail(ErrorKind::Cancelled, WorkReason::Stopped);
         },
         window.get(), [&](const Result<int>& answer) { wasStopped = !answer; });
     EXPECT_TRUE(soon([&] { return bar->isVisible() && bar->value() == 500; }));

@@ -131,7 +131,6 @@ TEST_F(HarvestEntriesTest, TakesBackAndRepeatsEachIntention)
             {cut, {{grams(200), grams(42)}, {grams(150), grams(42)}}, true, {}});
     });
     expectUndoable([&] { return harvests().correct({cut, {{grams(200), grams(42)}}, false, {}}); });
-    expectUndoable([&] { return harvests().remove(cut); });
     expectUndoable([&] { return harvests().recordResidue(weighing(trays[1], 900, 240)); });
 }
 
@@ -157,18 +156,17 @@ TEST_F(HarvestEntriesTest, GrowsOnAfterACutThatIsNotTheLast)
     EXPECT_EQ(journal->trays().list({}).value().front().yield, grams(290));
 }
 
-TEST_F(HarvestEntriesTest, PutsTheTrayBackWhereItStoodWhenItsLastCutIsTakenOut)
+TEST_F(HarvestEntriesTest, PutsTheTrayBackWhereItStoodWhenItsCutIsNotTheLastAfterAll)
 {
     const TrayId tray = sowTillDue(1).front();
     const auto place = sheet(tray).record.place;
     const HarvestId cut = harvests().record(weighing(tray, 280)).value().id;
-    ASSERT_TRUE(harvests().remove(cut));
+    ASSERT_TRUE(harvests().correct({cut, {{grams(322), grams(42)}}, false, {}}));
     const TraySheet after = sheet(tray);
     EXPECT_EQ(after.record.tray.state, TrayState::Growing);
     EXPECT_FALSE(after.record.tray.endedOn);
     EXPECT_EQ(after.spot->place, place);
-    EXPECT_THAT(after.harvests, IsEmpty());
-    EXPECT_THAT(codesDue(clock.today()), ElementsAre("QC001"));
+    EXPECT_FALSE(after.harvests.front().isLast);
 }
 
 TEST_F(HarvestEntriesTest, LeavesTheNewTrayAloneWhereThePlaceWasTakenSince)
@@ -177,7 +175,7 @@ TEST_F(HarvestEntriesTest, LeavesTheNewTrayAloneWhereThePlaceWasTakenSince)
     const HarvestId cut = harvests().record(weighing(tray, 280)).value().id;
     const TrayId next = sow(1).front();
     ASSERT_EQ(sheet(next).spot->place, sheet(tray).record.place);
-    ASSERT_TRUE(harvests().remove(cut));
+    ASSERT_TRUE(harvests().correct({cut, {{grams(322), grams(42)}}, false, {}}));
     EXPECT_EQ(sheet(tray).record.tray.state, TrayState::Growing);
     EXPECT_FALSE(sheet(tray).spot);
     EXPECT_TRUE(sheet(next).spot);
@@ -234,8 +232,9 @@ TEST_F(HarvestEntriesTest, RefusesWhatCannotBeAWeight)
     expectRefused(ErrorKind::Missing, HarvestReason::NoBowls, [&] {
         return harvests().correct({cut, {}, true, {}});
     });
-    expectRefused(ErrorKind::NotFound, HarvestReason::Unknown,
-                  [&] { return harvests().remove({12345}); });
+    expectRefused(ErrorKind::NotFound, HarvestReason::Unknown, [&] {
+        return harvests().correct({{12345}, {{grams(200), grams(42)}}, true, {}});
+    });
 }
 
 TEST_F(HarvestEntriesTest, AsksBeforeItKeepsWhatIsOddAndKeepsItWhenAccepted)
@@ -278,7 +277,7 @@ TEST_F(HarvestEntriesTest, DoubtsATrayThatIsWeighedAgainAndAddsToItWhenAccepted)
     ASSERT_TRUE(harvests().record(again));
     EXPECT_EQ(journal->trays().list({}).value().front().yield, grams(280));
     // One last cut is still there, so the tray stays harvested.
-    ASSERT_TRUE(harvests().remove(first));
+    ASSERT_TRUE(harvests().correct({first, {{grams(242), grams(42)}}, false, again.accepted}));
     EXPECT_EQ(sheet(tray).record.tray.state, TrayState::Harvested);
 }
 

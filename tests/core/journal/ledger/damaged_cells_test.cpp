@@ -1,5 +1,6 @@
 #include "tests/core/journal/ledger/full_journal.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -188,15 +189,15 @@ protected:
     {
         ask(answers, "layout", [&] { return reader->room().layout(); });
         ask(answers, "free spots", [&] { return reader->room().freeSpots(); });
-        ask(answers, "varieties", [&] { return reader->varieties().all(true); });
+        ask(answers, "varieties", [&] { return reader->varieties().all(Listed::All); });
         ask(answers, "protocol", [&] { return reader->varieties().protocol(cress); });
         for (const Variety& variety :
-             reader->varieties().all(true).value_or(std::vector<Variety>())) {
+             reader->varieties().all(Listed::All).value_or(std::vector<Variety>())) {
             ask(answers, "protocol", [&] { return reader->varieties().protocol(variety.id); });
         }
-        ask(answers, "stock", [&] { return reader->varieties().lots(std::nullopt, true); });
-        ask(answers, "media", [&] { return reader->media().all(true); });
-        ask(answers, "pieces", [&] { return reader->media().pieces(std::nullopt, true); });
+        ask(answers, "stock", [&] { return reader->varieties().lots(std::nullopt, Listed::All); });
+        ask(answers, "media", [&] { return reader->media().all(Listed::All); });
+        ask(answers, "pieces", [&] { return reader->media().pieces(std::nullopt, Listed::All); });
         ask(answers, "recipes", [&] { return reader->watering().recipes(); });
         ask(answers, "prices", [&] { return reader->costs().prices(); });
         ask(answers, "labour", [&] { return reader->costs().labour(); });
@@ -300,7 +301,7 @@ TEST_F(DamagedCellsTest, TheJournalHasARowInEveryTableAndAnswersEverything)
         EXPECT_NE(outside->quoted("count(*)", name), "0") << name;
     }
     for (const auto& [what, refused] : askAll()) {
-        EXPECT_FALSE(refused) << what << ": " << refused->subject << " " << refused->detail;
+        EXPECT_FALSE(refused) << what << ": " << told(*refused);
     }
 }
 

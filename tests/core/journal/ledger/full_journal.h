@@ -1,6 +1,7 @@
 #pragma once
 
 #include "tests/core/journal/trial/trial_fixture.h"
+#include "tests/support/told.h"
 
 #include <fstream>
 
@@ -104,7 +105,7 @@ private:
         next.plan.spread = grams(20);
         next.plan.sowOn = clock.today() + 1;
         const auto stored = journal->trials().savePlan(drawn(next));
-        ASSERT_TRUE(stored) << stored.error().subject << " " << stored.error().detail;
+        ASSERT_TRUE(stored) << told(stored.error());
         plannedTrial = stored->trial.id;
     }
 
@@ -131,7 +132,7 @@ private:
             draft.attributes = {"liking"};
             draft.tasters = {"One", "Two", "Three"};
             const auto saved = journal->tastings().save(draft);
-            ASSERT_TRUE(saved) << saved.error().subject;
+            ASSERT_TRUE(saved) << told(saved.error());
             panels.push_back(saved->id);
             const PanelRecord record = journal->tastings().record(saved->id).value();
             int value = 0;

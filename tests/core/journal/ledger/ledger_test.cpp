@@ -1,6 +1,8 @@
+#include "core/review/facts/review_reason.h"
 #include "core/room/room_repository.h"
 #include "tests/core/journal/trial/trial_fixture.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <future>
 #include <gmock/gmock.h>
@@ -120,7 +122,7 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
     std::promise<void> isReading;
     std::promise<void> isWritten;
     std::atomic<int> steps = 0;
-    Result<SeasonAnswer> during = fail(ErrorKind::Missing, "not asked");
+    Result<SeasonAnswer> during = fail(ErrorKind::Missing, ReviewReason::SeasonUnknown);
     std::thread worker([&, written = isWritten.get_future()] {
         const auto own = Journal::open(path(), clock, Access::ReadOnly);
         const Progress progress(
@@ -137,7 +139,7 @@ TEST_F(LedgerTest, AWorkersReviewDoesNotMixTwoStates)
     weighATrayOnANewMedium();
     isWritten.set_value();
     worker.join();
-    ASSERT_TRUE(during) << during.error().subject << " " << during.error().detail;
+    ASSERT_TRUE(during) << told(during.error());
     EXPECT_GT(steps, 1);
     EXPECT_EQ(during->review.trays, before.trays);
     EXPECT_EQ(during->review.media.size(), before.media.size());

@@ -1,5 +1,6 @@
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 #include <fstream>
@@ -13,9 +14,9 @@ protected:
     void import(const std::filesystem::path& file)
     {
         const auto preview = journal->exchange().preview(file);
-        ASSERT_TRUE(preview) << preview.error().subject;
+        ASSERT_TRUE(preview) << told(preview.error());
         const auto outcome = journal->exchange().importTrays(*preview, file.filename().string());
-        ASSERT_TRUE(outcome) << outcome.error().subject << " " << outcome.error().detail;
+        ASSERT_TRUE(outcome) << told(outcome.error());
     }
     void importRows(const std::string& columns, const std::string& rows)
     {
@@ -30,7 +31,7 @@ protected:
                                            Response response = Response::YieldPerTray)
     {
         const auto answer = comparisonIn(*journal, filter, response);
-        EXPECT_TRUE(answer) << answer.error().subject << " " << answer.error().detail;
+        EXPECT_TRUE(answer) << told(answer.error());
         return answer.value_or(SeasonComparison());
     }
 
@@ -53,7 +54,7 @@ protected:
             draft.at = {date(2026, 1, 2) + later, 480};
             draft.sownBy = person;
             const auto trays = journal->trays().sow(draft);
-            ASSERT_TRUE(trays) << trays.error().subject << " " << trays.error().detail;
+            ASSERT_TRUE(trays) << told(trays.error());
             WeighingDraft weighing;
             weighing.tray = trays->front();
             weighing.bowls = {{grams(250 + later), grams(10)}};
@@ -68,7 +69,7 @@ protected:
     void fillWithSample()
     {
         const Done filled = journal->exchange().fillWithSample(PLUMULE_SAMPLE_DATA);
-        ASSERT_TRUE(filled) << filled.error().subject << " " << filled.error().detail;
+        ASSERT_TRUE(filled) << told(filled.error());
     }
 
     static const Finding* find(const SeasonComparison& answer, Aspect aspect)

@@ -1,6 +1,7 @@
 #include "core/review/facts/review_reason.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 #include <chrono>
@@ -15,7 +16,7 @@ protected:
     void fillWithSample()
     {
         const Done filled = journal->exchange().fillWithSample(PLUMULE_SAMPLE_DATA);
-        ASSERT_TRUE(filled) << filled.error().subject << " " << filled.error().detail;
+        ASSERT_TRUE(filled) << told(filled.error());
     }
 
     // A medium that is used once.
@@ -55,9 +56,9 @@ protected:
     {
         draft.trays = journal->trials().draw(draft).value();
         const auto kept = journal->trials().savePlan(draft);
-        EXPECT_TRUE(kept) << kept.error().subject << " " << kept.error().detail;
+        EXPECT_TRUE(kept) << told(kept.error());
         const auto sown = journal->trials().sow(*kept, kept->plan.sowAt());
-        EXPECT_TRUE(sown) << sown.error().subject << " " << sown.error().detail;
+        EXPECT_TRUE(sown) << told(sown.error());
         TrialDraft done = journal->trials().draft(kept->trial.id).value();
         for (const PlannedTray& planned : done.trays) {
             WeighingDraft weighing;
@@ -67,7 +68,7 @@ protected:
             weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet,
                                  Doubt::TareForgotten, Doubt::UnstableReading};
             const auto weighed = journal->harvests().record(weighing);
-            EXPECT_TRUE(weighed) << weighed.error().subject;
+            EXPECT_TRUE(weighed) << told(weighed.error());
         }
         return done;
     }
@@ -79,7 +80,7 @@ TEST_F(PlanAnswersTest, ForeseesWithAGivenSpreadInANewJournal)
         draftOf({addMedium("Felt one"), addMedium("Felt two")}, Design::CompletelyRandom);
     draft.plan.traysEach = 4;
     const auto outlook = journal->review().plan(draft)->outlook;
-    ASSERT_TRUE(outlook) << outlook.error().subject;
+    ASSERT_TRUE(outlook) << told(outlook.error());
     EXPECT_NEAR(outlook->chosen.power, 0.60, 0.01);
     draft.plan.spread.reset();
     EXPECT_EQ(journal->review().plan(draft)->outlook.error(),
@@ -102,7 +103,7 @@ TEST_F(PlanAnswersTest, ForeseesFromTheRoomsOwnTrays)
     draft.plan.blocks = 4;
     draft.plan.traysEach = 4;
     const auto outlook = journal->review().plan(draft)->outlook;
-    ASSERT_TRUE(outlook) << outlook.error().subject;
+    ASSERT_TRUE(outlook) << told(outlook.error());
     EXPECT_FALSE(outlook->isOwnSpread);
     EXPECT_EQ(outlook->spreadFrom, SpreadFrom::Room);
     EXPECT_GT(outlook->spreadTrays, 4);

@@ -1,6 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/query_counter.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <iostream>
 
@@ -15,7 +16,7 @@ protected:
     {
         JournalTest::SetUp();
         const Done filled = journal->exchange().fillWithSample(PLUMULE_SAMPLE_DATA);
-        ASSERT_TRUE(filled) << filled.error().subject << " " << filled.error().detail;
+        ASSERT_TRUE(filled) << told(filled.error());
         reopen(); // so that its connection is counted
         filter = journal->review().usualSeason();
     }

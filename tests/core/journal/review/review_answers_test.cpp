@@ -1,5 +1,6 @@
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 
@@ -36,7 +37,7 @@ protected:
             draft.pieces = {journal->media().addPieces(mesh, 1, std::nullopt).value().front().id};
         }
         const auto trays = journal->trays().sow(draft);
-        EXPECT_TRUE(trays) << trays.error().subject << " " << trays.error().detail;
+        EXPECT_TRUE(trays) << told(trays.error());
         return trays.value().front();
     }
 
@@ -50,7 +51,7 @@ protected:
         draft.accepted = {Doubt::DecimalSlip,     Doubt::OutsideExpected, Doubt::AlreadyWeighed,
                           Doubt::UnstableReading, Doubt::TareForgotten,   Doubt::NotDueYet};
         const auto harvest = journal->harvests().record(draft);
-        ASSERT_TRUE(harvest) << harvest.error().subject << " " << harvest.error().detail;
+        ASSERT_TRUE(harvest) << told(harvest.error());
     }
 
     void price(PriceItem item, double units, std::optional<MediumId> medium = std::nullopt)
@@ -61,7 +62,7 @@ protected:
     [[nodiscard]] SeasonReview review(SeasonFilter filter)
     {
         const auto answer = reviewIn(*journal, filter);
-        EXPECT_TRUE(answer) << answer.error().subject << " " << answer.error().detail;
+        EXPECT_TRUE(answer) << told(answer.error());
         return answer.value_or(SeasonReview());
     }
     [[nodiscard]] SeasonReview usual() { return review(journal->review().usualSeason()); }

@@ -2,6 +2,7 @@
 #include "tests/support/season_asks.h"
 
 #include "core/exchange/csv.h"
+#include "tests/support/told.h"
 
 #include <cmath>
 
@@ -74,7 +75,7 @@ protected:
             weighing.at = at;
             weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
             const auto done = journal->harvests().record(weighing);
-            ASSERT_TRUE(done) << done.error().subject << " " << done.error().detail;
+            ASSERT_TRUE(done) << told(done.error());
         }
     }
 
@@ -86,7 +87,7 @@ TEST_F(RiceBlocksTest, GivesThePublishedResultThroughTheJournalsOwnDoor)
 {
     const TrialDraft draft = journal->trials().savePlan(seedRates()).value();
     const auto sown = journal->trials().sow(draft, draft.plan.sowAt());
-    ASSERT_TRUE(sown) << sown.error().subject << " " << sown.error().detail;
+    ASSERT_TRUE(sown) << told(sown.error());
     ASSERT_EQ(sown->size(), 24U);
     const Moment harvest = journal->trials().progress(draft.trial.id)->trays[0].plan.harvest;
     clock.set(harvest);
@@ -94,7 +95,7 @@ TEST_F(RiceBlocksTest, GivesThePublishedResultThroughTheJournalsOwnDoor)
     ASSERT_EQ(journal->trials().progress(draft.trial.id)->state, TrialState::Ended);
 
     const auto answer = trialAnswerIn(*journal, draft.trial.id);
-    ASSERT_TRUE(answer) << answer.error().subject;
+    ASSERT_TRUE(answer) << told(answer.error());
     const SeasonComparison& yield = answer->season.comparisons.front();
     EXPECT_EQ(yield.n, 24);
     const TrayModel* result = &yield.model;

@@ -1,6 +1,7 @@
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/room/room_reason.h"
+#include "tests/support/told.h"
 
 namespace plumule {
 namespace {
@@ -18,7 +19,7 @@ protected:
         draft.places = {place};
         draft.at = clock.now();
         const auto sown = journal->trays().sow(draft);
-        EXPECT_TRUE(sown) << sown.error().subject << " " << sown.error().detail;
+        EXPECT_TRUE(sown) << told(sown.error());
         return sown ? sown->front() : TrayId{};
     }
 };

@@ -1,4 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/told.h"
 
 #include <functional>
 
@@ -94,7 +95,7 @@ TEST_F(SetUpTest, AWritableJournalTakesEveryIntention)
 {
     for (const auto& [name, intend] : intentions()) {
         const auto refused = intend();
-        EXPECT_FALSE(refused) << name << ": " << refused->subject << " " << refused->detail;
+        EXPECT_FALSE(refused) << name << ": " << told(*refused);
     }
 }
 
@@ -130,7 +131,7 @@ TEST_F(SetUpTest, AllOfItIsTakenBackAndDoneAgainInOneRow)
         ASSERT_TRUE(journal->redo()) << i;
     }
     EXPECT_EQ(dump(), full);
-    EXPECT_FALSE(journal->nextRedo());
+    EXPECT_FALSE(journal->redo());
 }
 
 // A tray keeps the protocol it was sown with.

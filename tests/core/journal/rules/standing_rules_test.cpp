@@ -236,7 +236,7 @@ TEST_F(StandingRulesTest, AMarkerThatWasGivenAwayDoesNotComeBack)
 {
     ASSERT_TRUE(journal->media().remove(mediumNamed("Hemp mat")));
     ASSERT_TRUE(journal->media().remove(mediumNamed("Felt mat")));
-    ASSERT_LT(journal->media().all(true)->size(), static_cast<std::size_t>(kMarkers));
+    ASSERT_LT(journal->media().all(Listed::All)->size(), static_cast<std::size_t>(kMarkers));
     Medium felt;
     felt.name = "Felt";
     const MediumId first = journal->media().save(felt).value().id;
@@ -327,8 +327,6 @@ TEST_F(StandingRulesTest, ATrayIsNotReopenedOnAPieceGivenAway)
     const Harvest harvest = cut(first, true);
     ASSERT_TRUE(journal->media().sanitise({pieces[0].id}, "peroxide"));
     sowOn(pieces[0]);
-    expectRefused(ErrorKind::Conflict, HarvestReason::PieceInUse,
-                  [&] { return journal->harvests().remove(harvest.id); });
     CutCorrection again{harvest.id, {{grams(300), grams(40)}}, false, {}};
     expectRefused(ErrorKind::Conflict, HarvestReason::PieceInUse,
                   [&] { return journal->harvests().correct(again); });
@@ -340,8 +338,9 @@ TEST_F(StandingRulesTest, NorOnARetiredOne)
     wait(9);
     const Harvest harvest = cut(first, true);
     ASSERT_TRUE(journal->media().retirePiece(pieces[0].id, "torn"));
+    CutCorrection again{harvest.id, {{grams(300), grams(40)}}, false, {}};
     expectRefused(ErrorKind::Conflict, HarvestReason::PieceRetired,
-                  [&] { return journal->harvests().remove(harvest.id); });
+                  [&] { return journal->harvests().correct(again); });
 }
 
 TEST_F(StandingRulesTest, AReopenedTrayStandsNowhereIfItsPlaceWasUsedSince)
@@ -354,7 +353,7 @@ TEST_F(StandingRulesTest, AReopenedTrayStandsNowhereIfItsPlaceWasUsedSince)
     wait(2);
     ASSERT_TRUE(journal->trays().discard(second, "mould", clock.now()));
     wait(1);
-    ASSERT_TRUE(journal->harvests().remove(harvest.id));
+    ASSERT_TRUE(journal->harvests().correct({harvest.id, {{grams(300), grams(40)}}, false, {}}));
     const TraySheet sheet = journal->trays().sheet(first).value();
     EXPECT_EQ(sheet.record.tray.state, TrayState::Growing);
     EXPECT_FALSE(sheet.spot);

@@ -4,6 +4,7 @@
 #include "core/tasting/tasting_reason.h"
 #include "core/trial/trial_reason.h"
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/told.h"
 
 #include <fstream>
 #include <sstream>
@@ -45,7 +46,7 @@ protected:
     PanelId plan(TastingMethod method, std::size_t samples, int tasters)
     {
         const auto saved = journal->tastings().save(draftWith(method, samples, tasters));
-        EXPECT_TRUE(saved) << saved.error().subject;
+        EXPECT_TRUE(saved) << told(saved.error());
         return saved->id;
     }
     // Types in what every taster gave each sample, by the codes the servings go under.
@@ -340,7 +341,7 @@ TEST_F(TastingEntriesTest, GivesThePublishedResultOfRanksTypedInByCode)
     typeIn(panel, conoverRanks());
     ASSERT_TRUE(journal->tastings().close(panel));
     const auto result = journal->tastings().result(panel);
-    ASSERT_TRUE(result) << result.error().subject;
+    ASSERT_TRUE(result) << told(result.error());
     const AttributeResult& liking = result->attributes[0];
     EXPECT_EQ(liking.tasters, 12);
     std::vector<double> sums;

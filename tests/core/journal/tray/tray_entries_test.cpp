@@ -342,47 +342,18 @@ TEST_F(TrayEntriesTest, SetsATrayAsideAndCountsItAgain)
     EXPECT_FALSE(sheet(tray).record.tray.setAsideReason);
 }
 
-TEST_F(TrayEntriesTest, CorrectsWhatWasSownAndNothingElse)
-{
-    const TrayId tray = sowOne();
-    Tray changed = sheet(tray).record.tray;
-    const Tray before = changed;
-    changed.seed = grams(30);
-    changed.block = 2;
-    changed.sownBy = "J";
-    changed.code = "XX999";
-    changed.state = TrayState::Harvested;
-    changed.sownOn = clock.today() + 30;
-    expectUndoable([&] { return journal->trays().changeSowing(changed); });
-    const Tray after = sheet(tray).record.tray;
-    EXPECT_EQ(after.seed, grams(30));
-    EXPECT_EQ(after.block, 2);
-    EXPECT_EQ(after.sownBy, "J");
-    EXPECT_EQ(after.code, before.code);
-    EXPECT_EQ(after.state, TrayState::Growing);
-    EXPECT_EQ(after.sownOn, before.sownOn);
-    changed.seed = grams(0);
-    expectRefused(ErrorKind::Invalid, TrayReason::Seed,
-                  [&] { return journal->trays().changeSowing(changed); });
-}
-
 TEST_F(TrayEntriesTest, NotesSeveralHeightsADay)
 {
     const TrayId tray = sowOne();
     expectUndoable([&] {
         return journal->trays().noteHeight(tray, millimetres(12), ReadFrom::Rim, clock.now());
     });
-    const Height second = journal->trays()
-                              .noteHeight(tray, millimetres(35), ReadFrom::Surface, clock.now() + 5)
-                              .value();
+    ASSERT_TRUE(
+        journal->trays().noteHeight(tray, millimetres(35), ReadFrom::Surface, clock.now() + 5));
     EXPECT_EQ(sheet(tray).heights.size(), 2u);
     expectRefused(ErrorKind::Invalid, TrayReason::HeightRange, [&] {
         return journal->trays().noteHeight(tray, millimetres(-21), ReadFrom::Rim, clock.now());
     });
-    expectUndoable([&] { return journal->trays().removeHeight(second.id); });
-    EXPECT_EQ(sheet(tray).heights.size(), 1u);
-    expectRefused(ErrorKind::NotFound, TrayReason::HeightUnknown,
-                  [&] { return journal->trays().removeHeight(second.id); });
 }
 
 TEST_F(TrayEntriesTest, WritesAndRemovesNotes)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "tests/core/journal/journal_fixture.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 
@@ -41,7 +42,7 @@ protected:
     TrialDraft drawn(TrialDraft draft)
     {
         const auto layout = journal->trials().draw(draft);
-        EXPECT_TRUE(layout) << layout.error().subject << " " << layout.error().detail;
+        EXPECT_TRUE(layout) << told(layout.error());
         draft.trays = layout.value_or(std::vector<PlannedTray>());
         return draft;
     }
@@ -55,7 +56,7 @@ protected:
     std::vector<TrayId> sown(const TrialDraft& draft)
     {
         const auto trays = journal->trials().sow(draft, draft.plan.sowAt());
-        EXPECT_TRUE(trays) << trays.error().subject << " " << trays.error().detail;
+        EXPECT_TRUE(trays) << told(trays.error());
         return trays.value_or(std::vector<TrayId>());
     }
     TrialId newestTrial() { return journal->trials().list().value().at(0).trial.id; }
@@ -69,7 +70,7 @@ protected:
         weighing.at = at;
         weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
         const auto done = journal->harvests().record(weighing);
-        ASSERT_TRUE(done) << done.error().subject << " " << done.error().detail;
+        ASSERT_TRUE(done) << told(done.error());
     }
 
     VarietyId cress;

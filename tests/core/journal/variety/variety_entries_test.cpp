@@ -102,7 +102,7 @@ TEST_F(VarietyEntriesTest, ARetiredVarietyIsListedOnlyWhenAskedFor)
     kale.variety.isRetired = true;
     ASSERT_TRUE(journal->varieties().save(kale));
     EXPECT_EQ(journal->varieties().all()->size(), before - 1);
-    EXPECT_EQ(journal->varieties().all(true)->size(), before);
+    EXPECT_EQ(journal->varieties().all(Listed::All)->size(), before);
 }
 
 TEST_F(VarietyEntriesTest, RemovesAVarietyThatNothingHangsOn)

@@ -204,27 +204,6 @@ TEST_F(WateringEntriesTest, MovesSeveralTraysOnOrPutsThemOffAsOneActOrNone)
     EXPECT_EQ(journal->trays().sheet(trays[0]).value().plan.current, 0u) << "none of them";
 }
 
-TEST_F(WateringEntriesTest, CorrectsWhatWasReallyGiven)
-{
-    const TrayId tray = sowYesterday(1).front();
-    Watering given = journal->watering().tick(tray, clock.today(), Slot::Morning).value();
-    given.amount = millilitres(80);
-    given.water = WaterKind::PhSet;
-    given.on = clock.today() + 9;
-    expectUndoable([&] { return journal->watering().correct(given); });
-    const Watering stored = now().trays.at(0).given.value();
-    EXPECT_EQ(stored.amount, millilitres(80));
-    EXPECT_EQ(stored.water, WaterKind::PhSet);
-    EXPECT_EQ(stored.on, clock.today()) << "the round stays";
-    given.amount = millilitres(-1);
-    expectRefused(ErrorKind::Invalid, WateringReason::Amount,
-                  [&] { return journal->watering().correct(given); });
-    given.amount.reset();
-    given.id = {99};
-    expectRefused(ErrorKind::NotFound, WateringReason::Unknown,
-                  [&] { return journal->watering().correct(given); });
-}
-
 TEST_F(WateringEntriesTest, ADiscardedTrayIsNoLongerMissed)
 {
     const TrayId tray = sow(1, clock.now() + -3 * kMinutesPerDay).front();

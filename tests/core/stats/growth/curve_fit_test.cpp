@@ -150,7 +150,7 @@ TEST(CurveFit, SaysThatGrowthWithoutAnEndHasNoFullHeight)
     const auto fit = fitCurve(logisticCurve(), x, y, starts);
     ASSERT_FALSE(fit);
     EXPECT_EQ(fit.error().kind, ErrorKind::NoConvergence);
-    EXPECT_EQ(fit.error().subject, "curve.logistic");
+    EXPECT_EQ(fit.error().values, std::vector<std::string>{"logistic"});
 }
 
 TEST(CurveFit, TakesTheLeastOfAllStartsWhenAsked)
@@ -170,7 +170,7 @@ TEST(CurveFit, TakesTheLeastOfAllStartsWhenAsked)
     const std::vector<double> y = {0, 0.3};
     const std::vector<std::vector<double>> starts = {{-1.2}, {0.8}};
     const auto first = fitCurve(model, x, y, starts);
-    const auto all = fitCurve(model, x, y, starts, true);
+    const auto all = fitCurve(model, x, y, starts, StartsTried::All);
     ASSERT_TRUE(first && all);
     EXPECT_LT(first->estimates[0], -0.9);
     EXPECT_NEAR(all->estimates[0], 1, 1e-9);

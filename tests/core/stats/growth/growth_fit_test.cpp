@@ -1,6 +1,7 @@
 #include "core/stats/growth/growth_fit.h"
 
 #include "core/stats/probability/steady_draw.h"
+#include "tests/support/told.h"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -47,7 +48,7 @@ TEST(GrowthFit, FindsItsOwnStartForEveryInventedTray)
         for (const GrowthCurve curve : {GrowthCurve::Logistic, GrowthCurve::Gompertz}) {
             const auto y = grown(curve, truth, x, 0.03, draw);
             const auto fit = fitGrowth(curve, x, y);
-            ASSERT_TRUE(fit) << "tray " << tray << ": " << fit.error().detail;
+            ASSERT_TRUE(fit) << "tray " << tray << ": " << told(fit.error());
             EXPECT_NEAR(fit->estimates[1], truth[1], 8 * fit->se(1)) << "tray " << tray;
             // Nothing better is found from the truth itself.
             const std::vector<std::vector<double>> starts = {truth};
@@ -113,14 +114,15 @@ TEST(GrowthFit, SaysWhyThereIsNoCurve)
 {
     const auto errorOf = [](const std::vector<double>& x, const std::vector<double>& y) {
         const auto fit = fitGrowth(GrowthCurve::Logistic, x, y);
-        return fit ? Error{ErrorKind::Cancelled, "fitted", ""} : fit.error();
+        return fit ? Error{ErrorKind::Cancelled} : fit.error();
     };
     EXPECT_EQ(errorOf({}, {}).kind, ErrorKind::TooFew);
-    EXPECT_EQ(errorOf({1, 2, 3}, {5, 20, 40}), (Error{ErrorKind::TooFew, "curve.points", "3"}));
+    EXPECT_EQ(errorOf({1, 2, 3}, {5, 20, 40}),
+              fail(ErrorKind::TooFew, CurveReason::TooFewReadings, 3, 4).value());
     EXPECT_EQ(errorOf({1, 1, 4, 4, 4}, {5, 6, 20, 21, 20}),
-              (Error{ErrorKind::TooFew, "curve.places", "2"}));
+              fail(ErrorKind::TooFew, CurveReason::TooFewPlaces, 2, 3).value());
     EXPECT_EQ(errorOf({1, 2, 3, 4, 5}, {7, 7, 7, 7, 7}),
-              (Error{ErrorKind::Invalid, "curve.constant", ""}));
+              fail(ErrorKind::Invalid, CurveReason::AllAlike).value());
     // A step from one day to the next has no steepness that could be told.
     EXPECT_EQ(errorOf({1, 2, 3, 4, 5, 6}, {0, 0, 0, 9, 9, 9}).kind, ErrorKind::NoConvergence);
 }

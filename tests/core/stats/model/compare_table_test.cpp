@@ -237,21 +237,23 @@ TEST(CompareTable, RefusesWhatTheTableDoesNotHold)
         change(request);
         return compareTable(table, request).error();
     };
-    EXPECT_EQ(errorOf([](auto& r) { r.response = "z"; }), (Error{ErrorKind::NotFound, "z", ""}));
-    EXPECT_EQ(errorOf([](auto& r) { r.medium = "y"; }), (Error{ErrorKind::NotFound, "y", ""}));
+    EXPECT_EQ(errorOf([](auto& r) { r.response = "z"; }),
+              fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, "z").value());
+    EXPECT_EQ(errorOf([](auto& r) { r.medium = "y"; }),
+              fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, "y").value());
     EXPECT_EQ(errorOf([](auto& r) { r.control = "peat"; }),
-              (Error{ErrorKind::NotFound, "control", "peat"}));
+              fail(ErrorKind::NotFound, ModelReason::LevelUnknown, "peat", "medium").value());
     EXPECT_EQ(errorOf([](auto& r) {
                   r.contrasts = {{{"peat", 1}}};
               }),
-              (Error{ErrorKind::NotFound, "contrast", "peat"}));
+              fail(ErrorKind::NotFound, ModelReason::LevelUnknown, "peat", "medium").value());
     EXPECT_EQ(errorOf([](auto& r) { r.contrasts = {{{"mat", 1}}}; }).kind, ErrorKind::Invalid);
-    EXPECT_EQ(errorOf([](auto& r) { r.level = 95; }).subject, "level");
-    EXPECT_EQ(errorOf([](auto& r) { r.margin = -1; }).subject, "margin");
+    EXPECT_TRUE(errorOf([](auto& r) { r.level = 95; }).is(ModelReason::ConfidenceLevel));
+    EXPECT_TRUE(errorOf([](auto& r) { r.margin = -1; }).is(ModelReason::Margin));
     EXPECT_EQ(errorOf([](auto& r) { r.random = {{"medium"}}; }).kind, ErrorKind::Duplicate);
     EXPECT_EQ(errorOf([](auto& r) { r.factors = {"shelf", "shelf"}; }).kind, ErrorKind::Duplicate);
     EXPECT_EQ(compareTable(table.withRows({0, 1}), smallRequest()).error(),
-              (Error{ErrorKind::TooFew, "medium", "1"}));
+              fail(ErrorKind::TooFew, ModelReason::OneLevel, "medium").value());
 }
 
 TEST(TableForRequest, ReadsOnlyWhatIsAskedFor)
@@ -269,16 +271,20 @@ TEST(TableForRequest, ReadsOnlyWhatIsAskedFor)
 
 TEST(TableForRequest, NamesTheRowAtFault)
 {
+    const auto inRow = [](int row, Error error) {
+        error.row = RowAt{"", row};
+        return error;
+    };
     const CompareRequest request = smallRequest();
     const std::vector<std::string> header{"y", "medium"};
     EXPECT_EQ(tableForRequest(header, {}, request).error(),
-              (Error{ErrorKind::TooFew, "rows", "0"}));
+              fail(ErrorKind::TooFew, ModelReason::TooFewRows).value());
     EXPECT_EQ(tableForRequest(header, {{"1", "a"}, {"2"}}, request).error(),
-              (Error{ErrorKind::Invalid, "row 2", "1"}));
+              inRow(2, fail(ErrorKind::Invalid, ModelReason::RowLength, 1, 2).value()));
     EXPECT_EQ(tableForRequest(header, {{"1", "a"}, {"NaN", "b"}}, request).error(),
-              (Error{ErrorKind::Invalid, "row 2: y", "NaN"}));
+              inRow(2, fail(ErrorKind::Invalid, ModelReason::NotANumber, "y", "NaN").value()));
     EXPECT_EQ(tableForRequest({"y"}, {{"1"}}, request).error(),
-              (Error{ErrorKind::NotFound, "medium", ""}));
+              fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, "medium").value());
 }
 
 } // namespace plumule::stats

@@ -46,7 +46,9 @@ TEST(DataTable, NamesTheRowWhereTextStandsForANumber)
         DataTable table;
         const Done done = table.addNumbersFromText("yield", {"1", cell});
         ASSERT_FALSE(done) << cell;
-        EXPECT_EQ(done.error(), (Error{ErrorKind::Invalid, "row 2: yield", cell}));
+        EXPECT_TRUE(done.error().is(ModelReason::NotANumber)) << cell;
+        EXPECT_EQ(done.error().values, (std::vector<std::string>{"yield", cell}));
+        EXPECT_EQ(done.error().row, (RowAt{"", 2}));
         EXPECT_EQ(table.rows(), 0U);
     }
 }
@@ -56,14 +58,15 @@ TEST(DataTable, RefusesValuesThatAreNoNumbers)
     DataTable table;
     const Done done = table.addNumbers("x", {1.0, std::numeric_limits<double>::quiet_NaN()});
     ASSERT_FALSE(done);
-    EXPECT_EQ(done.error().subject, "row 2: x");
+    EXPECT_TRUE(done.error().is(ModelReason::NotFinite));
+    EXPECT_EQ(done.error().row, (RowAt{"", 2}));
 }
 
 TEST(DataTable, RefusesTheSameNameTwiceAndAnotherLength)
 {
     DataTable table = smallTable();
     EXPECT_EQ(table.addNumbers("medium", {1, 2, 3, 4, 5}).error().kind, ErrorKind::Duplicate);
-    EXPECT_EQ(table.addFactor("x", {"a"}).error().subject, "rows");
+    EXPECT_TRUE(table.addFactor("x", {"a"}).error().is(ModelReason::ColumnLength));
     EXPECT_EQ(table.addFactor("", {"a"}).error().kind, ErrorKind::Missing);
 }
 
@@ -83,7 +86,7 @@ TEST(DataTable, CrossesFactorsIntoTheCombinationsMet)
     EXPECT_EQ(crossed->name, "medium:shelf");
     EXPECT_EQ(crossed->levels, (std::vector<std::string>{"mat:2", "mix:1", "mat:1", "jute:2"}));
     EXPECT_FALSE(crossed->codes[3].has_value());
-    EXPECT_EQ(smallTable().crossed({"medium", "yield"}).error().subject, "yield");
+    EXPECT_EQ(smallTable().crossed({"medium", "yield"}).error().values.at(0), "yield");
 }
 
 } // namespace plumule::stats

@@ -301,7 +301,7 @@ TEST(LinearModel, RefusesAModelWithoutRowsForTheSpread)
     ASSERT_TRUE(table.addFactor("a", {"x", "y"}));
     ASSERT_TRUE(table.addNumbers("y", {1.0, 2.0}));
     EXPECT_EQ(LinearModel::fit(table, {"y", {{"a"}}, {}}).error(),
-              (Error{ErrorKind::TooFew, "residual", "2"}));
+              fail(ErrorKind::TooFew, ModelReason::NoRowsToRest).value());
 }
 
 TEST(LinearModel, HasNoShareExplainedOfAConstantResponse)

@@ -265,7 +265,8 @@ TEST(MixedModel, KeepsToWhatIsEstimable)
     EXPECT_NEAR(*pairs[0].raw.se, *clean[0].raw.se, 1e-9);
     EXPECT_NEAR(*pairs[0].raw.df, *clean[0].raw.df, 1e-6);
     EXPECT_EQ(granted(fit.termTest("medium")).df1, 1);
-    EXPECT_EQ(fit.termTest("batch").error(), (Error{ErrorKind::NotEstimable, "batch", ""}));
+    EXPECT_EQ(fit.termTest("batch").error(),
+              fail(ErrorKind::NotEstimable, ModelReason::Inseparable, "batch").value());
     EXPECT_EQ(fit.termTest("x").error().kind, ErrorKind::NotFound);
 }
 
@@ -280,11 +281,13 @@ TEST(MixedModel, RefusesAVarianceThatCannotBeTold)
     const auto errorOf = [&](const ModelDescription& model) {
         return MixedModel::fit(table, model).error();
     };
-    EXPECT_EQ(errorOf({"y", {{"medium"}}, {{"own"}}}), (Error{ErrorKind::NotEstimable, "own", ""}));
+    EXPECT_EQ(errorOf({"y", {{"medium"}}, {{"own"}}}),
+              fail(ErrorKind::NotEstimable, ModelReason::Inseparable, "own").value());
     EXPECT_EQ(errorOf({"y", {{"trial"}}, {{"trial"}}}),
-              (Error{ErrorKind::NotEstimable, "trial", ""}));
-    EXPECT_EQ(errorOf({"y", {{"medium"}}, {{"trial"}, {"trial"}}}).subject, "trial");
-    EXPECT_EQ(errorOf({"y", {{"medium"}}, {}}), (Error{ErrorKind::Missing, "random", ""}));
+              fail(ErrorKind::NotEstimable, ModelReason::Inseparable, "trial").value());
+    EXPECT_EQ(errorOf({"y", {{"medium"}}, {{"trial"}, {"trial"}}}).values.at(0), "trial");
+    EXPECT_EQ(errorOf({"y", {{"medium"}}, {}}),
+              fail(ErrorKind::Missing, ModelReason::RandomMissing).value());
 }
 
 TEST(MixedModel, RefusesAResponseWithoutSpread)
@@ -292,7 +295,7 @@ TEST(MixedModel, RefusesAResponseWithoutSpread)
     DataTable table = trials();
     ASSERT_TRUE(table.addNumbers("flat", std::vector<std::optional<double>>(table.rows(), 3.3)));
     EXPECT_EQ(MixedModel::fit(table, {"flat", {{"medium"}}, {{"trial"}}}).error(),
-              (Error{ErrorKind::NotEstimable, "residual", ""}));
+              fail(ErrorKind::NotEstimable, ModelReason::NoSpread).value());
 }
 
 TEST(MixedModel, LeavesResidualsThatSumToNothing)

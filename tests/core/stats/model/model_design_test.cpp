@@ -130,22 +130,25 @@ TEST(ModelDesign, NamesWhatIsWrongWithAModel)
     const auto errorOf = [&](const ModelDescription& model) {
         return ModelDesign::make(table, model).error();
     };
-    EXPECT_EQ(errorOf({"z", {{"a"}}, {}}), (Error{ErrorKind::NotFound, "z", ""}));
-    EXPECT_EQ(errorOf({"y", {{"nothing"}}, {}}).subject, "nothing");
+    EXPECT_EQ(errorOf({"z", {{"a"}}, {}}),
+              fail(ErrorKind::NotFound, ModelReason::ColumnUnknown, "z").value());
+    EXPECT_EQ(errorOf({"y", {{"nothing"}}, {}}).values.at(0), "nothing");
     EXPECT_EQ(errorOf({"a", {{"b"}}, {}}).kind, ErrorKind::NotFound);
     EXPECT_EQ(errorOf({"y", {{"a"}, {"a"}}, {}}).kind, ErrorKind::Duplicate);
     EXPECT_EQ(errorOf({"y", {{"a"}, {"b"}, {"a", "b"}, {"b", "a"}}, {}}).kind,
               ErrorKind::Duplicate);
-    EXPECT_EQ(errorOf({"y", {{"a"}, {"a", "b"}}, {}}), (Error{ErrorKind::Invalid, "a:b", "b"}));
-    EXPECT_EQ(errorOf({"y", {{"a"}}, {{"c"}}}), (Error{ErrorKind::Invalid, "c", ""}));
+    EXPECT_EQ(errorOf({"y", {{"a"}, {"a", "b"}}, {}}),
+              fail(ErrorKind::Invalid, ModelReason::TermPartMissing, "a:b", "b").value());
+    EXPECT_EQ(errorOf({"y", {{"a"}}, {{"c"}}}),
+              fail(ErrorKind::Invalid, ModelReason::NotCategories, "c").value());
 }
 
 TEST(ModelDesign, RefusesAFactorWithOneLevel)
 {
     const DataTable table = twoFactors().withRows({0, 2, 6});
     EXPECT_EQ(ModelDesign::make(table, {"y", {{"a"}}, {}}).error(),
-              (Error{ErrorKind::TooFew, "a", "1"}));
-    EXPECT_EQ(ModelDesign::make(table, {"y", {{"b"}}, {{"a"}}}).error().subject, "a");
+              fail(ErrorKind::TooFew, ModelReason::OneLevel, "a").value());
+    EXPECT_EQ(ModelDesign::make(table, {"y", {{"b"}}, {{"a"}}}).error().values.at(0), "a");
     EXPECT_EQ(ModelDesign::make(DataTable(), {"y", {}, {}}).error().kind, ErrorKind::NotFound);
 }
 

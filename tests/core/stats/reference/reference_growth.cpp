@@ -1,6 +1,7 @@
 #include "core/stats/growth/growth_report.h"
 #include "tests/core/stats/growth/other_curves.h"
 #include "tests/core/stats/reference/reference_cases.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 #include <array>
@@ -146,8 +147,7 @@ std::vector<double> startAt(const CaseCheck& check, const std::string& pointer, 
 CurveFit fitted(const Result<CurveFit>& fit, const std::string& from)
 {
     if (!fit) {
-        throw std::runtime_error("no fit from " + from + ": " + fit.error().subject + " " +
-                                 fit.error().detail);
+        throw std::runtime_error("no fit from " + from + ": " + told(fit.error()));
     }
     return *fit;
 }
@@ -274,8 +274,7 @@ void coverReport(CaseCheck& check, const Recognised& known, const Readings& read
     const auto report = growthReport(readings.x, readings.y,
                                      {known.curve->grown, check.numbersAt("/mean_curve/x"), {}});
     if (!report) {
-        throw std::runtime_error("no report: " + report.error().subject + " " +
-                                 report.error().detail);
+        throw std::runtime_error("no report: " + told(report.error()));
     }
     const std::vector<double> expected = known.curve->asGrown(fit.estimates);
     for (std::size_t i = 0; i < expected.size(); ++i) {

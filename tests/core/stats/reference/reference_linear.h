@@ -2,6 +2,7 @@
 
 #include "core/stats/model/comparisons.h"
 #include "tests/core/stats/reference/reference_cases.h"
+#include "tests/support/told.h"
 
 // What the handlers of linear and mixed models share.
 namespace plumule::stats::reference {
@@ -33,8 +34,7 @@ template <class T>
 [[nodiscard]] T granted(Result<T> result)
 {
     if (!result) {
-        throw std::runtime_error("refused: " + result.error().subject + " " +
-                                 result.error().detail);
+        throw std::runtime_error("refused: " + told(result.error()));
     }
     return std::move(*result);
 }

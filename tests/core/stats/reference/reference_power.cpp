@@ -149,7 +149,8 @@ void coverAnovaPower(CaseCheck& check)
     std::vector<double> whole;
     std::vector<double> smallest;
     for (std::size_t r = 0; r < groups.size(); ++r) {
-        const FPlan plan{static_cast<int>(groups[r]), std::sqrt(within[r]), alpha[r], false};
+        const FPlan plan{static_cast<int>(groups[r]), std::sqrt(within[r]), alpha[r],
+                         FDesign::CompletelyRandom};
         power.push_back(fPowerForVariance(plan, n[r], between[r]).value());
         exact.push_back(fCountForVariance(plan, between[r], target[r]).value());
         whole.push_back(fWholeCountForVariance(plan, between[r], target[r]).value());
@@ -183,7 +184,8 @@ void coverBlocks(CaseCheck& check)
         for (std::string one; std::getline(list, one, ';');) {
             shifts.push_back(std::stod(one));
         }
-        const FPlan plan{static_cast<int>(treatments[r]), sd[r], alpha[r], true};
+        const FPlan plan{static_cast<int>(treatments[r]), sd[r], alpha[r],
+                         FDesign::RandomizedBlocks};
         power.push_back(fPowerForVariance(plan, blocks[r], varianceOf(shifts)).value());
     }
     check.column(under + "/power", power, check.tolerance());

@@ -1,5 +1,6 @@
 #include "core/stats/samples/friedman.h"
 #include "tests/core/stats/reference/reference_cases.h"
+#include "tests/support/told.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,8 +14,7 @@ template <class T>
 T wanted(const Result<T>& result)
 {
     if (!result) {
-        throw std::runtime_error("refused: " + result.error().subject + " " +
-                                 result.error().detail);
+        throw std::runtime_error("refused: " + told(result.error()));
     }
     return *result;
 }

@@ -1,7 +1,6 @@
 #include "core/stats/samples/checks.h"
 
 #include "core/stats/probability/distributions.h"
-#include "core/stats/samples/equivalence.h"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -132,33 +131,4 @@ TEST(Grubbs, SaysWhyItCannotAnswer)
     // The largest G three values allow is (n-1)/sqrt(n).
     EXPECT_NEAR(grubbs(std::vector<double>{0, 0, 5}).value().g, 2 / std::sqrt(3.0), 1e-14);
     EXPECT_NEAR(grubbs(std::vector<double>{0, 0, 5}).value().pTwoSided, 0, 1e-6);
-}
-
-TEST(Equivalence, IsShownExactlyWhenTheNarrowIntervalLiesWithin)
-{
-    for (const double difference : {-4.0, -1.0, 0.0, 2.0, 3.4, 6.0}) {
-        for (const double se : {0.4, 1.0, 2.5}) {
-            const Equivalence result = equivalence(difference, se, 14, -5, 5).value();
-            EXPECT_EQ(result.isWithin, result.lower > -5 && result.upper < 5)
-                << difference << ' ' << se;
-            EXPECT_EQ(result.p, std::max(result.pAboveLower, result.pBelowUpper));
-        }
-    }
-}
-
-TEST(Equivalence, TestsEachMarginOnItsOwn)
-{
-    const Equivalence result = equivalence(1, 0.5, 10, -1, 2).value();
-    EXPECT_NEAR(result.pAboveLower, tUpper(4, 10), 1e-16);
-    EXPECT_NEAR(result.pBelowUpper, tUpper(2, 10), 1e-16);
-    EXPECT_NEAR(result.upper - 1, 0.5 * tQuantile(0.95, 10), 1e-14);
-    EXPECT_TRUE(equivalence(0, 0.1, kInfiniteDf, -1, 1).value().isWithin);
-}
-
-TEST(Equivalence, RefusesAMarginTurnedRound)
-{
-    EXPECT_EQ(equivalence(0, 1, 5, 2, -2).error().subject, "margin");
-    EXPECT_EQ(equivalence(0, 1, 5, -2, 2, 0.5).error().subject, "alpha");
-    EXPECT_EQ(equivalence(0, 0, 5, -2, 2).error().kind, ErrorKind::NotEstimable);
-    EXPECT_EQ(equivalence(0, 1, 0, -2, 2).error().kind, ErrorKind::TooFew);
 }

@@ -82,10 +82,10 @@ TEST(OneWay, TakesASingleValueInAGroupButNotForWelch)
 
 TEST(OneWay, SaysWhatIsMissingInsteadOfANumber)
 {
-    EXPECT_EQ(oneWayAnova(Values{}).error().subject, "groups");
+    EXPECT_TRUE(oneWayAnova(Values{}).error().is(GroupsReason::TooFewGroups));
     EXPECT_EQ(oneWayAnova(Values{{1, 2}}).error().kind, ErrorKind::TooFew);
     EXPECT_EQ(oneWayAnova(Values{{1, 2}, {}}).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(oneWayAnova(Values{{1}, {2}}).error().subject, "values");
+    EXPECT_TRUE(oneWayAnova(Values{{1}, {2}}).error().is(GroupsReason::TooFewValues));
     EXPECT_EQ(oneWayAnova(Values{{0.1, 0.1, 0.1}, {0.3, 0.3}}).error().kind,
               ErrorKind::NotEstimable);
     EXPECT_EQ(oneWayAnova(Values{{1, std::nan("")}, {2, 3}}).error().kind, ErrorKind::Invalid);
