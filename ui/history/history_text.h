@@ -1,6 +1,5 @@
 #pragma once
 
-#include "core/storage/history.h"
 #include "ui/text/text.h"
 
 #include <QStringList>
