@@ -52,6 +52,12 @@ std::optional<HistoryEntry> Journal::nextUndo()
         .value_or(std::nullopt);
 }
 
+std::optional<HistoryEntry> Journal::nextRedo()
+{
+    return m_ledger.ask([](Database& database) { return History(database).nextRedo(); })
+        .value_or(std::nullopt);
+}
+
 Result<std::vector<HistoryEntry>> Journal::latestEntries(int count)
 {
     return m_ledger.ask([&](Database& database) { return History(database).latest(count); });

@@ -59,8 +59,9 @@ public:
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
-    // What undo would take back; none where there is nothing.
+    // What undo would take back, and redo do again; none where there is nothing.
     [[nodiscard]] std::optional<HistoryEntry> nextUndo();
+    [[nodiscard]] std::optional<HistoryEntry> nextRedo();
     [[nodiscard]] Result<std::vector<HistoryEntry>> latestEntries(int count);
     // As History's; the newest when `id` is not stored.
     Result<HistoryEntry> undo(HistoryId id = {}) { return m_ledger.undo(id); }

@@ -171,7 +171,9 @@ void HistoryPage::showActs()
             chosenAgain = static_cast<int>(rows.size());
         }
         rows.push_back({{at.date() == lastDay ? QString() : dayText(at.date(), today),
-                         at.toString(QStringLiteral("HH:mm")), words, stateText(act.state)}});
+                         at.toString(QStringLiteral("HH:mm")), words, stateText(act.state)},
+                        QIcon(),
+                        false});
         lastDay = at.date();
         m_shown.push_back(act);
     }
