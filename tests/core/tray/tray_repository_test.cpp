@@ -266,8 +266,6 @@ TEST_F(TrayRepositoryTest, LoadsManyTraysDiariesAtOnce)
     EXPECT_EQ(trays.stays(all).size(), 1u);
     EXPECT_TRUE(trays.heights(std::vector<TrayId>{}).empty());
     EXPECT_EQ(trays.heights(a.id), heights.at(a.id));
-    trays.remove(later.id);
-    EXPECT_EQ(trays.heights(a.id), std::vector{earlier});
 }
 
 TEST(TrayIdsTest, IdsAreWrittenAsAJsonList)
