@@ -151,9 +151,9 @@ void HistoryPage::reload()
 void HistoryPage::showActs()
 {
     const auto chosenRow = m_table->currentIndex().row();
-    const auto chosenAct = chosenRow >= 0 && chosenRow < static_cast<int>(m_shown.size())
-                               ? std::optional(m_shown[static_cast<std::size_t>(chosenRow)].id)
-                               : std::nullopt;
+    const HistoryId chosenAct = chosenRow >= 0 && chosenRow < static_cast<int>(m_shown.size())
+                                    ? m_shown[static_cast<std::size_t>(chosenRow)].id
+                                    : HistoryId();
     const QString wanted = m_search->text().trimmed();
     const ActKind kind = chosen<ActKind>(*m_kind).value_or(ActKind::All);
     const QDate today = toQDate(journal().clock().now().date);
