@@ -44,7 +44,7 @@ RowColumn<MediumSeason> meanColumn(const QString& heading, int decimals, TrayNum
     });
 }
 
-QString intervalText(const MeanInterval& yield, int decimals)
+QString yieldIntervalText(const MeanInterval& yield, int decimals)
 {
     return yield.lower && yield.upper
                ? SeasonModel::tr("%1 to %2")
@@ -92,7 +92,7 @@ std::vector<RowColumn<MediumSeason>> SeasonModel::columnsWith(int decimals)
         return number(season.yield.sd, decimals);
     });
     columns[Interval] = numberColumn(tr("95% interval, g"), [decimals](const MediumSeason& season) {
-        return intervalText(season.yield, decimals);
+        return yieldIntervalText(season.yield, decimals);
     });
     columns[PerSeed] = meanColumn(tr("g per g seed"), 1,
                                   [](const SeasonTray& tray) { return tray.gramsPerSeedGram; });
