@@ -1,6 +1,7 @@
 #include "ui/trial/prep_sheet.h"
 
 #include "ui/medium/paper_marker.h"
+#include "ui/paper/paper_column.h"
 #include "ui/trial/plan_text.h"
 
 #include <QCoreApplication>
@@ -101,19 +102,18 @@ void drawShelfCell(const PaperPen& pen, QRectF box, const ShelfCell& cell)
              kPaperInk, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
 }
 
-class PrepMaker
+class PrepMaker : private PaperColumn
 {
 public:
     PrepMaker(const PrepSheet& sheet, const PaperPen& pen, double wide)
-        : m_sheet(sheet)
-        , m_pen(pen)
-        , m_wide(wide)
+        : PaperColumn(pen, wide)
+        , m_sheet(sheet)
     {}
 
     [[nodiscard]] std::vector<PaperBlock> blocks()
     {
-        addTitle();
-        addHeading(PrepSheetTr::tr("Bring"), {});
+        addTrial();
+        addHeading(PrepSheetTr::tr("Bring"));
         for (const Supply& supply : m_sheet.preparation.supplies) {
             addSupply(supply);
         }
@@ -129,7 +129,7 @@ public:
             addShelf(shelf, inRow);
         }
         addUnplaced();
-        addHeading(PrepSheetTr::tr("In this order"), {});
+        addHeading(PrepSheetTr::tr("In this order"));
         QString last;
         for (PrepStep step : prepSteps(m_sheet)) {
             // A time is told once.
@@ -142,13 +142,7 @@ public:
     }
 
 private:
-    void add(double high, std::function<void(const PaperPen&, QRectF)> draw,
-             bool staysWithNext = false)
-    {
-        m_blocks.push_back({high, staysWithNext, std::move(draw)});
-    }
-
-    void addTitle()
+    void addTrial()
     {
         const Trial& trial = m_sheet.draft.trial;
         const QString title =
@@ -164,32 +158,7 @@ private:
                          clockText(m_sheet.draft.plan.sowMinute),
                      QString::fromStdString(m_sheet.protocol.variety.name), lot,
                      PrepSheetTr::tr("%n tray(s)", nullptr, m_sheet.draft.count()));
-        add(48, [title, under](const PaperPen& pen, QRectF at) {
-            pen.text({at.x(), at.y(), at.width(), 26}, title.simplified(), 19, QFont::DemiBold);
-            pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
-        });
-    }
-
-    void addHeading(const QString& name, const QString& about)
-    {
-        add(
-            28,
-            [name, about](const PaperPen& pen, QRectF at) {
-                const QRectF words(at.x(), at.y() + 10, at.width(), 16);
-                pen.text(words, name, 10.5, QFont::DemiBold);
-                pen.text(words, about, 10, QFont::Normal, kPaperMuted,
-                         Qt::AlignRight | Qt::AlignVCenter);
-                pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperInk, 0.8);
-            },
-            true);
-    }
-
-    void addWords(const QString& words, const QColor& ink)
-    {
-        add(m_pen.highOf(words, 9.5, m_wide) + 10, [words, ink](const PaperPen& pen, QRectF at) {
-            pen.text(at.adjusted(0, 8, 0, 0), words, 9.5, QFont::Normal, ink,
-                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
-        });
+        addTitle(title.simplified(), under);
     }
 
     void addSupply(const Supply& supply)
@@ -288,9 +257,6 @@ private:
     }
 
     const PrepSheet& m_sheet;
-    const PaperPen& m_pen;
-    double m_wide;
-    std::vector<PaperBlock> m_blocks;
 };
 
 PaperSheet paperOf(const PrepSheet& sheet)

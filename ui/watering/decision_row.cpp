@@ -1,5 +1,6 @@
 #include "ui/watering/decision_row.h"
 
+#include "ui/watering/tray_row.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
@@ -154,25 +155,13 @@ void DecisionRow::resizeEvent(QResizeEvent* event)
 
 void DecisionRow::keyPressEvent(QKeyEvent* event)
 {
-    switch (event->key()) {
-    case Qt::Key_Space:
+    if (event->key() == Qt::Key_Space) {
         if (!event->isAutoRepeat()) {
             Q_EMIT skipAsked();
         }
-        return;
-    case Qt::Key_Up:
-        Q_EMIT stepAsked(-1);
-        return;
-    case Qt::Key_Down:
-        Q_EMIT stepAsked(1);
-        return;
-    case Qt::Key_Home:
-        Q_EMIT stepAsked(-1000);
-        return;
-    case Qt::Key_End:
-        Q_EMIT stepAsked(1000);
-        return;
-    default:
+    } else if (const int step = rowStep(event->key()); step != 0) {
+        Q_EMIT stepAsked(step);
+    } else {
         event->ignore();
     }
 }

@@ -1,7 +1,7 @@
 #include "ui/watering/round_sheet.h"
 
 #include "ui/medium/paper_marker.h"
-#include "ui/paper/paper.h"
+#include "ui/paper/paper_column.h"
 #include "ui/watering/round_text.h"
 
 #include <QCoreApplication>
@@ -21,22 +21,21 @@ class RoundSheetTr
 // Columns of a tray's row, in shares of the width.
 constexpr std::array<double, 7> kColumns = {0.045, 0.1, 0.155, 0.185, 0.245, 0.13, 0.14};
 
-class SheetMaker
+class SheetMaker : private PaperColumn
 {
 public:
     SheetMaker(const Round& round, const RoomLayout& layout, UnitText units, const PaperPen& pen,
                double wide)
-        : m_round(round)
+        : PaperColumn(pen, wide)
+        , m_round(round)
         , m_layout(layout)
         , m_units(units)
-        , m_pen(pen)
-        , m_wide(wide)
         , m_key{round.date, round.slot}
     {}
 
     [[nodiscard]] std::vector<PaperBlock> blocks()
     {
-        addTitle();
+        addRound();
         addForgotten();
         addMix();
         for (const ShelfGroup& shelf : shelvesOf(m_round)) {
@@ -58,46 +57,13 @@ public:
     }
 
 private:
-    void add(double high, std::function<void(const PaperPen&, QRectF)> draw,
-             bool staysWithNext = false)
+    void addRound()
     {
-        m_blocks.push_back({high, staysWithNext, std::move(draw)});
-    }
-
-    void addTitle()
-    {
-        const QString title = titleOf(m_key);
-        const QString under =
-            QStringLiteral("%1  ·  %2  ·  %3")
-                .arg(QString::fromStdString(m_layout.room.name),
-                     dayText(m_round.date) + ' ' + QString::number(toQDate(m_round.date).year()),
-                     trayCount(m_round.toDoCount()));
-        add(50, [title, under](const PaperPen& pen, QRectF at) {
-            pen.text({at.x(), at.y(), at.width(), 26}, title, 20, QFont::DemiBold);
-            pen.text({at.x(), at.y() + 27, at.width(), 14}, under, 10, QFont::Normal, kPaperMuted);
-        });
-    }
-
-    void addHeading(const QString& name, const QString& about)
-    {
-        add(
-            28,
-            [name, about](const PaperPen& pen, QRectF at) {
-                const QRectF words(at.x(), at.y() + 10, at.width(), 16);
-                pen.text(words, name, 10.5, QFont::DemiBold);
-                const double wide = pen.wideOf(name, 10.5, QFont::DemiBold) + 8;
-                pen.text(words.adjusted(wide, 0, 0, 0), about, 10, QFont::Normal, kPaperMuted);
-                pen.line({at.x(), at.bottom()}, {at.right(), at.bottom()}, kPaperInk, 0.8);
-            },
-            true);
-    }
-
-    void addWords(const QString& words, const QColor& ink)
-    {
-        add(m_pen.highOf(words, 9.5, m_wide) + 12, [words, ink](const PaperPen& pen, QRectF at) {
-            pen.text(at.adjusted(0, 8, 0, 0), words, 9.5, QFont::Normal, ink,
-                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap);
-        });
+        addTitle(titleOf(m_key), QStringLiteral("%1  ·  %2  ·  %3")
+                                     .arg(QString::fromStdString(m_layout.room.name),
+                                          dayText(m_round.date) + ' ' +
+                                              QString::number(toQDate(m_round.date).year()),
+                                          trayCount(m_round.toDoCount())));
     }
 
     void addForgotten()
@@ -109,14 +75,11 @@ private:
 
     void addPair(const QString& name, const QString& value)
     {
-        add(
-            16,
-            [name, value](const PaperPen& pen, QRectF at) {
-                pen.text({at.x(), at.y(), at.width() * 0.6, at.height()}, name, 10);
-                pen.text({at.x() + at.width() * 0.6, at.y(), at.width() * 0.4, at.height()}, value,
-                         10, QFont::DemiBold);
-            },
-            true);
+        addWithNext(16, [name, value](const PaperPen& pen, QRectF at) {
+            pen.text({at.x(), at.y(), at.width() * 0.6, at.height()}, name, 10);
+            pen.text({at.x() + at.width() * 0.6, at.y(), at.width() * 0.4, at.height()}, value, 10,
+                     QFont::DemiBold);
+        });
     }
 
     void addMix()
@@ -124,7 +87,7 @@ private:
         if (m_round.mix.empty()) {
             return;
         }
-        addHeading(RoundSheetTr::tr("Mix for this round"), QString());
+        addHeading(RoundSheetTr::tr("Mix for this round"));
         QStringList bands;
         for (const MixLine& mix : m_round.mix) {
             addPair(mixName(mix),
@@ -223,7 +186,7 @@ private:
     void addTomorrow()
     {
         const Tomorrow& next = m_round.tomorrow;
-        addHeading(dayText(m_round.date + 1), QString());
+        addHeading(dayText(m_round.date + 1));
         addWords(RoundSheetTr::tr(
                      "Harvest due: %1. Into light: %2. Into blackout: %3. Sow: %4. Free places "
                      "now: %5 of %6.")
@@ -237,10 +200,7 @@ private:
     const Round& m_round;
     const RoomLayout& m_layout;
     UnitText m_units;
-    const PaperPen& m_pen;
-    double m_wide;
     RoundKey m_key;
-    std::vector<PaperBlock> m_blocks;
 };
 
 PaperSheet sheetOf(const Round& round, const RoomLayout& layout, UnitText units)

@@ -20,6 +20,22 @@ QFont fontOfCodes()
 
 } // namespace
 
+int rowStep(int key)
+{
+    switch (key) {
+    case Qt::Key_Up:
+        return -1;
+    case Qt::Key_Down:
+        return 1;
+    case Qt::Key_Home:
+        return -1000;
+    case Qt::Key_End:
+        return 1000;
+    default:
+        return 0;
+    }
+}
+
 TrayRow::TrayRow(const RoundTray& tray, const RowFrame& frame, QWidget* parent)
     : QAbstractButton(parent)
     , m_tray(tray)
@@ -201,19 +217,12 @@ void TrayRow::keyPressEvent(QKeyEvent* event)
     case Qt::Key_Enter:
         Q_EMIT detailsAsked();
         return;
-    case Qt::Key_Up:
-        Q_EMIT stepAsked(-1);
-        return;
-    case Qt::Key_Down:
-        Q_EMIT stepAsked(1);
-        return;
-    case Qt::Key_Home:
-        Q_EMIT stepAsked(-1000);
-        return;
-    case Qt::Key_End:
-        Q_EMIT stepAsked(1000);
-        return;
     default:
+        break;
+    }
+    if (const int step = rowStep(event->key()); step != 0) {
+        Q_EMIT stepAsked(step);
+    } else {
         // Letters are the page's.
         event->ignore();
     }

@@ -15,6 +15,9 @@ enum class TickedBy
     Key
 };
 
+// How many rows on a key leads: arrows, ±1000 for the first and the last; 0 for any other key.
+[[nodiscard]] int rowStep(int key);
+
 // What all rows of a round share, so that their columns stand under each other.
 struct RowFrame
 {
@@ -63,7 +66,7 @@ Q_SIGNALS:
     void tickAsked(plumule::ui::TickedBy by);
     void notNeededAsked();
     void detailsAsked();
-    void stepAsked(int step); // arrows; ±1000 for the first and the last
+    void stepAsked(int step); // of rowStep
     void focused();
 
 protected:

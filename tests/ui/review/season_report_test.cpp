@@ -4,7 +4,9 @@
 #include "ui/review/season_report.h"
 #include "ui/review/verdict_text.h"
 
+#include <QCoreApplication>
 #include <QFile>
+#include <QTranslator>
 
 #include <algorithm>
 
@@ -55,6 +57,41 @@ TEST_F(SeasonReportTest, HoldsTheQuestionTheAnswerAndTheGrounds)
         << "as the page says it";
     EXPECT_GE(all<ReportChart>(report).size(), 4U);
     EXPECT_FALSE(all<ReportCaution>(report).empty());
+}
+
+// Another language for what reports say.
+class OtherLanguage : public QTranslator
+{
+public:
+    [[nodiscard]] bool isEmpty() const override { return false; }
+    [[nodiscard]] QString translate(const char* context, const char* source, const char*,
+                                    int) const override
+    {
+        return QLatin1String(context) == QLatin1String("Report")
+                   ? "‹" + QString::fromUtf8(source) + "›"
+                   : QString();
+    }
+};
+
+TEST_F(SeasonReportTest, IsSaidInTheLanguageThatIsInstalled)
+{
+    const SeasonAnswer facts = answerOfSample();
+    OtherLanguage language;
+    ASSERT_TRUE(QCoreApplication::installTranslator(&language));
+    const Report report = seasonReport(facts);
+    QCoreApplication::removeTranslator(&language);
+    QStringList said = headings(report) << report.title << report.foot;
+    for (const ReportCaution& each : all<ReportCaution>(report)) {
+        said << each.heading;
+    }
+    EXPECT_GE(said.size(), 14);
+    for (const QString& text : std::as_const(said)) {
+        EXPECT_TRUE(text.startsWith("‹")) << text.toStdString();
+    }
+    const ReportTable trays = all<ReportTable>(report).back();
+    EXPECT_EQ(trays.header.front(), "‹Tray›");
+    EXPECT_TRUE(report.subtitle.contains(QString::fromUtf8("‹%1 tray(s)›").arg(facts.review.trays)))
+        << report.subtitle.toStdString();
 }
 
 // What stands on the first page: everything before "How it was grown".
