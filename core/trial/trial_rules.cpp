@@ -6,6 +6,11 @@
 #include <algorithm>
 
 namespace plumule {
+namespace {
+
+constexpr std::size_t kMostCodeDigits = 8;
+
+} // namespace
 
 Done checkTrial(const Trial& trial)
 {
@@ -20,14 +25,21 @@ Done checkTrial(const Trial& trial)
 
 std::string nextTrialCode(const std::vector<std::string>& used)
 {
-    long long highest = 0;
+    // A number that a grower typed may be longer than any that is counted on from.
+    int highest = 0;
     for (const std::string& code : used) {
-        if (code.size() < 2 || code.front() != 'T') {
-            continue;
+        const bool isOurs = code.size() > 1 && code.size() <= 1 + kMostCodeDigits &&
+                            (code.front() == 'T' || code.front() == 't');
+        if (isOurs) {
+            highest =
+                std::max(highest, static_cast<int>(wholeFromText(code.substr(1)).value_or(0)));
         }
-        highest = std::max(highest, wholeFromText(code.substr(1)).value_or(0));
     }
-    return "T" + std::to_string(highest + 1);
+    std::string next;
+    do {
+        next = "T" + std::to_string(++highest);
+    } while (std::find(used.begin(), used.end(), next) != used.end());
+    return next;
 }
 
 } // namespace plumule

@@ -1,30 +1,9 @@
-#include "core/trial/trial_reason.h"
 #include "core/trial/trial_repository.h"
-#include "core/trial/trial_rules.h"
 
 #include "tests/core/storage/store_fixture.h"
 
 namespace plumule {
 namespace {
-
-TEST(TrialRules, CodesAreNumberedOn)
-{
-    EXPECT_EQ(nextTrialCode({}), "T1");
-    EXPECT_EQ(nextTrialCode({"T1", "T9", "T3"}), "T10");
-    EXPECT_EQ(nextTrialCode({"spring", "T", "Tx", "X7"}), "T1");
-}
-
-TEST(TrialRules, ATrialNeedsANameAndAMarginThatMeansSomething)
-{
-    Trial trial;
-    EXPECT_EQ(checkTrial(trial).error().reason, TrialReason::NameMissing);
-    trial.name = "Mesh against mix";
-    EXPECT_TRUE(checkTrial(trial));
-    trial.margin = Mass{};
-    EXPECT_EQ(checkTrial(trial).error().reason, TrialReason::Margin);
-    trial.margin = grams(20);
-    EXPECT_TRUE(checkTrial(trial));
-}
 
 class TrialRepositoryTest : public StoreTest
 {
