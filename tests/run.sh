@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Installs what is missing, checks the format, builds everything and runs every test; core's tests run a
-# second time under the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
+# Installs what is missing, checks the format, builds everything, looks for functions that only tests
+# reach, and runs every test; core's tests run a second time under the address and undefined-behaviour
+# sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/app/prepare.sh"
@@ -13,6 +14,7 @@ export QT_QPA_PLATFORM=offscreen
 
 configure "$root/build"
 build "$root/build"
+bash "$root/tests/unused.sh" "$root/build"
 ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
 
 configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON
