@@ -4,6 +4,7 @@
 #include "core/base/text_reason.h"
 
 #include <gtest/gtest.h>
+#include <random>
 
 namespace plumule {
 namespace {
@@ -86,6 +87,59 @@ TEST(FixedClock, StandsStillUntilItIsSet)
     EXPECT_EQ(clock.utcMilliseconds(), (1440 + 90) * 60'000);
     clock.set({date(2026, 3, 2), 0});
     EXPECT_EQ(clock.now(), (Moment{date(2026, 3, 2), 0}));
+}
+
+// A calendar counted on day by day by the Gregorian rule (Clavius 1603: a leap year is every
+// fourth, but of the hundreds every fourth only), from 1970 over all that a journal holds.
+TEST(Date, AgreesWithACalendarCountedOn)
+{
+    int year = 1970;
+    unsigned month = 1;
+    unsigned day = 1;
+    for (int days = 0; days < 131 * 366; ++days) {
+        const Date counted{days};
+        ASSERT_EQ(date(year, month, day), counted) << year << ' ' << month << ' ' << day;
+        ASSERT_EQ(monthOf(counted), year * 12 + static_cast<int>(month) - 1)
+            << "from year 0, a month on after each";
+        const std::string iso = toIso(counted);
+        ASSERT_EQ(iso.size(), 10U);
+        ASSERT_EQ(dateFromIso(iso), counted) << iso;
+        const bool isLeap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+        const unsigned lengths[] = {31, isLeap ? 29U : 28U, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+        const unsigned last = lengths[month - 1];
+        if (day == 1) {
+            ASSERT_FALSE(dateFromIso(iso.substr(0, 8) + std::to_string(last + 1))) << iso;
+        }
+        month += day == last ? 1 : 0;
+        day = day == last ? 1 : day + 1;
+        year += month == 13 ? 1 : 0;
+        month = month == 13 ? 1 : month;
+    }
+}
+
+// Seed 60: minutes come back from where they were carried to, and their difference is what was
+// carried.
+TEST(Moment, CarriesMinutesThereAndBack)
+{
+    std::mt19937 draw(60);
+    for (int round = 0; round < 2000; ++round) {
+        const Moment from{date(2026, 3, 1) + static_cast<int>(draw() % 4000) - 2000,
+                          static_cast<int>(draw() % kMinutesPerDay)};
+        const std::int64_t minutes = static_cast<std::int64_t>(draw() % 20'000'000) - 10'000'000;
+        const Moment to = from + minutes;
+        EXPECT_EQ(to - from, minutes);
+        EXPECT_EQ(to + -minutes, from);
+        EXPECT_GE(to.minute, 0);
+        EXPECT_LT(to.minute, kMinutesPerDay);
+        EXPECT_EQ(minutes > 0, from < to);
+    }
+}
+
+TEST(ClockText, ReadsBackEveryMinuteOfTheDay)
+{
+    for (int minute = 0; minute < kMinutesPerDay; ++minute) {
+        ASSERT_EQ(minuteFromText(toClockText(minute)), minute);
+    }
 }
 
 } // namespace

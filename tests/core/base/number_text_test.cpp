@@ -4,7 +4,9 @@
 #include "core/base/id.h"
 #include "core/base/text_reason.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
+#include <random>
 #include <unordered_set>
 
 namespace plumule {
@@ -146,6 +148,53 @@ TEST(Id, ZeroIsNotStored)
     EXPECT_TRUE(Id<ATag>{7}.isStored());
     const std::unordered_set<Id<ATag>> ids{{1}, {2}, {1}};
     EXPECT_EQ(ids.size(), 2U);
+}
+
+// Seed 5: a number written with a point, with or without its thousands parted, is read back to its
+// last digit.
+TEST(NumberText, ReadsBackWhatIsWrittenWithAPoint)
+{
+    std::mt19937 draw(5);
+    for (int round = 0; round < 2000; ++round) {
+        const long long whole = static_cast<long long>(draw() % 3'000'000) - 1'500'000;
+        const std::string decimals = std::to_string(100 + draw() % 900);
+        const std::string plain = std::to_string(whole) + "." + decimals;
+        EXPECT_DOUBLE_EQ(decimalFromText(plain).value(), std::stod(plain)) << plain;
+        EXPECT_EQ(wholeFromText(std::to_string(whole)), whole);
+        std::string parted = std::to_string(whole);
+        const std::size_t first = whole < 0 ? 1 : 0;
+        for (std::size_t at = parted.size(); at > first + 3;) {
+            at -= 3;
+            parted.insert(at, ",");
+        }
+        EXPECT_DOUBLE_EQ(decimalFromText(parted + "." + decimals, DecimalMark::Point).value(),
+                         std::stod(plain))
+            << parted;
+    }
+}
+
+// Seed 6: whatever else is typed is refused with itself, or is a finite number.
+TEST(NumberText, ReadsOrRefusesAnyText)
+{
+    std::mt19937 draw(6);
+    static const std::string kPieces[] = {"0", "9", "1234", ".", ",",   "-",
+                                          "+", " ", "e",    "x", "nan", "∞"};
+    for (int round = 0; round < 5000; ++round) {
+        std::string text;
+        for (auto i = draw() % 6; i > 0; --i) {
+            text += kPieces[draw() % std::size(kPieces)];
+        }
+        for (const DecimalMark mark :
+             {DecimalMark::Ours, DecimalMark::Point, DecimalMark::Comma, DecimalMark::Unclear}) {
+            const auto number = decimalFromText(text, mark);
+            if (number) {
+                EXPECT_TRUE(std::isfinite(*number)) << text;
+                EXPECT_EQ(text.find_first_of("ex"), std::string::npos) << text;
+            } else {
+                EXPECT_EQ(number.error().values, std::vector<std::string>{text});
+            }
+        }
+    }
 }
 
 } // namespace

@@ -1,9 +1,11 @@
 #include "core/exchange/csv.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <random>
 
 namespace plumule {
 namespace {
@@ -105,6 +107,68 @@ TEST(Csv, SaysThatAFileCannotBeRead)
     EXPECT_EQ(textOfFile("/nowhere/at all.csv").error().kind, ErrorKind::Unreadable);
     EXPECT_EQ(textOfFile(std::filesystem::temp_directory_path().string()).error().kind,
               ErrorKind::Unreadable);
+}
+
+std::string anyField(std::mt19937& draw)
+{
+    static const std::string kPieces[] = {"a",  "7",    "\"", ",", ";", "\t",
+                                          "\n", "\r\n", " ",  "é", "🌱"};
+    std::string field;
+    for (auto i = draw() % 6; i > 0; --i) {
+        field += kPieces[draw() % std::size(kPieces)];
+    }
+    return field;
+}
+
+// Seed 4180: whatever stands in the cells, what is written is read back, cell for cell.
+TEST(Csv, ReadsBackAnyCellsThatItWrites)
+{
+    std::mt19937 draw(4180);
+    for (int round = 0; round < 400; ++round) {
+        const std::size_t columns = 2 + draw() % 4;
+        std::vector<std::string> header;
+        for (std::size_t i = 0; i < columns; ++i) {
+            header.push_back("column " + std::to_string(i));
+        }
+        std::string text = csvLine(header);
+        std::vector<std::vector<std::string>> rows(draw() % 5);
+        for (auto& row : rows) {
+            for (std::size_t i = 0; i < columns; ++i) {
+                row.push_back(anyField(draw));
+            }
+            text += csvLine(row);
+        }
+        const auto table = csvFrom(text);
+        ASSERT_TRUE(table) << text;
+        EXPECT_EQ(table->header, header);
+        EXPECT_EQ(table->rows, rows) << text;
+    }
+}
+
+// Seed 1: bytes of any kind are read or refused, and what is read is a table.
+TEST(Csv, ReadsOrRefusesAnyBytes)
+{
+    std::mt19937 draw(1);
+    int read = 0;
+    for (int round = 0; round < 4000; ++round) {
+        std::string text = draw() % 2 == 0 ? "a,b\n" : "";
+        for (auto i = draw() % 30; i > 0; --i) {
+            text +=
+                draw() % 4 == 0 ? std::string(1, static_cast<char>(draw() % 256)) : anyField(draw);
+        }
+        const auto table = csvFrom(text);
+        if (!table) {
+            EXPECT_TRUE(table.error().reason.as<ExchangeReason>()) << text;
+            continue;
+        }
+        ++read;
+        ASSERT_EQ(table->lines.size(), table->rows.size());
+        EXPECT_TRUE(std::is_sorted(table->lines.begin(), table->lines.end()));
+        for (const auto& row : table->rows) {
+            EXPECT_EQ(row.size(), table->header.size());
+        }
+    }
+    EXPECT_GT(read, 100) << "nothing was looked at";
 }
 
 } // namespace

@@ -5,6 +5,7 @@
 #include "core/harvest/harvest_reason.h"
 
 #include <gtest/gtest.h>
+#include <random>
 
 namespace plumule {
 namespace {
@@ -90,6 +91,48 @@ TEST(ScaleText, AsksWhichIsMeantWhereACommaMayPartThousandsOrDecimals)
             << text;
     }
     EXPECT_EQ(scaleReadingFrom("1,234 apples", MassUnit::Gram).error().kind, ErrorKind::Invalid);
+}
+
+// Seed 9: any weight that a scale shows in grams is read to the milligram, in every frame that
+// scales put around it, and never beyond what a scale can hold.
+TEST(ScaleText, ReadsAnyWeightInAnyFrame)
+{
+    std::mt19937 draw(9);
+    for (int round = 0; round < 1000; ++round) {
+        const auto tenths = static_cast<std::int64_t>(draw() % 500'000);
+        const std::string grams = std::to_string(tenths / 10) + "." + std::to_string(tenths % 10);
+        for (const auto& [before, after] :
+             {std::pair("", ""), std::pair("ST,GS,  ", "g"), std::pair("+", " g"),
+              std::pair("US,NT,+ ", " g\r\n"), std::pair("  ", " G ")}) {
+            const std::string text = before + grams + after;
+            const auto reading = scaleReadingFrom(text, MassUnit::Gram);
+            ASSERT_TRUE(reading) << text;
+            EXPECT_EQ(reading->mass.count(), tenths * 100) << text;
+        }
+    }
+}
+
+TEST(ScaleText, ReadsOrRefusesAnyText)
+{
+    std::mt19937 draw(10);
+    static const std::string kPieces[] = {"ST,", "US,", "NT,", "GS,", "g", "kg",
+                                          "oz",  "lb",  "+",   "-",   "?", "1",
+                                          "99",  ".",   "234", ",",   " ", "\r\n"};
+    for (int round = 0; round < 8000; ++round) {
+        std::string text;
+        for (auto i = draw() % 8; i > 0; --i) {
+            text += kPieces[draw() % std::size(kPieces)];
+        }
+        const auto reading = scaleReadingFrom(text, MassUnit::Ounce);
+        if (reading) {
+            EXPECT_LE(std::abs(reading->mass.count()), grams(50'000).count()) << text;
+            EXPECT_NE(text.find_first_of("1923"), std::string::npos) << text;
+        } else {
+            EXPECT_TRUE(reading.error().kind == ErrorKind::Invalid ||
+                        reading.error().kind == ErrorKind::Ambiguous)
+                << text;
+        }
+    }
 }
 
 } // namespace

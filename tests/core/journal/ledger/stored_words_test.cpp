@@ -1,6 +1,7 @@
 #include "core/cost/cost.h"
 #include "core/harvest/weighing.h"
 #include "core/journal/ledger/intention.h"
+#include "core/review/facts/compared_trays.h"
 #include "core/storage/history.h"
 #include "core/tasting/tasting.h"
 #include "core/trial/trial_plan.h"
@@ -18,9 +19,10 @@ template <class Enum>
 class StoredWords : public testing::Test
 {};
 
-using StoredEnums = testing::Types<Slot, UnitSystem, Stage, WateringMethod, WaterKind, Feeding,
-                                   MediumForm, TrayState, ReadFrom, Design, TastingMethod,
-                                   PriceItem, LabourKind, HistoryState, Intention>;
+using StoredEnums =
+    testing::Types<Slot, UnitSystem, Stage, WateringMethod, WaterKind, Feeding, MediumForm,
+                   TrayState, ReadFrom, Design, TastingMethod, PriceItem, PriceMeasure, LabourKind,
+                   Response, Grouping, HistoryState, Intention>;
 TYPED_TEST_SUITE(StoredWords, StoredEnums);
 
 TYPED_TEST(StoredWords, AreReadBackAndOneEach)
