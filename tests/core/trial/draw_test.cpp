@@ -4,7 +4,7 @@
 #include "core/stats/probability/steady_draw.h"
 #include "core/tray/tray_reason.h"
 #include "core/trial/trial_reason.h"
-#include "tests/support/told.h"
+#include "tests/core/trial/draft_samples.h"
 
 #include <gmock/gmock.h>
 #include <map>
@@ -16,47 +16,6 @@ namespace {
 using testing::ElementsAre;
 
 constexpr int kDraws = 10'000; // numbers 1 to 10 000
-
-// Shelves of so many places each; place ids are shelf × 100 + number.
-std::vector<FreeShelf> shelvesOf(const std::vector<int>& places)
-{
-    std::vector<FreeShelf> shelves;
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        FreeShelf shelf{{static_cast<std::int64_t>(i) + 1}, {}};
-        for (int number = 1; number <= places[i]; ++number) {
-            shelf.places.push_back({{shelf.shelf.value * 100 + number}, shelf.shelf, number});
-        }
-        shelves.push_back(shelf);
-    }
-    return shelves;
-}
-
-TrialDraft draftOf(Design design, int treatments, int traysEach, int blocks = 1)
-{
-    TrialDraft draft;
-    draft.trial.name = "Beds";
-    draft.plan.design = design;
-    draft.plan.variety = {1};
-    draft.plan.traysEach = traysEach;
-    draft.plan.blocks = blocks;
-    draft.plan.drawNumber = 1;
-    for (int i = 0; i < treatments; ++i) {
-        Treatment treatment;
-        treatment.position = i;
-        treatment.medium = {i + 1};
-        draft.treatments.push_back(treatment);
-    }
-    return draft;
-}
-
-std::vector<PlannedTray> drawn(TrialDraft draft, std::int64_t number,
-                               const std::vector<FreeShelf>& free)
-{
-    draft.plan.drawNumber = number;
-    auto layout = drawLayout(draft, free);
-    EXPECT_TRUE(layout) << told(layout.error());
-    return layout.value_or(std::vector<PlannedTray>());
-}
 
 std::vector<int> treatmentsOf(const std::vector<PlannedTray>& layout)
 {
@@ -333,88 +292,6 @@ TEST(Draw, IsDoneBeforeTheTrialHasAName)
               (fail(ErrorKind::Missing, TrialReason::NameMissing).value()));
 }
 
-struct Fault
-{
-    const char* what;
-    void (*spoil)(TrialDraft&);
-    ErrorKind kind;
-    Reason reason;
-};
-
-const Fault kFaults[] = {
-    {"no variety", [](TrialDraft& d) { d.plan.variety = {}; }, ErrorKind::Missing,
-     TrialReason::VarietyMissing},
-    {"one treatment", [](TrialDraft& d) { d.treatments.resize(1); }, ErrorKind::TooFew,
-     TrialReason::TooFewMedia},
-    {"no treatment", [](TrialDraft& d) { d.treatments.clear(); }, ErrorKind::TooFew,
-     TrialReason::TooFewMedia},
-    {"one twice", [](TrialDraft& d) { d.treatments[1].medium = {1}; }, ErrorKind::Invalid,
-     TrialReason::MediumTwice},
-    {"no medium", [](TrialDraft& d) { d.treatments[1].medium = {}; }, ErrorKind::Missing,
-     TrialReason::MediumMissing},
-    {"no trays", [](TrialDraft& d) { d.plan.traysEach = 0; }, ErrorKind::TooFew,
-     TrialReason::TraysEach},
-    {"too many", [](TrialDraft& d) { d.plan.traysEach = 168; }, ErrorKind::Invalid,
-     TrialReason::TooManyTrays},
-    {"no multiple", [](TrialDraft& d) { d.plan.traysEach = 5; }, ErrorKind::Invalid,
-     TrialReason::BlocksDontDivide},
-    {"no block", [](TrialDraft& d) { d.plan.blocks = 0; }, ErrorKind::Invalid,
-     TrialReason::BlocksDontDivide},
-    {"no square", [](TrialDraft& d) { d.plan.design = Design::LatinSquare; }, ErrorKind::Invalid,
-     TrialReason::SquareCount},
-    {"other control", [](TrialDraft& d) { d.trial.control = MediumId{9}; }, ErrorKind::Invalid,
-     TrialReason::ControlNotCompared},
-    {"no margin", [](TrialDraft& d) { d.trial.margin = grams(0); }, ErrorKind::Invalid,
-     TrialReason::Margin},
-    {"no seed", [](TrialDraft& d) { d.plan.seedPerTray = grams(0); }, ErrorKind::Invalid,
-     TrayReason::Seed},
-    {"no spread", [](TrialDraft& d) { d.plan.spread = grams(-1); }, ErrorKind::Invalid,
-     TrialReason::Spread},
-};
-
-TEST(Draft, IsRefusedWithTheFieldThatIsWrong)
-{
-    const TrialDraft sound = draftOf(Design::RandomizedBlocks, 3, 4, 2);
-    EXPECT_TRUE(checkDraft(sound));
-    for (const auto& fault : kFaults) {
-        TrialDraft draft = sound;
-        fault.spoil(draft);
-        const Done checked = checkDraft(draft);
-        ASSERT_FALSE(checked) << fault.what;
-        EXPECT_EQ(checked.error().kind, fault.kind) << fault.what;
-        EXPECT_EQ(checked.error().reason, fault.reason) << fault.what;
-    }
-}
-
-TEST(Draft, MayCompareOneMediumUnderTwoFeedings)
-{
-    TrialDraft draft = draftOf(Design::RandomizedBlocks, 2, 2, 2);
-    draft.treatments[1].medium = draft.treatments[0].medium;
-    draft.treatments[1].feeding = Feeding::NoNutrient;
-    EXPECT_TRUE(checkDraft(draft));
-}
-
-TEST(Layout, IsRefusedWhereItIsAnotherPlans)
-{
-    TrialDraft draft = draftOf(Design::CompletelyRandom, 2, 2);
-    EXPECT_EQ(checkLayout(draft).error(),
-              (fail(ErrorKind::Missing, TrialReason::LayoutMissing).value()));
-    draft.trays = drawn(draft, 1, shelvesOf({4}));
-    EXPECT_TRUE(checkLayout(draft));
-    TrialDraft other = draft;
-    other.plan.traysEach = 3;
-    EXPECT_EQ(checkLayout(other).error(),
-              (fail(ErrorKind::Invalid, TrialReason::LayoutUneven).value()));
-    other = draft;
-    other.trays[0].treatment = 2;
-    EXPECT_EQ(checkLayout(other).error(),
-              (fail(ErrorKind::Invalid, TrialReason::LayoutUneven).value()));
-    other = draft;
-    other.trays[0].place = other.trays[1].place;
-    EXPECT_EQ(checkLayout(other).error(),
-              (fail(ErrorKind::Conflict, TrayReason::PlaceTwice).value()));
-}
-
 TEST(MoveByHand, PutsATrayElsewhereAndMarksIt)
 {
     const TrialDraft draft = draftOf(Design::CompletelyRandom, 2, 2);
@@ -440,34 +317,6 @@ TEST(MoveByHand, ChangesTwoTraysAbout)
     EXPECT_TRUE(trays[0].isMoved && trays[3].isMoved);
     EXPECT_FALSE(trays[1].isMoved || trays[2].isMoved);
     EXPECT_EQ(moveByHand(trays, 4, {101}).error().kind, ErrorKind::NotFound);
-}
-
-TEST(Design, IsReadBackFromItsText)
-{
-    for (const Design design :
-         {Design::CompletelyRandom, Design::RandomizedBlocks, Design::LatinSquare}) {
-        Design read{};
-        EXPECT_TRUE(fromText(toText(design), read));
-        EXPECT_EQ(read, design);
-    }
-    for (const Feeding feeding : {Feeding::AsProtocol, Feeding::Nutrient, Feeding::NoNutrient}) {
-        Feeding read{};
-        EXPECT_TRUE(fromText(toText(feeding), read));
-        EXPECT_EQ(read, feeding);
-    }
-    Design design{};
-    Feeding feeding{};
-    EXPECT_FALSE(fromText("", design) || fromText("Latin", design) || fromText("fed", feeding));
-}
-
-TEST(TrialDraft, CountsItsTraysAndKnowsWhetherTheyAreSown)
-{
-    TrialDraft draft = draftOf(Design::CompletelyRandom, 3, 4);
-    EXPECT_EQ(draft.count(), 12);
-    draft.trays.resize(2);
-    EXPECT_FALSE(draft.isSown());
-    draft.trays[1].tray = TrayId{5};
-    EXPECT_TRUE(draft.isSown());
 }
 
 } // namespace
