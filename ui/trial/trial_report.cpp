@@ -33,6 +33,10 @@ QString designWords(const TrialAnswer& answer)
                         .arg(nameOf(plan.design))
                         .arg(inReport("%n tray(s)", plan.traysEach))
                         .arg(plan.drawNumber);
+    if (plan.design == Design::LatinSquare) {
+        words += ' ' + inReport("Rows are shelves, columns are places along them; the answer takes "
+                                "what differs between either off.");
+    }
     const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
                                      [](const PlannedTray& tray) { return tray.isMoved; });
@@ -42,6 +46,11 @@ QString designWords(const TrialAnswer& answer)
                               : inReport("%1 trays were moved by hand after the draw.").arg(moved));
     }
     return words;
+}
+
+bool isLatinSquare(const TrialAnswer& answer)
+{
+    return answer.progress.draft && answer.progress.draft->plan.design == Design::LatinSquare;
 }
 
 QString mediumWords(const TrialTray& tray)
@@ -54,9 +63,16 @@ QString mediumWords(const TrialTray& tray)
 ReportTable layoutTable(const TrialAnswer& answer)
 {
     ReportTable table;
-    table.header = {inReport("Block"),  inReport("Position"), inReport("Tray"),
-                    inReport("Medium"), inReport("Place"),    inReport("Seed lot"),
-                    inReport("State"),  inReport("Yield, g"), inReport("Residue, g")};
+    const bool isSquare = isLatinSquare(answer);
+    table.header = {isSquare ? inReport("Row (shelf)") : inReport("Block"),
+                    isSquare ? inReport("Column (place)") : inReport("Position"),
+                    inReport("Tray"),
+                    inReport("Medium"),
+                    inReport("Place"),
+                    inReport("Seed lot"),
+                    inReport("State"),
+                    inReport("Yield, g"),
+                    inReport("Residue, g")};
     table.rightFrom = 7;
     table.isDense = true;
     for (const TrialTray& tray : answer.progress.trays) {
@@ -203,13 +219,16 @@ QStringList lackWords(const TrialProgress& progress)
     return lines;
 }
 
-TrialQuestion reportQuestion(TrialId trial)
+TrialQuestion reportQuestion(TrialId trial, const ComparisonAsk& asked)
 {
     TrialQuestion question;
     question.trial = trial;
     for (const Response response :
          {Response::YieldPerTray, Response::CostPerGram, Response::Residue}) {
-        question.asks.emplace_back().response = response;
+        ComparisonAsk& ask = question.asks.emplace_back();
+        ask.response = response;
+        ask.groups = asked.groups;
+        ask.marginPercent = asked.marginPercent;
     }
     question.parts = {SeasonPart::HeightFits, SeasonPart::Paybacks, SeasonPart::Tastings,
                       SeasonPart::Protocols};
