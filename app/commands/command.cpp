@@ -32,7 +32,7 @@ const std::vector<Command>& commands()
          "COL] [--margin PERCENT] [--json]",
          runCompare},
         {"growth",
-         "FILE.csv --x COL --y COL [--where COL=VALUE]... [--curve "
+         "FILE.csv --x COL --y COL [--tray COL [--trial COL]] [--where COL=VALUE]... [--curve "
          "logistic|gompertz|richards|best] [--at X]... [--to-height Y]... [--json]",
          runGrowth},
         {"power",

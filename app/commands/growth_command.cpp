@@ -1,22 +1,22 @@
+#include "app/commands/growth_answer.h"
 #include "app/commands/table_input.h"
-#include "core/stats/growth/growth_report.h"
 #include "core/stats/model/data_table.h"
 
 #include <algorithm>
+#include <map>
 
 namespace plumule::app {
 namespace {
 
-using nlohmann::ordered_json;
-using stats::CurveEstimate;
 using stats::GrowthCurve;
-using stats::GrowthReport;
 
 // What is asked of the table.
 struct GrowthRequest
 {
     std::string x;
     std::string y;
+    std::optional<std::string> tray; // columns; without the first every reading is a tray's own
+    std::optional<std::string> trial;
     std::vector<std::pair<std::string, std::string>> where; // column, value
     stats::GrowthAsk growth;
 };
@@ -24,90 +24,9 @@ struct GrowthRequest
 // The readings of the rows that are asked for and have both numbers.
 struct Readings
 {
-    std::vector<double> x;
-    std::vector<double> y;
+    std::vector<stats::TrayReading> readings;
     std::size_t leftOut = 0;
 };
-
-ordered_json jsonOf(const CurveEstimate& value)
-{
-    return {{"estimate", jsonNumber(value.estimate)},
-            {"se", jsonNumber(value.se)},
-            {"lower", jsonNumber(value.lower)},
-            {"upper", jsonNumber(value.upper)}};
-}
-
-ordered_json jsonOf(const GrowthReport& report)
-{
-    ordered_json json;
-    json["curve"] = report.curveName;
-    json["n"] = report.n;
-    json["df"] = report.df;
-    json["rss"] = jsonNumber(report.rss);
-    json["residual_sd"] = jsonNumber(report.residualSd);
-    json["aicc"] = jsonNumber(report.aicc);
-    json["parameters"] = ordered_json::array();
-    for (const GrowthReport::Parameter& parameter : report.parameters) {
-        ordered_json row{{"name", parameter.name}};
-        row.update(jsonOf(parameter.value));
-        json["parameters"].push_back(std::move(row));
-    }
-    json["at"] = ordered_json::array();
-    for (const stats::CurvePoint& point : report.at) {
-        json["at"].push_back({{"x", jsonNumber(point.x)},
-                              {"fit", jsonNumber(point.fit)},
-                              {"se", jsonNumber(point.se)},
-                              {"lower", jsonNumber(point.lower)},
-                              {"upper", jsonNumber(point.upper)}});
-    }
-    json["to_height"] = ordered_json::array();
-    for (const stats::TimeToHeight& time : report.toHeight) {
-        json["to_height"].push_back({{"height", jsonNumber(time.height)},
-                                     {"x", time.x ? jsonOf(*time.x) : ordered_json(nullptr)}});
-    }
-    json["top_rate"] = jsonOf(report.topRate);
-    json["x_at_90pct"] = jsonOf(report.xAt90pct);
-    return json;
-}
-
-QString estimateText(const CurveEstimate& value)
-{
-    return QStringLiteral("%1 (%2 to %3)")
-        .arg(shortNumber(value.estimate), shortNumber(value.lower), shortNumber(value.upper));
-}
-
-void printGrowth(const GrowthReport& report, const GrowthRequest& request, std::size_t leftOut)
-{
-    print(QStringLiteral("%1 over %2: %3 curve, %4 readings, spread left over (sd) %5")
-              .arg(QString::fromStdString(request.y), QString::fromStdString(request.x),
-                   QString::fromStdString(report.curveName), QString::number(report.n),
-                   shortNumber(report.residualSd)));
-    for (const GrowthReport::Parameter& parameter : report.parameters) {
-        print(QStringLiteral("  %1: %2")
-                  .arg(QString::fromStdString(parameter.name), estimateText(parameter.value)));
-    }
-    print(QStringLiteral("  top growth rate: %1").arg(estimateText(report.topRate)));
-    print(QStringLiteral("  90% of full height at: %1").arg(estimateText(report.xAt90pct)));
-    for (const stats::CurvePoint& point : report.at) {
-        print(QStringLiteral("  at %1: %2 (%3 to %4)")
-                  .arg(shortNumber(point.x), shortNumber(point.fit), shortNumber(point.lower),
-                       shortNumber(point.upper)));
-    }
-    for (const stats::TimeToHeight& time : report.toHeight) {
-        print(QStringLiteral("  %1 is reached at: %2")
-                  .arg(shortNumber(time.height),
-                       time.x ? estimateText(*time.x) : QStringLiteral("never, by this curve")));
-    }
-    if (!report.fullHeightSeen) {
-        print(QStringLiteral("Mind: the last reading lies before 90% of full height, which is "
-                             "foretold rather than seen."));
-    }
-    if (leftOut > 0) {
-        print(QStringLiteral("Mind: rows with an empty %2 or %3, left out: %1.")
-                  .arg(QString::number(leftOut), QString::fromStdString(request.x),
-                       QString::fromStdString(request.y)));
-    }
-}
 
 std::optional<GrowthCurve> curveNamed(const QString& name)
 {
@@ -154,7 +73,17 @@ std::optional<GrowthRequest> growthRequestOf(const QCommandLineParser& parser)
     if (!y) {
         return std::nullopt;
     }
-    GrowthRequest request{*x, *y, {}, {}};
+    GrowthRequest request{*x, *y, {}, {}, {}, {}};
+    if (parser.isSet("tray")) {
+        request.tray = parser.value("tray").toStdString();
+    }
+    if (parser.isSet("trial")) {
+        request.trial = parser.value("trial").toStdString();
+    }
+    if (request.trial && !request.tray) {
+        badCall("--trial wants --tray beside it.");
+        return std::nullopt;
+    }
     if (*x == *y) {
         badCall("--x and --y are the same column.");
         return std::nullopt;
@@ -204,6 +133,44 @@ Result<std::vector<std::size_t>> rowsWhere(const CsvTable& table, const GrowthRe
     return rows;
 }
 
+// The names of a column numbered from 0; all alike without a column.
+Result<std::vector<std::size_t>> numbersOfNames(const CsvTable& table,
+                                                const std::optional<std::string>& name,
+                                                const std::vector<std::size_t>& rows)
+{
+    std::vector<std::size_t> numbers(rows.size());
+    if (!name) {
+        return numbers;
+    }
+    const auto column = columnNumber(table, *name);
+    if (!column) {
+        return passOn(column);
+    }
+    std::map<std::string, std::size_t> known;
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+        numbers[row] =
+            known.try_emplace(table.rows[rows[row]][*column], known.size()).first->second;
+    }
+    return numbers;
+}
+
+Result<GrowthAnswer> answerOf(const Readings& readings, const GrowthRequest& request)
+{
+    if (request.tray) {
+        const auto growth = stats::trayGrowth(readings.readings, request.growth);
+        return growth ? Result<GrowthAnswer>(GrowthAnswer{growth->report, *growth})
+                      : passOn(growth);
+    }
+    std::vector<double> x;
+    std::vector<double> y;
+    for (const stats::TrayReading& reading : readings.readings) {
+        x.push_back(reading.x);
+        y.push_back(reading.y);
+    }
+    const auto report = stats::growthReport(x, y, request.growth);
+    return report ? Result<GrowthAnswer>(GrowthAnswer{*report, std::nullopt}) : passOn(report);
+}
+
 Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
                             const std::vector<std::size_t>& rows)
 {
@@ -221,16 +188,24 @@ Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
             return passOn(added);
         }
     }
+    const auto trials = numbersOfNames(table, request.trial, rows);
+    const auto trays = numbersOfNames(table, request.tray, rows);
+    if (!trials || !trays) {
+        return trials ? passOn(trays) : passOn(trials);
+    }
     Readings readings;
+    // Trays of two trials may have the same name.
+    std::map<std::pair<std::size_t, std::size_t>, std::size_t> trayNumbers;
     for (std::size_t row = 0; row < rows.size(); ++row) {
         const auto& x = numbers.numbers(request.x)->values[row];
         const auto& y = numbers.numbers(request.y)->values[row];
         if (x && y) {
-            readings.x.push_back(*x);
-            readings.y.push_back(*y);
+            const std::pair key((*trials)[row], (*trays)[row]);
+            const std::size_t tray = trayNumbers.try_emplace(key, trayNumbers.size()).first->second;
+            readings.readings.push_back({*x, *y, tray, (*trials)[row]});
         }
     }
-    readings.leftOut = rows.size() - readings.x.size();
+    readings.leftOut = rows.size() - readings.readings.size();
     return readings;
 }
 
@@ -239,7 +214,7 @@ Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
 int runGrowth(const QStringList& arguments)
 {
     QCommandLineParser parser;
-    for (const char* option : {"x", "y", "where", "curve", "at", "to-height"}) {
+    for (const char* option : {"x", "y", "tray", "trial", "where", "curve", "at", "to-height"}) {
         parser.addOption({option, "", "value"});
     }
     parser.addOption({"json", ""});
@@ -260,14 +235,14 @@ int runGrowth(const QStringList& arguments)
     if (!readings) {
         return refusedFor(*file, readings.error(), *rows);
     }
-    const auto report = stats::growthReport(readings->x, readings->y, request->growth);
-    if (!report) {
-        return refusedFor(*file, report.error());
+    const auto answer = answerOf(*readings, *request);
+    if (!answer) {
+        return refusedFor(*file, answer.error());
     }
     if (parser.isSet("json")) {
-        print(jsonOf(*report));
+        print(jsonOf(*answer));
     } else {
-        printGrowth(*report, *request, readings->leftOut);
+        printGrowth(*answer, request->x, request->y, readings->leftOut);
     }
     return kDone;
 }

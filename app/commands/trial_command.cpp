@@ -216,13 +216,14 @@ int answerTrial(const QCommandLineParser& parser, Journal& journal, const QStrin
     if (!ask) {
         return kBadCall;
     }
-    TrialQuestion question = ui::reportQuestion(*trial);
+    const bool isReport = !reportFile(parser).isEmpty();
+    TrialQuestion question = ui::reportQuestion(*trial, isReport ? *ask : ComparisonAsk());
     question.asks.push_back(*ask);
     const auto answer = journal.review().trial(question);
     if (!answer) {
         return refused(answer.error());
     }
-    if (!reportFile(parser).isEmpty()) {
+    if (isReport) {
         const QString photos = QString::fromStdString(journal.photoFolder().string());
         return writeAskedReport(parser, ui::trialReport(*answer, photos), answer->season.units);
     }

@@ -33,8 +33,9 @@ enum class SeriesForm
 {
     Dots, // y is the value, row by row
     Line,
-    Band,     // intervals joined, with the mid line
-    Intervals // a bar from low to high with the mid marked
+    Band,      // intervals joined, with the mid line
+    Intervals, // a bar from low to high with the mid marked
+    Pooled     // the same of all rows together, under a line
 };
 
 struct ChartSeries
@@ -68,6 +69,14 @@ struct ChartMark
     bool operator==(const ChartMark&) const = default;
 };
 
+// Words that stand at the right of a dot plot, a cell a row; ui has worded them.
+struct ChartColumn
+{
+    std::string heading;
+    std::vector<std::string> cells;
+    bool operator==(const ChartColumn&) const = default;
+};
+
 enum class ChartForm
 {
     DotRows, // one row a medium, the value along x
@@ -79,6 +88,8 @@ struct ChartSpec
     std::string key; // "yield_adjusted", "height_by_day", "cost_by_uses", "trial_so_far"
     ChartForm form = ChartForm::DotRows;
     std::vector<std::string> rows; // DotRows: names, from the top
+    std::vector<ChartColumn> columns;
+    int seriesARow = 1; // that stand one below another within it
     std::vector<ChartSeries> series;
     ChartAxis x;
     ChartAxis y;

@@ -150,6 +150,42 @@ TEST_F(GrowthCommand, SaysThatFullHeightIsForetold)
     EXPECT_FALSE(run(growing(pasture(), {"--curve", "logistic"})).out.contains("foretold"));
 }
 
+// The five trees of Draper and Smith: read on the same days, they differ more than readings of one
+// tree do from its curve.
+TEST_F(GrowthCommand, TakesTreesForWhatRepeatsWhereTheyAreNamed)
+{
+    const QStringList call = {"growth",  reference("orange.csv"),
+                              "--x",     "age",
+                              "--y",     "circumference",
+                              "--curve", "logistic",
+                              "--at",    "1000",
+                              "--at",    "2000",
+                              "--json"};
+    const Answer pooled = run(call);
+    const Answer byTree = run(call + QStringList{"--tray", "Tree"});
+    ASSERT_EQ(byTree.exitCode, 0) << byTree.error.toStdString();
+    EXPECT_EQ(pooled.json().at("replicate"), "reading");
+    EXPECT_TRUE(pooled.json().at("trays").is_null());
+    EXPECT_EQ(byTree.json().at("replicate"), "tray");
+    EXPECT_EQ(byTree.json().at("trays"), 5);
+    EXPECT_EQ(byTree.json().at("trials"), 1);
+    const auto width = [](const Answer& answer) {
+        const auto& at = answer.json().at("at")[0];
+        return at.at("upper").get<double>() - at.at("lower").get<double>();
+    };
+    EXPECT_GT(width(byTree), 1.5 * width(pooled));
+    EXPECT_FALSE(byTree.json().at("at")[0].at("foretold"));
+    EXPECT_TRUE(byTree.json().at("at")[1].at("foretold"));
+    EXPECT_TRUE(byTree.json().at("foretold"));
+
+    const Answer words = run({"growth", reference("orange.csv"), "--x", "age", "--y",
+                              "circumference", "--tray", "Tree"});
+    EXPECT_TRUE(words.out.contains("Intervals are over trays, in these trials (trays: 5"));
+    expectBadCall({"growth", reference("orange.csv"), "--x", "age", "--y", "circumference",
+                   "--trial", "Tree"},
+                  "--trial wants --tray");
+}
+
 TEST_F(GrowthCommand, RefusesWhatItCannotUnderstand)
 {
     expectBadCall({"growth"}, "FILE.csv is missing");

@@ -1,3 +1,4 @@
+#include "core/review/facts/response.h"
 #include "tests/app/program_run.h"
 
 #include <QDir>
@@ -5,6 +6,8 @@
 #include <QFileInfo>
 #include <QImage>
 #include <QProcess>
+
+#include <set>
 
 namespace plumule::app {
 namespace {
@@ -126,6 +129,40 @@ TEST_F(JournalCommands, PrintTheSeasonAsDocumented)
     EXPECT_EQ(trays, json.at("trays"));
     for (const auto& tray : json.at("left_out")) {
         EXPECT_EQ(keysOf(tray), "code medium why reason");
+    }
+}
+
+// The parts that scripts walk through, for each metric.
+TEST_F(JournalCommands, AnswerEachMetricInTheSameForm)
+{
+    for (const Response metric : kResponses) {
+        const ordered_json answer =
+            answered({"season", sample(), "--metric", toText(metric)}).at("comparison");
+        EXPECT_EQ(answer.at("metric"), toText(metric));
+        const bool isLinear = metric == Response::DaysToHarvest || metric == Response::Evenness;
+        EXPECT_EQ(answer.at("scale"), isLinear ? "linear" : "log") << toText(metric);
+        ASSERT_FALSE(answer.at("by_trial").empty()) << toText(metric);
+        for (const auto& trial : answer.at("by_trial")) {
+            EXPECT_EQ(keysOf(trial), "trial sown_on varieties pairs");
+        }
+        ASSERT_FALSE(answer.at("by_variety").empty()) << toText(metric);
+        for (const auto& variety : answer.at("by_variety")) {
+            EXPECT_EQ(keysOf(variety), "variety trials pairs");
+        }
+        EXPECT_EQ(answer.at("discards").size(), answer.at("means").size()) << toText(metric);
+        for (const auto& medium : answer.at("discards")) {
+            EXPECT_EQ(keysOf(medium), "medium sown discarded p differs");
+        }
+        ASSERT_FALSE(answer.at("fairness").empty()) << toText(metric);
+        for (const auto& finding : answer.at("fairness")) {
+            EXPECT_EQ(keysOf(finding), "aspect confounding in_model media");
+            for (const auto& medium : finding.at("media")) {
+                std::set<std::string> names;
+                for (const auto& level : medium.at("levels")) {
+                    EXPECT_TRUE(names.insert(level.at("name")).second) << finding.at("aspect");
+                }
+            }
+        }
     }
 }
 

@@ -5,9 +5,9 @@ namespace plumule::calibration {
 std::vector<Section> allSections()
 {
     // New sections go last, so that the seeds of the others stay.
-    return {promisedRooms(),  promisedCosts(), power(),       oneTrial(),
-            seasons(),        plans(),         varieties(),   growers(),
-            otherQuestions(), whatBreaksIt(),  throughPages()};
+    return {promisedRooms(), promisedCosts(), power(),   oneTrial(),       seasons(),
+            plans(),         varieties(),     growers(), otherQuestions(), whatBreaksIt(),
+            throughPages(),  heights(),       squares()};
 }
 
 } // namespace plumule::calibration

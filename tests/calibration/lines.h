@@ -16,5 +16,7 @@ namespace plumule::calibration {
 [[nodiscard]] Section growers();
 [[nodiscard]] Section otherQuestions(); // groups, metrics, discards, payback
 [[nodiscard]] Section whatBreaksIt();
+[[nodiscard]] Section squares(); // Latin ones
+[[nodiscard]] Section heights(); // the day of 90 % of full height
 
 } // namespace plumule::calibration

@@ -76,6 +76,10 @@ std::vector<SownTray> Room::sow(const SowingPlan& plan)
 {
     drawSowing();
     std::vector<double> blocks;
+    std::vector<double> columns;
+    for (std::size_t place = 0; place < m_rules.media && m_rules.columnSd > 0; ++place) {
+        columns.push_back(m_draw.normal(m_rules.columnSd));
+    }
     std::vector<SownTray> trays;
     const double drift = m_rules.sowingDrift * static_cast<double>(m_sowings);
     for (const PlannedCell& cell : plan) {
@@ -84,15 +88,20 @@ std::vector<SownTray> Room::sow(const SowingPlan& plan)
             if (replicate >= blocks.size()) {
                 blocks.push_back(m_draw.normal(m_rules.blockSd));
             }
+            const std::size_t place = (cell.medium + replicate) % m_rules.media;
             const double log = effect(cell.medium, cell.variety) + m_shift[cell.medium] + m_level +
                                drift + m_ofMedium[cell.medium] +
-                               (m_rules.hasBlocks ? blocks[replicate] : 0.0) + error(cell.medium);
+                               (m_rules.hasBlocks ? blocks[replicate] : 0.0) +
+                               (columns.empty() ? 0.0 : columns[place]) + error(cell.medium);
             SownTray tray;
             tray.sowing = m_sowings;
             tray.medium = cell.medium;
             tray.variety = cell.variety;
             if (m_rules.hasBlocks) {
                 tray.block = replicate;
+            }
+            if (!columns.empty()) {
+                tray.column = place;
             }
             tray.value = grams * (m_rules.errors == Errors::Additive ? 1 + log : std::exp(log));
             trays.push_back(tray);

@@ -29,6 +29,7 @@ struct Rules
     bool hasBlocks = true;
     double traySd = 0.07;
     double blockSd = 0.03;
+    double columnSd = 0; // of places along the shelves; with it the trays stand in a Latin square
     double sowingSd = 0.10;
     double sowingDrift = 0;       // of all media, a sowing
     double sowingMemory = 0;      // correlation of a sowing's level with the one before

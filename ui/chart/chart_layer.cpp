@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kDotSide = 9;
 constexpr double kMeanSide = 14;
+constexpr int kColumnGap = 14;
 
 // Rows of equal height, the first at the top; row r is centred on rows − r − ½ of the value axis.
 double rowValue(const ChartSpec& spec, double row)
@@ -41,7 +42,34 @@ QColor seriesColour(const ChartSeries& series)
     return series.marker < 0 ? palette().accent : markerColour(series.marker);
 }
 
+double widthOf(const ChartColumn& column)
+{
+    const QFontMetricsF metrics(uiFont(0.88, QFont::DemiBold));
+    double width = metrics.horizontalAdvance(QString::fromStdString(column.heading));
+    for (const std::string& cell : column.cells) {
+        width = std::max(width, metrics.horizontalAdvance(QString::fromStdString(cell)));
+    }
+    return width + scaled(kColumnGap);
+}
+
+bool isPooledRow(const ChartSpec& spec, std::size_t row)
+{
+    return std::any_of(spec.series.begin(), spec.series.end(), [row](const ChartSeries& series) {
+        return series.form == SeriesForm::Pooled && !series.intervals.empty() &&
+               series.intervals.front().x == double(row);
+    });
+}
+
 } // namespace
+
+int widthOfColumns(const ChartSpec& spec)
+{
+    double width = 0;
+    for (const ChartColumn& column : spec.columns) {
+        width += widthOf(column);
+    }
+    return int(std::ceil(width));
+}
 
 ChartLayer::ChartLayer(QChart* chart)
     : QGraphicsObject(chart)
@@ -59,7 +87,8 @@ void ChartLayer::show(const ChartSpec& spec)
 
 QRectF ChartLayer::boundingRect() const
 {
-    return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2, kMeanSide, kMeanSide);
+    return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2,
+                                        kMeanSide + widthOfColumns(m_spec), kMeanSide);
 }
 
 QPointF ChartLayer::placeOf(double x, double y) const
@@ -100,7 +129,8 @@ void ChartLayer::placeRowDots(const ChartSeries& series)
         return;
     }
     const double side = scaled(int(kDotSide));
-    const double rowHeight = m_chart->plotArea().height() / double(m_spec.rows.size());
+    const double rowHeight =
+        m_chart->plotArea().height() / double(m_spec.rows.size()) / m_spec.seriesARow;
     const int lanes = std::max(1, int(rowHeight * 0.38 / (side * 0.62)));
     std::vector<const ChartPoint*> ordered;
     for (const ChartPoint& point : series.points) {
@@ -143,6 +173,7 @@ const ChartPoint* ChartLayer::pointAt(const QPointF& scenePlace) const
 void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*)
 {
     painter->setRenderHint(QPainter::Antialiasing);
+    paintMargin(*painter);
     paintMarks(*painter);
     for (const Dot& dot : m_dots) {
         const QColor colour = dot.marker < 0 ? palette().accent : markerColour(dot.marker);
@@ -161,11 +192,15 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
     }
     paintIntervals(*painter);
     paintNames(*painter);
+    paintColumns(*painter);
 }
 
 void ChartLayer::paintIntervals(QPainter& painter) const
 {
     for (const ChartSeries& series : m_spec.series) {
+        if (series.form == SeriesForm::Pooled) {
+            paintPooled(painter, series);
+        }
         if (series.form != SeriesForm::Intervals) {
             continue;
         }
@@ -191,12 +226,81 @@ void ChartLayer::paintIntervals(QPainter& painter) const
     }
 }
 
+// A bar under a line: no medium's marker, and no sowing's.
+void ChartLayer::paintPooled(QPainter& painter, const ChartSeries& series) const
+{
+    const QRectF plot = m_chart->plotArea();
+    const double rowHeight = plot.height() / double(m_spec.rows.size());
+    for (const ChartInterval& interval : series.intervals) {
+        const double row = rowValue(m_spec, interval.x);
+        const QPointF low = placeOf(interval.low, row);
+        const QPointF high = placeOf(interval.high, row);
+        const QPointF mid = placeOf(interval.mid, row);
+        const double half = scaled(6);
+        painter.setPen(QPen(palette().cardEdge, 1));
+        const double line = low.y() - rowHeight / 2;
+        painter.drawLine(QPointF(plot.left(), line),
+                         QPointF(plot.right() + widthOfColumns(m_spec), line));
+        painter.fillRect(QRectF(low - QPointF(0, half), high + QPointF(0, half)),
+                         seriesColour(series));
+        painter.setPen(QPen(palette().card, scaled(3), Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(mid - QPointF(0, half), mid + QPointF(0, half));
+    }
+}
+
+// Differences that don't matter lie on a shade.
+void ChartLayer::paintMargin(QPainter& painter) const
+{
+    std::vector<double> ends;
+    for (const ChartMark& mark : m_spec.marks) {
+        if (mark.key == "margin") {
+            ends.push_back(placeOf(mark.at, mark.at).x());
+        }
+    }
+    if (ends.size() == 2) {
+        const QRectF plot = m_chart->plotArea();
+        const double left = std::clamp(ends[0], plot.left(), plot.right());
+        const double right = std::clamp(ends[1], plot.left(), plot.right());
+        painter.fillRect(QRectF(QPointF(left, plot.top()), QPointF(right, plot.bottom())),
+                         palette().page);
+    }
+}
+
+void ChartLayer::paintColumns(QPainter& painter) const
+{
+    const QRectF plot = m_chart->plotArea();
+    const double rowHeight = plot.height() / std::max(1.0, double(m_spec.rows.size()));
+    double right = plot.right();
+    for (const ChartColumn& column : m_spec.columns) {
+        const double width = widthOf(column);
+        const auto write = [&](double middle, const std::string& text) {
+            const double height = scaled(20);
+            painter.drawText(QRectF(right, middle - height / 2, width, height),
+                             Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(text));
+        };
+        painter.setFont(uiFont(0.88));
+        painter.setPen(palette().mutedInk);
+        write(plot.top() - scaled(10), column.heading);
+        for (std::size_t row = 0; row < column.cells.size(); ++row) {
+            painter.setFont(
+                uiFont(0.88, isPooledRow(m_spec, row) ? QFont::DemiBold : QFont::Normal));
+            painter.setPen(palette().ink);
+            write(plot.top() + rowHeight * (double(row) + 0.5), column.cells[row]);
+        }
+        right += width;
+    }
+}
+
 void ChartLayer::paintMarks(QPainter& painter) const
 {
     painter.setFont(uiFont(0.88));
     const QRectF plot = m_chart->plotArea();
     int line = 0;
     for (const ChartMark& mark : m_spec.marks) {
+        // The margin has its shade.
+        if (mark.key == "margin") {
+            continue;
+        }
         painter.setPen(QPen(palette().mutedInk, 1, Qt::DashLine));
         const QPointF place = placeOf(mark.at, mark.at);
         if (!mark.isVertical) {

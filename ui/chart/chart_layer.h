@@ -8,6 +8,9 @@ class QChart;
 
 namespace plumule::ui {
 
+// How wide the columns beside a plot are together, in pixels.
+[[nodiscard]] int widthOfColumns(const ChartSpec& spec);
+
 // Over a chart's plot: dots with their medium's shape, interval bars, marks and names at line ends.
 // It places itself anew whenever the plot area changes.
 class ChartLayer : public QGraphicsObject
@@ -39,6 +42,9 @@ private:
     [[nodiscard]] double rowPlace(double row) const;
     void paintIntervals(QPainter& painter) const;
     void paintMarks(QPainter& painter) const;
+    void paintMargin(QPainter& painter) const;
+    void paintPooled(QPainter& painter, const ChartSeries& series) const;
+    void paintColumns(QPainter& painter) const;
     void paintNames(QPainter& painter) const;
 
     QChart* m_chart;

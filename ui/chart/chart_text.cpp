@@ -123,8 +123,9 @@ QString chartDescription(const ChartSpec& spec)
 {
     QStringList parts{chartTitle(spec) + '.'};
     for (const ChartSeries& series : spec.series) {
-        if (spec.form == ChartForm::DotRows && series.form == SeriesForm::Intervals &&
-            !series.intervals.empty()) {
+        const bool isInterval =
+            series.form == SeriesForm::Intervals || series.form == SeriesForm::Pooled;
+        if (spec.form == ChartForm::DotRows && isInterval && !series.intervals.empty()) {
             const ChartInterval& mean = series.intervals.front();
             const QString name = QString::fromStdString(series.name);
             parts << (mean.low == mean.high

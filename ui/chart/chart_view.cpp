@@ -109,7 +109,8 @@ void ChartView::redraw()
         chart()->removeAxis(axis);
         delete axis;
     }
-    chart()->setMargins(QMargins(0, scaled(4), 0, 0));
+    const int columns = widthOfColumns(m_drawn);
+    chart()->setMargins(QMargins(0, scaled(columns > 0 ? 20 : 4), columns, 0));
     const Palette& colours = ui::palette();
     chart()->setBackgroundBrush(colours.card);
     setBackgroundBrush(colours.card);

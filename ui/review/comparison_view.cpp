@@ -2,6 +2,7 @@
 
 #include "core/review/charts/comparison_charts.h"
 #include "ui/chart/chart_card.h"
+#include "ui/chart/chart_view.h"
 #include "ui/page/table_card.h"
 #include "ui/review/pair_model.h"
 #include "ui/review/report_parts.h"
@@ -37,6 +38,14 @@ void showText(QLabel& label, const QString& text)
 bool isOfSeveral(const SeasonComparison& comparison)
 {
     return comparison.byTrial.size() > 1;
+}
+
+// So that no row and no series within it covers another.
+int heightOf(const ChartSpec& spec)
+{
+    const auto rows = static_cast<int>(spec.rows.size());
+    const int ofRow = spec.seriesARow > 1 ? 15 * spec.seriesARow : 28;
+    return scaled(std::max(250, 80 + rows * ofRow));
 }
 
 } // namespace
@@ -146,8 +155,10 @@ void ComparisonView::show(const SeasonReview& review, const SeasonComparison& co
     m_pairChoice->setCurrentIndex(static_cast<int>(leadingPair(comparison)));
     m_pairChoice->setVisible(isOfSeveral(comparison));
     showTrials();
-    m_right->draw(isOfSeveral(comparison) ? varietiesChart(comparison)
-                                          : beside.value_or(ChartSpec()));
+    const ChartSpec right =
+        isOfSeveral(comparison) ? varietiesChart(comparison) : beside.value_or(ChartSpec());
+    m_right->chart()->setMinimumHeight(heightOf(right));
+    m_right->draw(right);
     showText(*m_varietyWords, varietyWords(comparison));
     m_beside->draw(isOfSeveral(comparison) ? beside.value_or(ChartSpec()) : ChartSpec());
     m_pairs->show(comparison);
@@ -171,34 +182,35 @@ void ComparisonView::showWords(const SeasonComparison& comparison)
 void ComparisonView::showTrials()
 {
     const bool isBySowing = isOfSeveral(*m_shown) && m_pairChoice->currentIndex() >= 0;
-    m_left->draw(
+    const ChartSpec drawn =
         isBySowing ? sowingsChart(*m_shown, static_cast<std::size_t>(m_pairChoice->currentIndex()))
-                   : adjustedMeansChart(*m_shown));
+                   : adjustedMeansChart(*m_shown);
+    m_left->chart()->setMinimumHeight(heightOf(drawn));
+    m_left->draw(drawn);
 }
 
 void ComparisonView::showFairness(const SeasonComparison& comparison)
 {
-    QStringList lines = fairnessWords(comparison);
-    const QStringList advice = adviceWords(comparison.suggestions);
-    if (!advice.isEmpty()) {
-        lines << tr("Next time: %1.").arg(advice.join("; "));
-    }
-    lines << oddTrayWords(comparison.model.checks);
-    m_fairnessWords->setText(lines.join('\n'));
+    const QStringList lines = adviceSentences(comparison) + oddTrayWords(comparison.model.checks);
+    // A little apart, as one reads them one by one.
+    m_fairnessWords->setText(QStringLiteral("<p>%1</p>").arg(lines.join("</p><p>")));
     m_fairness->setVisible(!lines.isEmpty());
 }
 
 void ComparisonView::showSums(const SeasonComparison& comparison)
 {
     m_sumsHint->setText(spreadWords(comparison));
-    m_sums->setText((sumsWords(comparison) + allCheckWords(comparison)).join('\n'));
+    QStringList lines = sumsWords(comparison) + allCheckWords(comparison);
+    lines << allowedForWords(comparison);
+    lines.removeAll(QString());
+    m_sums->setText(lines.join('\n'));
 }
 
 void ComparisonView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
     // The pairs' words need their room.
-    for (const auto& [row, needed] : {std::pair(m_charts, 900), std::pair(m_pairRow, 1300)}) {
+    for (const auto& [row, needed] : {std::pair(m_charts, 900), std::pair(m_pairRow, 1080)}) {
         const bool isBeside = row->direction() == QBoxLayout::LeftToRight;
         row->setDirection(standsBeside(width(), scaled(needed), isBeside)
                               ? QBoxLayout::LeftToRight

@@ -1,5 +1,6 @@
 #include "ui/review/pair_model.h"
 
+#include "ui/medium/marker.h"
 #include "ui/review/verdict_sentence.h"
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"
@@ -36,9 +37,12 @@ QString fedWords(const MediaPair& pair, const SeasonComparison& comparison)
 void addPairRows(std::vector<PairRow>& rows, const SeasonComparison& comparison,
                  const std::vector<MediaPair>& pairs, const QString& variety)
 {
-    for (const MediaPair& pair : pairs) {
+    // The clearest and widest first.
+    for (const MediaPair* each : pairsByWeight(pairs)) {
+        const MediaPair& pair = *each;
         const QString name = pairName(pair, comparison);
-        rows.push_back({variety.isEmpty() ? name : QStringLiteral("%1: %2").arg(variety, name),
+        rows.push_back({comparison.means[pair.a].medium.marker,
+                        variety.isEmpty() ? name : QStringLiteral("%1: %2").arg(variety, name),
                         fedWords(pair, comparison), pairWords(pair, comparison), pair});
     }
 }
@@ -47,9 +51,7 @@ void addGroupRows(std::vector<PairRow>& rows, const SeasonComparison& comparison
 {
     for (const MediaPair& pair : comparison.groupPairs) {
         rows.push_back(
-            {PairModel::tr("%1 over %2")
-                 .arg(groupName(comparison.groups[pair.a]), groupName(comparison.groups[pair.b])),
-             kNoNumber, pairWords(pair, comparison), pair});
+            {-1, groupPairName(pair, comparison), kNoNumber, pairWords(pair, comparison), pair});
     }
 }
 
@@ -80,6 +82,9 @@ std::vector<RowColumn<PairRow>> PairModel::columnsIn(const QString& unit, int de
     };
     std::vector<RowColumn<PairRow>> columns(Columns);
     columns[Pair] = {tr("Pair"), [](const PairRow& row) { return row.name; }};
+    columns[Pair].icon = [](const PairRow& row) {
+        return row.marker < 0 ? QIcon() : markerIcon(row.marker);
+    };
     columns[Fed] = {tr("fed nutrient"), [](const PairRow& row) { return row.fed; }};
     columns[Trials] = {tr("sowings"),
                        [](const PairRow& row) {
@@ -90,6 +95,7 @@ std::vector<RowColumn<PairRow>> PairModel::columnsIn(const QString& unit, int de
     columns[Percent] = {tr("difference, %"),
                         [number](const PairRow& row) { return number(row.pair.percent, 1); },
                         Qt::AlignRight};
+    columns[Percent].isStrong = true;
     columns[Interval] = {tr("interval, %"),
                          [](const PairRow& row) {
                              const MediaPair& pair = row.pair;

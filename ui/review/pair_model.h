@@ -10,6 +10,7 @@ namespace plumule::ui {
 // One pair, how it is called, and what is said of it.
 struct PairRow
 {
+    int marker = -1; // of the one with more; none for groups
     QString name;
     QString fed; // "with, without"; "alike"
     QString words;

@@ -118,12 +118,56 @@ std::size_t leadingPair(const SeasonComparison& comparison)
     return leading;
 }
 
+namespace {
+
+// "+8.5 % (−1 to 19)"
+std::string differenceCell(const MediaPair& pair)
+{
+    const QString percent =
+        QStringLiteral("%1%2 %").arg(*pair.percent > 0 ? "+" : "", numberText(*pair.percent, 1));
+    const QString between = rangeText(pair.lowerPercent, pair.upperPercent, 0);
+    return (pair.lowerPercent ? QStringLiteral("%1 (%2)").arg(percent, between) : percent)
+        .toStdString();
+}
+
+std::string hereCell(const MediaPair& pair, const SeasonComparison& comparison)
+{
+    if (!pair.difference) {
+        return {};
+    }
+    const QString number = numberText(*pair.difference, responseDecimals(comparison));
+    return ((*pair.difference > 0 ? "+" : "") + number).toStdString();
+}
+
+} // namespace
+
 ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair)
 {
     ChartSpec spec = trialsChart(comparison, pair);
+    const MediaPair& together = comparison.pairs[pair];
+    ChartColumn trays{ReportTr::tr("trays").toStdString(), {}};
+    ChartColumn difference{ReportTr::tr("difference").toStdString(), {}};
+    ChartColumn here{responseUnit(comparison).toStdString(), {}};
+    std::pair<int, int> sums;
+    const auto addCells = [&](int ofA, int ofB, const MediaPair& one) {
+        trays.cells.push_back(QStringLiteral("%1, %2").arg(ofA).arg(ofB).toStdString());
+        difference.cells.push_back(differenceCell(one));
+        here.cells.push_back(hereCell(one, comparison));
+    };
+    for (const TrialPart& part : comparison.byTrial) {
+        for (const MediaPair& one : part.pairs) {
+            if (one.a == together.a && one.b == together.b && one.percent) {
+                addCells(part.trays[one.a], part.trays[one.b], one);
+                sums.first += part.trays[one.a];
+                sums.second += part.trays[one.b];
+            }
+        }
+    }
     if (!spec.rows.empty() && spec.rows.back().empty()) {
         spec.rows.back() = ReportTr::tr("All together").toStdString();
+        addCells(sums.first, sums.second, together);
     }
+    spec.columns = {std::move(trays), std::move(difference), std::move(here)};
     return spec;
 }
 
@@ -248,9 +292,7 @@ void addProtocols(Report& report, const SeasonAnswer& answer)
 QStringList betterLines(const SeasonComparison& comparison)
 {
     QStringList lines;
-    for (const QString& advice : adviceWords(comparison.suggestions)) {
-        lines << capital(advice) + '.';
-    }
+    lines << adviceSentences(comparison);
     const auto open = std::find_if(comparison.pairs.begin(), comparison.pairs.end(),
                                    [](const MediaPair& pair) { return pair.more.has_value(); });
     if (open != comparison.pairs.end()) {

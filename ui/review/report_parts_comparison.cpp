@@ -94,7 +94,8 @@ ReportTable pairsTable(const SeasonComparison& comparison)
                     ReportTr::tr("In words")};
     table.leftFrom = 5;
     const auto addRows = [&](const std::vector<MediaPair>& pairs, const QString& variety) {
-        for (const MediaPair& pair : pairs) {
+        for (const MediaPair* each : pairsByWeight(pairs)) {
+            const MediaPair& pair = *each;
             const QString name = pairName(pair, comparison);
             table.rows.push_back(
                 {variety.isEmpty() ? name : QStringLiteral("%1: %2").arg(variety, name),
@@ -103,6 +104,12 @@ ReportTable pairsTable(const SeasonComparison& comparison)
                  figureText(pair.difference, decimals), pairWords(pair, comparison)});
         }
     };
+    for (const MediaPair& pair : comparison.groupPairs) {
+        table.rows.push_back({groupPairName(pair, comparison), QString::number(pair.trialsShared),
+                              figureText(pair.percent, 1),
+                              rangeText(pair.lowerPercent, pair.upperPercent, 1),
+                              figureText(pair.difference, decimals), pairWords(pair, comparison)});
+    }
     addRows(comparison.pairs, QString());
     if (comparison.gate && comparison.gate->isOpen) {
         for (const VarietyPart& part : comparison.byVariety) {

@@ -219,9 +219,10 @@ ReportTable costTable(const SeasonReview& review)
 ReportTable heightTable(const std::vector<HeightFit>& fits)
 {
     ReportTable table;
-    table.caption = ReportTr::tr("Growth curves, with 95% intervals");
+    table.caption = ReportTr::tr(
+        "Growth curves, with 95% intervals over trays, from three sowings on over sowings");
     table.header = {ReportTr::tr("Variety, medium"),
-                    ReportTr::tr("Trays"),
+                    ReportTr::tr("Trays, sowings"),
                     ReportTr::tr("Curve"),
                     ReportTr::tr("Full height, mm"),
                     ReportTr::tr("Top rate, mm a day"),
@@ -230,22 +231,26 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
     for (const HeightFit& fit : fits) {
         const QString name =
             QStringLiteral("%1, %2").arg(textOf(fit.variety), textOf(fit.medium.name));
+        const QString counts = QStringLiteral("%1, %2").arg(fit.trays).arg(fit.sowings);
         if (fit.curve.empty()) {
-            table.rows.push_back({name, QString::number(fit.trays), ReportTr::tr("none fits"),
-                                  kNoFigure, kNoFigure, kNoFigure, kNoFigure});
+            table.rows.push_back(
+                {name, counts, ReportTr::tr("none fits"), kNoFigure, kNoFigure, kNoFigure, kNoFigure});
             continue;
         }
+        const QString later = ReportTr::tr("after the last reading");
         const auto number = [](const FittedNumber& value, int decimals) {
-            return QStringLiteral("%1 (%2)").arg(numberText(value.value, decimals),
-                                                 rangeText(value.lower, value.upper, decimals));
+            const QString text = numberText(value.value, decimals);
+            return value.lower ? QStringLiteral("%1 (%2)").arg(
+                                     text, rangeText(*value.lower, *value.upper, decimals))
+                               : text;
         };
         const QString shared = fit.sharedHeight ? ReportTr::tr("%1 mm: %2")
                                                       .arg(numberText(fit.sharedHeight->height, 0),
                                                            number(fit.sharedHeight->day, 1))
                                                 : kNoFigure;
-        table.rows.push_back({name, QString::number(fit.trays), textOf(fit.curve),
-                              number(fit.fullHeight, 0), number(fit.topRate, 1),
-                              number(fit.dayAt90, 1), shared});
+        table.rows.push_back(
+            {name, counts, textOf(fit.curve), fit.fullHeight ? number(*fit.fullHeight, 0) : later,
+             number(fit.topRate, 1), fit.dayAt90 ? number(*fit.dayAt90, 1) : later, shared});
     }
     return table;
 }

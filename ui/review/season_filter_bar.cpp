@@ -1,6 +1,7 @@
 #include "ui/review/season_filter_bar.h"
 
 #include "core/review/season/season_rules.h"
+#include "ui/review/grouping_choice.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/choice_menu.h"
 #include "ui/widget/date_field.h"
@@ -103,14 +104,7 @@ void SeasonFilterBar::buildAsk()
     for (const int percent : {3, 5, 8, 10, 15, 20}) {
         m_margin->addItem(tr("Margin ±%1 %").arg(percent), percent);
     }
-    m_groups = new QComboBox;
-    m_groups->setObjectName("groups");
-    m_groups->setAccessibleName(tr("Media in groups"));
-    m_groups->addItem(tr("Each medium"));
-    addChoice(*m_groups, tr("By form"), Grouping::Form);
-    addChoice(*m_groups, tr("Nutrient-bearing and inert"), Grouping::Nutrients);
-    addChoice(*m_groups, tr("Reusable and single-use"), Grouping::Reuse);
-    addChoice(*m_groups, tr("Your own groups"), Grouping::Own);
+    m_groups = groupingChoice();
     for (QComboBox* box : {m_margin, m_groups}) {
         connect(box, &QComboBox::activated, this, &SeasonFilterBar::changed);
     }
@@ -123,7 +117,7 @@ ComparisonAsk SeasonFilterBar::ask() const
     if (percent.isValid()) {
         ask.marginPercent = percent.toDouble();
     }
-    ask.groups = chosen<Grouping>(*m_groups);
+    ask.groups = chosenGrouping(*m_groups);
     return ask;
 }
 

@@ -22,6 +22,8 @@ namespace plumule::ui {
 
 // "Steel mesh over coir mix".
 [[nodiscard]] QString pairName(const MediaPair& pair, const SeasonComparison& comparison);
+// The same of groups.
+[[nodiscard]] QString groupPairName(const MediaPair& pair, const SeasonComparison& comparison);
 
 // "4 to 21 %", with one decimal where a whole number would hide on which side of 0 it lies; on a
 // linear scale in the response's unit. Empty without an interval.

@@ -74,6 +74,12 @@ QString pairName(const MediaPair& pair, const SeasonComparison& comparison)
              QString::fromStdString(comparison.means[pair.b].medium.name));
 }
 
+QString groupPairName(const MediaPair& pair, const SeasonComparison& comparison)
+{
+    return NameTr::tr("%1 over %2")
+        .arg(groupName(comparison.groups[pair.a]), groupName(comparison.groups[pair.b]));
+}
+
 QString moreSentence(const MediaPair& pair)
 {
     if (!pair.more) {

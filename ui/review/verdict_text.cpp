@@ -46,17 +46,6 @@ double weightOf(const MediaPair& pair)
     return 0;
 }
 
-std::vector<const MediaPair*> byWeight(const std::vector<MediaPair>& all)
-{
-    std::vector<const MediaPair*> pairs;
-    for (const MediaPair& pair : all) {
-        pairs.push_back(&pair);
-    }
-    std::stable_sort(pairs.begin(), pairs.end(),
-                     [](const auto* a, const auto* b) { return weightOf(*a) > weightOf(*b); });
-    return pairs;
-}
-
 QString discardSentence(const DiscardsOfMedium& one, const SeasonComparison& comparison)
 {
     int sown = 0;
@@ -162,7 +151,7 @@ QString headlineOf(const SeasonComparison& comparison, const MediaPair& first)
 VerdictWords wordsOfGroups(const SeasonComparison& comparison)
 {
     VerdictWords words;
-    const auto pairs = byWeight(comparison.groupPairs);
+    const auto pairs = pairsByWeight(comparison.groupPairs);
     words.headline = comparison.isWaiting ? waitingSentence(comparison)
                                           : groupSentence(*pairs.front(), comparison);
     QStringList rest;
@@ -198,11 +187,22 @@ bool areSowingsBunched(const SeasonComparison& comparison)
 
 } // namespace
 
+std::vector<const MediaPair*> pairsByWeight(const std::vector<MediaPair>& all)
+{
+    std::vector<const MediaPair*> pairs;
+    for (const MediaPair& pair : all) {
+        pairs.push_back(&pair);
+    }
+    std::stable_sort(pairs.begin(), pairs.end(),
+                     [](const auto* a, const auto* b) { return weightOf(*a) > weightOf(*b); });
+    return pairs;
+}
+
 VerdictWords verdictWords(const SeasonComparison& comparison)
 {
     VerdictWords words;
     if (comparison.groupPairs.empty()) {
-        const auto pairs = byWeight(comparison.pairs);
+        const auto pairs = pairsByWeight(comparison.pairs);
         if (pairs.empty()) {
             words.headline = comparison.means.empty()
                                  ? AnswerTr::tr("No tray of this span can be compared.")
@@ -269,7 +269,7 @@ QString varietyWords(const SeasonComparison& comparison)
     }
     QStringList lines{AnswerTr::tr("Media differ otherwise from variety to variety.")};
     for (const VarietyPart& part : comparison.byVariety) {
-        const auto pairs = byWeight(part.pairs);
+        const auto pairs = pairsByWeight(part.pairs);
         if (!pairs.empty()) {
             lines << QStringLiteral("%1: %2").arg(QString::fromStdString(part.variety),
                                                   pairSentence(*pairs.front(), comparison));

@@ -17,6 +17,9 @@ struct VerdictWords
 };
 [[nodiscard]] VerdictWords verdictWords(const SeasonComparison& comparison);
 
+// The clearest and widest difference first.
+[[nodiscard]] std::vector<const MediaPair*> pairsByWeight(const std::vector<MediaPair>& all);
+
 // What else bears on it: a side result, sowings that are bunched in one part of the year.
 [[nodiscard]] QStringList cautionWords(const SeasonComparison& comparison);
 
@@ -37,8 +40,13 @@ struct VerdictWords
 // The same of any findings; `media` are the names that they number.
 [[nodiscard]] QStringList fairnessWords(const std::vector<Finding>& findings,
                                         const QStringList& media);
-// What would make the next trial fair.
+// What would make the next trial fair, in a few words.
 [[nodiscard]] QStringList adviceWords(const std::vector<Advice>& suggestions);
+// The findings that the answer doesn't account for, each as advice in a sentence that says why;
+// what could matter most comes first.
+[[nodiscard]] QStringList adviceSentences(const SeasonComparison& comparison);
+// What was unlike but is accounted for, in one sentence; empty where nothing was.
+[[nodiscard]] QString allowedForWords(const SeasonComparison& comparison);
 // Trays that lie far from the others of their medium.
 [[nodiscard]] QStringList oddTrayWords(const DataChecks& checks);
 

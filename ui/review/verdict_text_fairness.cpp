@@ -89,15 +89,101 @@ QString adviceText(Advice advice)
     return {};
 }
 
-} // namespace
+// What to do with the two media that are the most unlike.
+const char* adviceForTwo(Aspect aspect)
+{
+    switch (aspect) {
+    case Aspect::Feeding:
+        return QT_TRANSLATE_NOOP("Fairness", "Feed %1 and %2 alike in one trial");
+    case Aspect::Variety:
+        return QT_TRANSLATE_NOOP("Fairness", "Grow the same varieties on %1 and %2");
+    case Aspect::Trial:
+        return QT_TRANSLATE_NOOP("Fairness", "Grow %1 and %2 in the same sowings");
+    case Aspect::SeedLot:
+        return QT_TRANSLATE_NOOP("Fairness", "Sow %1 and %2 from one seed lot");
+    case Aspect::SeedDensity:
+        return QT_TRANSLATE_NOOP("Fairness", "Sow %1 and %2 as densely");
+    case Aspect::Shelf:
+        return QT_TRANSLATE_NOOP("Fairness", "Spread %1 and %2 over the same shelves by lot");
+    case Aspect::Season:
+        return QT_TRANSLATE_NOOP("Fairness", "Sow %1 and %2 at the same times of the year");
+    case Aspect::DaysGrown:
+        return QT_TRANSLATE_NOOP("Fairness", "Cut %1 and %2 on the same day of growth");
+    case Aspect::PieceUses:
+        return QT_TRANSLATE_NOOP("Fairness", "Use pieces of %1 and %2 that are worn alike");
+    case Aspect::Person:
+        break;
+    }
+    return QT_TRANSLATE_NOOP("Fairness", "Let the same people sow %1 and %2");
+}
 
-QStringList fairnessWords(const SeasonComparison& comparison)
+QString startingLarge(QString text)
+{
+    text[0] = text[0].toUpper();
+    return text;
+}
+
+QString adviceSentence(const Finding& finding, const QStringList& media)
+{
+    const QString what = finding.worst
+                             ? FairnessTr::tr(adviceForTwo(finding.aspect))
+                                   .arg(media.value(static_cast<qsizetype>(finding.worst->first)),
+                                        media.value(static_cast<qsizetype>(finding.worst->second)))
+                             : startingLarge(adviceText(adviceFor(finding.aspect)));
+    if (finding.confounding == Confounding::Fully) {
+        return FairnessTr::tr("%1: till then their difference may be that of %2.")
+            .arg(what, aspectName(finding.aspect));
+    }
+    if (!finding.fullyInTrials.empty()) {
+        QStringList trials;
+        for (const std::string& trial : finding.fullyInTrials) {
+            trials << QString::fromStdString(trial);
+        }
+        return FairnessTr::tr("%1 (wholly apart in trial %2).").arg(what, trials.join(", "));
+    }
+    return FairnessTr::tr("%1 (unevenly shared so far).").arg(what);
+}
+
+QStringList mediaOf(const SeasonComparison& comparison)
 {
     QStringList media;
     for (const ComparedMedium& mean : comparison.means) {
         media << QString::fromStdString(mean.medium.name);
     }
-    return fairnessWords(comparison.fairness, media);
+    return media;
+}
+
+} // namespace
+
+QStringList adviceSentences(const SeasonComparison& comparison)
+{
+    QStringList lines;
+    const QStringList media = mediaOf(comparison);
+    for (const Finding& finding : comparison.fairness) {
+        if (callsForAdvice(finding)) {
+            lines << adviceSentence(finding, media);
+        }
+    }
+    return lines;
+}
+
+QString allowedForWords(const SeasonComparison& comparison)
+{
+    std::vector<Aspect> allowedFor;
+    for (const Finding& finding : comparison.fairness) {
+        if (finding.confounding == Confounding::Partly && finding.isInModel) {
+            allowedFor.push_back(finding.aspect);
+        }
+    }
+    return allowedFor.empty()
+               ? QString()
+               : FairnessTr::tr("Not shared out evenly, but allowed for in the means: %1.")
+                     .arg(aspectList(allowedFor));
+}
+
+QStringList fairnessWords(const SeasonComparison& comparison)
+{
+    return fairnessWords(comparison.fairness, mediaOf(comparison));
 }
 
 QStringList fairnessWords(const std::vector<Finding>& findings, const QStringList& media)

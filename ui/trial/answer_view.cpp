@@ -3,6 +3,7 @@
 #include "core/review/charts/block_chart.h"
 #include "ui/page/table_card.h"
 #include "ui/review/comparison_view.h"
+#include "ui/review/grouping_choice.h"
 #include "ui/review/season_model.h"
 #include "ui/review/season_text.h"
 #include "ui/review/verdict_text.h"
@@ -11,6 +12,7 @@
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
+#include <QComboBox>
 #include <QScrollArea>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -41,7 +43,9 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     m_model = label(QString(), "muted");
     m_model->setObjectName("trialModel");
     m_model->setMinimumHeight(m_metric->sizeHint().height());
+    m_groups = groupingChoice();
     row->addWidget(m_metric);
+    row->addWidget(m_groups);
     row->addWidget(m_model);
     column->addWidget(bar);
     QVBoxLayout* inner = nullptr;
@@ -58,6 +62,7 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     inner->addWidget(m_numberCard);
     inner->addWidget(m_diary);
     connect(m_metric, &Segmented::chosenByHand, this, &AnswerView::ask);
+    connect(m_groups, &QComboBox::activated, this, &AnswerView::ask);
     connect(m_comparison, &ComparisonView::trayAsked, this, &AnswerView::trayAsked);
 }
 
@@ -67,12 +72,19 @@ void AnswerView::show(TrialId trial)
     ask();
 }
 
+ComparisonAsk AnswerView::asked() const
+{
+    ComparisonAsk ask;
+    ask.response = kMetrics[static_cast<std::size_t>(std::max(0, m_metric->chosen()))];
+    ask.groups = chosenGrouping(*m_groups);
+    return ask;
+}
+
 void AnswerView::ask()
 {
     TrialQuestion question;
     question.trial = m_trial;
-    question.asks.emplace_back().response =
-        kMetrics[static_cast<std::size_t>(std::max(0, m_metric->chosen()))];
+    question.asks.push_back(asked());
     question.parts = partsBeside(question.asks.front().response);
     const int number = ++m_asked;
     askTrial(m_services, m_journal, question, this,

@@ -4,6 +4,8 @@
 #include "ui/review/season_answer.h"
 #include "ui/widget/widgets.h"
 
+class QComboBox;
+
 namespace plumule::ui {
 
 class ComparisonView;
@@ -22,6 +24,8 @@ public:
 
     void show(TrialId trial);
     [[nodiscard]] const std::optional<TrialAnswer>& answer() const { return m_shown; }
+    // What is asked now.
+    [[nodiscard]] ComparisonAsk asked() const;
 
 Q_SIGNALS:
     void trayAsked(plumule::TrayId tray);
@@ -34,6 +38,7 @@ private:
     Services m_services;
     TrialId m_trial;
     Segmented* m_metric = nullptr;
+    QComboBox* m_groups = nullptr;
     QLabel* m_model = nullptr;
     ComparisonView* m_comparison = nullptr;
     SeasonModel* m_numbers = nullptr;

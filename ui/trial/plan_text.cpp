@@ -95,6 +95,12 @@ QString nameOf(Design design)
     return {};
 }
 
+QString squareWords(Design design, int row, int column)
+{
+    return design == Design::LatinSquare ? PlanTr::tr("row %1, column %2").arg(row).arg(column)
+                                         : QString();
+}
+
 QString drawWords(const TrialDraft& draft)
 {
     switch (draft.plan.design) {
@@ -103,7 +109,9 @@ QString drawWords(const TrialDraft& draft)
     case Design::RandomizedBlocks:
         return PlanTr::tr("Where each tray goes, drawn by lot within each shelf");
     case Design::LatinSquare:
-        return PlanTr::tr("Where each tray goes: each once on every shelf and once at every place");
+        return PlanTr::tr(
+            "Where each tray goes: each once in every row (shelf) and once in every column "
+            "(place along the shelves)");
     }
     return {};
 }

@@ -18,6 +18,8 @@ namespace plumule::ui {
 
 [[nodiscard]] QString nameOf(Design design);
 // How the places were drawn, one sentence.
+// "row 2, column 3" in a Latin square; empty in other designs.
+[[nodiscard]] QString squareWords(Design design, int row, int column);
 [[nodiscard]] QString drawWords(const TrialDraft& draft);
 // "+ nutrient", "no nutrient", or nothing.
 [[nodiscard]] QString nameOf(Feeding feeding);

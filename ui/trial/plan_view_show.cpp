@@ -40,13 +40,14 @@ QStringList codesToCome(Journal& journal, VarietyId variety, std::size_t count)
 }
 
 LayoutTile::Content tileOf(const QString& code, const Medium& medium, const QString& feeding,
-                           const std::optional<Spot>& spot, bool isMoved)
+                           const std::optional<Spot>& spot, const QString& inSquare, bool isMoved)
 {
-    QStringList said{code, QString::fromStdString(medium.name), feeding, nameOf(spot),
-                     isMoved ? PlanView::tr("moved by hand") : QString()};
+    QStringList said{code,     QString::fromStdString(medium.name),
+                     feeding,  nameOf(spot),
+                     inSquare, isMoved ? PlanView::tr("moved by hand") : QString()};
     said.removeAll(QString());
     return {
-        code, medium.marker, feeding, isMoved ? PlanView::tr("moved") : QString(), said.join(", "),
+        code, medium.marker, feeding, isMoved ? PlanView::tr("moved") : inSquare, said.join(", "),
         false};
 }
 
@@ -120,9 +121,10 @@ std::vector<LayoutGrid::Row> PlanView::layoutRows() const
             rows.push_back({shelf, {}});
             block = tray.block;
         }
-        rows.back().tiles.push_back(tileOf(codes.value(static_cast<qsizetype>(i)),
-                                           media[treatment.medium], nameOf(treatment.feeding), spot,
-                                           tray.isMoved));
+        rows.back().tiles.push_back(
+            tileOf(codes.value(static_cast<qsizetype>(i)), media[treatment.medium],
+                   nameOf(treatment.feeding), spot,
+                   squareWords(m_draft.plan.design, tray.block, tray.position), tray.isMoved));
     }
     return rows;
 }

@@ -100,6 +100,9 @@ void ProgressView::showTrays()
         const QString code = QString::fromStdString(tray.record.tray.code);
         QStringList said{code, QString::fromStdString(tray.record.medium.name), standOf(tray),
                          nameOf(tray.feeding), nameOf(tray.spot)};
+        if (m_shown.draft) {
+            said << squareWords(m_shown.draft->plan.design, tray.block, tray.position);
+        }
         said.removeAll(QString());
         rows.back().tiles.push_back({code, tray.record.medium.marker, nameOf(tray.feeding),
                                      standOf(tray), said.join(", "),

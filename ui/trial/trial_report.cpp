@@ -34,6 +34,10 @@ QString designWords(const TrialAnswer& answer)
                         .arg(nameOf(plan.design))
                         .arg(ReportTr::tr("%n tray(s)", nullptr, plan.traysEach))
                         .arg(plan.drawNumber);
+    if (plan.design == Design::LatinSquare) {
+        words += ' ' + ReportTr::tr("Rows are shelves, columns are places along them; the answer takes "
+                                "what differs between either off.");
+    }
     const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
                                      [](const PlannedTray& tray) { return tray.isMoved; });
@@ -42,6 +46,11 @@ QString designWords(const TrialAnswer& answer)
                                     static_cast<int>(moved));
     }
     return words;
+}
+
+bool isLatinSquare(const TrialAnswer& answer)
+{
+    return answer.progress.draft && answer.progress.draft->plan.design == Design::LatinSquare;
 }
 
 QString mediumWords(const TrialTray& tray)
@@ -54,9 +63,16 @@ QString mediumWords(const TrialTray& tray)
 ReportTable layoutTable(const TrialAnswer& answer)
 {
     ReportTable table;
-    table.header = {ReportTr::tr("Block"),  ReportTr::tr("Position"), ReportTr::tr("Tray"),
-                    ReportTr::tr("Medium"), ReportTr::tr("Place"),    ReportTr::tr("Seed lot"),
-                    ReportTr::tr("State"),  ReportTr::tr("Yield, g"), ReportTr::tr("Residue, g")};
+    const bool isSquare = isLatinSquare(answer);
+    table.header = {isSquare ? ReportTr::tr("Row (shelf)") : ReportTr::tr("Block"),
+                    isSquare ? ReportTr::tr("Column (place)") : ReportTr::tr("Position"),
+                    ReportTr::tr("Tray"),
+                    ReportTr::tr("Medium"),
+                    ReportTr::tr("Place"),
+                    ReportTr::tr("Seed lot"),
+                    ReportTr::tr("State"),
+                    ReportTr::tr("Yield, g"),
+                    ReportTr::tr("Residue, g")};
     table.rightFrom = 7;
     table.isDense = true;
     for (const TrialTray& tray : answer.progress.trays) {
@@ -205,13 +221,16 @@ QStringList lackWords(const TrialProgress& progress)
     return lines;
 }
 
-TrialQuestion reportQuestion(TrialId trial)
+TrialQuestion reportQuestion(TrialId trial, const ComparisonAsk& asked)
 {
     TrialQuestion question;
     question.trial = trial;
     for (const Response response :
          {Response::YieldPerTray, Response::CostPerGram, Response::Residue}) {
-        question.asks.emplace_back().response = response;
+        ComparisonAsk& ask = question.asks.emplace_back();
+        ask.response = response;
+        ask.groups = asked.groups;
+        ask.marginPercent = asked.marginPercent;
     }
     question.parts = {SeasonPart::HeightFits, SeasonPart::Paybacks, SeasonPart::Tastings,
                       SeasonPart::Protocols};

@@ -6,8 +6,9 @@
 
 namespace plumule::ui {
 
-// What a trial's report, and its output for scripts, ask for.
-[[nodiscard]] TrialQuestion reportQuestion(TrialId trial);
+// What a trial's report, and its output for scripts, ask for, in the groups and by the margin that
+// were asked for.
+[[nodiscard]] TrialQuestion reportQuestion(TrialId trial, const ComparisonAsk& asked = {});
 
 // From the answer to reportQuestion(); photographs are taken from their folder. A part that could
 // not be worked out says so in its place.

@@ -148,9 +148,10 @@ void TrialView::showWhatWasRead()
 
 ReportContent TrialView::reportContent() const
 {
-    return [trial = m_shown.trial.id](Journal& own, const plumule::Progress& progress) {
+    return [trial = m_shown.trial.id,
+            asked = m_answer->asked()](Journal& own, const plumule::Progress& progress) {
         return own.review()
-            .trial(reportQuestion(trial), progress)
+            .trial(reportQuestion(trial, asked), progress)
             .map([&](const TrialAnswer& answer) {
                 return trialReport(answer, QString::fromStdString(own.photoFolder().string()));
             });

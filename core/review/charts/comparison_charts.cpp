@@ -147,11 +147,10 @@ ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair)
 {
     ChartSpec spec = percentSpec(comparison, "_by_trial");
     const MediaPair& together = comparison.pairs[pair];
-    const auto addRow = [&](const std::string& name, const MediaPair& one) {
+    const auto addRow = [&](const std::string& name, const MediaPair& one, SeriesForm form) {
         const double row = static_cast<double>(spec.rows.size());
         spec.rows.push_back(name);
-        ChartSeries interval =
-            seriesFor(comparison.means[together.a].medium, SeriesForm::Intervals);
+        ChartSeries interval = seriesFor(comparison.means[together.a].medium, form);
         interval.intervals.push_back({row, one.lowerPercent.value_or(*one.percent), *one.percent,
                                       one.upperPercent.value_or(*one.percent)});
         spec.series.push_back(std::move(interval));
@@ -159,15 +158,12 @@ ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair)
     for (const TrialPart& part : comparison.byTrial) {
         for (const MediaPair& one : part.pairs) {
             if (one.a == together.a && one.b == together.b && one.percent) {
-                addRow(nameOfSowing(comparison.sowings[part.sowing]) + " (" +
-                           std::to_string(part.trays[one.a]) + ", " +
-                           std::to_string(part.trays[one.b]) + ")",
-                       one);
+                addRow(nameOfSowing(comparison.sowings[part.sowing]), one, SeriesForm::Intervals);
             }
         }
     }
     if (together.percent) {
-        addRow("", together);
+        addRow("", together, SeriesForm::Pooled);
     }
     return spec;
 }
@@ -184,6 +180,7 @@ ChartSpec varietiesChart(const SeasonComparison& comparison)
         rows[variety] = static_cast<double>(spec.rows.size());
         spec.rows.push_back(name);
     }
+    spec.seriesARow = static_cast<int>(comparison.means.size());
     const double media = static_cast<double>(comparison.means.size());
     for (std::size_t medium = 0; medium < comparison.means.size(); ++medium) {
         // Media of one variety below one another, within its row.

@@ -109,7 +109,6 @@ void Comparer::judgeFairness()
         std::erase_if(m_result.fairness,
                       [](const Finding& finding) { return finding.aspect == Aspect::DaysGrown; });
     }
-    m_result.suggestions = suggestionsFor(m_result.fairness);
     for (const Finding& finding : m_result.fairness) {
         for (const auto& [a, b] : finding.fully) {
             const std::pair key(a, b);

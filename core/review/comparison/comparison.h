@@ -136,7 +136,6 @@ struct SeasonComparison
     std::vector<MediaPair> groupPairs; // a and b number the groups
     std::vector<DiscardsOfMedium> discards;
     std::vector<Finding> fairness;
-    std::vector<Advice> suggestions;
     std::vector<ComparedValue> trays;
     TrayModel model; // for the sums and odd trays; its media are the first of `means`
 };

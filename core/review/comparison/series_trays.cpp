@@ -109,6 +109,9 @@ stats::SownTray sownTray(const ComparedTray& tray, std::size_t sowing)
     if (tray.record->tray.block) {
         sown.block = static_cast<std::size_t>(*tray.record->tray.block);
     }
+    if (tray.record->column) {
+        sown.column = static_cast<std::size_t>(*tray.record->column);
+    }
     return sown;
 }
 
@@ -159,6 +162,22 @@ void addPercents(std::vector<ComparedValue>& values)
     }
 }
 
+// A square that doesn't know the place of each of its trays is none.
+void dropPartColumns(std::vector<stats::SownTray>& trays)
+{
+    std::set<std::size_t> partly;
+    for (const stats::SownTray& tray : trays) {
+        if (tray.value && !tray.column) {
+            partly.insert(tray.sowing);
+        }
+    }
+    for (stats::SownTray& tray : trays) {
+        if (partly.count(tray.sowing) > 0) {
+            tray.column.reset();
+        }
+    }
+}
+
 class SeriesGatherer
 {
 public:
@@ -194,6 +213,7 @@ public:
             }
             m_result.trays.push_back(sown);
         }
+        dropPartColumns(m_result.trays);
         addPercents(m_result.values);
         countDiscards();
         return std::move(m_result);

@@ -73,6 +73,7 @@ private:
 
     [[nodiscard]] std::string shelfName(std::int64_t shelf) const;
     [[nodiscard]] std::string lotName(std::int64_t lot) const;
+    [[nodiscard]] bool isOfOneVariety() const;
 
     const SeasonFacts& m_facts;
     const ComparedTrays& m_trays;
@@ -162,10 +163,24 @@ std::string FairnessJudge::shelfName(std::int64_t shelf) const
     return {};
 }
 
+bool FairnessJudge::isOfOneVariety() const
+{
+    return std::all_of(m_trays.trays.begin(), m_trays.trays.end(), [&](const ComparedTray& tray) {
+        return tray.record->tray.variety == m_trays.trays.front().record->tray.variety;
+    });
+}
+
 std::string FairnessJudge::lotName(std::int64_t lot) const
 {
     const auto found = m_facts.cost.lots.find(SeedLotId{lot});
-    return found == m_facts.cost.lots.end() ? std::string() : found->second.lotNumber;
+    if (found == m_facts.cost.lots.end()) {
+        return {};
+    }
+    // Lots of two varieties may have the same number.
+    const std::string& number = found->second.lotNumber;
+    const auto variety = m_facts.varieties.find(found->second.variety);
+    return isOfOneVariety() || variety == m_facts.varieties.end() ? number
+                                                                  : variety->second + " " + number;
 }
 
 void FairnessJudge::judge(const LevelAspect& aspect)
@@ -239,6 +254,8 @@ void FairnessJudge::keep(Finding finding, const Unlikeness& unlike)
     m_findings.push_back(std::move(finding));
 }
 
+} // namespace
+
 Advice adviceFor(Aspect aspect)
 {
     switch (aspect) {
@@ -266,8 +283,6 @@ Advice adviceFor(Aspect aspect)
     return Advice::FeedAllAlike;
 }
 
-} // namespace
-
 std::set<Aspect> aspectsComparedWithin()
 {
     return {Aspect::Variety, Aspect::Trial, Aspect::Season};
@@ -279,13 +294,18 @@ std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& t
     return FairnessJudge(facts, trays, inModel).findings();
 }
 
+bool callsForAdvice(const Finding& finding)
+{
+    const bool isFully = finding.confounding == Confounding::Fully;
+    const bool isLeft = finding.confounding == Confounding::Partly && !finding.isInModel;
+    return isFully || isLeft || !finding.fullyInTrials.empty();
+}
+
 std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings)
 {
     std::vector<Advice> suggestions;
     for (const Finding& finding : findings) {
-        const bool isFully = finding.confounding == Confounding::Fully;
-        const bool isLeft = finding.confounding == Confounding::Partly && !finding.isInModel;
-        if (isFully || isLeft || !finding.fullyInTrials.empty()) {
+        if (callsForAdvice(finding)) {
             suggestions.push_back(adviceFor(finding.aspect));
         }
     }

@@ -91,6 +91,9 @@ enum class Advice
 [[nodiscard]] std::vector<Finding> fairnessOf(const SeasonFacts& facts, const ComparedTrays& trays,
                                               const std::set<Aspect>& inModel);
 
+[[nodiscard]] Advice adviceFor(Aspect aspect);
+// Whether it is fully confounded, in some trial at least, or partly so and not in the model.
+[[nodiscard]] bool callsForAdvice(const Finding& finding);
 // One for each finding that is fully confounded, or partly so and not in the model; in their order.
 [[nodiscard]] std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings);
 

@@ -163,15 +163,16 @@ int OutlookMaker::firstStep() const
     return step() * fewestFeedings() >= 2 ? 1 : 2;
 }
 
-// As the verdict counts them: rows of a Latin square are its blocks, places along the shelves are
-// not taken off.
+// As the verdict counts them: rows of a Latin square are its blocks, and places along the shelves
+// are taken off as well.
 double OutlookMaker::errorDf(int each) const
 {
     const double t = static_cast<double>(m_draft.treatments.size());
     if (m_draft.plan.design == Design::CompletelyRandom) {
         return t * (each - 1);
     }
-    return t * each - 1 - (t - 1) - (blocksOf(each) - 1);
+    const double places = m_draft.plan.design == Design::LatinSquare ? each - 1 : 0;
+    return t * each - 1 - (t - 1) - (blocksOf(each) - 1) - places;
 }
 
 double OutlookMaker::blocksOf(int each) const
@@ -186,8 +187,15 @@ double OutlookMaker::blocksOf(int each) const
 // Of a pair's own spread: between its trays, or between its blocks' differences.
 double OutlookMaker::ownDf(int each) const
 {
-    return m_draft.plan.design == Design::CompletelyRandom ? 2.0 * (each * fewestFeedings() - 1)
-                                                           : blocksOf(each) - 1;
+    switch (m_draft.plan.design) {
+    case Design::CompletelyRandom:
+        return 2.0 * (each * fewestFeedings() - 1);
+    case Design::LatinSquare:
+        return blocksOf(each) - 2;
+    case Design::RandomizedBlocks:
+        break;
+    }
+    return blocksOf(each) - 1;
 }
 
 double OutlookMaker::powerOf(int each, double shift) const

@@ -1,24 +1,29 @@
 #include "core/review/season/height_fits.h"
 
-#include "core/stats/growth/growth_report.h"
-
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace plumule {
 namespace {
 
 FittedNumber fittedNumber(const stats::CurveEstimate& estimate)
 {
+    // An upper end is missing where a curve as good never comes to that height.
+    if (!std::isfinite(estimate.lower) || !std::isfinite(estimate.upper)) {
+        return {estimate.estimate, {}, {}};
+    }
     return {estimate.estimate, estimate.lower, estimate.upper};
 }
 
 // Every half day between the first and the last reading.
-std::vector<double> daysAlong(const std::vector<double>& days)
+std::vector<double> daysAlong(const std::vector<HeightReading>& readings)
 {
-    const auto [first, last] = std::minmax_element(days.begin(), days.end());
+    const auto [first, last] =
+        std::minmax_element(readings.begin(), readings.end(),
+                            [](const auto& a, const auto& b) { return a.day < b.day; });
     std::vector<double> along;
-    for (double day = *first; day <= *last; day += 0.5) {
+    for (double day = first->day; day <= last->day; day += 0.5) {
         along.push_back(day);
     }
     return along;
@@ -27,59 +32,102 @@ std::vector<double> daysAlong(const std::vector<double>& days)
 constexpr double kGrown = 0.9;
 constexpr double kStep = 10; // mm
 
-std::optional<stats::CurveFit> fitCurveTo(HeightFit& fit)
+// A fit with what is needed while it is worked out.
+struct FitInWork
 {
-    std::vector<double> days;
-    std::vector<double> heights;
-    for (const HeightReading& reading : fit.readings) {
-        days.push_back(reading.day);
-        heights.push_back(reading.height);
-    }
-    const auto report = stats::growthReport(days, heights, {{}, daysAlong(days), {}});
-    if (!report) {
-        fit.why = report.error();
-        return std::nullopt;
-    }
-    fit.curve = report->curveName;
-    for (const stats::CurvePoint& point : report->at) {
-        fit.band.push_back({point.x, point.fit, point.lower, point.upper});
-    }
-    // The first parameter of all three curves is the full height.
-    fit.fullHeight = fittedNumber(report->parameters.front().value);
-    fit.topRate = fittedNumber(report->topRate);
-    fit.dayAt90 = fittedNumber(report->xAt90pct);
-    fit.isFullHeightSeen = report->fullHeightSeen;
-    return report->fit;
+    HeightFit fit;
+    std::vector<stats::TrayReading> readings;
+    std::optional<stats::GrowthReport> report;
+};
+
+double lastDay(const FitInWork& work)
+{
+    return std::max_element(work.readings.begin(), work.readings.end(),
+                            [](const auto& a, const auto& b) { return a.x < b.x; })
+        ->x;
 }
 
-// `curves` stand beside the fits.
-void timeSharedHeights(std::vector<HeightFit>& fits,
-                       const std::vector<std::optional<stats::CurveFit>>& curves)
+void fitCurveTo(FitInWork& work, const stats::GrowthAsk& ask)
+{
+    HeightFit& fit = work.fit;
+    std::set<std::size_t> sowings;
+    for (const stats::TrayReading& reading : work.readings) {
+        sowings.insert(reading.sowing);
+    }
+    fit.sowings = static_cast<int>(sowings.size());
+    const auto growth = stats::trayGrowth(work.readings, ask);
+    if (!growth) {
+        fit.why = growth.error();
+        return;
+    }
+    const stats::GrowthReport& report = growth->report;
+    fit.replicate = growth->replicate;
+    fit.curve = report.curveName;
+    for (const stats::CurvePoint& point : report.at) {
+        fit.band.push_back({point.x, point.fit, growth->hasIntervals ? point.lower : point.fit,
+                            growth->hasIntervals ? point.upper : point.fit});
+    }
+    fit.topRate = fittedNumber(report.topRate);
+    if (report.fullHeightSeen) {
+        // The first parameter of all three curves is the full height.
+        fit.fullHeight = fittedNumber(report.parameters.front().value);
+        fit.dayAt90 = fittedNumber(report.xAt90pct);
+    }
+    work.report = report;
+}
+
+// The height that a medium surely came to, as its curve has it.
+double reachedHeight(const FitInWork& work)
+{
+    const stats::CurveFit& curve = work.report->fit;
+    return std::min(kGrown * curve.estimates.front(),
+                    curve.model->value(lastDay(work), curve.estimates, {}));
+}
+
+void timeSharedHeights(std::vector<FitInWork>& works)
 {
     std::map<VarietyId, double> least;
-    for (const HeightFit& fit : fits) {
-        if (!fit.curve.empty()) {
-            double& lowest = least.try_emplace(fit.varietyId, fit.fullHeight.value).first->second;
-            lowest = std::min(lowest, fit.fullHeight.value);
+    for (const FitInWork& work : works) {
+        if (work.report) {
+            const double reached = reachedHeight(work);
+            double& lowest = least.try_emplace(work.fit.varietyId, reached).first->second;
+            lowest = std::min(lowest, reached);
         }
     }
-    for (std::size_t i = 0; i < fits.size(); ++i) {
-        if (!curves[i]) {
+    for (FitInWork& work : works) {
+        if (!work.report) {
             continue;
         }
-        const double height = kStep * std::floor(kGrown * least.at(fits[i].varietyId) / kStep);
-        if (const auto day = stats::xAtHeight(*curves[i], height)) {
-            fits[i].sharedHeight = DayOfHeight{height, fittedNumber(*day)};
+        const double height = kStep * std::floor(least.at(work.fit.varietyId) / kStep);
+        const auto growth = stats::trayGrowth(work.readings, {{}, {}, {height}});
+        if (growth && growth->report.toHeight.front().x) {
+            work.fit.sharedHeight =
+                DayOfHeight{height, fittedNumber(*growth->report.toHeight.front().x)};
         }
     }
 }
 
-} // namespace
-
-std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& filter)
+// Trays outside trials are sown together when they are sown on one day.
+class SowingNumbers
 {
-    std::map<std::pair<VarietyId, MediumId>, HeightFit> fits;
-    for (const SeasonRecord& record : facts.trays) {
+public:
+    std::size_t numberOf(const Tray& tray)
+    {
+        const std::pair key(tray.trial.value_or(TrialId()), tray.trial ? Date() : tray.sownOn);
+        return m_numbers.try_emplace(key, m_numbers.size()).first->second;
+    }
+
+private:
+    std::map<std::pair<TrialId, Date>, std::size_t> m_numbers;
+};
+
+std::map<std::pair<VarietyId, MediumId>, FitInWork> readingsOf(const SeasonFacts& facts,
+                                                               const SeasonFilter& filter)
+{
+    std::map<std::pair<VarietyId, MediumId>, FitInWork> works;
+    SowingNumbers sowings;
+    for (std::size_t tray = 0; tray < facts.trays.size(); ++tray) {
+        const SeasonRecord& record = facts.trays[tray];
         if (record.heights.empty() || !isCounted(record, filter)) {
             continue;
         }
@@ -87,23 +135,36 @@ std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& 
         if (heights.empty()) {
             continue;
         }
-        HeightFit& fit = fits[{record.tray.variety, record.tray.medium}];
-        ++fit.trays;
+        FitInWork& work = works[{record.tray.variety, record.tray.medium}];
+        ++work.fit.trays;
         for (const auto& [day, height] : heights) {
-            fit.readings.push_back({record.tray.id, record.tray.code, day, height});
+            work.fit.readings.push_back({record.tray.id, record.tray.code, day, height});
+            work.readings.push_back(
+                {static_cast<double>(day), height, tray, sowings.numberOf(record.tray)});
         }
     }
-    std::vector<HeightFit> result;
-    std::vector<std::optional<stats::CurveFit>> curves;
-    for (auto& [key, fit] : fits) {
+    return works;
+}
+
+} // namespace
+
+std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& filter)
+{
+    std::vector<FitInWork> works;
+    auto readings = readingsOf(facts, filter);
+    for (auto& [key, work] : readings) {
         const auto variety = facts.varieties.find(key.first);
-        fit.varietyId = key.first;
-        fit.variety = variety == facts.varieties.end() ? std::string() : variety->second;
-        fit.medium = facts.media.at(key.second);
-        curves.push_back(fitCurveTo(fit));
-        result.push_back(std::move(fit));
+        work.fit.varietyId = key.first;
+        work.fit.variety = variety == facts.varieties.end() ? std::string() : variety->second;
+        work.fit.medium = facts.media.at(key.second);
+        fitCurveTo(work, {{}, daysAlong(work.fit.readings), {}});
+        works.push_back(std::move(work));
     }
-    timeSharedHeights(result, curves);
+    timeSharedHeights(works);
+    std::vector<HeightFit> result;
+    for (FitInWork& work : works) {
+        result.push_back(std::move(work.fit));
+    }
     return result;
 }
 

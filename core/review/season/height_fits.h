@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/review/facts/season_facts.h"
+#include "core/stats/growth/tray_growth.h"
 
 namespace plumule {
 
@@ -13,19 +14,19 @@ struct HeightReading
     double height = 0; // mm above the medium's surface
 };
 
-// An estimate with its 95 % interval.
+// An estimate with its 95 % interval, where there is one.
 struct FittedNumber
 {
     double value = 0;
-    double lower = 0;
-    double upper = 0;
+    std::optional<double> lower;
+    std::optional<double> upper;
 };
 
 struct HeightAt
 {
     double day = 1;
-    double fit = 0; // mm
-    double lower = 0;
+    double fit = 0;   // mm
+    double lower = 0; // as `fit` where there is no interval
     double upper = 0;
 };
 
@@ -37,25 +38,27 @@ struct DayOfHeight
 };
 
 // The growth curve of one variety on one medium: the logistic, Gompertz or Richards curve of least
-// AICc through its trays' daily means, with the 95 % band of the mean. Readings of one tray count
-// as if they were of several, so that the band is narrow where few trays were read often.
+// AICc through its trays' daily means. Intervals rest on how trays repeat, from three sowings on on
+// how sowings do (stats::trayGrowth); under three trays there are none. What the curve says of days
+// after the last reading is left out.
 struct HeightFit
 {
     Medium medium;
     VarietyId varietyId;
     std::string variety;
     int trays = 0;
-    std::vector<HeightReading> readings; // by tray, then day
-    std::string curve;                   // "logistic", "gompertz", "richards"; empty: none fits
-    std::optional<Error> why;            // then
-    std::vector<HeightAt> band;          // from the first day read to the last, by half days
-    FittedNumber fullHeight;             // mm
-    FittedNumber topRate;                // mm a day
-    FittedNumber dayAt90;                // when 90 % of full height is reached
+    int sowings = 0;
+    stats::GrowthReplicate replicate = stats::GrowthReplicate::Tray;
+    std::vector<HeightReading> readings;    // by tray, then day
+    std::string curve;                      // "logistic", "gompertz", "richards"; empty: none fits
+    std::optional<Error> why;               // then
+    std::vector<HeightAt> band;             // from the first day read to the last, by half days
+    FittedNumber topRate;                   // mm a day
+    std::optional<FittedNumber> fullHeight; // mm; where 90 % of it was reached by the last reading
+    std::optional<FittedNumber> dayAt90;    // then: the day of it
     // To compare media by: the tallest whole centimetre that all media of the variety with a curve
-    // reach by 90 % of their full height.
+    // reach by 90 % of their full height and by their last reading.
     std::optional<DayOfHeight> sharedHeight;
-    bool isFullHeightSeen = false; // else it is foretold
 };
 
 // Of the trays that count; by variety, then medium. Nothing without heights.

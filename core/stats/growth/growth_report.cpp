@@ -82,7 +82,8 @@ Result<GrowthReport> growthReport(std::span<const double> x, std::span<const dou
     }
     report.topRate = *rate;
     report.xAt90pct = *ripe;
-    report.fullHeightSeen = *std::max_element(x.begin(), x.end()) >= ripe->estimate;
+    report.lastX = *std::max_element(x.begin(), x.end());
+    report.fullHeightSeen = !report.isForetold(ripe->estimate);
     return report;
 }
 

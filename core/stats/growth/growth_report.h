@@ -47,9 +47,13 @@ struct GrowthReport
     std::vector<TimeToHeight> toHeight;
     CurveEstimate topRate;
     CurveEstimate xAt90pct;
+    double lastX = 0; // of the readings
     // False while the last reading lies before 90 % of the fitted full height: A, and what hangs on
     // it, is then foretold rather than seen.
     bool fullHeightSeen = false;
+
+    // The curve alone speaks of what lies beyond the last reading.
+    [[nodiscard]] bool isForetold(double x) const { return x > lastX; }
 };
 
 // Errors: those of fitGrowth and fitBestGrowth; Invalid for a place or a height that is not finite

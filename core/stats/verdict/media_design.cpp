@@ -1,5 +1,7 @@
 #include "core/stats/verdict/media_design.h"
 
+#include <algorithm>
+
 namespace plumule::stats {
 namespace {
 
@@ -14,6 +16,7 @@ MediaDesign::MediaDesign(std::vector<DesignRow> rows)
         m_columns.try_emplace({Factor::Medium, row.medium}, 0);
         m_columns.try_emplace({Factor::Variety, row.variety}, 0);
         m_columns.try_emplace({Factor::Block, row.block}, 0);
+        m_columns.try_emplace({Factor::Column, row.column}, 0);
     }
     Eigen::Index columns = 0;
     for (auto& [key, column] : m_columns) {
@@ -27,6 +30,7 @@ MediaDesign::MediaDesign(std::vector<DesignRow> rows)
         m_design(row, m_columns.at({Factor::Medium, held.medium})) = 1;
         m_design(row, m_columns.at({Factor::Variety, held.variety})) = 1;
         m_design(row, m_columns.at({Factor::Block, held.block})) = 1;
+        m_design(row, m_columns.at({Factor::Column, held.column})) = 1;
         values(row) = held.value;
     }
     Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> decomposition(count, columns);
@@ -43,9 +47,17 @@ double MediaDesign::effect(Factor factor, std::size_t number) const
     return m_effects(m_columns.at({factor, number}));
 }
 
-double MediaDesign::withoutVariety(std::size_t row) const
+double MediaDesign::withoutVarietyAndColumn(std::size_t row) const
 {
-    return m_rows[row].value - effect(Factor::Variety, m_rows[row].variety);
+    return m_rows[row].value - effect(Factor::Variety, m_rows[row].variety) -
+           effect(Factor::Column, m_rows[row].column);
+}
+
+std::size_t MediaDesign::countOfColumns() const
+{
+    return static_cast<std::size_t>(
+        std::count_if(m_columns.begin(), m_columns.end(),
+                      [](const auto& each) { return each.first.first == Factor::Column; }));
 }
 
 double MediaDesign::leverage(std::size_t row) const
@@ -75,15 +87,13 @@ std::optional<Eigen::VectorXd> MediaDesign::weights(std::size_t a, std::size_t b
 double MediaDesign::adjustedMean(std::size_t medium) const
 {
     double sum = effect(Factor::Medium, medium);
-    double varieties = 0;
-    double blocks = 0;
+    std::map<Factor, double> levels;
     for (const auto& [key, column] : m_columns) {
-        varieties += key.first == Factor::Variety ? 1 : 0;
-        blocks += key.first == Factor::Block ? 1 : 0;
+        ++levels[key.first];
     }
     for (const auto& [key, column] : m_columns) {
         if (key.first != Factor::Medium) {
-            sum += m_effects(column) / (key.first == Factor::Variety ? varieties : blocks);
+            sum += m_effects(column) / levels[key.first];
         }
     }
     return sum;

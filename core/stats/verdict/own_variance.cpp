@@ -21,8 +21,10 @@ struct Moments
     [[nodiscard]] double variance() const { return ss / (n - 1); }
 };
 
+// `spent` degrees of freedom went into taking columns off: in a square of n rows the variance of
+// the differences is then (n - 2)/(n - 1) of what it was.
 std::optional<OwnVariance> fromBlocks(const std::map<std::size_t, Moments>& ofA,
-                                      const std::map<std::size_t, Moments>& ofB)
+                                      const std::map<std::size_t, Moments>& ofB, double spent)
 {
     Moments differences;
     double perTray = 0; // what a block's difference varies by, in units of a tray's variance
@@ -32,10 +34,11 @@ std::optional<OwnVariance> fromBlocks(const std::map<std::size_t, Moments>& ofA,
             perTray += 1 / inA.n + 1 / inB->second.n;
         }
     }
-    if (differences.n < 2) {
+    const double df = differences.n - 1 - spent;
+    if (df < 1) {
         return std::nullopt;
     }
-    return OwnVariance{differences.variance() / (perTray / differences.n), differences.n - 1};
+    return OwnVariance{differences.ss / df / (perTray / differences.n), df};
 }
 
 std::optional<OwnVariance> fromMedia(const Moments& a, const Moments& b)
@@ -63,13 +66,13 @@ std::optional<OwnVariance> ownVarianceOf(const MediaDesign& trays, std::size_t a
         const DesignRow& tray = trays.rows()[row];
         blocks.insert(tray.block);
         if (tray.medium == a) {
-            blocksOfA[tray.block].add(trays.withoutVariety(row));
+            blocksOfA[tray.block].add(trays.withoutVarietyAndColumn(row));
         } else if (tray.medium == b) {
-            blocksOfB[tray.block].add(trays.withoutVariety(row));
+            blocksOfB[tray.block].add(trays.withoutVarietyAndColumn(row));
         }
     }
     if (blocks.size() > 1) {
-        return fromBlocks(blocksOfA, blocksOfB);
+        return fromBlocks(blocksOfA, blocksOfB, trays.countOfColumns() > 1 ? 1 : 0);
     }
     if (blocksOfA.empty() || blocksOfB.empty()) {
         return std::nullopt;

@@ -12,7 +12,8 @@ struct OwnVariance
     double df = 0;
 };
 
-// With blocks half the variance of the blocks' differences; without, from the media's own
+// With blocks half the variance of the blocks' differences, in a Latin square once the columns'
+// effects are off, for which it pays a degree of freedom; without, from the media's own
 // variances, with Welch's degrees of freedom. None where a medium has a single tray, or two media
 // no two blocks in common.
 [[nodiscard]] std::optional<OwnVariance> ownVarianceOf(const MediaDesign& trays, std::size_t a,

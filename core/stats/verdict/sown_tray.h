@@ -17,14 +17,15 @@ enum class CellScale
     return scale != CellScale::Linear;
 }
 
-// A tray as the verdict sees it. Numbers of sowings, media, varieties and blocks are the caller's,
-// of any size; media are compared in the order of their numbers.
+// A tray as the verdict sees it. Numbers of sowings, media, varieties, blocks and columns are the
+// caller's, of any size; media are compared in the order of their numbers.
 struct SownTray
 {
     std::size_t sowing = 0; // a trial; outside trials all trays sown on one date
     std::size_t medium = 0;
     std::size_t variety = 0;
-    std::optional<std::size_t> block; // within its sowing
+    std::optional<std::size_t> block;  // within its sowing
+    std::optional<std::size_t> column; // its place along the shelf, in a Latin square
     // Grams for yield and yield per tray sown (there 0 for a failed tray), the cost for cost per
     // gram. None: failed or not measured.
     std::optional<double> value;

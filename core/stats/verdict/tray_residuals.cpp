@@ -10,7 +10,8 @@ constexpr double kFollowed = 1 - 1e-9; // leverage from which on a residual is r
 
 DesignRow rowOf(const SownTray& tray, double value)
 {
-    return {tray.medium, tray.variety, tray.block ? *tray.block + 1 : 0, value};
+    return {tray.medium, tray.variety, tray.block ? *tray.block + 1 : 0, value,
+            tray.column ? *tray.column + 1 : 0};
 }
 
 std::map<std::size_t, std::vector<DesignRow>> ratioTrays(std::span<const SownTray> trays)

@@ -20,8 +20,8 @@ struct TrayResidual
     double value = 0;
 };
 
-// What trays are apart from block, medium and variety of their sowing, on the scale. Trays that the
-// fit follows whatever they are (alone in their cell) are left out.
+// What trays are apart from block, column, medium and variety of their sowing, on the scale. Trays
+// that the fit follows whatever they are (alone in their cell) are left out.
 struct TrayResiduals
 {
     std::vector<TrayResidual> trays;

@@ -55,6 +55,23 @@ void layOut(ChartView& view)
     EXPECT_FALSE(view.grab().isNull());
 }
 
+// Two sowings and the two together, with a column beside them.
+ChartSpec sowingsTogether()
+{
+    ChartSpec spec;
+    spec.rows = {"T1", "T2", "All together"};
+    spec.columns = {{"difference", {"+8 %", "+12 %", "+10 %"}}};
+    for (int row = 0; row < 3; ++row) {
+        ChartSeries series;
+        series.name = "Mesh";
+        series.marker = 2;
+        series.form = row < 2 ? SeriesForm::Intervals : SeriesForm::Pooled;
+        series.intervals = {{double(row), 2, 10, 20}};
+        spec.series.push_back(series);
+    }
+    return spec;
+}
+
 // One tray on one medium.
 ChartSpec oneDot()
 {
@@ -163,6 +180,27 @@ TEST_F(ChartTest, HasWordsForEveryChartAndAxisOfTheSample)
             }
         }
     }
+}
+
+TEST_F(ChartTest, LeavesRoomForItsColumnsAndMarksThePooledRow)
+{
+    ChartView view;
+    ChartSpec spec = sowingsTogether();
+    view.draw(spec);
+    layOut(view);
+    const QRectF narrow = view.chart()->plotArea();
+    const qint64 withBar = pixelsOf(view.grab().toImage(), markerColour(2));
+    spec.columns.clear();
+    view.draw(spec);
+    layOut(view);
+    EXPECT_GT(view.chart()->plotArea().right(), narrow.right() + 30);
+    spec = sowingsTogether();
+    spec.series.back().form = SeriesForm::Intervals;
+    view.draw(spec);
+    layOut(view);
+    EXPECT_GT(withBar, 1.2 * double(pixelsOf(view.grab().toImage(), markerColour(2))))
+        << "a bar is more than a line";
+    EXPECT_TRUE(chartDescription(sowingsTogether()).contains("10"));
 }
 
 TEST_F(ChartTest, SaysInWordsWhatARowChartShows)

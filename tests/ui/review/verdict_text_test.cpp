@@ -264,6 +264,52 @@ TEST_F(Catalogue, OfWhatWasThrownAwayAndHowItWasFed)
         << verdictWords(five).detail.toStdString();
 }
 
+// The worst first: what the media had nothing in common in, then what was shared unevenly.
+TEST_F(Catalogue, OfWhatMakesTheNextTrialFair)
+{
+    SeasonComparison five = comparisonOf(5);
+    const auto finding = [](Aspect aspect, Confounding confounding) {
+        Finding made;
+        made.aspect = aspect;
+        made.confounding = confounding;
+        made.worst = {0, 1};
+        return made;
+    };
+    const std::vector<std::pair<Aspect, const char*>> kAdvice = {
+        {Aspect::Feeding, "Feed Steel mesh and Jute felt alike in one trial"},
+        {Aspect::Variety, "Grow the same varieties on Steel mesh and Jute felt"},
+        {Aspect::Trial, "Grow Steel mesh and Jute felt in the same sowings"},
+        {Aspect::SeedLot, "Sow Steel mesh and Jute felt from one seed lot"},
+        {Aspect::SeedDensity, "Sow Steel mesh and Jute felt as densely"},
+        {Aspect::Shelf, "Spread Steel mesh and Jute felt over the same shelves by lot"},
+        {Aspect::Season, "Sow Steel mesh and Jute felt at the same times of the year"},
+        {Aspect::DaysGrown, "Cut Steel mesh and Jute felt on the same day of growth"},
+        {Aspect::PieceUses, "Use pieces of Steel mesh and Jute felt that are worn alike"},
+        {Aspect::Person, "Let the same people sow Steel mesh and Jute felt"}};
+    for (const auto& [aspect, advice] : kAdvice) {
+        five.fairness = {finding(aspect, Confounding::Fully), finding(aspect, Confounding::Partly)};
+        const QStringList said = adviceSentences(five);
+        std::printf("%s\n", qPrintable(said.join('\n')));
+        ASSERT_EQ(said.size(), 2);
+        for (const QString& line : said) {
+            EXPECT_TRUE(line.startsWith(advice)) << line.toStdString();
+        }
+        EXPECT_TRUE(said[0].contains("their difference may be that of")) << said[0].toStdString();
+        EXPECT_TRUE(said[1].endsWith(" (unevenly shared so far).")) << said[1].toStdString();
+    }
+    five.fairness = {finding(Aspect::SeedLot, Confounding::Partly)};
+    five.fairness.front().fullyInTrials = {"T4", "T6"};
+    std::printf("%s\n", qPrintable(adviceSentences(five).join('\n')));
+    EXPECT_EQ(adviceSentences(five).join('|').toStdString(),
+              "Sow Steel mesh and Jute felt from one seed lot (wholly apart in trial T4, T6).");
+    // What the answer accounts for is no advice, and is said with the sums.
+    five.fairness = {finding(Aspect::Variety, Confounding::Partly)};
+    five.fairness.front().isInModel = true;
+    EXPECT_TRUE(adviceSentences(five).isEmpty());
+    EXPECT_EQ(allowedForWords(five).toStdString(),
+              "Not shared out evenly, but allowed for in the means: variety.");
+}
+
 TEST_F(Catalogue, OfGroups)
 {
     SeasonComparison one = comparisonOf(1);

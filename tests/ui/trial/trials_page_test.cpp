@@ -6,6 +6,7 @@
 #include "ui/trial/answer_view.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_view.h"
+#include "ui/trial/trial_report.h"
 #include "ui/trial/trial_view.h"
 #include "ui/trial/trials_page.h"
 
@@ -222,6 +223,9 @@ TEST_F(TrialsPageTest, LaysOutALatinSquareAndACompletelyRandomTrial)
     chooseDesign(Design::LatinSquare);
     EXPECT_EQ(draft().plan.traysEach, int(draft().treatments.size()));
     EXPECT_FALSE(find<QSpinBox>(*page, "planEach")->isEnabled());
+    const auto& last = draft().trays.back();
+    EXPECT_TRUE(page->findChildren<LayoutTile*>().back()->accessibleName().contains(
+        QString("row %1, column %2").arg(last.block).arg(last.position)));
 }
 
 TEST_F(TrialsPageTest, GrowsEachMediumWithAndWithoutNutrient)
@@ -323,6 +327,27 @@ TEST_F(TrialsPageTest, AHarvestedTrialOpensWithItsAnswer)
     const QSignalSpy asked(page.get(), &TrialsPage::trayAsked);
     Q_EMIT find<ChartView>(view, "leftChart")->pointChosen(own.trays.front().tray.value);
     EXPECT_EQ(asked.count(), 1);
+}
+
+TEST_F(TrialsPageTest, AnAnswerOfGroupsIsChosenAsInTheSeason)
+{
+    openTrials();
+    const auto done = trialIn(TrialState::Ended);
+    ASSERT_TRUE(done);
+    page->openTrial(done->trial.id);
+    auto& view = *page->trial().findChild<AnswerView*>();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return view.answer().has_value(); }, 20'000));
+    auto& groups = *find<QComboBox>(view, "groups");
+    groups.setCurrentIndex(groups.findText("Reusable and single-use"));
+    Q_EMIT groups.activated(groups.currentIndex());
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] { return !view.answer()->season.comparisons.front().groups.empty(); }, 20'000));
+    EXPECT_EQ(view.asked().groups, Grouping::Reuse);
+    EXPECT_TRUE(find<QLabel>(view, "headline")->text().contains("group"));
+    // The report follows.
+    for (const ComparisonAsk& each : reportQuestion(done->trial.id, view.asked()).asks) {
+        EXPECT_EQ(each.groups, Grouping::Reuse);
+    }
 }
 
 TEST_F(TrialsPageTest, AGrowingTrialShowsEachTrayAndOpensIt)

@@ -28,8 +28,10 @@ TEST_F(ComparisonChartsTest, ShowWhetherTheTrialsAgree)
     const SeasonComparison comparison = season.compare();
     const ChartSpec spec = trialsChart(comparison, 0);
     EXPECT_EQ(spec.key, "yield_by_trial");
-    EXPECT_EQ(spec.rows, (std::vector<std::string>{"T1 Pea (2, 2)", "T2 Radish (2, 2)",
-                                                   "T3 Pea (2, 2)", "T4 Radish (2, 2)", ""}));
+    EXPECT_EQ(spec.rows,
+              (std::vector<std::string>{"T1 Pea", "T2 Radish", "T3 Pea", "T4 Radish", ""}));
+    EXPECT_EQ(spec.series.front().form, SeriesForm::Intervals);
+    EXPECT_EQ(spec.series.back().form, SeriesForm::Pooled);
     ASSERT_EQ(spec.series.size(), 5u);
     const ChartInterval& together = spec.series.back().intervals.front();
     EXPECT_DOUBLE_EQ(together.mid, *comparison.pairs[0].percent);
@@ -44,6 +46,7 @@ TEST_F(ComparisonChartsTest, ShowEachTrayInPercentOfItsTrial)
 {
     const ChartSpec spec = varietiesChart(season.compare());
     EXPECT_EQ(spec.rows, (std::vector<std::string>{"Radish", "Pea"}));
+    EXPECT_EQ(spec.seriesARow, 2);
     ASSERT_EQ(spec.series.size(), 4u) << "dots and means of two media";
     EXPECT_EQ(spec.series[0].points.size(), 8u);
     EXPECT_LT(spec.series[0].points.front().x, spec.series[2].points.front().x);

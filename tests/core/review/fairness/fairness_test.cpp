@@ -52,7 +52,7 @@ protected:
     [[nodiscard]] std::vector<Advice> advice()
     {
         std::vector<Advice> all;
-        for (const Advice suggestion : season.compare().suggestions) {
+        for (const Advice suggestion : suggestionsFor(season.compare().fairness)) {
             all.push_back(suggestion);
         }
         return all;

@@ -44,18 +44,54 @@ TEST(HeightFits, FindTheCurveThatWasPutIn)
     EXPECT_EQ(fit.curve, "logistic");
     EXPECT_EQ(fit.trays, 2);
     EXPECT_EQ(fit.readings.size(), 18u);
-    EXPECT_NEAR(fit.fullHeight.value, 90, 0.7);
-    EXPECT_LT(fit.fullHeight.lower, 90);
-    EXPECT_GT(fit.fullHeight.upper, 90);
+    EXPECT_EQ(fit.sowings, 1);
+    ASSERT_TRUE(fit.fullHeight && fit.dayAt90);
+    EXPECT_NEAR(fit.fullHeight->value, 90, 0.7);
     // Top rate A/4s; 90 % at tm + s·ln 9.
     EXPECT_NEAR(fit.topRate.value, 15, 0.3);
-    EXPECT_NEAR(fit.dayAt90.value, 6 + 1.5 * std::log(9), 0.15);
-    EXPECT_TRUE(fit.isFullHeightSeen);
+    EXPECT_NEAR(fit.dayAt90->value, 6 + 1.5 * std::log(9), 0.15);
+}
+
+// Two trays are no measure of how trays repeat, however often they are read.
+TEST(HeightFits, HaveNoIntervalUnderThreeTrays)
+{
+    ComparisonSamples season = grownSeason();
+    const HeightFit two = heightFits(season.facts, season.filter).at(0);
+    EXPECT_FALSE(two.topRate.lower);
+    EXPECT_FALSE(two.dayAt90->upper);
+    EXPECT_EQ(two.band.front().lower, two.band.front().fit);
+
+    growAlongACurve(season.facts.trays[2], 0.3);
+    season.facts.trays[2].tray.medium = season.facts.trays[0].tray.medium;
+    const HeightFit three = heightFits(season.facts, season.filter).at(0);
+    EXPECT_EQ(three.trays, 3);
+    ASSERT_TRUE(three.dayAt90->lower && three.fullHeight->lower);
+    EXPECT_LT(*three.fullHeight->lower, 90);
+    EXPECT_GT(*three.fullHeight->upper, 90);
+    EXPECT_LT(*three.dayAt90->lower, three.dayAt90->value);
+}
+
+// Full height 90 and its 90 % on day 9.3; the readings end on day 8.
+TEST(HeightFits, LeaveOutWhatLiesBeyondTheLastReading)
+{
+    ComparisonSamples season = grownSeason();
+    for (SeasonRecord& record : season.facts.trays) {
+        std::erase_if(record.heights,
+                      [&](const Height& height) { return height.on - record.tray.sownOn + 1 > 8; });
+    }
+    const HeightFit fit = heightFits(season.facts, season.filter).at(0);
+    EXPECT_FALSE(fit.curve.empty());
+    EXPECT_FALSE(fit.fullHeight);
+    EXPECT_FALSE(fit.dayAt90);
+    ASSERT_TRUE(fit.sharedHeight);
+    EXPECT_LE(fit.sharedHeight->day.value, 8);
 }
 
 TEST(HeightFits, HaveABandByHalfDaysAlongTheReadings)
 {
-    const ComparisonSamples season = grownSeason();
+    ComparisonSamples season = grownSeason();
+    growAlongACurve(season.facts.trays[2], 0.3);
+    season.facts.trays[2].tray.medium = season.facts.trays[0].tray.medium;
     const HeightFit fit = heightFits(season.facts, season.filter).at(0);
     ASSERT_EQ(fit.band.size(), 17u);
     EXPECT_DOUBLE_EQ(fit.band.front().day, 3);
@@ -74,8 +110,6 @@ TEST(HeightFits, TellTheDayOfAHeightThatAllMediaReach)
     ASSERT_TRUE(alone.sharedHeight);
     EXPECT_EQ(alone.sharedHeight->height, 80);
     EXPECT_NEAR(alone.sharedHeight->day.value, 6 + 1.5 * std::log(8), 0.15);
-    EXPECT_LT(alone.sharedHeight->day.lower, alone.sharedHeight->day.value);
-    EXPECT_GT(alone.sharedHeight->day.upper, alone.sharedHeight->day.value);
 
     // Shorter on mesh: 0.9 · 50 leaves 40 mm for both.
     growAlongACurve(season.facts.trays[2], 0.3);

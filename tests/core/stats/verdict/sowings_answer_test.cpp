@@ -46,6 +46,56 @@ TEST(SowingsAnswer, OfTwoTrialsIsTheMeanOfTheirDifferences)
     EXPECT_NEAR(*together.se, std::sqrt(pooled / 2), 1e-12);
 }
 
+// Rocket propellants in a Latin square of five (Montgomery, Design and Analysis of Experiments;
+// from memory): error 128 with 12 df, means A 28.6, B 20.2, C 22.4, D 29.8, E 26.0.
+std::vector<SownTray> propellants()
+{
+    const std::vector<std::vector<std::pair<char, double>>> batches = {
+        {{'A', 24}, {'B', 20}, {'C', 19}, {'D', 24}, {'E', 24}},
+        {{'B', 17}, {'C', 24}, {'D', 30}, {'E', 27}, {'A', 36}},
+        {{'C', 18}, {'D', 38}, {'E', 26}, {'A', 27}, {'B', 21}},
+        {{'D', 26}, {'E', 31}, {'A', 26}, {'B', 23}, {'C', 22}},
+        {{'E', 22}, {'A', 30}, {'B', 20}, {'C', 29}, {'D', 31}}};
+    std::vector<SownTray> trays;
+    for (std::size_t row = 0; row < batches.size(); ++row) {
+        for (std::size_t column = 0; column < batches.size(); ++column) {
+            const auto& [medium, rate] = batches[row][column];
+            trays.push_back({0, std::size_t(medium - 'A'), 0, row, column, rate, 1});
+        }
+    }
+    return trays;
+}
+
+TEST(SowingsAnswer, TakesThePlacesOfALatinSquareOff)
+{
+    VerdictAsk ask;
+    ask.scale = CellScale::Linear;
+    std::vector<SownTray> trays = propellants();
+    const MediaAnswer answer = answerOfSowings(trays, ask);
+    EXPECT_NEAR(*answer.variance, 128.0 / 12, 1e-9);
+    EXPECT_DOUBLE_EQ(answer.df, 12);
+    const std::vector<double> means = {28.6, 20.2, 22.4, 29.8, 26.0};
+    // Tukey's 4.51 of five means and 12 df (as printed in tables); a pair's own spread may add.
+    const double tukey = 4.51 * std::sqrt(128.0 / 12 / 5);
+    double narrowest = 1e9;
+    for (const PairAnswer& pair : answer.pairs) {
+        EXPECT_NEAR(*pair.difference, means[pair.a] - means[pair.b], 1e-9);
+        EXPECT_GT(*pair.halfWidth, tukey - 0.01);
+        narrowest = std::min(narrowest, *pair.halfWidth);
+    }
+    EXPECT_NEAR(narrowest, tukey, 0.01);
+
+    // However unlike the places are, the answer is the same.
+    for (SownTray& tray : trays) {
+        *tray.value += 50 * static_cast<double>(*tray.column * *tray.column);
+    }
+    const MediaAnswer moved = answerOfSowings(trays, ask);
+    for (std::size_t i = 0; i < answer.pairs.size(); ++i) {
+        EXPECT_NEAR(*moved.pairs[i].difference, *answer.pairs[i].difference, 1e-9);
+        EXPECT_NEAR(*moved.pairs[i].halfWidth, *answer.pairs[i].halfWidth, 1e-9);
+    }
+}
+
 TEST(SowingsAnswer, SaysNothingFromOneTrayEach)
 {
     const MediaAnswer answer = answerOfSowings(sown({{{306.1}, {315.3}, {276.1}}}), {});
