@@ -233,8 +233,8 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
             QStringLiteral("%1, %2").arg(textOf(fit.variety), textOf(fit.medium.name));
         const QString counts = QStringLiteral("%1, %2").arg(fit.trays).arg(fit.sowings);
         if (fit.curve.empty()) {
-            table.rows.push_back(
-                {name, counts, ReportTr::tr("none fits"), kNoFigure, kNoFigure, kNoFigure, kNoFigure});
+            table.rows.push_back({name, counts, ReportTr::tr("none fits"), kNoFigure, kNoFigure,
+                                  kNoFigure, kNoFigure});
             continue;
         }
         const QString later = ReportTr::tr("after the last reading");

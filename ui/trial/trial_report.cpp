@@ -35,8 +35,9 @@ QString designWords(const TrialAnswer& answer)
                         .arg(ReportTr::tr("%n tray(s)", nullptr, plan.traysEach))
                         .arg(plan.drawNumber);
     if (plan.design == Design::LatinSquare) {
-        words += ' ' + ReportTr::tr("Rows are shelves, columns are places along them; the answer takes "
-                                "what differs between either off.");
+        words +=
+            ' ' + ReportTr::tr("Rows are shelves, columns are places along them; the answer takes "
+                               "what differs between either off.");
     }
     const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
