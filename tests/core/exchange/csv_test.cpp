@@ -1,5 +1,7 @@
 #include "core/exchange/csv.h"
 
+#include "core/exchange/exchange_reason.h"
+
 #include <algorithm>
 #include <filesystem>
 #include <fstream>

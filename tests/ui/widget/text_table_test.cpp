@@ -52,7 +52,7 @@ TEST(TableCsv, SaysWhatTheTableShows)
 
 TEST(ChoiceMenu, NothingTickedMeansAll)
 {
-    ChoiceMenu menu("All shelves", "%1 shelves");
+    ChoiceMenu menu("All shelves", [](int count) { return QString("%1 shelves").arg(count); });
     menu.setItems({{1, "A1"}, {2, "A2"}, {3, "A3"}});
     const QSignalSpy chosen(&menu, &ChoiceMenu::chosenByHand);
     const auto press = [&](int row) { menu.menu()->actions().at(row)->trigger(); };
