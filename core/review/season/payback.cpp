@@ -107,6 +107,11 @@ std::vector<MissingPrice> washingLacks(const SeasonFacts& facts, MediumId medium
     std::erase_if(missing, [](const MissingPrice& each) {
         return each.item != PriceItem::Washing && each.item != PriceItem::Labour;
     });
+    // Where the minutes of it are not known either, no price alone would bring the cost about.
+    const auto first = firstPriceDay(facts.cost.prices, PriceItem::Washing);
+    if (missing.empty() && !first) {
+        missing.push_back({PriceItem::Washing, first});
+    }
     return missing;
 }
 

@@ -106,6 +106,7 @@ TEST_F(TrayEntriesTest, RefusesAPlaceThatIsTaken)
 TEST_F(TrayEntriesTest, RefusesAPlaceThatWasStillTakenThen)
 {
     const TrayId first = sowAt(places()[0]);
+    const TrayId elsewhere = sowAt(places()[1]);
     const Moment left = clock.now() + kDayMinutes;
     clock.set(left + 60);
     ASSERT_TRUE(journal->trays().discard(first, "mould", left));
@@ -116,7 +117,6 @@ TEST_F(TrayEntriesTest, RefusesAPlaceThatWasStillTakenThen)
     ASSERT_FALSE(refused);
     EXPECT_TRUE(refused.error().is(TrayReason::PlaceTakenThen));
     EXPECT_EQ(refused.error().values.at(2), "BR001");
-    const TrayId elsewhere = sowAt(places()[1]);
     expectRefused(ErrorKind::Conflict, TrayReason::PlaceTakenThen,
                   [&] { return journal->trays().moveTo(elsewhere, places()[0], left + -1); });
     draft.at = left;
