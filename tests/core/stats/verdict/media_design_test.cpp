@@ -55,8 +55,8 @@ TEST(MediaDesign, TakesVarietiesOff)
     const MediaDesign design({{0, 0, 0, 100}, {1, 0, 0, 120}, {0, 7, 0, 300}, {1, 7, 0, 324}});
     EXPECT_NEAR(design.adjustedMean(1) - design.adjustedMean(0), 22, 1e-12);
     // Without its variety a tray differs from another one of its medium by the rest alone.
-    EXPECT_NEAR(design.withoutVarietyAndColumn(0) - design.withoutVariety(2), 2, 1e-12);
-    EXPECT_NEAR(design.withoutVarietyAndColumn(1) - design.withoutVariety(3), -2, 1e-12);
+    EXPECT_NEAR(design.withoutVarietyAndColumn(0) - design.withoutVarietyAndColumn(2), 2, 1e-12);
+    EXPECT_NEAR(design.withoutVarietyAndColumn(1) - design.withoutVarietyAndColumn(3), -2, 1e-12);
     EXPECT_NEAR(design.residualSs(), 4, 1e-12);
 }
 
