@@ -148,8 +148,8 @@ ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair)
 {
     ChartSpec spec = trialsChart(comparison, pair);
     const MediaPair& together = comparison.pairs[pair];
-    ChartColumn trays{inReport("trays").toStdString(), {}};
-    ChartColumn difference{inReport("difference").toStdString(), {}};
+    ChartColumn trays{inReport(QT_TRANSLATE_NOOP("Report", "trays")).toStdString(), {}};
+    ChartColumn difference{inReport(QT_TRANSLATE_NOOP("Report", "difference")).toStdString(), {}};
     ChartColumn here{responseUnit(comparison).toStdString(), {}};
     std::pair<int, int> sums;
     const auto addCells = [&](int ofA, int ofB, const MediaPair& one) {

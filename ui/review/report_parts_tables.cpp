@@ -209,10 +209,11 @@ ReportTable costTable(const SeasonReview& review)
 ReportTable heightTable(const std::vector<HeightFit>& fits)
 {
     ReportTable table;
-    table.caption = inReport(
-        "Growth curves, with 95% intervals over trays, from three sowings on over sowings");
+    table.caption = inReport(QT_TRANSLATE_NOOP(
+        "Report",
+        "Growth curves, with 95% intervals over trays, from three sowings on over sowings"));
     table.header = {inReport("Variety, medium"),
-                    inReport("Trays, sowings"),
+                    inReport(QT_TRANSLATE_NOOP("Report", "Trays, sowings")),
                     inReport("Curve"),
                     inReport("Full height, mm"),
                     inReport("Top rate, mm a day"),
@@ -227,7 +228,7 @@ ReportTable heightTable(const std::vector<HeightFit>& fits)
                 {name, counts, inReport("none fits"), kNoFigure, kNoFigure, kNoFigure, kNoFigure});
             continue;
         }
-        const QString later = inReport("after the last reading");
+        const QString later = inReport(QT_TRANSLATE_NOOP("Report", "after the last reading"));
         const auto number = [](const FittedNumber& value, int decimals) {
             const QString text = numberText(value.value, decimals);
             return value.lower ? QStringLiteral("%1 (%2)").arg(

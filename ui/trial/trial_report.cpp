@@ -34,8 +34,9 @@ QString designWords(const TrialAnswer& answer)
                         .arg(inReport("%n tray(s)", plan.traysEach))
                         .arg(plan.drawNumber);
     if (plan.design == Design::LatinSquare) {
-        words += ' ' + inReport("Rows are shelves, columns are places along them; the answer takes "
-                                "what differs between either off.");
+        words += ' ' + inReport(QT_TRANSLATE_NOOP(
+                           "Report", "Rows are shelves, columns are places along them; the answer "
+                                     "takes what differs between either off."));
     }
     const auto& planned = answer.progress.draft->trays;
     const auto moved = std::count_if(planned.begin(), planned.end(),
@@ -64,15 +65,16 @@ ReportTable layoutTable(const TrialAnswer& answer)
 {
     ReportTable table;
     const bool isSquare = isLatinSquare(answer);
-    table.header = {isSquare ? inReport("Row (shelf)") : inReport("Block"),
-                    isSquare ? inReport("Column (place)") : inReport("Position"),
-                    inReport("Tray"),
-                    inReport("Medium"),
-                    inReport("Place"),
-                    inReport("Seed lot"),
-                    inReport("State"),
-                    inReport("Yield, g"),
-                    inReport("Residue, g")};
+    table.header = {
+        isSquare ? inReport(QT_TRANSLATE_NOOP("Report", "Row (shelf)")) : inReport("Block"),
+        isSquare ? inReport(QT_TRANSLATE_NOOP("Report", "Column (place)")) : inReport("Position"),
+        inReport("Tray"),
+        inReport("Medium"),
+        inReport("Place"),
+        inReport("Seed lot"),
+        inReport("State"),
+        inReport("Yield, g"),
+        inReport("Residue, g")};
     table.rightFrom = 7;
     table.isDense = true;
     for (const TrialTray& tray : answer.progress.trays) {
