@@ -37,6 +37,11 @@ QString estimateText(const CurveEstimate& value)
     if (std::isnan(value.lower)) {
         return shortNumber(value.estimate);
     }
+    // A curve that fits as well never comes there.
+    if (std::isinf(value.upper)) {
+        return QStringLiteral("%1 (%2 or later)")
+            .arg(shortNumber(value.estimate), shortNumber(value.lower));
+    }
     return QStringLiteral("%1 (%2 to %3)")
         .arg(shortNumber(value.estimate), shortNumber(value.lower), shortNumber(value.upper));
 }

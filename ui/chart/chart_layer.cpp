@@ -62,6 +62,13 @@ bool isPooledRow(const ChartSpec& spec, std::size_t row)
 
 } // namespace
 
+int heightOfHeadings(const ChartSpec& spec)
+{
+    const bool hasMargin = std::any_of(spec.marks.begin(), spec.marks.end(),
+                                       [](const auto& mark) { return mark.key == "margin"; });
+    return scaled(hasMargin || !spec.columns.empty() ? 20 : 4);
+}
+
 int widthOfColumns(const ChartSpec& spec)
 {
     double width = 0;
@@ -87,7 +94,7 @@ void ChartLayer::show(const ChartSpec& spec)
 
 QRectF ChartLayer::boundingRect() const
 {
-    return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2,
+    return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2 - heightOfHeadings(m_spec),
                                         kMeanSide + widthOfColumns(m_spec), kMeanSide);
 }
 
@@ -252,17 +259,23 @@ void ChartLayer::paintPooled(QPainter& painter, const ChartSeries& series) const
 void ChartLayer::paintMargin(QPainter& painter) const
 {
     std::vector<double> ends;
+    QString text;
     for (const ChartMark& mark : m_spec.marks) {
         if (mark.key == "margin") {
             ends.push_back(placeOf(mark.at, mark.at).x());
+            text += markText(mark);
         }
     }
     if (ends.size() == 2) {
         const QRectF plot = m_chart->plotArea();
         const double left = std::clamp(ends[0], plot.left(), plot.right());
         const double right = std::clamp(ends[1], plot.left(), plot.right());
-        painter.fillRect(QRectF(QPointF(left, plot.top()), QPointF(right, plot.bottom())),
-                         palette().page);
+        QColor shade = palette().mutedInk;
+        shade.setAlphaF(0.12F);
+        painter.fillRect(QRectF(QPointF(left, plot.top()), QPointF(right, plot.bottom())), shade);
+        painter.setFont(uiFont(0.88));
+        painter.setPen(palette().mutedInk);
+        painter.drawText(QPointF(left, plot.top() - scaled(6)), text);
     }
 }
 

@@ -8,6 +8,8 @@ class QChart;
 
 namespace plumule::ui {
 
+// What stands above a plot needs, in pixels.
+[[nodiscard]] int heightOfHeadings(const ChartSpec& spec);
 // How wide the columns beside a plot are together, in pixels.
 [[nodiscard]] int widthOfColumns(const ChartSpec& spec);
 

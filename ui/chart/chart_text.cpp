@@ -116,6 +116,11 @@ QString markText(const ChartMark& mark)
     if (mark.key == "power_wanted") {
         return ChartTr::tr("%1%, four times in five").arg(qRound(mark.at));
     }
+    // The lower end is the same margin the other way.
+    if (mark.key == "margin") {
+        return mark.at > 0 ? ChartTr::tr("your margin, ±%1 %").arg(numberText(mark.at, 0))
+                           : QString();
+    }
     return QString::fromStdString(mark.name);
 }
 
@@ -136,7 +141,10 @@ QString chartDescription(const ChartSpec& spec)
         }
     }
     for (const ChartMark& mark : spec.marks) {
-        parts << markText(mark) + '.';
+        const QString text = markText(mark);
+        if (!text.isEmpty()) {
+            parts << text + '.';
+        }
     }
     return parts.join(' ');
 }

@@ -109,8 +109,7 @@ void ChartView::redraw()
         chart()->removeAxis(axis);
         delete axis;
     }
-    const int columns = widthOfColumns(m_drawn);
-    chart()->setMargins(QMargins(0, scaled(columns > 0 ? 20 : 4), columns, 0));
+    chart()->setMargins(QMargins(0, heightOfHeadings(m_drawn), widthOfColumns(m_drawn), 0));
     const Palette& colours = ui::palette();
     chart()->setBackgroundBrush(colours.card);
     setBackgroundBrush(colours.card);

@@ -19,8 +19,14 @@ protected:
         trays = journal->trays().sow(broccoli(2, kTwoDaysAgo)).value();
         rename("North room");
         page = std::make_unique<HistoryPage>(*journal, services());
+        journal->addListener([this](const std::vector<Change>&) { page->noteChange(); });
         show(*page, {1100, 700});
         table = find<QTableView>(*page, "history");
+    }
+    void TearDown() override
+    {
+        page.reset();
+        GrowingTest::TearDown();
     }
     void rename(const char* name)
     {
@@ -52,7 +58,7 @@ TEST_F(HistoryPageTest, ListsWhatWasDoneNewestFirst)
 {
     ASSERT_EQ(table->model()->rowCount(), 2);
     EXPECT_EQ(cell(0, 2), "Changed the room North room.");
-    EXPECT_EQ(cell(1, 2), "Sowed 2 trays.");
+    EXPECT_EQ(cell(1, 2), "Sowed BR001, BR002.");
     EXPECT_TRUE(cell(0, 0).endsWith("today")) << cell(0, 0).toStdString();
     EXPECT_EQ(cell(1, 0), "") << "a day is said once";
     EXPECT_FALSE(act()->isVisibleTo(page.get()));
@@ -133,7 +139,7 @@ TEST_F(HistoryPageTest, LooksForWordsAndKinds)
     auto* kind = find<QComboBox>(*page, "historyKind");
     kind->setCurrentIndex(kind->findText("Trays"));
     ASSERT_EQ(table->model()->rowCount(), 1);
-    EXPECT_EQ(cell(0, 2), "Sowed 2 trays.");
+    EXPECT_EQ(cell(0, 2), "Sowed BR001, BR002.");
     kind->setCurrentIndex(kind->findText("Weights"));
     EXPECT_FALSE(table->isVisibleTo(page.get()));
     EXPECT_TRUE(page->find());
