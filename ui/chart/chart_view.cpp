@@ -6,6 +6,7 @@
 #include "ui/chart/chart_units.h"
 #include "ui/medium/marker.h"
 #include "ui/text/text.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/saved_file.h"
 #include "ui/widget/theme.h"
 
@@ -179,10 +180,10 @@ void ChartView::mouseMoveEvent(QMouseEvent* event)
     }
     const ChartAxis& axis = m_drawn.form == ChartForm::DotRows ? m_drawn.x : m_drawn.y;
     QToolTip::showText(event->globalPosition().toPoint(),
-                       QStringLiteral("%1  %2 %3")
-                           .arg(QString::fromStdString(point->note),
-                                numberText(point->y, std::abs(point->y) < 1 ? 4 : 1),
-                                QString::fromStdString(axis.unit)),
+                       plainHint(QStringLiteral("%1  %2 %3")
+                                     .arg(QString::fromStdString(point->note),
+                                          numberText(point->y, std::abs(point->y) < 1 ? 4 : 1),
+                                          QString::fromStdString(axis.unit))),
                        this);
 }
 

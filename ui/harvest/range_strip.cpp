@@ -2,6 +2,7 @@
 
 #include "ui/harvest/weigh_text.h"
 #include "ui/medium/marker.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 
 #include <QHelpEvent>
@@ -224,10 +225,10 @@ bool RangeStrip::event(QEvent* event)
         for (const Mark& mark : marks()) {
             if (QLineF(mark.at, help->pos()).length() < scaled(9)) {
                 QToolTip::showText(help->globalPos(),
-                                   tr("%1: %2, %3")
-                                       .arg(QString::fromStdString(mark.weight->code),
-                                            scaleTextWithUnit(mark.weight->net, m_unit),
-                                            longDateText(mark.weight->on)),
+                                   plainHint(tr("%1: %2, %3")
+                                                 .arg(QString::fromStdString(mark.weight->code),
+                                                      scaleTextWithUnit(mark.weight->net, m_unit),
+                                                      longDateText(mark.weight->on))),
                                    this);
                 return true;
             }

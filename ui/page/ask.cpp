@@ -2,7 +2,9 @@
 
 #include <QDialogButtonBox>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QInputDialog>
+#include <QLabel>
 #include <QMessageBox>
 #include <QPushButton>
 
@@ -14,6 +16,7 @@ void DialogAsk::confirm(QWidget* parent, const QString& title, const QString& qu
     auto* box = new QMessageBox(parent);
     box->setAttribute(Qt::WA_DeleteOnClose);
     box->setWindowTitle(title);
+    box->setTextFormat(Qt::PlainText);
     box->setText(question);
     QPushButton* agree = box->addButton(action, QMessageBox::AcceptRole);
     box->setDefaultButton(box->addButton(QMessageBox::Cancel));
@@ -31,6 +34,7 @@ void DialogAsk::unsaved(QWidget* parent, const QString& question, Yes save, Yes 
     auto* box = new QMessageBox(parent);
     box->setAttribute(Qt::WA_DeleteOnClose);
     box->setWindowTitle(tr("Not saved"));
+    box->setTextFormat(Qt::PlainText);
     box->setText(question);
     QPushButton* saves = box->addButton(tr("Save"), QMessageBox::AcceptRole);
     QPushButton* leaves = box->addButton(tr("Leave without saving"), QMessageBox::DestructiveRole);
@@ -55,6 +59,7 @@ void DialogAsk::line(QWidget* parent, const QString& title, const QString& label
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setWindowTitle(title);
     dialog->setLabelText(label);
+    dialog->findChild<QLabel*>()->setTextFormat(Qt::PlainText);
     dialog->setTextValue(preset);
     QObject::connect(dialog, &QInputDialog::textValueSelected, dialog,
                      [answered = std::move(answered)](const QString& text) {
@@ -91,6 +96,8 @@ void DialogAsk::fileToSave(QWidget* parent, const QString& title, const QString&
 {
     auto* dialog = new QFileDialog(parent, title);
     dialog->setAcceptMode(QFileDialog::AcceptSave);
+    // A name that is typed without its ending gets that of what is proposed.
+    dialog->setDefaultSuffix(QFileInfo(preset).suffix());
     dialog->selectFile(preset);
     openFileDialog(dialog, filter, std::move(answered));
 }

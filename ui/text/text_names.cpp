@@ -98,8 +98,8 @@ QString nameOf(const std::optional<Spot>& spot)
         return Names::tr("no place");
     }
     return Names::tr("%1%2 · place %3")
-        .arg(QString::fromStdString(spot->rack), QString::fromStdString(spot->shelf))
-        .arg(spot->number);
+        .arg(QString::fromStdString(spot->rack), QString::fromStdString(spot->shelf),
+             QString::number(spot->number));
 }
 
 QDate toQDate(Date date)

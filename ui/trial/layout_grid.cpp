@@ -1,6 +1,7 @@
 #include "ui/trial/layout_grid.h"
 
 #include "ui/medium/marker.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -22,7 +23,7 @@ LayoutTile::LayoutTile(Content content, QWidget* parent)
 {
     setObjectName("tile" + m_content.code);
     setAccessibleName(m_content.accessibleName);
-    setToolTip(m_content.accessibleName);
+    setToolTip(plainHint(m_content.accessibleName));
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
 

@@ -6,6 +6,7 @@
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/time_field.h"
 
@@ -72,7 +73,7 @@ void PlanForm::fillChoices()
     });
     m_mediaMenu->clear();
     for (const Medium& each : m_journal.media().all().value_or(std::vector<Medium>())) {
-        QAction* choice = m_mediaMenu->addAction(QString::fromStdString(each.name));
+        QAction* choice = m_mediaMenu->addAction(plainEntry(QString::fromStdString(each.name)));
         choice->setCheckable(true);
         choice->setData(static_cast<qlonglong>(each.id.value));
     }

@@ -3,6 +3,7 @@
 #include "ui/watering/round_text.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/key_button.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -153,7 +154,7 @@ void RoundHead::showRound(const Round& round, RoundKey present, std::optional<in
 void RoundHead::setUndo(const QString& undoes)
 {
     m_undo->setEnabled(!undoes.isEmpty());
-    m_undo->setToolTip(undoes.isEmpty() ? QString() : tr("Takes back: %1").arg(undoes));
+    m_undo->setToolTip(undoes.isEmpty() ? QString() : plainHint(tr("Takes back: %1").arg(undoes)));
 }
 
 void RoundHead::toggleDecisions()

@@ -3,6 +3,7 @@
 #include "core/base/number_text.h"
 #include "core/base/text_reason.h"
 #include "ui/text/text.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -103,7 +104,7 @@ void NumberField::markWrong(bool isWrong)
 {
     const auto read = number();
     ui::markWrong(*this, isWrong);
-    setToolTip(isWrong && !read ? sentence(read.error()) : QString());
+    setToolTip(isWrong && !read ? plainHint(sentence(read.error())) : QString());
 }
 
 void NumberField::paintEvent(QPaintEvent* event)

@@ -1,5 +1,6 @@
 #include "ui/widget/choice_menu.h"
 
+#include "ui/widget/plain_words.h"
 #include "ui/widget/widgets.h"
 
 #include <QMenu>
@@ -34,7 +35,7 @@ void ChoiceMenu::setItems(const std::vector<Item>& items)
     m_menu->addAction(m_all);
     m_menu->addSeparator();
     for (const Item& item : items) {
-        QAction* choice = m_menu->addAction(item.name);
+        QAction* choice = m_menu->addAction(plainEntry(item.name));
         choice->setCheckable(true);
         choice->setData(item.id);
     }

@@ -19,7 +19,6 @@ KeyButton::KeyButton(const QString& text, const QString& key, const char* role, 
     if (*role != '\0') {
         setProperty("role", role);
     }
-    setAccessibleName(text);
     setAccessibleDescription(tr("Key %1").arg(key));
 }
 

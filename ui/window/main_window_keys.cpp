@@ -6,6 +6,7 @@
 #include "ui/page/undoing.h"
 #include "ui/watering/round_page.h"
 #include "ui/widget/burst.h"
+#include "ui/widget/plain_words.h"
 
 #include <QApplication>
 #include <QKeyEvent>
@@ -106,7 +107,7 @@ void MainWindow::refuseScan(const QString& words)
 {
     m_messages->refuse(words);
     if (const QWidget* dialog = QApplication::activeModalWidget()) {
-        QToolTip::showText(dialog->mapToGlobal(QPoint(0, 0)), words);
+        QToolTip::showText(dialog->mapToGlobal(QPoint(0, 0)), plainHint(words));
     }
 }
 
