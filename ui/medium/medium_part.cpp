@@ -71,7 +71,8 @@ void MediumPart::buildFields()
     m_note = new QLineEdit;
     m_group = new QLineEdit;
     m_group->setObjectName("mediumGroup");
-    m_group->setPlaceholderText(tr("media with the same word are answered for together"));
+    m_group->setPlaceholderText(tr("a word"));
+    m_group->setToolTip(tr("Media with the same word are answered for together."));
     m_retired = new QCheckBox(tr("no longer bought"));
 }
 

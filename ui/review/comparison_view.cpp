@@ -91,7 +91,7 @@ void ComparisonView::buildCharts(const Services& services)
     m_pairChoice->setObjectName("pairChoice");
     m_pairChoice->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     m_pairChoice->setAccessibleName(tr("Which pair is shown sowing by sowing"));
-    m_left->headingRow()->insertWidget(1, m_pairChoice);
+    m_left->body()->insertWidget(0, m_pairChoice, 0, Qt::AlignLeft);
     connect(m_pairChoice, &QComboBox::activated, this, &ComparisonView::showTrials);
     m_varietyWords = words("varietyWords", "muted");
     m_right->body()->addWidget(m_varietyWords);

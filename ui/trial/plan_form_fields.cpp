@@ -92,7 +92,7 @@ PlanForm::PlanForm(Journal& journal, QWidget* parent)
 void PlanForm::buildQuestion(QVBoxLayout& column)
 {
     m_question = named(new QLineEdit, "planQuestion", tr("Question"));
-    m_question->setPlaceholderText(tr("Which medium gives most radish a tray?"));
+    m_question->setPlaceholderText(tr("Which gives most a tray?"));
     m_compared = named(button(tr("Media…")), "planMedia", tr("Media compared"));
     setRole(m_compared, "menu");
     m_mediaMenu = new QMenu(m_compared);

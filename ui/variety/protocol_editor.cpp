@@ -35,14 +35,6 @@ QComboBox* waterBox(bool mayBeAutomatic)
     return box;
 }
 
-// A list that may be narrower than its longest entry.
-QComboBox* narrow(QComboBox* box)
-{
-    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(9);
-    return box;
-}
-
 QWidget* pair(QWidget* first, QWidget* second)
 {
     auto* both = new QWidget;
@@ -78,12 +70,12 @@ void ProtocolEditor::makeFields(Row& row)
     row.length->setObjectName(key + "Length");
     row.length->setAccessibleName(tr("Length, %1").arg(stageName));
     row.length->setRange(0, row.stage == Stage::Soak ? 72 : 60);
-    row.waterings = narrow(new QComboBox);
+    row.waterings = new QComboBox;
     row.waterings->addItems({tr("no watering"), tr("once a day, mornings"), tr("twice a day"),
                              tr("as needed: looked at in every round")});
     row.waterings->setObjectName(key + "Waterings");
     row.waterings->setAccessibleName(tr("Waterings a day, %1").arg(stageName));
-    row.method = narrow(new QComboBox);
+    row.method = new QComboBox;
     for (const auto method : {WateringMethod::None, WateringMethod::Mist, WateringMethod::Below}) {
         addChoice(*row.method, nameOf(method), method);
     }
@@ -92,9 +84,12 @@ void ProtocolEditor::makeFields(Row& row)
     row.amount->setObjectName(key + "Amount");
     row.amount->setPlaceholderText(tr("not measured"));
     row.amount->setAccessibleName(tr("Amount a tray, %1").arg(stageName));
-    row.water = narrow(waterBox(false));
+    row.water = waterBox(false);
     row.water->setAccessibleName(tr("Water, %1").arg(stageName));
-    row.waterOnNutrient = narrow(waterBox(true));
+    row.waterOnNutrient = waterBox(true);
+    for (QComboBox* box : {row.waterings, row.method, row.water, row.waterOnNutrient}) {
+        box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    }
     row.cue = new QLineEdit;
     row.cue->setObjectName(key + "Cue");
     row.cue->setPlaceholderText(tr("what to look for before moving on"));

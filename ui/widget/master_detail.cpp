@@ -12,7 +12,7 @@
 namespace plumule::ui {
 namespace {
 
-constexpr int kBesideWidth = 620;
+constexpr int kBesideWidth = 720;
 constexpr int kListAbove = 104; // three records in sight
 
 } // namespace
@@ -39,6 +39,7 @@ QWidget* MasterDetail::buildList(const QString& newName)
     auto* card = new Card;
     m_list = new QListWidget;
     m_list->setObjectName("records");
+    m_list->setAccessibleName(tr("Records"));
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setTextElideMode(Qt::ElideRight);
     auto* make = button(newName);

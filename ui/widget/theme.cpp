@@ -1,7 +1,9 @@
 #include "ui/widget/theme.h"
 
 #include "ui/text/plural_text.h"
+#include "ui/widget/one_line_fields.h"
 #include "ui/widget/style_sheet.h"
+#include "ui/widget/wide_drop_downs.h"
 
 #include <QApplication>
 #include <QFontDatabase>
@@ -145,6 +147,8 @@ void applyTheme(QApplication& application, bool dark, double fontScale)
         current.family = loadInterfaceFont();
         application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
         installEnglishPlurals(application);
+        keepFieldsOnOneLine(application);
+        showWholeRows(application);
     }
     application.setFont(uiFont());
     application.setPalette(widgetPalette(*current.colours));

@@ -161,17 +161,17 @@ void FirstStart::proposeCurrency()
 QWidget* FirstStart::buildOthers()
 {
     auto* card = new Card(tr("Or"));
-    auto* row = new QHBoxLayout;
+    auto* row = new FlowLayout;
     auto* open = button(tr("Open a journal…"));
     open->setObjectName("openExisting");
     auto* sample = button(tr("Look round the sample room…"));
     sample->setObjectName("makeSample");
     row->addWidget(open);
     row->addWidget(sample);
-    row->addStretch(1);
     card->body()->addLayout(row);
-    card->body()->addWidget(
-        label(tr("The sample room and all that grew in it is invented."), "muted"));
+    auto* words = label(tr("The sample room and all that grew in it is invented."), "muted");
+    words->setWordWrap(true);
+    card->body()->addWidget(words);
     connect(open, &QPushButton::clicked, this, &FirstStart::openExisting);
     connect(sample, &QPushButton::clicked, this, &FirstStart::makeSample);
     return card;
