@@ -33,6 +33,7 @@ public:
     void reload() override;
     void begin() override;
     void followClock() override;
+    [[nodiscard]] bool hasUnsaved() const override;
 
     // Puts this tray on the scale; refuses in words when it can't be weighed. A weight of another
     // tray that was not recorded goes, and is named.

@@ -67,6 +67,13 @@ void WeighPage::record()
     store(*bowls);
 }
 
+bool WeighPage::hasUnsaved() const
+{
+    const auto bowls = m_card->bowls();
+    const bool isAsItWas = m_correcting && bowls && isAsStored(*bowls, m_correcting->bowls);
+    return !isAsItWas && (m_card->hasBowls() || !m_card->weightText().trimmed().isEmpty());
+}
+
 void WeighPage::refuseWeight(const Error& error)
 {
     const QString label = labelBehind(m_card->weightText());

@@ -38,8 +38,10 @@ void SowDialog::makeFields()
     m_count->setRange(1, 400);
     m_seed = withName(new NumberField, "seed");
     m_day = new DateField("day");
+    m_day->setAccessibleName(tr("Day of sowing"));
     m_day->setDate(now.date);
     m_time = new TimeField("time");
+    m_time->setAccessibleName(tr("Time of sowing"));
     m_time->setMinute(now.minute);
     m_soak = withName(new QCheckBox(tr("begin with the soak now")), "soak");
     m_harvest = new DateField("harvest");

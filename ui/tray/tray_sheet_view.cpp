@@ -175,10 +175,15 @@ Card* TraySheetView::buildPhotos()
     auto* add = button(tr("Add…"), "quiet");
     add->setObjectName("addPhoto");
     card->headingRow()->addWidget(add);
-    m_photoRow = new QHBoxLayout;
+    m_photoRow = new FlowLayout;
     card->body()->addLayout(m_photoRow);
     connect(add, &QPushButton::clicked, this, &TraySheetView::addPhoto);
     return card;
+}
+
+bool TraySheetView::hasTyped() const
+{
+    return !m_note->text().trimmed().isEmpty() || !m_height->text().trimmed().isEmpty();
 }
 
 void TraySheetView::keepTyped()
@@ -277,6 +282,8 @@ void TraySheetView::addHeight()
     const auto length = lengthIn(*m_height, m_units.units());
     if (!length || !*length) {
         m_height->markWrong(true);
+        m_services.messages.refuse(length ? tr("Please type the height that you read.")
+                                          : sentence(length.error()));
         return;
     }
     if (done(m_journal.trays().noteHeight(m_tray, **length, chosenOf<ReadFrom>(*m_readFrom),

@@ -10,6 +10,7 @@ class QLineEdit;
 namespace plumule::ui {
 
 class ChartView;
+class FlowLayout;
 class NumberField;
 class StageStrip;
 
@@ -25,6 +26,8 @@ public:
     // What was typed about the tray shown before is kept as that tray's.
     void show(TrayId tray);
     void reload();
+    // Whether a note or a height was typed that isn't kept.
+    [[nodiscard]] bool hasTyped() const;
 
 Q_SIGNALS:
     void left(); // back to the list
@@ -95,7 +98,7 @@ private:
     QVBoxLayout* m_costRows = nullptr;
     QVBoxLayout* m_noteRows = nullptr;
     QLineEdit* m_note = nullptr;
-    QHBoxLayout* m_photoRow = nullptr;
+    FlowLayout* m_photoRow = nullptr;
 };
 
 } // namespace plumule::ui

@@ -7,6 +7,7 @@
 #include "ui/tray/stage_strip.h"
 #include "ui/tray/start_dialog.h"
 #include "ui/tray/tray_list_model.h"
+#include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
 #include <QBoxLayout>
@@ -101,6 +102,7 @@ void TraySheetView::showHead(const TraySheet& sheet)
     const Tray& tray = sheet.record.tray;
     const bool isGrowing = tray.state == TrayState::Growing;
     m_head->setTitle(QString::fromStdString(tray.code));
+    setAccessibleName(tr("Sheet of %1").arg(QString::fromStdString(tray.code)));
     m_head->setSubtitle(headWords(sheet).join("  ·  "));
     const bool hasNext =
         isGrowing && sheet.plan.current && *sheet.plan.current + 1 < sheet.plan.spans.size();
@@ -360,7 +362,6 @@ void TraySheetView::showPhotos(const TraySheet& sheet)
         m_photoRow->addWidget(
             label(tr("None yet. They are kept as files beside the journal."), "muted"));
     }
-    m_photoRow->addStretch(1);
 }
 
 } // namespace plumule::ui

@@ -225,6 +225,11 @@ void TraysPage::begin()
     }
 }
 
+bool TraysPage::hasUnsaved() const
+{
+    return m_sheet->hasTyped();
+}
+
 bool TraysPage::find()
 {
     openList();

@@ -25,6 +25,7 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     void begin() override;
+    [[nodiscard]] bool hasUnsaved() const override;
     bool find() override;
     bool print() override;
 

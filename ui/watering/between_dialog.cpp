@@ -3,12 +3,12 @@
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/theme.h"
+#include "ui/widget/time_field.h"
 #include "ui/widget/widgets.h"
 
 #include <QComboBox>
 #include <QFormLayout>
 #include <QListWidget>
-#include <QTimeEdit>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -33,22 +33,21 @@ std::vector<TrayListRow> growingIn(Journal& journal)
 
 } // namespace
 
-BetweenDialog::BetweenDialog(Journal& journal, const std::vector<TrayId>& trays, QWidget* parent)
-    : QDialog(parent)
+BetweenDialog::BetweenDialog(Journal& journal, Ask& ask, const std::vector<TrayId>& trays,
+                             QWidget* parent)
+    : FormDialog(ask, "betweenDialog", tr("Water as needed"), parent)
     , m_journal(journal)
 {
-    setObjectName("betweenDialog");
-    setWindowTitle(tr("Water as needed"));
+    wish({scaled(560), scaled(480)});
     if (const auto layout = journal.room().layout()) {
         m_units = UnitText(layout->room.units);
     }
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(scaled(24), scaled(20), scaled(24), scaled(20));
-    column->setSpacing(scaled(12));
-    column->addWidget(label(tr("Which trays were given water between rounds?"), "heading"));
-    column->addWidget(buildTrays(trays), 1);
-    column->addWidget(buildWater());
-    column->addWidget(buildButtons());
+    auto* words = label(tr("Which trays were given water between rounds?"), "muted");
+    words->setWordWrap(true);
+    body()->addWidget(words);
+    body()->addWidget(buildTrays(trays), 1);
+    body()->addWidget(buildWater());
+    buildButtons();
     if (!trays.empty()) {
         propose(trays.front());
     }
@@ -101,9 +100,8 @@ QWidget* BetweenDialog::buildWater()
     for (const WateringMethod method : {WateringMethod::Below, WateringMethod::Mist}) {
         m_method->addItem(nameOf(method), int(method));
     }
-    m_time = new QTimeEdit(QTime(0, 0).addSecs(m_journal.clock().now().minute * 60));
-    m_time->setObjectName("betweenTime");
-    m_time->setDisplayFormat("HH:mm");
+    m_time = new TimeField("betweenTime");
+    m_time->setMinute(m_journal.clock().now().minute);
     form->addRow(tr("Amount a tray"), m_amount);
     form->addRow(tr("Water"), m_water);
     form->addRow(tr("How"), m_method);
@@ -111,26 +109,11 @@ QWidget* BetweenDialog::buildWater()
     return block;
 }
 
-QWidget* BetweenDialog::buildButtons()
+void BetweenDialog::buildButtons()
 {
-    auto* bar = new QWidget;
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    m_refusal = label(QString(), "warning");
-    m_refusal->setObjectName("refusal");
-    m_refusal->setWordWrap(true);
-    auto* leave = button(tr("Cancel"));
-    leave->setMinimumHeight(scaled(44));
-    m_give = button(QString(), "primary");
-    m_give->setObjectName("giveBetween");
-    m_give->setMinimumHeight(scaled(44));
-    m_give->setDefault(true);
-    row->addWidget(m_refusal, 1);
-    row->addWidget(leave);
-    row->addWidget(m_give);
-    connect(leave, &QPushButton::clicked, this, &QDialog::reject);
+    addCancel();
+    m_give = addButton(QString(), "giveBetween", "primary");
     connect(m_give, &QPushButton::clicked, this, &BetweenDialog::give);
-    return bar;
 }
 
 // What its stage asks for.
@@ -171,7 +154,13 @@ void BetweenDialog::give()
     const auto amount = volumeIn(*m_amount, m_units.units());
     m_amount->markWrong(!amount.has_value());
     if (!amount) {
+        refuse(sentence(amount.error()));
         m_amount->setFocus();
+        return;
+    }
+    if (!m_time->requireTime()) {
+        refuse(howToWriteATime());
+        m_time->setFocus();
         return;
     }
     BetweenDraft draft;
@@ -179,10 +168,10 @@ void BetweenDialog::give()
     draft.amount = *amount;
     draft.water = static_cast<WaterKind>(m_water->currentData().toInt());
     draft.method = static_cast<WateringMethod>(m_method->currentData().toInt());
-    draft.at = {m_journal.clock().today(), QTime(0, 0).secsTo(m_time->time()) / 60};
+    draft.at = {m_journal.clock().today(), *m_time->minute()};
     const auto done = m_journal.watering().giveBetween(draft);
     if (!done) {
-        m_refusal->setText(sentence(done.error()));
+        refuse(sentence(done.error()));
         return;
     }
     accept();

@@ -1,27 +1,26 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "ui/page/form_dialog.h"
 #include "ui/text/text.h"
-
-#include <QDialog>
 
 class QComboBox;
 class QListWidget;
-class QLabel;
-class QTimeEdit;
 
 namespace plumule::ui {
 
 class NumberField;
+class TimeField;
 
 // Water as needed, between rounds: which trays, how much of what, and when today.
-class BetweenDialog : public QDialog
+class BetweenDialog : public FormDialog
 {
     Q_OBJECT
 
 public:
     // `trays` are checked at first; the first of them, or none, tells what is proposed.
-    BetweenDialog(Journal& journal, const std::vector<TrayId>& trays, QWidget* parent = nullptr);
+    BetweenDialog(Journal& journal, Ask& ask, const std::vector<TrayId>& trays,
+                  QWidget* parent = nullptr);
 
 Q_SIGNALS:
     void given();
@@ -29,7 +28,7 @@ Q_SIGNALS:
 private:
     [[nodiscard]] QWidget* buildTrays(const std::vector<TrayId>& trays);
     [[nodiscard]] QWidget* buildWater();
-    [[nodiscard]] QWidget* buildButtons();
+    void buildButtons();
     void propose(TrayId tray);
     [[nodiscard]] std::vector<TrayId> checkedTrays() const;
     void showCount();
@@ -41,8 +40,7 @@ private:
     NumberField* m_amount = nullptr;
     QComboBox* m_water = nullptr;
     QComboBox* m_method = nullptr;
-    QTimeEdit* m_time = nullptr;
-    QLabel* m_refusal = nullptr;
+    TimeField* m_time = nullptr;
     QPushButton* m_give = nullptr;
 };
 

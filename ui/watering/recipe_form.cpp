@@ -3,10 +3,13 @@
 #include "ui/page/undoing.h"
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/form_panel.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QGridLayout>
+
+#include <algorithm>
 
 namespace plumule::ui {
 namespace {
@@ -72,7 +75,9 @@ void RecipeForm::build()
 QWidget* RecipeForm::buildRecipe(WaterKind water, Fields& fields)
 {
     buildFields(water, fields);
-    auto* grid = new QGridLayout;
+    fields.panel = new FormPanel;
+    auto* grid = new QGridLayout(fields.panel);
+    grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(scaled(12));
     grid->setVerticalSpacing(scaled(8));
     int line = 0;
@@ -86,8 +91,9 @@ QWidget* RecipeForm::buildRecipe(WaterKind water, Fields& fields)
     add(tr("EC"), band(fields.ecLow, fields.ecHigh));
     grid->setColumnStretch(1, 1);
     auto* card = new Card(capitalised(nameOf(water)));
-    card->body()->addLayout(grid);
+    card->body()->addWidget(fields.panel);
     card->body()->addWidget(fields.save, 0, Qt::AlignRight);
+    connect(fields.panel, &FormPanel::entered, this, [this, &fields] { save(fields); });
     return card;
 }
 
@@ -114,10 +120,6 @@ void RecipeForm::buildFields(WaterKind water, Fields& fields)
     fields.save->setObjectName(key + "_save");
     fields.save->setAccessibleName(tr("Save %1").arg(nameOf(water)));
     connect(fields.save, &QPushButton::clicked, this, [this, &fields] { save(fields); });
-    connect(fields.concentrate, &QLineEdit::returnPressed, this, [this, &fields] { save(fields); });
-    for (NumberField* field : fields.numbers()) {
-        connect(field, &QLineEdit::returnPressed, this, [this, &fields] { save(fields); });
-    }
 }
 
 QString RecipeForm::doseUnit() const
@@ -161,6 +163,20 @@ void RecipeForm::fill(Fields& fields, const WaterRecipe& recipe)
     fields.phHigh->setNumber(recipe.phHigh, 2);
     fields.ecLow->setNumber(recipe.ecLow, 0);
     fields.ecHigh->setNumber(recipe.ecHigh, 0);
+    fields.panel->settle();
+}
+
+bool RecipeForm::isChanged() const
+{
+    return std::any_of(m_recipes.begin(), m_recipes.end(),
+                       [](const Fields& fields) { return fields.panel->isChanged(); });
+}
+
+bool RecipeForm::saveChanged()
+{
+    return std::all_of(m_recipes.begin(), m_recipes.end(), [this](Fields& fields) {
+        return !fields.panel->isChanged() || save(fields);
+    });
 }
 
 std::optional<WaterRecipe> RecipeForm::typed(const Fields& fields) const
@@ -195,25 +211,26 @@ std::optional<WaterRecipe> RecipeForm::typed(const Fields& fields) const
     return isSound ? std::optional(recipe) : std::nullopt;
 }
 
-void RecipeForm::save(Fields& fields)
+bool RecipeForm::save(Fields& fields)
 {
     const auto recipe = typed(fields);
     if (!recipe) {
         m_services.messages.refuse(tr("Please check the marked number."));
-        return;
+        return false;
     }
     const auto changed = m_journal.watering().changeRecipe(*recipe);
     if (!changed) {
         m_services.messages.refuse(sentence(changed.error()));
-        return;
+        return false;
     }
     fill(fields, *changed);
     if (!m_journal.didLastIntentionChange()) {
         m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
-        return;
+        return true;
     }
     tellDone(m_journal, m_services.messages,
              tr("The recipe of %1 was saved.").arg(nameOf(changed->water)));
+    return true;
 }
 
 } // namespace plumule::ui

@@ -9,6 +9,7 @@ class QLineEdit;
 
 namespace plumule::ui {
 
+class FormPanel;
 class NumberField;
 
 // How the three kinds of water are made: what is added, how much, and the bands to set. Each is
@@ -22,6 +23,10 @@ public:
 
     // Reads again; what was typed and not saved is left where its recipe did not change.
     void reload();
+    // Whether a recipe was changed and not saved.
+    [[nodiscard]] bool isChanged() const;
+    // Saves each that was changed; false, and said why, where one is refused.
+    bool saveChanged();
 
 private:
     struct Fields
@@ -34,6 +39,7 @@ private:
         NumberField* ecLow = nullptr;
         NumberField* ecHigh = nullptr;
         QPushButton* save = nullptr;
+        FormPanel* panel = nullptr;
         bool isFilled = false;
 
         [[nodiscard]] std::vector<NumberField*> numbers() const
@@ -46,7 +52,8 @@ private:
     [[nodiscard]] QWidget* buildRecipe(WaterKind water, Fields& fields);
     void buildFields(WaterKind water, Fields& fields);
     void fill(Fields& fields, const WaterRecipe& recipe);
-    void save(Fields& fields);
+    // False, and said why, where it is refused.
+    bool save(Fields& fields);
     // None, with what is wrong marked.
     [[nodiscard]] std::optional<WaterRecipe> typed(const Fields& fields) const;
     [[nodiscard]] QString doseUnit() const;

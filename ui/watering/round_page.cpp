@@ -117,12 +117,13 @@ void RoundPage::wireSignals()
     connect(m_side, &RoundSide::readingNoted, this,
             [this](WaterKind water, std::optional<double> ph, std::optional<double> ec) {
                 if (keepReading(water, ph, ec)) {
+                    m_side->closeReading();
                     tellLast();
                 }
             });
     connect(m_side, &RoundSide::readingClosed, this, [this] { m_list->regainFocus(); });
     connect(m_panel, &TrayPanel::saveAsked, this, &RoundPage::saveDetails);
-    connect(m_panel, &TrayPanel::closeAsked, this, &RoundPage::closeDetails);
+    connect(m_panel, &TrayPanel::closeAsked, this, &RoundPage::leaveDetails);
     connect(m_panel, &TrayPanel::photoAsked, this, [this] { attachPhoto(m_panel->tray()); });
     connect(m_panel, &TrayPanel::sheetAsked, this, [this] { Q_EMIT trayAsked(m_panel->tray()); });
     connect(m_letter, &LoneKey::stoodAlone, this, &RoundPage::pressLetter);
@@ -203,6 +204,7 @@ void RoundPage::reload()
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),
                       free ? *free : std::vector<Spot>());
+    dropDetails();
     showUndo();
     showDue();
     showHand();
@@ -223,6 +225,11 @@ void RoundPage::showDue()
                 .arg(roundWords(shownKey(), present.date), roundWords(present, present.date)));
     }
     m_due->setVisible(isDue);
+}
+
+bool RoundPage::hasUnsaved() const
+{
+    return m_list->hasPanel() && m_panel->isChanged();
 }
 
 void RoundPage::showAlone(bool isAlone)

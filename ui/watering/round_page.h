@@ -40,6 +40,7 @@ public:
     void begin() override;
     void followClock() override;
     bool print() override;
+    [[nodiscard]] bool hasUnsaved() const override;
 
     // Makes it the tray in hand and scrolls to it; says so where this round asks nothing of it.
     void takeInHand(TrayId tray);
@@ -94,6 +95,10 @@ private:
     [[nodiscard]] QString codeOf(TrayId tray);
     void openDetails(TrayId tray, TrayPanel::Part part);
     void openDetailsByKey(TrayPanel::Part part);
+    // Closes the panel, after a question where something in it isn't saved.
+    void leaveDetails();
+    // Closes the panel whose tray is no longer shown, and keeps what can be kept of it.
+    void dropDetails();
     void closeDetails();
     void saveDetails();
     [[nodiscard]] bool keepReading(WaterKind water, std::optional<double> ph,

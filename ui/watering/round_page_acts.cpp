@@ -13,6 +13,7 @@
 
 #include <QMenu>
 
+#include <algorithm>
 #include <memory>
 
 namespace plumule::ui {
@@ -197,6 +198,47 @@ void RoundPage::closeDetails()
     if (m_list->hasPanel()) {
         m_list->closePanel();
         m_list->regainFocus();
+    }
+}
+
+void RoundPage::leaveDetails()
+{
+    if (!hasUnsaved()) {
+        closeDetails();
+        return;
+    }
+    services().ask.confirm(this, tr("Not saved"),
+                           tr("What you typed about %1 is not saved. Leave it all the same?")
+                               .arg(codeOf(m_panel->tray())),
+                           tr("Leave without saving"), [this] { closeDetails(); });
+}
+
+// It would be out of sight, and every way on would wait for it.
+void RoundPage::dropDetails()
+{
+    if (!m_list->hasPanel() || m_list->row(m_panel->tray()) != nullptr) {
+        return;
+    }
+    auto remark = m_panel->remark().value_or(TrayRemark());
+    m_list->closePanel();
+    const auto shown =
+        std::find_if(m_round.trays.begin(), m_round.trays.end(),
+                     [&](const RoundTray& each) { return each.tray == m_panel->tray(); });
+    if (shown != m_round.trays.end()) {
+        remark.water = shown->water; // decisions alone are shown
+    } else {
+        remark.given.reset();
+        remark.ph.reset();
+        remark.ec.reset();
+    }
+    if (remark.isEmpty()) {
+        return;
+    }
+    remark.date = m_round.date;
+    remark.slot = m_round.slot;
+    remark.at = momentOfAct();
+    if (accept(journal().watering().writeDown(remark))) {
+        tellLast();
     }
 }
 

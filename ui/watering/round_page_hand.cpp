@@ -122,7 +122,7 @@ void RoundPage::giveBetween()
 {
     const auto tray = trayInHand();
     auto* dialog = new BetweenDialog(
-        journal(), tray ? std::vector<TrayId>{*tray} : std::vector<TrayId>(), this);
+        journal(), services().ask, tray ? std::vector<TrayId>{*tray} : std::vector<TrayId>(), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &BetweenDialog::given, this, [this] { tellLast(); });
     dialog->open();

@@ -2,6 +2,7 @@
 
 #include "ui/watering/round_text.h"
 #include "ui/widget/key_button.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -213,7 +214,7 @@ void RoundSide::showTomorrow(const Round& round, Date today, const std::vector<S
     for (const Spot& spot : freeSpots) {
         names << nameOf(std::optional(spot));
     }
-    free->setToolTip(names.mid(0, 24).join('\n'));
+    free->setToolTip(plainHint(names.mid(0, 24).join('\n')));
 }
 
 void RoundSide::askReading()
@@ -242,13 +243,14 @@ void RoundSide::takeReading()
     }
     const auto kind = static_cast<std::size_t>(m_kinds->chosen());
     Q_EMIT readingNoted(m_waters[kind], *ph, *ec);
-    m_ph->clear();
-    m_ec->clear();
-    closeReading();
 }
 
 void RoundSide::closeReading()
 {
+    for (NumberField* field : {m_ph, m_ec}) {
+        field->clear();
+        field->markWrong(false);
+    }
     m_reading->hide();
     m_note->show();
     Q_EMIT readingClosed();

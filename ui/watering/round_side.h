@@ -27,9 +27,11 @@ public:
                    const std::vector<Spot>& freeSpots);
     // Opens the fields for pH and EC of the mixed water.
     void askReading();
+    // Once a reading is kept, or left: the fields are empty again.
+    void closeReading();
 
 Q_SIGNALS:
-    // Missing values were left empty.
+    // Missing values were left empty. The fields stay until closeReading().
     void readingNoted(plumule::WaterKind water, std::optional<double> ph, std::optional<double> ec);
     void readingClosed();
 
@@ -56,7 +58,6 @@ private:
     void showAdvice(const Round& round);
     void showTomorrow(const Round& round, Date today, const std::vector<Spot>& freeSpots);
     void takeReading();
-    void closeReading();
 
     Card* m_mix = nullptr;
     QVBoxLayout* m_mixLines = nullptr;

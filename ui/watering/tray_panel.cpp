@@ -190,6 +190,15 @@ std::optional<TrayRemark> TrayPanel::remark()
     return isSound ? std::optional(remark) : std::nullopt;
 }
 
+bool TrayPanel::isChanged() const
+{
+    const auto holdsText = [](const QLineEdit* field) {
+        return !field->text().trimmed().isEmpty();
+    };
+    return holdsText(m_note) || holdsText(m_height) || holdsText(m_ph) || holdsText(m_ec) ||
+           m_given->isModified();
+}
+
 void TrayPanel::resizeEvent(QResizeEvent* event)
 {
     QFrame::resizeEvent(event);

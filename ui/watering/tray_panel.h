@@ -35,6 +35,8 @@ public:
     // As typed, of no round yet. None, with the fields at fault marked, where something is no
     // number or beyond its range.
     [[nodiscard]] std::optional<TrayRemark> remark();
+    // Whether something was typed that isn't saved.
+    [[nodiscard]] bool isChanged() const;
 
 Q_SIGNALS:
     void saveAsked();

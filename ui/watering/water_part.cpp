@@ -46,6 +46,16 @@ void WaterPart::reload()
     m_smallCard->setVisible(room().units == UnitSystem::UsCustomary);
 }
 
+bool WaterPart::hasUnsaved() const
+{
+    return m_form->isChanged();
+}
+
+bool WaterPart::saveTyped()
+{
+    return m_form->saveChanged();
+}
+
 QWidget* WaterPart::buildSmallVolumes()
 {
     auto* card = new Card(tr("Amounts under a US cup, on this computer"));

@@ -18,6 +18,8 @@ public:
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
+    [[nodiscard]] bool hasUnsaved() const override;
+    bool saveTyped() override;
 
     // What the preference says, for the whole program.
     static void applySmallVolumes(const Preferences& preferences);

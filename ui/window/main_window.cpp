@@ -260,7 +260,7 @@ void MainWindow::setBadge(int index, int count)
 
 void MainWindow::giveBetween(TrayId tray)
 {
-    auto* dialog = new BetweenDialog(m_journal, {tray}, this);
+    auto* dialog = new BetweenDialog(m_journal, m_ask, {tray}, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &BetweenDialog::given, this, [this] { tellLast(m_journal, *m_messages); });
     dialog->open();

@@ -1,3 +1,4 @@
+#include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/widget/date_field.h"
@@ -191,6 +192,106 @@ TEST_F(SowDialogTest, CancelSowsNothing)
     QTest::keyClick(dialog.get(), Qt::Key_Escape);
     EXPECT_FALSE(dialog->isVisible());
     EXPECT_TRUE(trays().empty());
+}
+
+TEST_F(SowDialogTest, EscapeAsksWhereSomethingWasTyped)
+{
+    openDialog();
+    QTest::keyClicks(find<QLineEdit>(*dialog, "person"), "Mo");
+    ask.agrees = false;
+    QTest::keyClick(dialog.get(), Qt::Key_Escape);
+    EXPECT_EQ(ask.questions.size(), 1);
+    EXPECT_TRUE(dialog->isVisible());
+    ask.agrees = true;
+    QTest::keyClick(dialog.get(), Qt::Key_Escape);
+    EXPECT_FALSE(dialog->isVisible());
+    EXPECT_TRUE(trays().empty());
+}
+
+TEST_F(SowDialogTest, EnterSowsWhereverTheFocusIs)
+{
+    for (const char* field : {"person", "code", "seed", "day"}) {
+        openDialog();
+        dialog->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+        find<QLineEdit>(*dialog, field)->setFocus();
+        const std::size_t before = trays().size();
+        press(Qt::Key_Return);
+        EXPECT_EQ(trays().size(), before + 1) << field << ": " << refusal().toStdString();
+        EXPECT_FALSE(dialog->isVisible()) << field;
+    }
+    openDialog();
+    dialog->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+    find<QComboBox>(*dialog, "medium")->setFocus();
+    press(Qt::Key_Return);
+    EXPECT_EQ(trays().size(), 5U) << "in a list";
+    ASSERT_TRUE(journal->undo());
+    EXPECT_EQ(trays().size(), 4U);
+}
+
+TEST_F(SowDialogTest, ADayOrATimeThatIsNoneIsRefusedInWords)
+{
+    openDialog();
+    pick("variety", "Broccoli");
+    write(*dialog, "day", "some day");
+    sowNow();
+    EXPECT_FALSE(refusal().isEmpty());
+    write(*dialog, "day", "2026-03-11");
+    write(*dialog, "time", "25");
+    sowNow();
+    EXPECT_TRUE(refusal().contains("07:30")) << refusal().toStdString();
+    EXPECT_TRUE(trays().empty());
+    write(*dialog, "time", "6");
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    EXPECT_EQ(sheetOf("BR001").record.tray.sownAt(), (Moment{date(2026, 3, 11), 6 * 60}));
+}
+
+TEST_F(SowDialogTest, SeedThatIsAmbiguousIsRefusedAndNeverReadAsAThousandth)
+{
+    openDialog();
+    for (const char* typed : {"1,234", "-3", "12 g and more"}) {
+        write(*dialog, "seed", typed);
+        sowNow();
+        EXPECT_FALSE(refusal().isEmpty()) << typed;
+        EXPECT_TRUE(trays().empty()) << typed;
+    }
+}
+
+TEST_F(SowDialogTest, CodesAndNamesAreKeptAsTheyAreTyped)
+{
+    int number = 0;
+    for (const HostileText& each : hostileTexts()) {
+        openDialog();
+        find<QLineEdit>(*dialog, "person")->setText(each.text);
+        find<QLineEdit>(*dialog, "code")->setText(QString("X%1").arg(++number));
+        sowNow();
+        ASSERT_FALSE(dialog->isVisible()) << each.what << ": " << refusal().toStdString();
+        const TraySheet sheet = sheetOf(QString("X%1").arg(number).toStdString().c_str());
+        EXPECT_EQ(QString::fromStdString(*sheet.record.tray.sownBy), each.text) << each.what;
+    }
+}
+
+TEST_F(SowDialogTest, OneCodeForSeveralTraysIsRefusedInWords)
+{
+    openDialog();
+    find<QSpinBox>(*dialog, "count")->setValue(3);
+    write(*dialog, "code", "K08");
+    sowNow();
+    EXPECT_TRUE(refusal().contains("One code can't be that of several trays"))
+        << refusal().toStdString();
+    EXPECT_TRUE(trays().empty());
+    find<QSpinBox>(*dialog, "count")->setValue(1);
+    sowNow();
+    EXPECT_TRUE(journal->trays().find("K08")) << refusal().toStdString();
+}
+
+TEST_F(SowDialogTest, CanBeReadAndReachedAtEveryLook)
+{
+    ASSERT_TRUE(journal->media().addPieces(inertMedium(true).id, 4, clock.today()));
+    const auto faults = faultsOfDialog([this] { return new SowDialog(*journal, services()); });
+    EXPECT_EQ(faults.join('\n').toStdString(), "");
 }
 
 } // namespace
