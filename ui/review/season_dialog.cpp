@@ -1,6 +1,7 @@
 #include "ui/review/season_dialog.h"
 
 #include "core/review/season/season_rules.h"
+#include "ui/page/undoing.h"
 #include "ui/review/metric_text.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"
@@ -40,7 +41,7 @@ void SeasonDialog::buildFields()
     m_startsOn = new DateField("seasonStart");
     m_planned = new QLineEdit;
     m_planned->setObjectName("seasonPlanned");
-    m_planned->setPlaceholderText(tr("empty: looked at after every sowing"));
+    m_planned->setPlaceholderText(tr("not planned"));
     m_metric = new QComboBox;
     m_metric->setObjectName("seasonMetric");
     for (const Response response : kResponses) {
@@ -54,7 +55,7 @@ void SeasonDialog::buildFields()
     auto* words =
         label(tr("A season is one series of sowings with one answer. First day, plan and "
                  "main metric are chosen before its first harvest: what was seen must not "
-                 "choose what counts."),
+                 "choose what counts. Without a plan it is looked at after every sowing."),
               "muted");
     words->setWordWrap(true);
     body()->addWidget(words);
@@ -73,6 +74,7 @@ void SeasonDialog::fill()
 void SeasonDialog::save()
 {
     if (!m_startsOn->requireDate()) {
+        refuse(howToWriteADay());
         return;
     }
     bool isNumber = true;
@@ -80,6 +82,8 @@ void SeasonDialog::save()
     const int trials = planned.isEmpty() ? 0 : planned.toInt(&isNumber);
     markWrong(*m_planned, !isNumber);
     if (!isNumber) {
+        refuse(tr("Please write the trials planned as a whole number, or leave the field empty."));
+        m_planned->setFocus();
         return;
     }
     m_season.name = m_name->text().trimmed().toStdString();
@@ -91,7 +95,8 @@ void SeasonDialog::save()
         refuse(sentence(saved.error()));
         return;
     }
-    m_services.messages.tell(tr("Saved the season %1.").arg(QString::fromStdString(saved->name)));
+    tellDone(m_journal, m_services.messages,
+             tr("Saved the season %1.").arg(QString::fromStdString(saved->name)));
     accept();
 }
 
@@ -104,6 +109,7 @@ void SeasonDialog::remove()
                                    refuse(sentence(removed.error()));
                                    return;
                                }
+                               tellLast(m_journal, m_services.messages);
                                accept();
                            });
 }

@@ -2,6 +2,7 @@
 
 #include "core/tasting/tasting_draw.h"
 #include "ui/medium/marker.h"
+#include "ui/page/undoing.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/widget/check_list.h"
 #include "ui/widget/choice_box.h"
@@ -200,8 +201,9 @@ void TastingDialog::save()
         refuse(sentence(kept.error()));
         return;
     }
-    m_services.messages.tell(tr("Saved the tasting %1; its orders and codes are drawn.")
-                                 .arg(QString::fromStdString(kept->name)));
+    tellDone(m_journal, m_services.messages,
+             tr("Saved the tasting %1; its orders and codes are drawn.")
+                 .arg(QString::fromStdString(kept->name)));
     Q_EMIT saved(kept->id);
     accept();
 }

@@ -2,6 +2,7 @@
 
 #include "core/trial/draw.h"
 #include "ui/chart/chart_view.h"
+#include "ui/page/undoing.h"
 #include "ui/paper/printing.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_form.h"
@@ -10,6 +11,7 @@
 #include "ui/widget/amount_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/plain_table.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/text_table.h"
 #include "ui/widget/theme.h"
 
@@ -193,6 +195,7 @@ void PlanView::remove()
                 m_services.messages.refuse(sentence(removed.error()));
                 return;
             }
+            tellLast(m_journal, m_services.messages);
             Q_EMIT left();
         });
 }
@@ -331,8 +334,8 @@ void PlanView::fillFreePlaces(int tile)
             std::any_of(m_draft.trays.begin(), m_draft.trays.end(),
                         [&](const PlannedTray& each) { return each.place == spot.place; });
         if (!isTaken) {
-            connect(m_free->addAction(nameOf(std::optional(spot))), &QAction::triggered, this,
-                    [this, tile, place = spot.place] { moveTo(tile, place); });
+            connect(m_free->addAction(plainEntry(nameOf(std::optional(spot)))), &QAction::triggered,
+                    this, [this, tile, place = spot.place] { moveTo(tile, place); });
         }
     }
     m_move->setEnabled(!m_free->isEmpty());
@@ -341,7 +344,7 @@ void PlanView::fillFreePlaces(int tile)
 void PlanView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
-    m_columns->setDirection(width() >= scaled(720) ? QBoxLayout::LeftToRight
+    m_columns->setDirection(width() >= scaled(900) ? QBoxLayout::LeftToRight
                                                    : QBoxLayout::TopToBottom);
 }
 

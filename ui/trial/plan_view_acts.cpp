@@ -2,6 +2,7 @@
 #include "ui/trial/plan_view.h"
 
 #include "ui/page/saving.h"
+#include "ui/page/undoing.h"
 #include "ui/paper/printing.h"
 #include "ui/trial/plan_form.h"
 #include "ui/trial/plan_text.h"
@@ -21,8 +22,8 @@ bool PlanView::keep()
         m_services.messages.refuse(sentence(kept_.error()));
         return false;
     }
-    m_services.messages.tell(
-        tr("Kept the plan of trial %1.").arg(QString::fromStdString(kept_->trial.code)));
+    tellDone(m_journal, m_services.messages,
+             tr("Kept the plan of trial %1.").arg(QString::fromStdString(kept_->trial.code)));
     begin(*kept_);
     Q_EMIT kept(kept_->trial.id);
     return true;

@@ -1,6 +1,7 @@
 #include "ui/trial/trial_dialog.h"
 
 #include "ui/medium/marker.h"
+#include "ui/page/undoing.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
@@ -94,7 +95,8 @@ void TrialDialog::save()
         refuse(sentence(saved.error()));
         return;
     }
-    m_services.messages.tell(tr("Saved trial %1.").arg(QString::fromStdString(saved->code)));
+    tellDone(m_journal, m_services.messages,
+             tr("Saved trial %1.").arg(QString::fromStdString(saved->code)));
     accept();
 }
 
@@ -107,6 +109,7 @@ void TrialDialog::remove()
                                    refuse(sentence(removed.error()));
                                    return;
                                }
+                               tellLast(m_journal, m_services.messages);
                                accept();
                            });
 }
