@@ -1,4 +1,5 @@
 #include "tests/support/season_asks.h"
+#include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/exchange/import_dialog.h"
 
@@ -240,6 +241,68 @@ TEST_F(ImportDialogTest, BeginsByAskingForAFile)
     EXPECT_TRUE(dialog->isVisible());
     dialog->reject();
     EXPECT_TRUE(soon([&] { return dialog.isNull(); }));
+}
+
+TEST_F(ImportDialogTest, ANumberThatMayMeanTwoThingsIsRefusedWithItsLine)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,harvested,net_g\n"
+                                        "A1,Cress,Mix,2026-01-05,2026-01-19,\"1,234\"\n"));
+    const auto* faults = find<QTableWidget>(*dialog, "importFaults");
+    ASSERT_NE(faults, nullptr);
+    ASSERT_EQ(faults->rowCount(), 1);
+    EXPECT_EQ(rowOf(*faults, 0).front(), "Line 2");
+    EXPECT_TRUE(rowOf(*faults, 0).back().contains("1,234"))
+        << rowOf(*faults, 0).back().toStdString();
+    EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+    QTest::keyClick(dialog.get(), Qt::Key_Return);
+    EXPECT_EQ(trayCount(), 0U);
+}
+
+TEST_F(ImportDialogTest, AColumnThatShowsItsDecimalMarkSettlesItForTheFile)
+{
+    const auto dialog = openOn(fileWith("code;variety;medium;sown;harvested;net_g\n"
+                                        "A1;Cress;Mix;2026-01-05;2026-01-19;1,234\n"
+                                        "A2;Cress;Mix;2026-01-05;2026-01-19;210,5\n"));
+    ASSERT_NE(dialog->findChild<QTableWidget*>("importRows"), nullptr)
+        << summary(*dialog).toStdString();
+    click(find<QPushButton>(*dialog, "importRun"));
+    ASSERT_EQ(trayCount(), 2U);
+    EXPECT_EQ(sheetOf("A1").harvests.front().net, grams(1.234));
+    EXPECT_EQ(sheetOf("A2").harvests.front().net, grams(210.5));
+}
+
+TEST_F(ImportDialogTest, ACodeThatStandsTwiceIsRefusedWithBothLines)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown\n"
+                                        "A1,Cress,Mix,2026-01-05\nA1,Cress,Mix,2026-01-06\n"));
+    const auto* faults = find<QTableWidget>(*dialog, "importFaults");
+    ASSERT_NE(faults, nullptr);
+    ASSERT_EQ(faults->rowCount(), 1);
+    EXPECT_EQ(rowOf(*faults, 0).front(), "Line 3");
+    EXPECT_TRUE(rowOf(*faults, 0).back().contains("A1"));
+    EXPECT_EQ(trayCount(), 0U);
+}
+
+TEST_F(ImportDialogTest, NamesWithMarksAreShownAndKeptAsTheyAre)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown\n"
+                                        "A1,<b>Cress</b>,<img src=x>,2026-01-05\n"));
+    EXPECT_TRUE(summary(*dialog).contains("<b>Cress</b>"));
+    EXPECT_EQ(textsWithMarks(*dialog).join('\n').toStdString(), "");
+    click(find<QPushButton>(*dialog, "importRun"));
+    ASSERT_EQ(trayCount(), 1U);
+    EXPECT_EQ(sheetOf("A1").record.variety, "<b>Cress</b>");
+}
+
+TEST_F(ImportDialogTest, CanBeReadAndReachedAtEveryLook)
+{
+    const auto clean =
+        faultsOfDialog([this] { return new ImportDialog(*journal, services(), kPlantWeights); });
+    EXPECT_EQ(clean.join('\n').toStdString(), "");
+    const QString file = fileWith("code,variety,medium,sown\nA1,Cress,Mix,soon\n,Cress,Mix,\n");
+    const auto refused =
+        faultsOfDialog([&] { return new ImportDialog(*journal, services(), file); });
+    EXPECT_EQ(refused.join('\n').toStdString(), "");
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "tests/ui/label/scanned.h"
+#include "tests/ui/support/dialog_check.h"
 #include "tests/ui/tray/tray_fixture.h"
 #include "ui/label/label_dialog.h"
 
@@ -160,6 +161,14 @@ TEST_F(LabelDialogTest, NothingGrowingHasNoLabels)
 {
     open();
     EXPECT_FALSE(find<QPushButton>(*page, "labels")->isEnabled());
+}
+
+TEST_F(LabelDialogTest, CanBeReadAndReachedAtEveryLook)
+{
+    const auto trays = growDueTrays(3);
+    const auto faults =
+        faultsOfDialog([&] { return new LabelDialog(*journal, services(), trays); });
+    EXPECT_EQ(faults.join('\n').toStdString(), "");
 }
 
 } // namespace
