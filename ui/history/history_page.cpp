@@ -150,6 +150,19 @@ void HistoryPage::reload()
 
 void HistoryPage::showActs()
 {
+    fillActs();
+    const bool isEmpty = m_shown.empty();
+    m_head->setSubtitle(tr("%n act(s), newest first", nullptr, static_cast<int>(m_shown.size())));
+    m_empty->setVisible(isEmpty);
+    m_empty->setText(m_acts.empty() ? tr("Nothing was done yet: acts stand here as they happen.")
+                                    : tr("No act fits. Change the search."));
+    m_table->setVisible(!isEmpty);
+    showChosen();
+}
+
+// Those that are searched for; the one that was chosen stays so.
+void HistoryPage::fillActs()
+{
     const auto chosenRow = m_table->currentIndex().row();
     const HistoryId chosenAct = chosenRow >= 0 && chosenRow < static_cast<int>(m_shown.size())
                                     ? m_shown[static_cast<std::size_t>(chosenRow)].id
@@ -177,17 +190,11 @@ void HistoryPage::showActs()
         lastDay = at.date();
         m_shown.push_back(act);
     }
-    m_head->setSubtitle(tr("%n act(s), newest first", nullptr, static_cast<int>(rows.size())));
-    m_empty->setVisible(rows.empty());
-    m_empty->setText(m_acts.empty() ? tr("Nothing was done yet: acts stand here as they happen.")
-                                    : tr("No act fits. Change the search."));
-    m_table->setVisible(!rows.empty());
     m_model->show({tr("Day"), tr("Time"), tr("What was done"), QString()}, std::move(rows), 4);
     m_table->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
     if (chosenAgain >= 0) {
         m_table->setCurrentIndex(m_model->index(chosenAgain, 0));
     }
-    showChosen();
 }
 
 void HistoryPage::showChosen()

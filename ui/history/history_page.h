@@ -37,6 +37,7 @@ private:
     void wireSignals();
     // The rows that fit the search, of the acts read.
     void showActs();
+    void fillActs();
     void showChosen();
     void readMore();
 

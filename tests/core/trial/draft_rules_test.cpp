@@ -7,47 +7,50 @@
 namespace plumule {
 namespace {
 
+struct Fault
+{
+    const char* what;
+    void (*spoil)(TrialDraft&);
+    ErrorKind kind;
+    Reason reason;
+};
+
+const Fault kFaults[] = {
+    {"no variety", [](TrialDraft& d) { d.plan.variety = {}; }, ErrorKind::Missing,
+     TrialReason::VarietyMissing},
+    {"one treatment", [](TrialDraft& d) { d.treatments.resize(1); }, ErrorKind::TooFew,
+     TrialReason::TooFewMedia},
+    {"no treatment", [](TrialDraft& d) { d.treatments.clear(); }, ErrorKind::TooFew,
+     TrialReason::TooFewMedia},
+    {"one twice", [](TrialDraft& d) { d.treatments[1].medium = {1}; }, ErrorKind::Invalid,
+     TrialReason::MediumTwice},
+    {"no medium", [](TrialDraft& d) { d.treatments[1].medium = {}; }, ErrorKind::Missing,
+     TrialReason::MediumMissing},
+    {"no trays", [](TrialDraft& d) { d.plan.traysEach = 0; }, ErrorKind::TooFew,
+     TrialReason::TraysEach},
+    {"too many", [](TrialDraft& d) { d.plan.traysEach = 168; }, ErrorKind::Invalid,
+     TrialReason::TooManyTrays},
+    {"no multiple", [](TrialDraft& d) { d.plan.traysEach = 5; }, ErrorKind::Invalid,
+     TrialReason::BlocksDontDivide},
+    {"no block", [](TrialDraft& d) { d.plan.blocks = 0; }, ErrorKind::Invalid,
+     TrialReason::BlocksDontDivide},
+    {"no square", [](TrialDraft& d) { d.plan.design = Design::LatinSquare; }, ErrorKind::Invalid,
+     TrialReason::SquareCount},
+    {"other control", [](TrialDraft& d) { d.trial.control = MediumId{9}; }, ErrorKind::Invalid,
+     TrialReason::ControlNotCompared},
+    {"no margin", [](TrialDraft& d) { d.trial.margin = grams(0); }, ErrorKind::Invalid,
+     TrialReason::Margin},
+    {"no seed", [](TrialDraft& d) { d.plan.seedPerTray = grams(0); }, ErrorKind::Invalid,
+     TrayReason::Seed},
+    {"no spread", [](TrialDraft& d) { d.plan.spread = grams(-1); }, ErrorKind::Invalid,
+     TrialReason::Spread},
+};
+
 TEST(Draft, IsRefusedWithTheFieldThatIsWrong)
 {
     const TrialDraft sound = draftOf(Design::RandomizedBlocks, 3, 4, 2);
     EXPECT_TRUE(checkDraft(sound));
-    const struct
-    {
-        const char* what;
-        void (*spoil)(TrialDraft&);
-        ErrorKind kind;
-        Reason reason;
-    } kFaults[] = {
-        {"no variety", [](TrialDraft& d) { d.plan.variety = {}; }, ErrorKind::Missing,
-         TrialReason::VarietyMissing},
-        {"one treatment", [](TrialDraft& d) { d.treatments.resize(1); }, ErrorKind::TooFew,
-         TrialReason::TooFewMedia},
-        {"no treatment", [](TrialDraft& d) { d.treatments.clear(); }, ErrorKind::TooFew,
-         TrialReason::TooFewMedia},
-        {"one twice", [](TrialDraft& d) { d.treatments[1].medium = {1}; }, ErrorKind::Invalid,
-         TrialReason::MediumTwice},
-        {"no medium", [](TrialDraft& d) { d.treatments[1].medium = {}; }, ErrorKind::Missing,
-         TrialReason::MediumMissing},
-        {"no trays", [](TrialDraft& d) { d.plan.traysEach = 0; }, ErrorKind::TooFew,
-         TrialReason::TraysEach},
-        {"too many", [](TrialDraft& d) { d.plan.traysEach = 168; }, ErrorKind::Invalid,
-         TrialReason::TooManyTrays},
-        {"no multiple", [](TrialDraft& d) { d.plan.traysEach = 5; }, ErrorKind::Invalid,
-         TrialReason::BlocksDontDivide},
-        {"no block", [](TrialDraft& d) { d.plan.blocks = 0; }, ErrorKind::Invalid,
-         TrialReason::BlocksDontDivide},
-        {"no square", [](TrialDraft& d) { d.plan.design = Design::LatinSquare; },
-         ErrorKind::Invalid, TrialReason::SquareCount},
-        {"other control", [](TrialDraft& d) { d.trial.control = MediumId{9}; }, ErrorKind::Invalid,
-         TrialReason::ControlNotCompared},
-        {"no margin", [](TrialDraft& d) { d.trial.margin = grams(0); }, ErrorKind::Invalid,
-         TrialReason::Margin},
-        {"no seed", [](TrialDraft& d) { d.plan.seedPerTray = grams(0); }, ErrorKind::Invalid,
-         TrayReason::Seed},
-        {"no spread", [](TrialDraft& d) { d.plan.spread = grams(-1); }, ErrorKind::Invalid,
-         TrialReason::Spread},
-    };
-    for (const auto& fault : kFaults) {
+    for (const Fault& fault : kFaults) {
         TrialDraft draft = sound;
         fault.spoil(draft);
         const Done checked = checkDraft(draft);

@@ -264,17 +264,20 @@ TEST_F(Catalogue, OfWhatWasThrownAwayAndHowItWasFed)
         << verdictWords(five).detail.toStdString();
 }
 
+// Of the first two media.
+Finding finding(Aspect aspect, Confounding confounding)
+{
+    Finding made;
+    made.aspect = aspect;
+    made.confounding = confounding;
+    made.worst = {0, 1};
+    return made;
+}
+
 // The worst first: what the media had nothing in common in, then what was shared unevenly.
 TEST_F(Catalogue, OfWhatMakesTheNextTrialFair)
 {
     SeasonComparison five = comparisonOf(5);
-    const auto finding = [](Aspect aspect, Confounding confounding) {
-        Finding made;
-        made.aspect = aspect;
-        made.confounding = confounding;
-        made.worst = {0, 1};
-        return made;
-    };
     const std::vector<std::pair<Aspect, const char*>> kAdvice = {
         {Aspect::Feeding, "Feed Steel mesh and Jute felt alike in one trial"},
         {Aspect::Variety, "Grow the same varieties on Steel mesh and Jute felt"},
@@ -297,6 +300,11 @@ TEST_F(Catalogue, OfWhatMakesTheNextTrialFair)
         EXPECT_TRUE(said[0].contains("their difference may be that of")) << said[0].toStdString();
         EXPECT_TRUE(said[1].endsWith(" (unevenly shared so far).")) << said[1].toStdString();
     }
+}
+
+TEST_F(Catalogue, OfWhatIsSharedUnevenlyInSomeTrialsOrAllowedFor)
+{
+    SeasonComparison five = comparisonOf(5);
     five.fairness = {finding(Aspect::SeedLot, Confounding::Partly)};
     five.fairness.front().fullyInTrials = {"T4", "T6"};
     std::printf("%s\n", qPrintable(adviceSentences(five).join('\n')));
