@@ -1,7 +1,6 @@
 #include "ui/review/season_dialog.h"
 
 #include "core/review/season/season_rules.h"
-#include "ui/page/undoing.h"
 #include "ui/review/metric_text.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"
@@ -15,21 +14,17 @@ namespace plumule::ui {
 
 SeasonDialog::SeasonDialog(Journal& journal, Services services, const Season& season,
                            QWidget* parent)
-    : FormDialog(services.ask, "seasonDialog",
-                 season.name.empty() ? tr("A new season") : tr("Change the season"), parent)
-    , m_journal(journal)
-    , m_services(services)
+    : RecordDialog(journal, services, "seasonDialog",
+                   season.name.empty() ? tr("A new season") : tr("Change the season"), parent)
     , m_season(season)
 {
     wish({scaled(560), 0});
     buildFields();
     if (m_season.id.isStored()) {
-        connect(addLeftButton(tr("Remove"), "seasonRemove", "danger"), &QPushButton::clicked, this,
-                &SeasonDialog::remove);
+        addRemove("seasonRemove", tr("Remove a season"), season.name,
+                  [this] { return this->journal().seasons().remove(m_season.id); });
     }
-    addCancel();
-    connect(addButton(tr("Save"), "seasonSave", "primary"), &QPushButton::clicked, this,
-            &SeasonDialog::save);
+    addSave("seasonSave", tr("Save"));
     fill();
 }
 
@@ -71,11 +66,11 @@ void SeasonDialog::fill()
     choose(*m_metric, m_season.mainMetric);
 }
 
-void SeasonDialog::save()
+std::optional<QString> SeasonDialog::save()
 {
     if (!m_startsOn->requireDate()) {
         refuse(howToWriteADay());
-        return;
+        return std::nullopt;
     }
     bool isNumber = true;
     const QString planned = m_planned->text().trimmed();
@@ -84,34 +79,18 @@ void SeasonDialog::save()
     if (!isNumber) {
         refuse(tr("Please write the trials planned as a whole number, or leave the field empty."));
         m_planned->setFocus();
-        return;
+        return std::nullopt;
     }
     m_season.name = m_name->text().trimmed().toStdString();
     m_season.startsOn = *m_startsOn->date();
     m_season.plannedTrials = planned.isEmpty() ? std::nullopt : std::optional(trials);
     m_season.mainMetric = chosenOf<Response>(*m_metric);
-    const auto saved = m_journal.seasons().save(m_season);
+    const auto saved = journal().seasons().save(m_season);
     if (!saved) {
         refuse(sentence(saved.error()));
-        return;
+        return std::nullopt;
     }
-    tellDone(m_journal, m_services.messages,
-             tr("Saved the season %1.").arg(QString::fromStdString(saved->name)));
-    accept();
-}
-
-void SeasonDialog::remove()
-{
-    m_services.ask.confirm(this, tr("Remove a season"), tr("Remove %1?").arg(m_name->text()),
-                           tr("Remove"), [this] {
-                               const auto removed = m_journal.seasons().remove(m_season.id);
-                               if (!removed) {
-                                   refuse(sentence(removed.error()));
-                                   return;
-                               }
-                               tellLast(m_journal, m_services.messages);
-                               accept();
-                           });
+    return tr("Saved the season %1.").arg(QString::fromStdString(saved->name));
 }
 
 } // namespace plumule::ui

@@ -1,8 +1,7 @@
 #pragma once
 
 #include "core/review/season/season.h"
-#include "ui/page/form_dialog.h"
-#include "ui/page/page.h"
+#include "ui/page/record_dialog.h"
 
 class QComboBox;
 class QLineEdit;
@@ -13,7 +12,7 @@ class DateField;
 
 // Declares a season or changes one: its name and first day, how many trials were planned, and which
 // metric is the main one.
-class SeasonDialog : public FormDialog
+class SeasonDialog : public RecordDialog
 {
     Q_OBJECT
 
@@ -25,11 +24,8 @@ public:
 private:
     void buildFields();
     void fill();
-    void save();
-    void remove();
+    [[nodiscard]] std::optional<QString> save() override;
 
-    Journal& m_journal;
-    Services m_services;
     Season m_season;
     QLineEdit* m_name = nullptr;
     DateField* m_startsOn = nullptr;

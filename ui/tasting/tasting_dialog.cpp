@@ -2,7 +2,6 @@
 
 #include "core/tasting/tasting_draw.h"
 #include "ui/medium/marker.h"
-#include "ui/page/undoing.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/widget/check_list.h"
 #include "ui/widget/choice_box.h"
@@ -52,19 +51,15 @@ std::vector<std::string> linesIn(const QPlainTextEdit& field)
 
 TastingDialog::TastingDialog(Journal& journal, Services services, const PanelDraft& draft,
                              QWidget* parent)
-    : FormDialog(services.ask, "tastingDialog",
-                 draft.panel.id.isStored() ? tr("Change the tasting") : tr("Plan a tasting"),
-                 parent)
-    , m_journal(journal)
-    , m_services(services)
+    : RecordDialog(journal, services, "tastingDialog",
+                   draft.panel.id.isStored() ? tr("Change the tasting") : tr("Plan a tasting"),
+                   parent)
     , m_draft(draft)
 {
     wish({scaled(620), scaled(680)});
     makeFields();
     buildRows();
-    addCancel();
-    connect(addButton(tr("Draw the order and save"), "panelSave", "primary"), &QPushButton::clicked,
-            this, &TastingDialog::save);
+    addSave("panelSave", tr("Draw the order and save"));
     wireSignals();
     fill();
 }
@@ -129,7 +124,7 @@ void TastingDialog::fill()
     m_on->setDate(m_draft.panel.on);
     choose(*m_method, m_draft.panel.method);
     m_note->setText(QString::fromStdString(m_draft.panel.note));
-    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
+    for (const Medium& each : journal().media().all(Listed::All).value_or(std::vector<Medium>())) {
         const bool isIn = std::count(m_draft.media.begin(), m_draft.media.end(), each.id) > 0;
         if (each.isRetired && !isIn) {
             continue;
@@ -190,22 +185,20 @@ void TastingDialog::showFacts()
             .arg(tasters));
 }
 
-void TastingDialog::save()
+std::optional<QString> TastingDialog::save()
 {
     if (!m_on->requireDate()) {
         refuse(howToWriteADay());
-        return;
+        return std::nullopt;
     }
-    const auto kept = m_journal.tastings().save(typed());
+    const auto kept = journal().tastings().save(typed());
     if (!kept) {
         refuse(sentence(kept.error()));
-        return;
+        return std::nullopt;
     }
-    tellDone(m_journal, m_services.messages,
-             tr("Saved the tasting %1; its orders and codes are drawn.")
-                 .arg(QString::fromStdString(kept->name)));
     Q_EMIT saved(kept->id);
-    accept();
+    return tr("Saved the tasting %1; its orders and codes are drawn.")
+        .arg(QString::fromStdString(kept->name));
 }
 
 } // namespace plumule::ui

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "ui/page/form_dialog.h"
-#include "ui/page/page.h"
+#include "ui/page/record_dialog.h"
 
 class QComboBox;
 class QLineEdit;
@@ -13,7 +12,7 @@ class CheckList;
 class DateField;
 
 // Plans a blind tasting, or changes one that has no scores yet.
-class TastingDialog : public FormDialog
+class TastingDialog : public RecordDialog
 {
     Q_OBJECT
 
@@ -32,10 +31,8 @@ private:
     // What the fields say.
     [[nodiscard]] PanelDraft typed() const;
     void showFacts();
-    void save();
+    [[nodiscard]] std::optional<QString> save() override;
 
-    Journal& m_journal;
-    Services m_services;
     PanelDraft m_draft;
     QLineEdit* m_name = nullptr;
     DateField* m_on = nullptr;

@@ -1,7 +1,6 @@
 #include "ui/trial/trial_dialog.h"
 
 #include "ui/medium/marker.h"
-#include "ui/page/undoing.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/theme.h"
@@ -24,18 +23,14 @@ QLineEdit* lineNamed(const char* name)
 } // namespace
 
 TrialDialog::TrialDialog(Journal& journal, Services services, const Trial& trial, QWidget* parent)
-    : FormDialog(services.ask, "trialDialog", tr("Change the trial"), parent)
-    , m_journal(journal)
-    , m_services(services)
+    : RecordDialog(journal, services, "trialDialog", tr("Change the trial"), parent)
     , m_trial(trial)
 {
     wish({scaled(520), 0});
     buildFields();
-    connect(addLeftButton(tr("Remove"), "trialRemove", "danger"), &QPushButton::clicked, this,
-            &TrialDialog::remove);
-    addCancel();
-    connect(addButton(tr("Save"), "trialSave", "primary"), &QPushButton::clicked, this,
-            &TrialDialog::save);
+    addRemove("trialRemove", tr("Remove a trial"), trial.name,
+              [this] { return this->journal().trials().remove(m_trial.id); });
+    addSave("trialSave", tr("Save"));
     fill();
 }
 
@@ -61,7 +56,7 @@ void TrialDialog::buildFields()
 
 void TrialDialog::fill()
 {
-    if (const auto layout = m_journal.room().layout()) {
+    if (const auto layout = journal().room().layout()) {
         m_units = layout->room.units;
     }
     m_code->setText(QString::fromStdString(m_trial.code));
@@ -70,19 +65,19 @@ void TrialDialog::fill()
     m_note->setText(QString::fromStdString(m_trial.note));
     showMass(*m_margin, m_trial.margin, m_units);
     m_control->addItem(tr("none"));
-    for (const Medium& each : m_journal.media().all(Listed::All).value_or(std::vector<Medium>())) {
+    for (const Medium& each : journal().media().all(Listed::All).value_or(std::vector<Medium>())) {
         addChoice(*m_control, QString::fromStdString(each.name), each.id, markerIcon(each.marker));
     }
     choose(*m_control, m_trial.control);
 }
 
-void TrialDialog::save()
+std::optional<QString> TrialDialog::save()
 {
     const auto margin = massIn(*m_margin, m_units);
     m_margin->markWrong(!margin);
     if (!margin) {
         refuse(sentence(margin.error()));
-        return;
+        return std::nullopt;
     }
     m_trial.code = m_code->text().trimmed().toStdString();
     m_trial.name = m_name->text().trimmed().toStdString();
@@ -90,28 +85,12 @@ void TrialDialog::save()
     m_trial.note = m_note->text().trimmed().toStdString();
     m_trial.margin = *margin;
     m_trial.control = chosen<MediumId>(*m_control);
-    const auto saved = m_journal.trials().save(m_trial);
+    const auto saved = journal().trials().save(m_trial);
     if (!saved) {
         refuse(sentence(saved.error()));
-        return;
+        return std::nullopt;
     }
-    tellDone(m_journal, m_services.messages,
-             tr("Saved trial %1.").arg(QString::fromStdString(saved->code)));
-    accept();
-}
-
-void TrialDialog::remove()
-{
-    m_services.ask.confirm(this, tr("Remove a trial"), tr("Remove %1?").arg(m_name->text()),
-                           tr("Remove"), [this] {
-                               const auto removed = m_journal.trials().remove(m_trial.id);
-                               if (!removed) {
-                                   refuse(sentence(removed.error()));
-                                   return;
-                               }
-                               tellLast(m_journal, m_services.messages);
-                               accept();
-                           });
+    return tr("Saved trial %1.").arg(QString::fromStdString(saved->code));
 }
 
 } // namespace plumule::ui

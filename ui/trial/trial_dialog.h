@@ -1,8 +1,7 @@
 #pragma once
 
 #include "core/trial/trial.h"
-#include "ui/page/form_dialog.h"
-#include "ui/page/page.h"
+#include "ui/page/record_dialog.h"
 
 class QComboBox;
 class QLineEdit;
@@ -12,7 +11,7 @@ namespace plumule::ui {
 class NumberField;
 
 // Changes what a trial asks: code, name, question, margin, control, note. Its trays stay.
-class TrialDialog : public FormDialog
+class TrialDialog : public RecordDialog
 {
     Q_OBJECT
 
@@ -22,11 +21,8 @@ public:
 private:
     void buildFields();
     void fill();
-    void save();
-    void remove();
+    [[nodiscard]] std::optional<QString> save() override;
 
-    Journal& m_journal;
-    Services m_services;
     Trial m_trial;
     UnitSystem m_units = UnitSystem::Metric;
     QLineEdit* m_code = nullptr;
