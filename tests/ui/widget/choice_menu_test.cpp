@@ -10,7 +10,8 @@ namespace {
 class ChoiceMenuTest : public UiTest
 {
 protected:
-    ChoiceMenu menu{"All varieties", "%1 varieties"};
+    ChoiceMenu menu{"All varieties",
+                    [](int count) { return QStringLiteral("%1 varieties").arg(count); }};
     QSignalSpy chosen{&menu, &ChoiceMenu::chosenByHand};
 
     void SetUp() override
