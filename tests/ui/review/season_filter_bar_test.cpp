@@ -37,8 +37,10 @@ protected:
     {
         bar = std::make_unique<SeasonFilterBar>(*journal);
         changed = std::make_unique<QSignalSpy>(bar.get(), &SeasonFilterBar::changed);
-        QObject::connect(bar.get(), &SeasonFilterBar::seasonAsked,
-                         [this](bool isNew) { asked.push_back(isNew); });
+        QObject::connect(bar.get(), &SeasonFilterBar::newSeasonAsked,
+                         [this] { asked.push_back(true); });
+        QObject::connect(bar.get(), &SeasonFilterBar::seasonChangeAsked,
+                         [this] { asked.push_back(false); });
         show(*bar, {1100, 160});
         bar->activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(bar.get()));

@@ -110,7 +110,7 @@ TEST_F(TypedNamesTest, OfAMedium)
     chooseRecord(*part, "Hemp mat");
     const MediumId id = mediumNamed("Hemp mat")->id;
     const auto kept = [this, id] {
-        const auto media = journal->media().all(true);
+        const auto media = journal->media().all(Listed::All);
         for (const Medium& each : *media) {
             if (each.id == id) {
                 return each.name;

@@ -301,10 +301,10 @@ protected:
     {
         return {code, 1, {}, {}, code + ", Mesh, A1 · place 1", false};
     }
-    void showTwoRows(bool isExchangeable, QSize size = {700, 300})
+    void showTwoRows(LayoutGrid::Press press, QSize size = {700, 300})
     {
         grid.show({{"A1", {tile("X1"), tile("X2"), tile("X3")}}, {"A2", {tile("X4"), tile("X5")}}},
-                  isExchangeable);
+                  press);
         show(grid, size);
         settleDown();
     }
@@ -321,13 +321,13 @@ protected:
 
 TEST_F(LayoutGridTest, ASecondPressChangesTwoAboutAndOnTheSameTakesTheChoiceBack)
 {
-    showTwoRows(true);
+    showTwoRows(LayoutGrid::Press::Exchanges);
     click(tileOf("X2"));
     EXPECT_EQ(grid.chosen(), 1);
     click(tileOf("X5"));
     ASSERT_EQ(exchanged.size(), 1U);
     EXPECT_EQ(exchanged.front(), std::make_pair(1, 4));
-    showTwoRows(true);
+    showTwoRows(LayoutGrid::Press::Exchanges);
     click(tileOf("X3"));
     click(tileOf("X3"));
     EXPECT_EQ(grid.chosen(), -1);
@@ -337,7 +337,7 @@ TEST_F(LayoutGridTest, ASecondPressChangesTwoAboutAndOnTheSameTakesTheChoiceBack
 
 TEST_F(LayoutGridTest, ATileIsDraggedOntoAnother)
 {
-    showTwoRows(true);
+    showTwoRows(LayoutGrid::Press::Exchanges);
     auto* from = tileOf("X1");
     const QPoint to = from->mapFromGlobal(tileOf("X4")->mapToGlobal(QPoint(10, 10)));
     QTest::mousePress(from, Qt::LeftButton, Qt::NoModifier, QPoint(10, 10));
@@ -349,7 +349,7 @@ TEST_F(LayoutGridTest, ATileIsDraggedOntoAnother)
 
 TEST_F(LayoutGridTest, WhereTilesAreNotExchangeableAPressTellsWhichAndADragNothing)
 {
-    showTwoRows(false);
+    showTwoRows(LayoutGrid::Press::Opens);
     click(tileOf("X4"));
     EXPECT_EQ(pressed, std::vector<int>{3});
     auto* from = tileOf("X1");
@@ -362,7 +362,7 @@ TEST_F(LayoutGridTest, WhereTilesAreNotExchangeableAPressTellsWhichAndADragNothi
 
 TEST_F(LayoutGridTest, IsPressedByTheKeyboardToo)
 {
-    showTwoRows(true);
+    showTwoRows(LayoutGrid::Press::Exchanges);
     tileOf("X1")->setFocus();
     QTest::keyClick(tileOf("X1"), Qt::Key_Space);
     EXPECT_EQ(grid.chosen(), 0);
@@ -373,7 +373,7 @@ TEST_F(LayoutGridTest, IsPressedByTheKeyboardToo)
 
 TEST_F(LayoutGridTest, ARowGoesOnInTheNextLineWhereThereIsLittleRoom)
 {
-    showTwoRows(true, {700, 300});
+    showTwoRows(LayoutGrid::Press::Exchanges, {700, 300});
     EXPECT_EQ(tileOf("X1")->y(), tileOf("X3")->y());
     grid.resize(260, 600);
     settleDown();
@@ -384,7 +384,7 @@ TEST_F(LayoutGridTest, ARowGoesOnInTheNextLineWhereThereIsLittleRoom)
 
 TEST_F(LayoutGridTest, SaysEachTileWholeToThoseWhoCantSeeIt)
 {
-    showTwoRows(true);
+    showTwoRows(LayoutGrid::Press::Exchanges);
     EXPECT_EQ(tileOf("X1")->accessibleName(), "X1, Mesh, A1 · place 1");
     EXPECT_EQ(unnamedControls(grid).join('\n').toStdString(), "");
 }
