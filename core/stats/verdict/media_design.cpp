@@ -12,6 +12,9 @@ constexpr double kDesignRank = 1e-9;
 MediaDesign::MediaDesign(std::vector<DesignRow> rows)
     : m_rows(std::move(rows))
 {
+    if (m_rows.empty()) {
+        return; // a decomposition of nothing is a fault to Eigen
+    }
     for (const DesignRow& row : m_rows) {
         m_columns.try_emplace({Factor::Medium, row.medium}, 0);
         m_columns.try_emplace({Factor::Variety, row.variety}, 0);

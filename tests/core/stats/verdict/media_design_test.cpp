@@ -39,6 +39,15 @@ TEST(MediaDesign, AdjustsForBlocksThatHoldNotEveryMedium)
     EXPECT_EQ(design.df(), 0);
 }
 
+TEST(MediaDesign, OfNoRowsTellsNothing)
+{
+    const MediaDesign design({});
+    EXPECT_EQ(design.df(), 0);
+    EXPECT_EQ(design.residualSs(), 0);
+    EXPECT_FALSE(design.holds(0));
+    EXPECT_FALSE(design.weights(0, 1));
+}
+
 TEST(MediaDesign, TellsNothingOfMediaThatNothingConnects)
 {
     const MediaDesign design({{0, 0, 1, 10}, {1, 0, 1, 12}, {2, 0, 2, 30}, {3, 0, 2, 31}});

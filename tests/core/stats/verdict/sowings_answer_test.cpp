@@ -175,5 +175,30 @@ TEST(SowingsAnswer, IsNotComparableAcrossTrials)
     EXPECT_EQ(pair.why, NoVerdictReason::NeverMet);
 }
 
+// A trial whose trays were all thrown away has no numbers; it must not take the other one's away.
+TEST(SowingsAnswer, OfATrialWithoutANumberSaysNothing)
+{
+    auto none = sown({{{1, 1}, {1, 1}}});
+    for (SownTray& tray : none) {
+        tray.value.reset();
+    }
+    for (const CellScale scale : {CellScale::Log, CellScale::LogOfRatio, CellScale::Linear}) {
+        VerdictAsk ask;
+        ask.scale = scale;
+        const MediaAnswer alone = answerOfSowings(none, ask);
+        EXPECT_EQ(alone.trays, 0);
+        EXPECT_EQ(alone.pairs.at(0).why, NoVerdictReason::NothingHarvested);
+        EXPECT_FALSE(alone.means.at(0).value);
+
+        auto both = sown({{{210, 198, 205}, {181, 176, 170}}});
+        const PairAnswer before = answerOfSowings(both, ask).pairs.at(0);
+        for (SownTray tray : none) {
+            tray.sowing = 1;
+            both.push_back(tray);
+        }
+        EXPECT_EQ(answerOfSowings(both, ask).pairs.at(0), before);
+    }
+}
+
 } // namespace
 } // namespace plumule::stats
