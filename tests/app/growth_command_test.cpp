@@ -98,10 +98,11 @@ TEST_F(GrowthCommand, NamesItsKeysInTheDocumentedOrder)
 {
     const ordered_json json = grown(pasture(), {"--at", "20", "--to-height", "30"});
     EXPECT_EQ(keysOf(json),
-              "curve n df rss residual_sd aicc parameters at to_height top_rate x_at_90pct");
+              "curve n df rss residual_sd aicc parameters at to_height top_rate x_at_90pct "
+              "foretold replicate trays trials");
     EXPECT_EQ(keysOf(json.at("parameters")[0]), "name estimate se lower upper");
-    EXPECT_EQ(keysOf(json.at("at")[0]), "x fit se lower upper");
-    EXPECT_EQ(keysOf(json.at("to_height")[0]), "height x");
+    EXPECT_EQ(keysOf(json.at("at")[0]), "x fit se lower upper foretold");
+    EXPECT_EQ(keysOf(json.at("to_height")[0]), "height x foretold");
     EXPECT_EQ(keysOf(json.at("to_height")[0].at("x")), "estimate se lower upper");
     EXPECT_EQ(keysOf(json.at("top_rate")), "estimate se lower upper");
     EXPECT_EQ(keysOf(json.at("x_at_90pct")), "estimate se lower upper");
@@ -170,7 +171,7 @@ TEST_F(GrowthCommand, TakesTreesForWhatRepeatsWhereTheyAreNamed)
     EXPECT_EQ(byTree.json().at("trays"), 5);
     EXPECT_EQ(byTree.json().at("trials"), 1);
     const auto width = [](const Answer& answer) {
-        const auto& at = answer.json().at("at")[0];
+        const ordered_json at = answer.json().at("at")[0];
         return at.at("upper").get<double>() - at.at("lower").get<double>();
     };
     EXPECT_GT(width(byTree), 1.5 * width(pooled));

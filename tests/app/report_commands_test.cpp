@@ -83,10 +83,10 @@ TEST_F(ReportCommands, PrintATrialAsDocumented)
 
 TEST_F(ReportCommands, ATrialsHeadlineNamesItAndSaysWhatTheWordsSay)
 {
-    const ordered_json json = run({"trial", sample(), "T6", "--json"}).json();
+    const ordered_json json = run({"trial", sample(), "T7", "--json"}).json();
     const auto headline = json.at("headline").get<std::string>();
-    EXPECT_TRUE(headline.starts_with("T6: ")) << headline;
-    const Answer words = run({"trial", sample(), "T6"});
+    EXPECT_TRUE(headline.starts_with("T7: ")) << headline;
+    const Answer words = run({"trial", sample(), "T7"});
     EXPECT_TRUE(words.out.contains(QString::fromStdString(headline).mid(4)))
         << headline << " is not what is said in words: " << words.out.toStdString();
     int named = 0;

@@ -59,6 +59,7 @@ void layOut(ChartView& view)
 ChartSpec sowingsTogether()
 {
     ChartSpec spec;
+    spec.form = ChartForm::DotRows;
     spec.rows = {"T1", "T2", "All together"};
     spec.columns = {{"difference", {"+8 %", "+12 %", "+10 %"}}};
     for (int row = 0; row < 3; ++row) {
