@@ -146,6 +146,14 @@ ordered_json yieldJson(const SeasonComparison& yield)
     return json;
 }
 
+// Some sentences name the trial themselves.
+std::string namedHeadline(const Trial& trial, const SeasonComparison& comparison)
+{
+    const QString said = ui::verdictWords(comparison).headline;
+    const QString code = QString::fromStdString(trial.code);
+    return (said.contains(code) ? said : code + QStringLiteral(": ") + said).toStdString();
+}
+
 ordered_json jsonOf(const TrialAnswer& answer)
 {
     const Trial& trial = answer.progress.trial;
@@ -166,7 +174,7 @@ ordered_json jsonOf(const TrialAnswer& answer)
     }
     json["yield"] = yieldJson(answer.season.comparison(Response::YieldPerTray));
     const SeasonComparison& asked = answer.season.comparisons.back();
-    json["headline"] = trial.code + ": " + ui::verdictWords(asked).headline.toStdString();
+    json["headline"] = namedHeadline(trial, asked);
     json["comparison"] = comparisonJson(asked);
     return json;
 }

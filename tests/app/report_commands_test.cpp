@@ -85,15 +85,17 @@ TEST_F(ReportCommands, ATrialsHeadlineNamesItAndSaysWhatTheWordsSay)
 {
     const ordered_json json = run({"trial", sample(), "T7", "--json"}).json();
     const auto headline = json.at("headline").get<std::string>();
-    EXPECT_TRUE(headline.starts_with("T7: ")) << headline;
+    EXPECT_TRUE(headline.starts_with("In trial T7 ")) << headline;
     const Answer words = run({"trial", sample(), "T7"});
-    EXPECT_TRUE(words.out.contains(QString::fromStdString(headline).mid(4)))
+    EXPECT_TRUE(words.out.contains(QString::fromStdString(headline)))
         << headline << " is not what is said in words: " << words.out.toStdString();
     int named = 0;
     for (const auto& mean : json.at("yield").at("means")) {
         named += headline.find(mean.at("medium").get<std::string>()) != std::string::npos ? 1 : 0;
     }
     EXPECT_EQ(named, 2) << headline;
+    const ordered_json open = run({"trial", sample(), "T6", "--json"}).json();
+    EXPECT_TRUE(open.at("headline").get<std::string>().starts_with("T6: ")) << open.at("headline");
 }
 
 TEST_F(ReportCommands, SayWhatAGrowingTrialLacks)
