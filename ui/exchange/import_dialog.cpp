@@ -27,9 +27,12 @@ QString listed(const std::vector<std::string>& names)
     return list.join(", ");
 }
 
-QTableWidget* tableOf(const QStringList& heads, int rows)
+QTableWidget* tableOf(const char* name, const QString& spoken, const QStringList& heads, int rows)
 {
     auto* table = new QTableWidget(rows, static_cast<int>(heads.size()));
+    table->setObjectName(name);
+    table->setAccessibleName(spoken);
+    table->setTabKeyNavigation(false);
     table->setHorizontalHeaderLabels(heads);
     table->verticalHeader()->hide();
     table->verticalHeader()->setDefaultSectionSize(scaled(32));
@@ -152,10 +155,10 @@ void ImportDialog::buildDoubts()
 void ImportDialog::buildRows()
 {
     const int shown = std::min<int>(kShownRows, static_cast<int>(m_preview.trays.size()));
-    auto* table = tableOf({tr("Line"), tr("Tray"), tr("Variety"), tr("Medium"), tr("Sown"),
+    auto* table = tableOf("importRows", tr("Trays that would come in"),
+                          {tr("Line"), tr("Tray"), tr("Variety"), tr("Medium"), tr("Sown"),
                            tr("Harvested"), tr("Net, g"), tr("Trial")},
                           shown);
-    table->setObjectName("importRows");
     for (int row = 0; row < shown; ++row) {
         const ImportedTray& tray = m_preview.trays[static_cast<std::size_t>(row)];
         put(*table, row,
@@ -173,9 +176,9 @@ void ImportDialog::buildRows()
 
 void ImportDialog::buildFaults()
 {
-    auto* table = tableOf({tr("Where"), tr("What is wrong, and what to do")},
+    auto* table = tableOf("importFaults", tr("What must be mended"),
+                          {tr("Where"), tr("What is wrong, and what to do")},
                           static_cast<int>(m_preview.faults.size()));
-    table->setObjectName("importFaults");
     for (int row = 0; row < table->rowCount(); ++row) {
         put(*table, row, faultCells(m_preview.faults[static_cast<std::size_t>(row)]));
     }

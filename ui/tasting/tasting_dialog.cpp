@@ -79,7 +79,8 @@ void TastingDialog::makeFields()
     m_methodWords->setWordWrap(true);
     m_methodWords->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
     m_media = new CheckList("panelMedia");
-    m_media->setFixedHeight(scaled(132));
+    m_media->setAccessibleName(tr("Media"));
+    m_media->setFixedHeight(scaled(158)); // four media, as most trials have
     m_attributes = linesField("panelAttributes", tr("Attributes, one a line"));
     m_tasters = linesField("panelTasters", tr("Tasters, one a line"));
     m_note = new QLineEdit;

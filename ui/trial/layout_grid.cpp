@@ -13,6 +13,7 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kTileWide = 92;
+constexpr int kNameWide = 34;
 constexpr int kTileHigh = 58;
 
 } // namespace
@@ -91,6 +92,8 @@ LayoutGrid::LayoutGrid(QWidget* parent)
     m_grid->setContentsMargins(0, 0, 0, 0);
     m_grid->setHorizontalSpacing(scaled(8));
     m_grid->setVerticalSpacing(scaled(8));
+    // Else tiles that once stood beside each other would keep the grid as wide for ever.
+    m_grid->setSizeConstraint(QLayout::SetNoConstraint);
 }
 
 void LayoutGrid::show(const std::vector<Row>& rows, Press press)
@@ -130,6 +133,13 @@ void LayoutGrid::show(const std::vector<Row>& rows, Press press)
         m_tiles[static_cast<std::size_t>(kept)]->setFocus();
     }
     Q_EMIT chosenChanged(-1);
+}
+
+QSize LayoutGrid::minimumSizeHint() const
+{
+    const QSize whole = QWidget::minimumSizeHint();
+    return {std::min(whole.width(), scaled(kNameWide) + scaled(8) + scaled(kTileWide)),
+            whole.height()};
 }
 
 int LayoutGrid::chosen() const
@@ -195,7 +205,7 @@ void LayoutGrid::arrange()
         }
         ++line;
     }
-    m_grid->setColumnMinimumWidth(0, scaled(34));
+    m_grid->setColumnMinimumWidth(0, scaled(kNameWide));
     for (int column = 1; column < m_grid->columnCount(); ++column) {
         m_grid->setColumnStretch(column, column <= columns ? 1 : 0);
     }

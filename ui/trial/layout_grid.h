@@ -67,6 +67,8 @@ public:
     // Tiles are numbered through all rows.
     void show(const std::vector<Row>& rows, Press press);
     [[nodiscard]] int chosen() const; // −1 for none
+    // Of a name and one tile: the rows go on below where there is no room beside.
+    [[nodiscard]] QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
     void pressed(int tile);

@@ -245,8 +245,8 @@ TEST_F(ImportDialogTest, BeginsByAskingForAFile)
 
 TEST_F(ImportDialogTest, ANumberThatMayMeanTwoThingsIsRefusedWithItsLine)
 {
-    const auto dialog = openOn(fileWith("code,variety,medium,sown,harvested,net_g\n"
-                                        "A1,Cress,Mix,2026-01-05,2026-01-19,\"1,234\"\n"));
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                        "A1,Cress,Mix,2026-01-05,,2026-01-19,\"1,234\"\n"));
     const auto* faults = find<QTableWidget>(*dialog, "importFaults");
     ASSERT_NE(faults, nullptr);
     ASSERT_EQ(faults->rowCount(), 1);
@@ -260,9 +260,9 @@ TEST_F(ImportDialogTest, ANumberThatMayMeanTwoThingsIsRefusedWithItsLine)
 
 TEST_F(ImportDialogTest, AColumnThatShowsItsDecimalMarkSettlesItForTheFile)
 {
-    const auto dialog = openOn(fileWith("code;variety;medium;sown;harvested;net_g\n"
-                                        "A1;Cress;Mix;2026-01-05;2026-01-19;1,234\n"
-                                        "A2;Cress;Mix;2026-01-05;2026-01-19;210,5\n"));
+    const auto dialog = openOn(fileWith("code;variety;medium;sown;seed_g;harvested;net_g\n"
+                                        "A1;Cress;Mix;2026-01-05;;2026-01-19;1,234\n"
+                                        "A2;Cress;Mix;2026-01-05;;2026-01-19;210,5\n"));
     ASSERT_NE(dialog->findChild<QTableWidget*>("importRows"), nullptr)
         << summary(*dialog).toStdString();
     click(find<QPushButton>(*dialog, "importRun"));
@@ -273,8 +273,9 @@ TEST_F(ImportDialogTest, AColumnThatShowsItsDecimalMarkSettlesItForTheFile)
 
 TEST_F(ImportDialogTest, ACodeThatStandsTwiceIsRefusedWithBothLines)
 {
-    const auto dialog = openOn(fileWith("code,variety,medium,sown\n"
-                                        "A1,Cress,Mix,2026-01-05\nA1,Cress,Mix,2026-01-06\n"));
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                        "A1,Cress,Mix,2026-01-05,,,\n"
+                                        "A1,Cress,Mix,2026-01-06,,,\n"));
     const auto* faults = find<QTableWidget>(*dialog, "importFaults");
     ASSERT_NE(faults, nullptr);
     ASSERT_EQ(faults->rowCount(), 1);
@@ -285,8 +286,8 @@ TEST_F(ImportDialogTest, ACodeThatStandsTwiceIsRefusedWithBothLines)
 
 TEST_F(ImportDialogTest, NamesWithMarksAreShownAndKeptAsTheyAre)
 {
-    const auto dialog = openOn(fileWith("code,variety,medium,sown\n"
-                                        "A1,<b>Cress</b>,<img src=x>,2026-01-05\n"));
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                        "A1,<b>Cress</b>,<img src=x>,2026-01-05,,,\n"));
     EXPECT_TRUE(summary(*dialog).contains("<b>Cress</b>"));
     EXPECT_EQ(textsWithMarks(*dialog).join('\n').toStdString(), "");
     click(find<QPushButton>(*dialog, "importRun"));

@@ -106,6 +106,7 @@ TEST_F(TastingDialogTest, EnterInAListOfLinesIsALineAndSavesNothing)
 TEST_F(TastingDialogTest, SaysWhatIsMissingOneAfterTheOther)
 {
     openNew();
+    give(*dialog, "panelName", "Autumn tasting");
     writeLines("panelTasters", "");
     save();
     EXPECT_FALSE(refusal().isEmpty());

@@ -249,6 +249,7 @@ TEST_F(PlanFlowTest, NamesAreKeptAsTheyAreTyped)
         EXPECT_EQ(QString::fromStdString(draft().trial.question), each.text) << each.what;
         EXPECT_EQ(textsWithMarks(*page).join('\n').toStdString(), "") << each.what;
         page.reset();
+        ASSERT_TRUE(journal->undo()) << "its places are free for the next one";
     }
 }
 

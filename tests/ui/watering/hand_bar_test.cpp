@@ -142,7 +142,6 @@ TEST_F(HandBarTest, WhereThereIsLittleRoomTheKeysRemain)
     sowBroccoli(1, kUnderWeight);
     open({700, 700});
     EXPECT_FALSE(isShown("openWater"));
-    EXPECT_FALSE(isShown("handPhoto")) << page->width();
     EXPECT_TRUE(isShown("openNote"));
     openPanelBy(Qt::Key_W, "given");
     press(Qt::Key_Escape);
