@@ -2,6 +2,7 @@
 
 #include "ui/harvest/weigh_question.h"
 #include "ui/medium/marker.h"
+#include "ui/widget/emptied.h"
 #include "ui/widget/key_button.h"
 
 #include <QBoxLayout>
@@ -38,7 +39,7 @@ void WeighCard::enterWeight()
 {
     const QString text = m_gross->text().trimmed();
     if (!text.isEmpty() && text.front().isLetter() && !m_gross->reading()) {
-        m_gross->clear();
+        emptyForGood(*m_gross);
         Q_EMIT codeEntered(text);
         return;
     }
@@ -53,7 +54,7 @@ void WeighCard::addBowl()
         return;
     }
     m_bowls = *all;
-    m_gross->clear();
+    emptyForGood(*m_gross);
     showBowls();
     showNet();
     m_gross->setFocus();
@@ -118,7 +119,7 @@ void WeighCard::clearBowl(std::size_t bowl)
         showNet();
         Q_EMIT edited();
     } else {
-        m_gross->clear();
+        emptyForGood(*m_gross);
     }
     focusWeight();
 }
@@ -209,7 +210,7 @@ void WeighCard::showTray(const TrayAtScale& tray, Weighing what)
     m_again->setChecked(false);
     showAgain();
     m_bowls.clear();
-    m_gross->clear();
+    emptyForGood(*m_gross);
     showBowls();
     showNet();
     focusWeight();
@@ -218,14 +219,14 @@ void WeighCard::showTray(const TrayAtScale& tray, Weighing what)
 void WeighCard::showNoTray()
 {
     m_tray.reset();
-    m_code->clear();
+    emptyForGood(*m_code);
     m_variety->clear();
     m_medium->clear();
     m_place->clear();
     m_marker->hide();
     showTrayWords();
     m_bowls.clear();
-    m_gross->clear();
+    emptyForGood(*m_gross);
     m_again->setChecked(false);
     showAgain();
     showBowls();

@@ -108,7 +108,7 @@ void ComparisonView::buildPairs(const Services& services)
     m_pairRow->addWidget(m_pairCard, 3);
     m_fairness = new Card(tr("For a fairer answer next time"), "caution");
     m_fairnessWords = words("fairness");
-    m_fairnessWords->setTextFormat(Qt::RichText);
+    m_fairnessWords->setTextFormat(Qt::PlainText);
     m_fairness->body()->addWidget(m_fairnessWords);
     m_fairness->body()->addStretch(1);
     m_fairness->hide();
@@ -194,8 +194,7 @@ void ComparisonView::showFairness(const SeasonComparison& comparison)
 {
     const QStringList lines = adviceSentences(comparison) + oddTrayWords(comparison.model.checks);
     // A little apart, as one reads them one by one.
-    m_fairnessWords->setText(
-        QStringLiteral("<p>%1</p>").arg(lines.join('\n').toHtmlEscaped().replace('\n', "</p><p>")));
+    m_fairnessWords->setText(lines.join(QStringLiteral("\n\n")));
     m_fairness->setVisible(!lines.isEmpty());
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "ui/tasting/tasting_text.h"
+#include "ui/widget/emptied.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/text_table.h"
@@ -116,7 +117,7 @@ void TastingEntry::show(const PanelRecord& record)
         buildValues();
     }
     if (!isSame) {
-        m_codeField->clear();
+        emptyForGood(*m_codeField);
         say(isTriangle() ? tr("Type the code that the taster ticked, and Enter.")
                          : tr("Type a code and Enter, then a value at each attribute."),
             false);
@@ -208,7 +209,7 @@ void TastingEntry::nameOddOne(const Serving& serving)
                                     .arg(name, code, QString::fromStdString(*entered->clashingCode))
                               : tr("%1 named %2.").arg(name, code),
         false);
-    m_codeField->clear();
+    emptyForGood(*m_codeField);
     begin();
 }
 
@@ -281,12 +282,12 @@ void TastingEntry::finishCode()
         say(tr("%1 is done.").arg(QString::fromStdString(m_code)), false);
     }
     for (QLineEdit* field : m_valueFields) {
-        field->clear();
+        emptyForGood(*field);
         field->setEnabled(false);
     }
     m_code.clear();
     m_who->setText(QString());
-    m_codeField->clear();
+    emptyForGood(*m_codeField);
     begin();
 }
 

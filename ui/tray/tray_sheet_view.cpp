@@ -5,6 +5,7 @@
 #include "ui/tray/stage_strip.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/emptied.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"
 
@@ -192,8 +193,8 @@ void TraySheetView::keepTyped()
     if (!m_height->text().trimmed().isEmpty()) {
         addHeight();
     }
-    m_note->clear();
-    m_height->clear();
+    emptyForGood(*m_note);
+    emptyForGood(*m_height);
     m_height->markWrong(false);
 }
 
@@ -288,7 +289,7 @@ void TraySheetView::addHeight()
     }
     if (done(m_journal.trays().noteHeight(m_tray, **length, chosenOf<ReadFrom>(*m_readFrom),
                                           now()))) {
-        m_height->clear();
+        emptyForGood(*m_height);
     }
 }
 
@@ -296,7 +297,7 @@ void TraySheetView::addNote()
 {
     const QString text = m_note->text().trimmed();
     if (!text.isEmpty() && done(m_journal.trays().writeNote(m_tray, text.toStdString(), now()))) {
-        m_note->clear();
+        emptyForGood(*m_note);
     }
 }
 

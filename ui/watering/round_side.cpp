@@ -1,6 +1,7 @@
 #include "ui/watering/round_side.h"
 
 #include "ui/watering/round_text.h"
+#include "ui/widget/emptied.h"
 #include "ui/widget/key_button.h"
 #include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
@@ -248,7 +249,7 @@ void RoundSide::takeReading()
 void RoundSide::closeReading()
 {
     for (NumberField* field : {m_ph, m_ec}) {
-        field->clear();
+        emptyForGood(*field);
         field->markWrong(false);
     }
     m_reading->hide();

@@ -1,6 +1,7 @@
 #include "ui/watering/tray_panel.h"
 
 #include "ui/text/text.h"
+#include "ui/widget/emptied.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -142,7 +143,7 @@ void TrayPanel::begin(const RoundTray& tray, UnitSystem units)
     const UnitText words(units);
     m_heading->setText(QString::fromStdString(tray.code));
     setAccessibleName(tr("About %1").arg(m_heading->text()));
-    m_note->clear();
+    emptyForGood(*m_note);
     showLength(*m_height, std::nullopt, units);
     showVolume(*m_given, tray.given ? tray.given->amount : std::nullopt, units);
     m_given->setModified(false);

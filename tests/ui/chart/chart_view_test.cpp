@@ -52,6 +52,7 @@ QByteArray bytesOf(const QString& path)
 void layOut(ChartView& view)
 {
     view.resize(600, 300);
+    QCoreApplication::processEvents(); // the chart lays itself out when told of its margins
     EXPECT_FALSE(view.grab().isNull());
 }
 

@@ -67,7 +67,7 @@ protected:
         showPage("Round");
         look("Round");
         press(Qt::Key_Home);
-        click(window->findChildren<QPushButton*>(QRegularExpression("^more")).front());
+        click(pageOf("Round").findChildren<QPushButton*>(QRegularExpression("^more")).front());
         look("Round with its panel");
         press(Qt::Key_Escape);
     }
