@@ -100,6 +100,7 @@ QWidget* HistoryPage::buildList()
     m_table = plainTable(m_model, "history", tr("What was done, newest first"));
     m_empty = label(QString(), "muted");
     m_empty->setWordWrap(true);
+    m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     m_more = button(tr("Show older ones"), "quiet");
     m_more->setObjectName("historyMore");
     card->body()->addWidget(m_empty);

@@ -50,8 +50,9 @@ void MediumPart::buildFields()
     for (const MediumForm form : {MediumForm::LooseMix, MediumForm::Mat, MediumForm::Mesh}) {
         addChoice(*m_form, nameOf(form), form);
     }
-    m_nutrient = new QCheckBox(tr("nutrient-bearing (else inert)"));
-    m_asRun = new QCheckBox(tr("always run with its own feeding"));
+    m_nutrient = new QCheckBox(tr("nutrient-bearing"));
+    m_nutrient->setToolTip(tr("Else it is inert."));
+    m_asRun = new QCheckBox(tr("run with its own feeding"));
     m_asRun->setObjectName("mediumAsRun");
     m_asRun->setToolTip(tr("You would feed this medium so whatever it is compared with: medium and "
                            "feeding are then compared as one."));

@@ -36,6 +36,7 @@ DiaryCard::DiaryCard(std::filesystem::path photoFolder, QWidget* parent)
     wrapHeading();
     m_day = new QComboBox;
     m_day->setObjectName("diaryDay");
+    m_day->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     m_day->setAccessibleName(tr("Day"));
     headingRow()->addWidget(m_day);
     m_columns = new QGridLayout;

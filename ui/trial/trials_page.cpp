@@ -82,6 +82,7 @@ QWidget* TrialsPage::buildList()
                        "trial says how many can, and draws their places by lot."),
                     "muted");
     m_empty->setWordWrap(true);
+    m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     card->body()->addWidget(m_empty);
     card->body()->addWidget(m_table, 1);
     column->addWidget(card, 1);
