@@ -102,7 +102,8 @@ TEST_F(DecisionRowTest, NotYetForAllMovesEachOfThemAsOneAct)
     letter(Qt::Key_N, [&] { return planOf(due[1]).harvest - before == 11 * 60; });
     EXPECT_EQ(planOf(due[0]).harvest, planOf(due[1]).harvest);
     EXPECT_EQ(acts(), entries + 1);
-    EXPECT_TRUE(messages.text().startsWith("BR001, BR002: not yet")) << messages.text().toStdString();
+    EXPECT_TRUE(messages.text().startsWith("BR001, BR002: not yet"))
+        << messages.text().toStdString();
     EXPECT_TRUE(messages.text().contains("this evening"));
 }
 

@@ -33,6 +33,15 @@ protected:
         enter(code);
         ASSERT_TRUE(sheetShows(code));
     }
+    // Whether closing the window asks for what is typed on that page.
+    bool asksFor(const QString& page)
+    {
+        ask.questions.clear();
+        closeWindow();
+        EXPECT_TRUE(window->isVisible()) << page.toStdString();
+        EXPECT_EQ(ask.questions.size(), 1) << page.toStdString();
+        return ask.questions.join(' ').contains(page);
+    }
     void takeUpReadOnly()
     {
         const std::filesystem::path path = journal->path();
@@ -48,13 +57,6 @@ TEST_F(WindowKeysTest, ClosingAsksForWhatIsTypedOnEveryPage)
     growDueTrays(2);
     sow(broccoli(1, kTwoDaysAgo));
     ask.agrees = false;
-    const auto asksFor = [this](const QString& page) {
-        ask.questions.clear();
-        closeWindow();
-        EXPECT_TRUE(window->isVisible()) << page.toStdString();
-        EXPECT_EQ(ask.questions.size(), 1) << page.toStdString();
-        return ask.questions.join(' ').contains(page);
-    };
     openWindow();
     press(Qt::Key_Home);
     press(Qt::Key_End);
