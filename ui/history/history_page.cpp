@@ -123,6 +123,9 @@ void HistoryPage::wireSignals()
 void HistoryPage::begin()
 {
     m_table->setFocus();
+    if (!m_table->currentIndex().isValid()) {
+        m_table->setCurrentIndex(m_model->index(0, 0));
+    }
 }
 
 bool HistoryPage::find()

@@ -40,6 +40,7 @@ TakeBackCard::TakeBackCard(Journal& journal, const Services& services, QWidget* 
     m_grid = new QGridLayout(m_values);
     m_grid->setContentsMargins(0, 0, 0, 0);
     m_grid->setColumnStretch(0, 1);
+    m_grid->setHorizontalSpacing(scaled(16));
     m_words = label(QString(), "muted");
     m_words->setObjectName("takeBackWords");
     for (QLabel* words : {m_deed, m_words}) {

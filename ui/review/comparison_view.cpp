@@ -211,7 +211,7 @@ void ComparisonView::resizeEvent(QResizeEvent* event)
 {
     QWidget::resizeEvent(event);
     // The pairs' words need their room.
-    for (const auto& [row, needed] : {std::pair(m_charts, 900), std::pair(m_pairRow, 1080)}) {
+    for (const auto& [row, needed] : {std::pair(m_charts, 900), std::pair(m_pairRow, 1320)}) {
         const bool isBeside = row->direction() == QBoxLayout::LeftToRight;
         row->setDirection(standsBeside(width(), scaled(needed), isBeside)
                               ? QBoxLayout::LeftToRight
