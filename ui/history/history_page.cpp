@@ -148,6 +148,7 @@ void HistoryPage::reload()
         return;
     }
     m_acts = *acts;
+    m_units = units();
     m_more->setVisible(static_cast<int>(m_acts.size()) == m_wanted);
     showActs();
 }
@@ -161,7 +162,9 @@ void HistoryPage::showActs()
     m_empty->setText(m_acts.empty() ? tr("Nothing was done yet: acts stand here as they happen.")
                                     : tr("No act fits. Change the search."));
     m_table->setVisible(!isEmpty);
-    showChosen();
+    if (!m_table->currentIndex().isValid()) {
+        showChosen(); // else it was shown as it was chosen again
+    }
 }
 
 // Those that are searched for; the one that was chosen stays so.
@@ -179,7 +182,7 @@ void HistoryPage::fillActs()
     QDate lastDay;
     int chosenAgain = -1;
     for (const HistoryEntry& act : m_acts) {
-        const QString words = sentence(act, units().units());
+        const QString words = sentence(act, m_units.units());
         if (!isOfKind(act, kind) || !words.contains(wanted, Qt::CaseInsensitive)) {
             continue;
         }
@@ -207,7 +210,7 @@ void HistoryPage::showChosen()
     if (row < 0 || row >= static_cast<int>(m_shown.size())) {
         m_card->showNothing();
     } else {
-        m_card->show(m_shown[static_cast<std::size_t>(row)]);
+        m_card->show(m_shown[static_cast<std::size_t>(row)], m_units);
     }
 }
 

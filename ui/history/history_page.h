@@ -50,6 +50,7 @@ private:
     QPushButton* m_more = nullptr;
     QBoxLayout* m_beside = nullptr;
     TakeBackCard* m_card = nullptr;
+    UnitText m_units;
     std::vector<HistoryEntry> m_acts;  // read, newest first
     std::vector<HistoryEntry> m_shown; // a row each
     int m_wanted = 0;

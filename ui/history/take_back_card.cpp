@@ -13,12 +13,6 @@ namespace {
 
 constexpr std::size_t kShownValues = 6;
 
-UnitText unitsOf(Journal& journal)
-{
-    const auto layout = journal.room().layout();
-    return UnitText(layout ? layout->room.units : UnitSystem::Metric);
-}
-
 QString clockOf(const HistoryEntry& act)
 {
     return QDateTime::fromMSecsSinceEpoch(act.atUtcMs).toString(QStringLiteral("HH:mm"));
@@ -78,13 +72,13 @@ void TakeBackCard::explain(const QString& title, const QString& words)
     m_act->hide();
 }
 
-void TakeBackCard::show(const HistoryEntry& act)
+void TakeBackCard::show(const HistoryEntry& act, const UnitText& units)
 {
-    m_deed->setText(sentence(act, unitsOf(m_journal).units()));
+    m_deed->setText(sentence(act, units.units()));
     m_deed->show();
     switch (act.state) {
     case HistoryState::Standing:
-        offer(act);
+        offer(act, units);
         return;
     case HistoryState::Dropped:
         explain(tr("%1 was taken back").arg(clockOf(act)),
@@ -107,7 +101,7 @@ void TakeBackCard::show(const HistoryEntry& act)
     m_act->show();
 }
 
-void TakeBackCard::offer(const HistoryEntry& act)
+void TakeBackCard::offer(const HistoryEntry& act, const UnitText& units)
 {
     const auto effects = m_journal.foreseeUndo(act.id);
     if (!effects) {
@@ -115,17 +109,17 @@ void TakeBackCard::offer(const HistoryEntry& act)
         return;
     }
     explain(tr("Take back %1?").arg(clockOf(act)), effectWords(*effects).join('\n'));
-    addValues(*effects);
+    addValues(*effects, units);
     m_shown = act.id;
     m_isRedo = false;
     m_act->setText(tr("Take it back"));
     m_act->show();
 }
 
-void TakeBackCard::addValues(const std::vector<History::RowEffect>& effects)
+void TakeBackCard::addValues(const std::vector<History::RowEffect>& effects, const UnitText& units)
 {
     clearLayout(m_grid);
-    const auto changes = valueChanges(effects, unitsOf(m_journal), kShownValues);
+    const auto changes = valueChanges(effects, units, kShownValues);
     if (changes.empty()) {
         return;
     }

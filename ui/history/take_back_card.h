@@ -17,15 +17,16 @@ public:
 
     // Nothing chosen: says how the list is used.
     void showNothing();
-    void show(const HistoryEntry& act);
+    // Amounts in these units.
+    void show(const HistoryEntry& act, const UnitText& units);
     // Puts the focus on what can be done with it, so that one more Enter does it.
     void begin();
 
 private:
     void act();
-    void offer(const HistoryEntry& act);
+    void offer(const HistoryEntry& act, const UnitText& units);
     void explain(const QString& title, const QString& words);
-    void addValues(const std::vector<History::RowEffect>& effects);
+    void addValues(const std::vector<History::RowEffect>& effects, const UnitText& units);
 
     Journal& m_journal;
     Services m_services;
