@@ -14,89 +14,91 @@ class ActsTr
     Q_DECLARE_TR_FUNCTIONS(Acts)
 };
 
-// Tables in the grower's words, told together where they are one thing to him.
-struct TableText
+// A table or a column in the grower's words.
+struct KeyText
 {
-    const char* table;
+    const char* key;
     const char* text;
 };
 
 constexpr std::array kTables = {
-    TableText{"tray", QT_TRANSLATE_NOOP("Acts", "%n tray(s)")},
-    TableText{"tray_stage", QT_TRANSLATE_NOOP("Acts", "%n stage(s)")},
-    TableText{"stay", QT_TRANSLATE_NOOP("Acts", "%n stay(s) on a place")},
-    TableText{"height", QT_TRANSLATE_NOOP("Acts", "%n height(s)")},
-    TableText{"tray_note", QT_TRANSLATE_NOOP("Acts", "%n note(s)")},
-    TableText{"photo", QT_TRANSLATE_NOOP("Acts", "%n photograph(s)")},
-    TableText{"watering", QT_TRANSLATE_NOOP("Acts", "%n watering(s)")},
-    TableText{"watering_look", QT_TRANSLATE_NOOP("Acts", "%n look(s) without need")},
-    TableText{"water_reading", QT_TRANSLATE_NOOP("Acts", "%n reading(s) of pH or EC")},
-    TableText{"water_recipe", QT_TRANSLATE_NOOP("Acts", "%n recipe(s)")},
-    TableText{"harvest", QT_TRANSLATE_NOOP("Acts", "%n cut(s)")},
-    TableText{"bowl", QT_TRANSLATE_NOOP("Acts", "%n bowl(s)")},
-    TableText{"residue", QT_TRANSLATE_NOOP("Acts", "%n residue(s)")},
-    TableText{"price", QT_TRANSLATE_NOOP("Acts", "%n price(s)")},
-    TableText{"labour_task", QT_TRANSLATE_NOOP("Acts", "%n time(s) of work")},
-    TableText{"room", QT_TRANSLATE_NOOP("Acts", "the room")},
-    TableText{"rack", QT_TRANSLATE_NOOP("Acts", "%n rack(s)")},
-    TableText{"shelf", QT_TRANSLATE_NOOP("Acts", "shelves: %n")},
-    TableText{"place", QT_TRANSLATE_NOOP("Acts", "%n place(s)")},
-    TableText{"variety", QT_TRANSLATE_NOOP("Acts", "%n variet(ies)")},
-    TableText{"protocol_stage", QT_TRANSLATE_NOOP("Acts", "%n stage(s) of a protocol")},
-    TableText{"seed_lot", QT_TRANSLATE_NOOP("Acts", "%n seed lot(s)")},
-    TableText{"stock_correction", QT_TRANSLATE_NOOP("Acts", "%n count(s) of seed")},
-    TableText{"medium", QT_TRANSLATE_NOOP("Acts", "media: %n")},
-    TableText{"medium_group", QT_TRANSLATE_NOOP("Acts", "%n group(s) of media")},
-    TableText{"piece", QT_TRANSLATE_NOOP("Acts", "%n piece(s)")},
-    TableText{"sanitising", QT_TRANSLATE_NOOP("Acts", "%n sanitising(s)")},
-    TableText{"trial", QT_TRANSLATE_NOOP("Acts", "%n trial(s)")},
-    TableText{"trial_plan", QT_TRANSLATE_NOOP("Acts", "%n plan(s) of a trial")},
-    TableText{"planned_tray", QT_TRANSLATE_NOOP("Acts", "%n planned tray(s)")},
-    TableText{"panel", QT_TRANSLATE_NOOP("Acts", "%n tasting(s)")},
-    TableText{"serving", QT_TRANSLATE_NOOP("Acts", "%n serving(s)")},
-    TableText{"score", QT_TRANSLATE_NOOP("Acts", "%n score(s)")},
-    TableText{"season", QT_TRANSLATE_NOOP("Acts", "%n season(s)")},
+    KeyText{"tray", QT_TRANSLATE_NOOP("Acts", "%n tray(s)")},
+    KeyText{"tray_stage", QT_TRANSLATE_NOOP("Acts", "%n stage(s)")},
+    KeyText{"stay", QT_TRANSLATE_NOOP("Acts", "%n stay(s) on a place")},
+    KeyText{"height", QT_TRANSLATE_NOOP("Acts", "%n height(s)")},
+    KeyText{"tray_note", QT_TRANSLATE_NOOP("Acts", "%n note(s)")},
+    KeyText{"photo", QT_TRANSLATE_NOOP("Acts", "%n photograph(s)")},
+    KeyText{"watering", QT_TRANSLATE_NOOP("Acts", "%n watering(s)")},
+    KeyText{"watering_look", QT_TRANSLATE_NOOP("Acts", "%n look(s) without need")},
+    KeyText{"water_reading", QT_TRANSLATE_NOOP("Acts", "%n reading(s) of pH or EC")},
+    KeyText{"water_recipe", QT_TRANSLATE_NOOP("Acts", "%n recipe(s)")},
+    KeyText{"harvest", QT_TRANSLATE_NOOP("Acts", "%n cut(s)")},
+    KeyText{"bowl", QT_TRANSLATE_NOOP("Acts", "%n bowl(s)")},
+    KeyText{"residue", QT_TRANSLATE_NOOP("Acts", "%n residue(s)")},
+    KeyText{"price", QT_TRANSLATE_NOOP("Acts", "%n price(s)")},
+    KeyText{"labour_task", QT_TRANSLATE_NOOP("Acts", "%n time(s) of work")},
+    KeyText{"room", QT_TRANSLATE_NOOP("Acts", "the room")},
+    KeyText{"rack", QT_TRANSLATE_NOOP("Acts", "%n rack(s)")},
+    KeyText{"shelf", QT_TRANSLATE_NOOP("Acts", "shelves: %n")},
+    KeyText{"place", QT_TRANSLATE_NOOP("Acts", "%n place(s)")},
+    KeyText{"variety", QT_TRANSLATE_NOOP("Acts", "%n variet(ies)")},
+    KeyText{"protocol_stage", QT_TRANSLATE_NOOP("Acts", "%n stage(s) of a protocol")},
+    KeyText{"seed_lot", QT_TRANSLATE_NOOP("Acts", "%n seed lot(s)")},
+    KeyText{"stock_correction", QT_TRANSLATE_NOOP("Acts", "%n count(s) of seed")},
+    KeyText{"medium", QT_TRANSLATE_NOOP("Acts", "media: %n")},
+    KeyText{"medium_group", QT_TRANSLATE_NOOP("Acts", "%n group(s) of media")},
+    KeyText{"piece", QT_TRANSLATE_NOOP("Acts", "%n piece(s)")},
+    KeyText{"sanitising", QT_TRANSLATE_NOOP("Acts", "%n sanitising(s)")},
+    KeyText{"trial", QT_TRANSLATE_NOOP("Acts", "%n trial(s)")},
+    KeyText{"trial_plan", QT_TRANSLATE_NOOP("Acts", "%n plan(s) of a trial")},
+    KeyText{"planned_tray", QT_TRANSLATE_NOOP("Acts", "%n planned tray(s)")},
+    KeyText{"panel", QT_TRANSLATE_NOOP("Acts", "%n tasting(s)")},
+    KeyText{"serving", QT_TRANSLATE_NOOP("Acts", "%n serving(s)")},
+    KeyText{"score", QT_TRANSLATE_NOOP("Acts", "%n score(s)")},
+    KeyText{"season", QT_TRANSLATE_NOOP("Acts", "%n season(s)")},
 };
 
 // Columns that a grower fills himself.
-struct ColumnText
-{
-    const char* column;
-    const char* text;
-};
-
 constexpr std::array kColumns = {
-    ColumnText{"net_mg", QT_TRANSLATE_NOOP("Acts", "net")},
-    ColumnText{"gross_mg", QT_TRANSLATE_NOOP("Acts", "on the scale")},
-    ColumnText{"tare_mg", QT_TRANSLATE_NOOP("Acts", "the bowl")},
-    ColumnText{"seed_mg", QT_TRANSLATE_NOOP("Acts", "seed")},
-    ColumnText{"bought_mg", QT_TRANSLATE_NOOP("Acts", "bought")},
-    ColumnText{"reading_um", QT_TRANSLATE_NOOP("Acts", "height")},
-    ColumnText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Acts", "below the rim")},
-    ColumnText{"amount_ul", QT_TRANSLATE_NOOP("Acts", "water")},
-    ColumnText{"sown_on", QT_TRANSLATE_NOOP("Acts", "sown")},
-    ColumnText{"ended_on", QT_TRANSLATE_NOOP("Acts", "ended")},
-    ColumnText{"started_on", QT_TRANSLATE_NOOP("Acts", "begun")},
-    ColumnText{"from_date", QT_TRANSLATE_NOOP("Acts", "holds from")},
-    ColumnText{"bought_on", QT_TRANSLATE_NOOP("Acts", "bought on")},
-    ColumnText{"name", QT_TRANSLATE_NOOP("Acts", "name")},
-    ColumnText{"note", QT_TRANSLATE_NOOP("Acts", "note")},
-    ColumnText{"text", QT_TRANSLATE_NOOP("Acts", "note")},
-    ColumnText{"question", QT_TRANSLATE_NOOP("Acts", "question")},
-    ColumnText{"lot_number", QT_TRANSLATE_NOOP("Acts", "lot")},
-    ColumnText{"supplier", QT_TRANSLATE_NOOP("Acts", "supplier")},
-    ColumnText{"set_aside_reason", QT_TRANSLATE_NOOP("Acts", "set aside")},
-    ColumnText{"discard_reason", QT_TRANSLATE_NOOP("Acts", "discarded")},
+    KeyText{"net_mg", QT_TRANSLATE_NOOP("Acts", "net")},
+    KeyText{"gross_mg", QT_TRANSLATE_NOOP("Acts", "on the scale")},
+    KeyText{"tare_mg", QT_TRANSLATE_NOOP("Acts", "the bowl")},
+    KeyText{"seed_mg", QT_TRANSLATE_NOOP("Acts", "seed")},
+    KeyText{"bought_mg", QT_TRANSLATE_NOOP("Acts", "bought")},
+    KeyText{"reading_um", QT_TRANSLATE_NOOP("Acts", "height")},
+    KeyText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Acts", "below the rim")},
+    KeyText{"amount_ul", QT_TRANSLATE_NOOP("Acts", "water")},
+    KeyText{"sown_on", QT_TRANSLATE_NOOP("Acts", "sown")},
+    KeyText{"ended_on", QT_TRANSLATE_NOOP("Acts", "ended")},
+    KeyText{"started_on", QT_TRANSLATE_NOOP("Acts", "begun")},
+    KeyText{"from_date", QT_TRANSLATE_NOOP("Acts", "holds from")},
+    KeyText{"bought_on", QT_TRANSLATE_NOOP("Acts", "bought on")},
+    KeyText{"name", QT_TRANSLATE_NOOP("Acts", "name")},
+    KeyText{"note", QT_TRANSLATE_NOOP("Acts", "note")},
+    KeyText{"text", QT_TRANSLATE_NOOP("Acts", "note")},
+    KeyText{"question", QT_TRANSLATE_NOOP("Acts", "question")},
+    KeyText{"lot_number", QT_TRANSLATE_NOOP("Acts", "lot")},
+    KeyText{"supplier", QT_TRANSLATE_NOOP("Acts", "supplier")},
+    KeyText{"set_aside_reason", QT_TRANSLATE_NOOP("Acts", "set aside")},
+    KeyText{"discard_reason", QT_TRANSLATE_NOOP("Acts", "discarded")},
 };
 
 constexpr int kLongestValue = 40;
 
+// Null where it is not among them.
+template <std::size_t Count>
+const char* wordsOf(const std::array<KeyText, Count>& texts, const std::string& key)
+{
+    const auto found = std::find_if(texts.begin(), texts.end(),
+                                    [&](const KeyText& each) { return each.key == key; });
+    return found == texts.end() ? nullptr : found->text;
+}
+
 QString countText(const std::string& table, int count)
 {
-    const auto* const found = std::find_if(
-        kTables.begin(), kTables.end(), [&](const TableText& each) { return each.table == table; });
-    return found == kTables.end() ? ActsTr::tr("other entries: %n", nullptr, count)
-                                  : ActsTr::tr(found->text, nullptr, count);
+    const char* const text = wordsOf(kTables, table);
+    return text == nullptr ? ActsTr::tr("other entries: %n", nullptr, count)
+                           : ActsTr::tr(text, nullptr, count);
 }
 
 QString countsText(const std::map<std::string, int>& counts)
@@ -170,11 +172,9 @@ std::vector<ValueChange> valueChanges(const std::vector<History::RowEffect>& eff
     std::vector<ValueChange> changes;
     for (const History::RowEffect& effect : effects) {
         for (const History::CellEffect& cell : effect.cells) {
-            const auto* const known =
-                std::find_if(kColumns.begin(), kColumns.end(),
-                             [&](const ColumnText& each) { return each.column == cell.column; });
-            if (known != kColumns.end() && changes.size() < most) {
-                changes.push_back({ActsTr::tr(known->text), valueText(cell.column, cell.now, units),
+            const char* const what = wordsOf(kColumns, cell.column);
+            if (what != nullptr && changes.size() < most) {
+                changes.push_back({ActsTr::tr(what), valueText(cell.column, cell.now, units),
                                    valueText(cell.column, cell.after, units)});
             }
         }
