@@ -49,7 +49,7 @@ int runCommand(const Command& command, int argc, char** argv)
     QLocale::setDefault(QLocale::c());
     QApplication application(argc, argv);
     // What is printed has the program's own font and plurals too.
-    ui::applyTheme(application, false);
+    ui::applyTheme(application, ui::Ground::Light);
     QStringList arguments = QCoreApplication::arguments();
     arguments.removeAt(1);
     return command.run(arguments);

@@ -65,7 +65,8 @@ void WindowProgram::start()
 
 void WindowProgram::applyLook()
 {
-    ui::applyTheme(*qApp, m_preferences.get(ui::Preference::Look).toString() == "dark",
+    const bool isDark = m_preferences.get(ui::Preference::Look).toString() == "dark";
+    ui::applyTheme(*qApp, isDark ? ui::Ground::Dark : ui::Ground::Light,
                    m_preferences.get(ui::Preference::FontScale).toDouble());
 }
 

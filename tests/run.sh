@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Installs what is missing, checks the format, builds everything, looks for functions that only tests
-# reach, and runs every test; core's tests run a second time under the address and undefined-behaviour
+# Installs what is missing, checks the format, builds everything, has clang-tidy look at the rooms that
+# changed, looks for functions that only tests reach, and runs every test; core's tests run a second time under the address and undefined-behaviour
 # sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
@@ -14,6 +14,7 @@ export QT_QPA_PLATFORM=offscreen
 
 configure "$root/build"
 build "$root/build"
+bash "$root/tests/tidy.sh"
 bash "$root/tests/unused.sh" "$root/build"
 ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
 

@@ -2,13 +2,13 @@
 # Runs clang-tidy with the checks of .clang-tidy, and exits non-zero on any finding.
 #
 #   tests/tidy.sh           the rooms with a source that differs from the branch this one left; on that
-#                           branch itself, from ten commits before (PLUMULE_TIDY_BASE names another)
+#                           branch itself, from the commit before (PLUMULE_TIDY_BASE names another)
 #   tests/tidy.sh --all     every room; a quarter of an hour on two cores
 #   tests/tidy.sh core/tray ui/tray …   these
 #
 # A room is compiled as one unit, and looked at as one: its headers are read once instead of once a file.
 # Needs Debian's clang-tidy and git, and a finished build in build/ (BUILD names another), for what moc makes.
-# By hand: not every room is free of findings yet.
+# In tests/run.sh with the first.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 build=${BUILD:-$root/build}
@@ -24,7 +24,7 @@ base() {
   if [ -n "$left" ] && [ "$left" != "$(git rev-parse HEAD)" ]; then
     echo "$left"
   else
-    git rev-parse -q --verify HEAD~10 || git rev-list --max-parents=0 HEAD | tail -1
+    git rev-parse -q --verify HEAD~1 || git rev-parse HEAD
   fi
 }
 

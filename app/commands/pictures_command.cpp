@@ -22,7 +22,7 @@ namespace {
 struct Frame
 {
     QSize size{1440, 900};
-    bool isDark = false;
+    ui::Ground ground = ui::Ground::Light;
     double fontScale = 1.0;
 };
 
@@ -50,7 +50,7 @@ std::optional<Frame> frameOf(const QCommandLineParser& parser)
             return std::nullopt;
         }
     }
-    frame.isDark = parser.isSet("dark");
+    frame.ground = parser.isSet("dark") ? ui::Ground::Dark : ui::Ground::Light;
     return frame;
 }
 
@@ -233,7 +233,7 @@ int runPictures(const QStringList& arguments)
             fail(ErrorKind::NotWritable, FileReason::NotWritten, (*given)[1].toStdString())
                 .value());
     }
-    ui::applyTheme(*qApp, frame->isDark, frame->fontScale);
+    ui::applyTheme(*qApp, frame->ground, frame->fontScale);
     ui::DialogAsk ask;
     ui::PassingPreferences preferences;
     ui::MainWindow window(**opened, ask, preferences);

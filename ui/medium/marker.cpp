@@ -71,10 +71,10 @@ QPainterPath outline(int number, double half)
 
 QColor markerColour(int marker)
 {
-    return markerColourOn(palette().isDark, marker);
+    return markerColourOn(palette().ground, marker);
 }
 
-QColor markerColourOn(bool isDark, int marker)
+QColor markerColourOn(Ground ground, int marker)
 {
     static const std::array<const char*, kMarkerColours> onLight = {
         "#0072b2", "#d55e00", "#009e73", "#cc79a7", "#b8860b", "#3f9bd1", "#6a51a3", "#5c6762"};
@@ -84,7 +84,7 @@ QColor markerColourOn(bool isDark, int marker)
     const int number = bounded(marker);
     const auto index =
         static_cast<std::size_t>((number + 3 * (number / kOutlines)) % kMarkerColours);
-    return QColor(isDark ? onDark[index] : onLight[index]);
+    return QColor(ground == Ground::Dark ? onDark[index] : onLight[index]);
 }
 
 QPainterPath markerShape(int marker, double side)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/medium/medium_rules.h"
+#include "ui/widget/theme.h"
 
 #include <QColor>
 #include <QIcon>
@@ -15,8 +16,8 @@ namespace plumule::ui {
 inline constexpr int kMarkerColours = 8;
 
 [[nodiscard]] QColor markerColour(int marker);
-// The same on a light or a dark ground, whatever the theme.
-[[nodiscard]] QColor markerColourOn(bool isDark, int marker);
+// The same whatever the theme.
+[[nodiscard]] QColor markerColourOn(Ground ground, int marker);
 // The shape within a square of that side, centred on the origin.
 [[nodiscard]] QPainterPath markerShape(int marker, double side);
 [[nodiscard]] QIcon markerIcon(int marker);

@@ -7,7 +7,7 @@
 #include <QFutureWatcher>
 #include <QObject>
 #include <QPointer>
-#include <QtConcurrent>
+#include <QtConcurrentRun>
 
 #include <exception>
 #include <memory>

@@ -81,8 +81,8 @@ QString darkChartRules()
         {paper.ink.name(), dark.ink.name()},       {paper.mutedInk.name(), dark.mutedInk.name()},
         {paper.accent.name(), dark.accent.name()}, {QStringLiteral("#000000"), dark.ink.name()}};
     for (int marker = 0; marker < kMarkerColours; ++marker) {
-        sisters.emplace_back(markerColourOn(false, marker).name(),
-                             markerColourOn(true, marker).name());
+        sisters.emplace_back(markerColourOn(Ground::Light, marker).name(),
+                             markerColourOn(Ground::Dark, marker).name());
     }
     QString rules;
     for (const auto& [light, darker] : sisters) {

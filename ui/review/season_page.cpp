@@ -14,13 +14,13 @@
 #include "ui/review/season_text.h"
 #include "ui/review/verdict_text.h"
 #include "ui/review/what_if_card.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/theme.h"
 
 #include <QActionGroup>
 #include <QMenu>
 #include <QScrollArea>
-#include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -59,9 +59,9 @@ SeasonPage::SeasonPage(Journal& journal, Services services, QWidget* parent)
     buildHead();
     m_filterBar = new SeasonFilterBar(journal);
     m_ratings = new RatingsView(services);
-    m_stack = new QStackedWidget;
-    m_stack->addWidget(buildAnswer());
-    m_stack->addWidget(m_ratings);
+    m_stack = new PageStack;
+    m_stack->addPage(buildAnswer());
+    m_stack->addPage(m_ratings);
     column->addWidget(m_head);
     column->addWidget(m_filterBar);
     column->addWidget(m_stack, 1);

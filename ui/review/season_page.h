@@ -6,9 +6,10 @@
 #include "ui/widget/widgets.h"
 
 class QActionGroup;
-class QStackedWidget;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class AgeingCard;
 class BesideCard;
@@ -63,7 +64,7 @@ private:
     QActionGroup* m_moreChoices = nullptr;
     SeasonFilterBar* m_filterBar = nullptr;
     SeasonFilter m_usual;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     ComparisonView* m_comparison = nullptr;
     Card* m_payback = nullptr;
     QLabel* m_paybackWords = nullptr;

@@ -7,10 +7,10 @@
 #include "ui/variety/seed_part.h"
 #include "ui/variety/variety_part.h"
 #include "ui/watering/water_part.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
-#include <QStackedWidget>
 #include <QTabBar>
 #include <QVBoxLayout>
 
@@ -30,7 +30,7 @@ SetupPage::SetupPage(Journal& journal, Services services, QWidget* parent)
     m_tabs->setObjectName("parts");
     m_tabs->setDrawBase(false);
     m_tabs->setExpanding(false);
-    m_stack = new QStackedWidget;
+    m_stack = new PageStack;
     column->addWidget(head);
     column->addWidget(m_tabs);
     column->addWidget(m_stack, 1);
@@ -74,7 +74,7 @@ void SetupPage::reload()
 void SetupPage::addPart(SetupPart* part)
 {
     m_parts.push_back(part);
-    m_stack->addWidget(part);
+    m_stack->addPage(part);
     m_tabs->addTab(part->name());
 }
 

@@ -2,10 +2,11 @@
 
 #include "ui/page/page.h"
 
-class QStackedWidget;
 class QTabBar;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class SetupPart;
 
@@ -33,7 +34,7 @@ private:
     void addPart(SetupPart* part);
 
     QTabBar* m_tabs = nullptr;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     std::vector<SetupPart*> m_parts;
 };
 

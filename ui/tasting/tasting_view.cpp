@@ -8,11 +8,11 @@
 #include "ui/tasting/tasting_sheet.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 
 #include <QComboBox>
 #include <QScrollArea>
-#include <QStackedWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -56,12 +56,12 @@ TastingView::TastingView(Journal& journal, Services services, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(12));
     column->addWidget(buildBar());
-    m_stack = new QStackedWidget;
+    m_stack = new PageStack;
     m_entry = new TastingEntry(journal, services);
     m_answer = new TastingAnswer(services);
-    m_stack->addWidget(buildEmpty());
-    m_stack->addWidget(inScroll(m_entry));
-    m_stack->addWidget(inScroll(m_answer));
+    m_stack->addPage(buildEmpty());
+    m_stack->addPage(inScroll(m_entry));
+    m_stack->addPage(inScroll(m_answer));
     column->addWidget(m_stack, 1);
     wireSignals();
 }

@@ -5,9 +5,10 @@
 #include "ui/widget/widgets.h"
 
 class QComboBox;
-class QStackedWidget;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class TastingAnswer;
 class TastingEntry;
@@ -58,7 +59,7 @@ private:
     QPushButton* m_close = nullptr;
     QPushButton* m_remove = nullptr;
     QPushButton* m_first = nullptr;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     TastingEntry* m_entry = nullptr;
     TastingAnswer* m_answer = nullptr;
 };

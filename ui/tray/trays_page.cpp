@@ -6,6 +6,7 @@
 #include "ui/tray/tray_sheet_view.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/theme.h"
 
@@ -14,7 +15,6 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
-#include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -44,10 +44,10 @@ TraysPage::TraysPage(Journal& journal, Services services, QWidget* parent)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
-    m_stack = new QStackedWidget;
-    m_stack->addWidget(buildList());
+    m_stack = new PageStack;
+    m_stack->addPage(buildList());
     m_sheet = new TraySheetView(journal, services);
-    m_stack->addWidget(m_sheet);
+    m_stack->addPage(m_sheet);
     column->addWidget(m_stack);
     wireSignals();
 }

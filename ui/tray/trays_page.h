@@ -5,10 +5,11 @@
 
 class QComboBox;
 class QLineEdit;
-class QStackedWidget;
 class QTableView;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class TrayListModel;
 class TraySheetView;
@@ -51,7 +52,7 @@ private:
     void showLabels();
 
     PageHead* m_head = nullptr;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     QLineEdit* m_search = nullptr;
     QComboBox* m_state = nullptr;
     QComboBox* m_variety = nullptr;

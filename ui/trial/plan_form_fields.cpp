@@ -49,16 +49,13 @@ QVBoxLayout* under(const QString& name, QWidget* field, QWidget* words = nullptr
     return stack;
 }
 
-// From this size of type on, in percent, fields are too narrow beside each other.
-constexpr int kLargeType = 150;
-
 // Fields beside each other, or in large type below one another; the first is as wide as `first`
 // says, the others as one.
 QGridLayout* side(std::initializer_list<QLayout*> fields, int first = 1)
 {
     auto* row = new QGridLayout;
     row->setHorizontalSpacing(scaled(10));
-    const bool isBelow = scaled(100) >= kLargeType;
+    const bool isBelow = isTypeLarge();
     for (QLayout* field : fields) {
         const int number = row->count();
         const int column = isBelow ? 0 : number;

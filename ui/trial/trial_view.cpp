@@ -7,11 +7,11 @@
 #include "ui/trial/progress_view.h"
 #include "ui/trial/trial_dialog.h"
 #include "ui/trial/trial_report.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QMenu>
-#include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace plumule::ui {
@@ -26,13 +26,13 @@ TrialView::TrialView(Journal& journal, Services services, QWidget* parent)
     column->setSpacing(scaled(12));
     buildHead();
     column->addWidget(m_head);
-    m_stack = new QStackedWidget;
+    m_stack = new PageStack;
     m_progress = new ProgressView(journal, services);
     m_tasting = new TastingView(journal, services);
     m_answer = new AnswerView(journal, services);
     for (QWidget* part : {static_cast<QWidget*>(m_progress), static_cast<QWidget*>(m_tasting),
                           static_cast<QWidget*>(m_answer)}) {
-        m_stack->addWidget(part);
+        m_stack->addPage(part);
     }
     column->addWidget(m_stack, 1);
     wireSignals();

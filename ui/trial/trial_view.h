@@ -5,9 +5,10 @@
 #include "ui/report/report_task.h"
 
 class QMenu;
-class QStackedWidget;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class AnswerView;
 class PageHead;
@@ -57,7 +58,7 @@ private:
     QPushButton* m_labels = nullptr;
     QPushButton* m_report = nullptr;
     QPushButton* m_change = nullptr;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     ProgressView* m_progress = nullptr;
     TastingView* m_tasting = nullptr;
     AnswerView* m_answer = nullptr;

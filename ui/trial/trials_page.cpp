@@ -4,6 +4,7 @@
 #include "ui/trial/plan_text.h"
 #include "ui/trial/plan_view.h"
 #include "ui/trial/trial_view.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/text_table.h"
 #include "ui/widget/theme.h"
@@ -12,7 +13,6 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QScrollArea>
-#include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
 
@@ -43,12 +43,12 @@ TrialsPage::TrialsPage(Journal& journal, Services services, QWidget* parent)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
-    m_stack = new QStackedWidget;
-    m_stack->addWidget(buildList());
+    m_stack = new PageStack;
+    m_stack->addPage(buildList());
     m_plan = new PlanView(journal, services);
     m_trial = new TrialView(journal, services);
-    m_stack->addWidget(m_plan);
-    m_stack->addWidget(m_trial);
+    m_stack->addPage(m_plan);
+    m_stack->addPage(m_trial);
     column->addWidget(m_stack);
     wireSignals();
 }

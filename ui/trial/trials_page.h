@@ -3,10 +3,11 @@
 #include "core/trial/trial_progress.h"
 #include "ui/page/page.h"
 
-class QStackedWidget;
 class QTableView;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class PageHead;
 class PlanView;
@@ -45,7 +46,7 @@ private:
     void reloadList();
     void openRow(int row);
 
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     PageHead* m_head = nullptr;
     TextTable* m_model = nullptr;
     QTableView* m_table = nullptr;

@@ -9,9 +9,6 @@
 namespace plumule::ui {
 namespace {
 
-// From this size of type on, in percent, there is no room for it between name and button.
-constexpr int kLargeType = 150;
-
 std::vector<StageDecision> decisionsAt(const Round& round, const std::vector<std::size_t>& group)
 {
     std::vector<StageDecision> decisions;
@@ -30,7 +27,8 @@ ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame
     setObjectName("shelf" + shelfName(shelf));
     m_work = label(QString(), "muted");
     m_work->setWordWrap(true);
-    if (scaled(100) < kLargeType) {
+    // In large type there is no room for it between name and button.
+    if (!isTypeLarge()) {
         m_work->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
         // In front of the heading row's own stretch, of which it leaves nothing.
         headingRow()->insertWidget(1, m_work, 100);

@@ -10,7 +10,8 @@ namespace {
 
 constexpr int kOneLine = 51;
 constexpr int kTwoLines = 62;
-constexpr int kAnswers = 48; // below two lines
+constexpr int kThreeLines = 86;
+constexpr int kAnswers = 48; // below the lines
 constexpr int kMoreSide = 44;
 
 QFont fontOfCodes()
@@ -144,20 +145,25 @@ QSize TrayRow::sizeHint() const
 
 QSize TrayRow::minimumSizeHint() const
 {
-    return {scaled(300), scaled(kOneLine)};
+    return {scaled(240), scaled(kOneLine)};
 }
 
 int TrayRow::heightForWidth(int wide) const
 {
-    if (!isNarrow(wide)) {
+    const Form form = formAt(wide);
+    if (form == Form::OneLine) {
         return scaled(kOneLine);
     }
-    return scaled(m_tray.isAsNeeded ? kTwoLines + kAnswers : kTwoLines);
+    const int words = form == Form::TwoLines ? kTwoLines : kThreeLines;
+    return scaled(m_tray.isAsNeeded ? words + kAnswers : words);
 }
 
-bool TrayRow::isNarrow(int wide) const
+TrayRow::Form TrayRow::formAt(int wide) const
 {
-    return wide < scaled(m_tray.isAsNeeded ? 820 : 690) + m_frame.codeWidth;
+    if (wide >= scaled(m_tray.isAsNeeded ? 820 : 690) + m_frame.codeWidth) {
+        return Form::OneLine;
+    }
+    return wide >= scaled(330) + m_frame.codeWidth ? Form::TwoLines : Form::ThreeLines;
 }
 
 void TrayRow::resizeEvent(QResizeEvent* event)
@@ -169,7 +175,14 @@ void TrayRow::resizeEvent(QResizeEvent* event)
 
 int TrayRow::wordsHeight() const
 {
-    return isNarrow(width()) ? scaled(kTwoLines) : height();
+    switch (formAt(width())) {
+    case Form::TwoLines:
+        return scaled(kTwoLines);
+    case Form::ThreeLines:
+        return scaled(kThreeLines);
+    default:
+        return height();
+    }
 }
 
 int TrayRow::answersWidth() const
@@ -180,9 +193,10 @@ int TrayRow::answersWidth() const
 QRect TrayRow::notNeededArea() const
 {
     const int high = scaled(44);
-    const int wide = scaled(120);
-    const int right = isNarrow(width()) ? width() - scaled(8) : width() - scaled(kMoreSide + 4);
-    const int top = isNarrow(width()) ? scaled(kTwoLines - 2) : (height() - high) / 2;
+    const int wide = qMin(scaled(120), (width() - scaled(16)) / 2);
+    const bool isBeside = formAt(width()) == Form::OneLine;
+    const int right = width() - scaled(isBeside ? kMoreSide + 4 : 8);
+    const int top = isBeside ? (height() - high) / 2 : wordsHeight() - scaled(2);
     return {right - wide, top, wide, high};
 }
 

@@ -80,11 +80,17 @@ protected:
     [[nodiscard]] bool hitButton(const QPoint& at) const override;
 
 private:
-    [[nodiscard]] bool isNarrow(int wide) const;
+    enum class Form
+    {
+        OneLine,
+        TwoLines,
+        ThreeLines // the water has one of its own
+    };
+    [[nodiscard]] Form formAt(int wide) const;
     void word();
     void press();
     [[nodiscard]] int answersWidth() const;
-    // Without the answers below them.
+    // Of the lines, without the answers below them.
     [[nodiscard]] int wordsHeight() const;
 
     // tray_row_paint.cpp
@@ -92,7 +98,9 @@ private:
     void paintTick(QPainter& painter) const;
     void paintAnswer(QPainter& painter, QRect area, const QString& text, const QString& key) const;
     void paintOneLine(QPainter& painter) const;
-    void paintTwoLines(QPainter& painter) const;
+    // Two or three.
+    void paintLines(QPainter& painter) const;
+    void paintLastLine(QPainter& painter, QRect line) const;
     void paintMedium(QPainter& painter, QRect cell) const;
     void paintWater(QPainter& painter, QRect cell, Qt::Alignment alignment) const;
     void paintLast(QPainter& painter, QRect cell, Qt::Alignment alignment) const;

@@ -46,10 +46,10 @@ void TrayRow::paintEvent(QPaintEvent*)
         paintTick(painter);
     }
     painter.setOpacity(m_tray.isDone() ? 0.5 : 1.0);
-    if (isNarrow(width())) {
-        paintTwoLines(painter);
-    } else {
+    if (formAt(width()) == Form::OneLine) {
         paintOneLine(painter);
+    } else {
+        paintLines(painter);
     }
 }
 
@@ -91,8 +91,8 @@ void TrayRow::paintTick(QPainter& painter) const
     const auto at = [&](double x, double y) {
         return QPointF(box.x() + x * side, box.y() + y * side);
     };
-    painter.setPen(QPen(colours.isDark ? colours.ink : colours.accentInk, scaled(3), Qt::SolidLine,
-                        Qt::RoundCap, Qt::RoundJoin));
+    painter.setPen(QPen(colours.ground == Ground::Dark ? colours.ink : colours.accentInk, scaled(3),
+                        Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     painter.drawPolyline(QPolygonF({at(0.29, 0.52), at(0.44, 0.67), at(0.72, 0.35)}));
 }
 
@@ -147,37 +147,46 @@ void TrayRow::paintOneLine(QPainter& painter) const
     paintLast(painter, cell(scaled(kLastColumn)), Qt::AlignVCenter);
 }
 
-void TrayRow::paintTwoLines(QPainter& painter) const
+void TrayRow::paintLines(QPainter& painter) const
 {
-    const Palette& colours = ui::palette();
+    const bool isWaterBelow = formAt(width()) == Form::ThreeLines;
     const int gap = scaled(kGap);
     const int left = scaled(kBoxColumn) + gap / 2;
     const int right = width() - scaled(kMoreColumn);
     const int lineHigh = scaled(24);
-    const int top = (wordsHeight() - 2 * lineHigh) / 2;
+    QRect line(left, (wordsHeight() - (isWaterBelow ? 3 : 2) * lineHigh) / 2, right - left,
+               lineHigh);
 
-    const int water = qMin(waterWidth(), (right - left) / 2);
-    painter.setPen(colours.ink);
+    const int water = isWaterBelow ? 0 : qMin(waterWidth(), line.width() / 2);
+    painter.setPen(ui::palette().ink);
     painter.setFont(codeFont());
-    drawIn(painter, QRect(left, top, m_frame.codeWidth, lineHigh), Qt::AlignVCenter,
+    drawIn(painter, QRect(left, line.top(), m_frame.codeWidth, lineHigh), Qt::AlignVCenter,
            QString::fromStdString(m_tray.code));
     painter.setFont(uiFont());
-    const int variety = left + m_frame.codeWidth + gap;
-    drawIn(painter, QRect(variety, top, right - water - gap - variety, lineHigh), Qt::AlignVCenter,
+    drawIn(painter, line.adjusted(m_frame.codeWidth + gap, 0, -water - gap, 0), Qt::AlignVCenter,
            QString::fromStdString(m_tray.variety));
-    paintWater(painter, QRect(right - water, top, water, lineHigh),
-               Qt::AlignVCenter | Qt::AlignRight);
+    if (isWaterBelow) {
+        line.translate(0, lineHigh);
+        paintWater(painter, line, Qt::AlignVCenter);
+    } else {
+        paintWater(painter, QRect(right - water, line.top(), water, lineHigh),
+                   Qt::AlignVCenter | Qt::AlignRight);
+    }
+    paintLastLine(painter, line.translated(0, lineHigh));
+}
 
-    const int second = top + lineHigh;
+void TrayRow::paintLastLine(QPainter& painter, QRect line) const
+{
+    const int gap = scaled(kGap);
     const QString day = dayOfGrowth(m_tray);
     const int dayWide = QFontMetrics(uiFont()).horizontalAdvance(day) + 2;
     const int last = lastWidth();
-    const int mediumWide = qMin(scaled(160), right - left - last - dayWide - 2 * gap);
-    paintMedium(painter, QRect(left, second, mediumWide, lineHigh));
-    painter.setPen(colours.mutedInk);
-    drawIn(painter, QRect(left + mediumWide + gap, second, dayWide, lineHigh), Qt::AlignVCenter,
-           day);
-    paintLast(painter, QRect(right - last, second, last, lineHigh),
+    const int mediumWide = qMin(scaled(160), line.width() - last - dayWide - 2 * gap);
+    paintMedium(painter, QRect(line.left(), line.top(), mediumWide, line.height()));
+    painter.setPen(ui::palette().mutedInk);
+    drawIn(painter, QRect(line.left() + mediumWide + gap, line.top(), dayWide, line.height()),
+           Qt::AlignVCenter, day);
+    paintLast(painter, QRect(line.right() + 1 - last, line.top(), last, line.height()),
               Qt::AlignVCenter | Qt::AlignRight);
 }
 

@@ -92,6 +92,7 @@ QHeaderView::section { background: %card%; color: %mutedInk%; border: none; bord
   padding: %8px% %8px%; font-weight: 400; }
 QTableCornerButton::section { background: %card%; border: none; }
 QScrollArea, QScrollArea > QWidget > QWidget#scrolled { background: transparent; border: none; }
+QAbstractScrollArea::corner { background: transparent; border: none; }
 QScrollBar:vertical { background: transparent; width: %12px%; margin: 0; }
 QScrollBar::handle:vertical { background: %fieldEdge%; border-radius: %5px%; min-height: %32px%; margin: 1px; }
 QScrollBar:horizontal { background: transparent; height: %12px%; margin: 0; }
@@ -127,7 +128,7 @@ QString valueOf(const QString& token, const Palette& colours)
 {
     const QList<QPair<QString, QColor>> named = {
         {"page", colours.page},
-        {"chosenPage", colours.isDark ? colours.selection : colours.page},
+        {"chosenPage", colours.ground == Ground::Dark ? colours.selection : colours.page},
         {"card", colours.card},
         {"cardEdge", colours.cardEdge},
         {"rule", colours.rule},

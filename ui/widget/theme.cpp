@@ -70,21 +70,21 @@ QPalette widgetPalette(const Palette& colours)
 
 const Palette& lightPalette()
 {
-    static const Palette colours{false,     "#f5f3ec", "#fffefa", "#e3e0d3", "#ece9df",
-                                 "#1c2b25", "#5f6b65", "#22352f", "#e8ede9", "#9fb0a8",
-                                 "#2e6b52", "#ffffff", "#9bb8aa", "#ffffff", "#c9c8bd",
-                                 "#a8600f", "#ffffff", "#b3362a", "#fdf6e6", "#e6c988",
-                                 "#e2ece6", "#6f8fb8", "#8b6a47", "#3b4252", "#7fae5b"};
+    static const Palette colours{Ground::Light, "#f5f3ec", "#fffefa", "#e3e0d3", "#ece9df",
+                                 "#1c2b25",     "#5f6b65", "#22352f", "#e8ede9", "#9fb0a8",
+                                 "#2e6b52",     "#ffffff", "#9bb8aa", "#ffffff", "#c9c8bd",
+                                 "#a8600f",     "#ffffff", "#b3362a", "#fdf6e6", "#e6c988",
+                                 "#e2ece6",     "#6f8fb8", "#8b6a47", "#3b4252", "#7fae5b"};
     return colours;
 }
 
 const Palette& darkPalette()
 {
-    static const Palette colours{true,      "#151d1a", "#1e2925", "#33413b", "#2b3832",
-                                 "#eaf0ec", "#9fb0a8", "#0e1513", "#dfe8e3", "#7f9188",
-                                 "#5cb28c", "#0c1a14", "#3d6553", "#17211d", "#4a5a53",
-                                 "#e09a45", "#1b1206", "#ff8a7a", "#332b1a", "#7a6330",
-                                 "#2c443a", "#86a6d0", "#b08a62", "#7b86a0", "#93c56d"};
+    static const Palette colours{Ground::Dark, "#151d1a", "#1e2925", "#33413b", "#2b3832",
+                                 "#eaf0ec",    "#9fb0a8", "#0e1513", "#dfe8e3", "#7f9188",
+                                 "#5cb28c",    "#0c1a14", "#3d6553", "#17211d", "#4a5a53",
+                                 "#e09a45",    "#1b1206", "#ff8a7a", "#332b1a", "#7a6330",
+                                 "#2c443a",    "#86a6d0", "#b08a62", "#7b86a0", "#93c56d"};
     return colours;
 }
 
@@ -126,6 +126,12 @@ const Palette& paperPalette()
     return colours;
 }
 
+bool isTypeLarge()
+{
+    constexpr double kLarge = 1.5;
+    return look().scale >= kLarge;
+}
+
 QFont uiFont(double relativeSize, QFont::Weight weight)
 {
     QFont font(look().family);
@@ -138,10 +144,10 @@ QFont uiFont(double relativeSize, QFont::Weight weight)
     return font;
 }
 
-void applyTheme(QApplication& application, bool dark, double fontScale)
+void applyTheme(QApplication& application, Ground ground, double fontScale)
 {
     Look& current = look();
-    current.colours = dark ? &darkPalette() : &lightPalette();
+    current.colours = ground == Ground::Dark ? &darkPalette() : &lightPalette();
     current.scale = fontScale;
     if (current.family.isEmpty()) {
         current.family = loadInterfaceFont();

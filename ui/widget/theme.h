@@ -8,10 +8,17 @@ class QApplication;
 
 namespace plumule::ui {
 
+// What stands behind the words.
+enum class Ground
+{
+    Light,
+    Dark
+};
+
 // The colours of one of the two looks. Every widget and chart takes its colours from here.
 struct Palette
 {
-    bool isDark = false;
+    Ground ground = Ground::Light;
     QColor page; // behind the cards
     QColor card;
     QColor cardEdge;
@@ -49,7 +56,7 @@ struct Palette
 
 // Sets the interface font from the resources, Fusion, palette and style sheet. `fontScale` 1
 // is 10.5 pt. May be called again to change the look; widgets are told by PaletteChange.
-void applyTheme(QApplication& application, bool dark, double fontScale = 1.0);
+void applyTheme(QApplication& application, Ground ground, double fontScale = 1.0);
 
 // While it lives, palette() and scaled() are those of paper at scale 1, and uiFont() is sized in
 // pixels (96 an inch), so that any device may scale it. No widget may be shown meanwhile. On the
@@ -70,6 +77,10 @@ private:
 
 // A length times the scale in force: pixels for paddings and targets.
 [[nodiscard]] int scaled(int pixels);
+
+// Whether type is so large, from half as large again on, that what usually stands side by side has
+// no room for it.
+[[nodiscard]] bool isTypeLarge();
 
 // The interface font at a size relative to the body text.
 [[nodiscard]] QFont uiFont(double relativeSize = 1.0, QFont::Weight weight = QFont::Normal);

@@ -15,6 +15,7 @@
 #include "ui/watering/round_page.h"
 #include "ui/watering/water_part.h"
 #include "ui/widget/burst.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/widgets.h"
 #include "ui/window/begin_bar.h"
 #include "ui/window/help_dialog.h"
@@ -24,7 +25,6 @@
 #include <QScreen>
 #include <QScrollArea>
 #include <QScrollBar>
-#include <QStackedWidget>
 
 namespace plumule::ui {
 namespace {

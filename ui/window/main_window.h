@@ -6,11 +6,12 @@
 
 class QPushButton;
 class QScrollArea;
-class QStackedWidget;
 class QVBoxLayout;
 class QProgressBar;
 
 namespace plumule::ui {
+
+class PageStack;
 
 class BeginBar;
 class BurstReader;
@@ -82,7 +83,7 @@ private:
     QVBoxLayout* m_navigation = nullptr;
     QLabel* m_roomName = nullptr;
     QLabel* m_readOnly = nullptr;
-    QStackedWidget* m_stack = nullptr;
+    PageStack* m_stack = nullptr;
     QScrollArea* m_area = nullptr; // that the pages stand in
     QWidget* m_work = nullptr;
     QProgressBar* m_progress = nullptr;

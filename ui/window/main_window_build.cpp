@@ -1,6 +1,7 @@
 // Part of ui/window/main_window.h: the frame, the list of pages, the line of long work.
 #include "ui/window/main_window.h"
 
+#include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 #include "ui/window/begin_bar.h"
@@ -8,7 +9,6 @@
 #include <QHBoxLayout>
 #include <QProgressBar>
 #include <QScrollArea>
-#include <QStackedWidget>
 
 #include <algorithm>
 
@@ -69,7 +69,7 @@ QWidget* MainWindow::buildBeside()
     auto* column = new QVBoxLayout(beside);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_stack = new QStackedWidget;
+    m_stack = new PageStack;
     m_messages = new MessageBar;
     m_work = new QWidget;
     auto* foot = new QVBoxLayout;
@@ -111,7 +111,7 @@ void MainWindow::addPage(Page* page)
     badge->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Maximum);
     badgeRow->addWidget(badge, 0, Qt::AlignVCenter);
     m_navigation->addWidget(choose);
-    m_stack->addWidget(page);
+    m_stack->addPage(page);
     m_pages.push_back(page);
     m_buttons.push_back(choose);
     m_badges.push_back(badge);

@@ -6,13 +6,13 @@
 #include "ui/page/undoing.h"
 #include "ui/watering/round_page.h"
 #include "ui/widget/burst.h"
+#include "ui/widget/page_stack.h"
 #include "ui/widget/plain_words.h"
 
 #include <QApplication>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QShortcut>
-#include <QStackedWidget>
 #include <QToolTip>
 
 #include <algorithm>

@@ -308,13 +308,13 @@ TEST_F(ChartTest, FollowsTheLook)
     show(view, {600, 300});
     const QColor onLight = markerColour(2);
     EXPECT_GT(pixelsOf(view.grab().toImage(), onLight), 20);
-    applyTheme(*qApp, true);
+    applyTheme(*qApp, Ground::Dark);
     QCoreApplication::sendPostedEvents();
     const QImage dark = view.grab().toImage();
     EXPECT_GT(pixelsOf(dark, darkPalette().card), pixelsOf(dark, lightPalette().card));
     EXPECT_GT(pixelsOf(dark, markerColour(2)), 20);
     EXPECT_EQ(pixelsOf(dark, onLight), 0);
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 } // namespace

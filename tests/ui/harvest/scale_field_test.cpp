@@ -86,14 +86,14 @@ TEST_F(ScaleFieldTest, TellsWhatTheScaleSaysBesideTheWeight)
 TEST_F(ScaleFieldTest, HasRoomForItsFiguresAndItsUnitAtEverySizeOfType)
 {
     for (const double type : {1.0, 1.5, 2.0}) {
-        applyTheme(*qApp, false, type);
+        applyTheme(*qApp, Ground::Light, type);
         ScaleField large("gross", 2.0);
         show(large, large.minimumSizeHint());
         const int figures = large.fontMetrics().horizontalAdvance("12345.6");
         EXPECT_GE(large.width(), figures + large.textMargins().right()) << type;
         EXPECT_GT(large.textMargins().right(), 0) << type;
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 TEST_F(ScaleFieldTest, IsFramedWhileItIsDoubted)

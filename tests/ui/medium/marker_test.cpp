@@ -47,15 +47,15 @@ TEST(Markers, AreToldApartByShapeAlone)
 
 TEST(Markers, AreToldApartByColourInBothLooks)
 {
-    for (const bool dark : {false, true}) {
-        applyTheme(*qApp, dark);
+    for (const Ground ground : {Ground::Light, Ground::Dark}) {
+        applyTheme(*qApp, ground);
         for (int a = 0; a < kMarkers; ++a) {
             for (int b = a + 1; b < kMarkers && b / kMarkerColours == a / kMarkerColours; ++b) {
                 EXPECT_NE(markerColour(a), markerColour(b)) << a << " and " << b;
             }
         }
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 TEST(Markers, StandInTheMiddleAndKeepToTheirSquare)

@@ -199,7 +199,7 @@ TEST_F(DialogAskTest, AFileThatIsThereIsOpenedByItsName)
 TEST_F(DialogAskTest, AQuestionCanBeReadAtEverySizeOfType)
 {
     for (const double type : {1.0, 1.5, 2.0}) {
-        applyTheme(*qApp, type > 1, type);
+        applyTheme(*qApp, type > 1 ? Ground::Dark : Ground::Light, type);
         confirm("What you typed here is not saved. Leave it all the same?\nIt is gone then.");
         auto* box = asked<QMessageBox>();
         ASSERT_NE(box, nullptr);
@@ -213,7 +213,7 @@ TEST_F(DialogAskTest, AQuestionCanBeReadAtEverySizeOfType)
         click(box->button(QMessageBox::Cancel));
         EXPECT_TRUE(isGone<QMessageBox>());
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 } // namespace

@@ -108,7 +108,7 @@ TEST_F(FormDialogTest, SaysWhyAndTakesItBack)
 TEST_F(FormDialogTest, FitsTheScreenAtEverySizeOfType)
 {
     for (const double scale : {1.0, 1.5, 2.0}) {
-        applyTheme(*qApp, false, scale);
+        applyTheme(*qApp, Ground::Light, scale);
         NameDialog dialog(ask, 30);
         open(dialog);
         const QSize room = dialog.screen()->availableSize();
@@ -120,7 +120,7 @@ TEST_F(FormDialogTest, FitsTheScreenAtEverySizeOfType)
         EXPECT_GE(save->width(), save->sizeHint().width()) << scale;
         EXPECT_TRUE(dialog.findChild<QScrollArea*>()->verticalScrollBar()->maximum() > 0) << scale;
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 } // namespace

@@ -202,10 +202,10 @@ TEST_F(ReportTest, ChartsAreTheSameOnPaperWhateverTheTheme)
     Report report;
     report.add(ReportChart{someChart(), "Yield"});
     const QByteArray light = chartsOf(report).front().svg;
-    applyTheme(*qApp, true, 1.5);
+    applyTheme(*qApp, Ground::Dark, 1.5);
     const QByteArray dark = chartsOf(report).front().svg;
     const QColor shown = ui::palette().card;
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
     EXPECT_EQ(light, dark);
     EXPECT_EQ(shown, darkPalette().card) << "the window keeps its own look";
     EXPECT_TRUE(QSvgRenderer(light).isValid());

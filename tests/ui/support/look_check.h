@@ -35,7 +35,7 @@ namespace plumule::ui {
 struct Look
 {
     double type = 1;
-    bool isDark = false;
+    Ground ground = Ground::Light;
     QSize size;
 };
 
@@ -44,8 +44,9 @@ inline std::vector<Look> everyLook()
 {
     const QSize smallest(900, 600);
     const QSize portable(1024, 768);
-    return {{1.0, false, smallest}, {1.0, true, portable},  {1.5, true, smallest},
-            {1.5, false, portable}, {2.0, false, smallest}, {2.0, true, portable}};
+    return {{1.0, Ground::Light, smallest}, {1.0, Ground::Dark, portable},
+            {1.5, Ground::Dark, smallest},  {1.5, Ground::Light, portable},
+            {2.0, Ground::Light, smallest}, {2.0, Ground::Dark, portable}};
 }
 
 inline QString named(const QWidget& widget)
@@ -364,16 +365,16 @@ QStringList seenAtEveryLook(Make make, See see)
 {
     QStringList faults;
     for (const Look& each : everyLook()) {
-        applyTheme(*qApp, each.isDark, each.type);
+        applyTheme(*qApp, each.ground, each.type);
         auto shown = make(each.size);
         for (const QString& fault : see(*shown)) {
             faults << QString("%1 %2 %3: %4")
                           .arg(each.type)
-                          .arg(each.isDark ? "dark" : "light")
+                          .arg(each.ground == Ground::Dark ? "dark" : "light")
                           .arg(sizeWords(each.size), fault);
         }
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
     return faults;
 }
 

@@ -12,6 +12,6 @@ int main(int argc, char** argv)
     ::testing::InitGoogleTest(&argc, argv);
     QLocale::setDefault(QLocale::c());
     QApplication application(argc, argv);
-    plumule::ui::applyTheme(application, false);
+    plumule::ui::applyTheme(application, plumule::ui::Ground::Light);
     return RUN_ALL_TESTS();
 }

@@ -19,13 +19,13 @@ protected:
         widget.show();
         ASSERT_TRUE(QTest::qWaitForWindowExposed(&widget));
     }
-    void TearDown() override { applyTheme(*qApp, false); }
+    void TearDown() override { applyTheme(*qApp, Ground::Light); }
 };
 
 TEST_F(KeyButtonTest, IsTallEnoughForAWetFingerAtEverySizeOfType)
 {
     for (const double type : {1.0, 1.5, 2.0}) {
-        applyTheme(*qApp, false, type);
+        applyTheme(*qApp, Ground::Light, type);
         const KeyButton made("Watered", "Space");
         EXPECT_GE(made.sizeHint().height(), 44) << type;
         EXPECT_EQ(made.minimumSizeHint(), made.sizeHint()) << "it is never squeezed";
@@ -71,8 +71,8 @@ TEST_F(KeyButtonTest, HidesItsKeyWithoutChangingItsSize)
 
 TEST_F(KeyButtonTest, ACheckableOneShowsWhetherItIsOn)
 {
-    for (const bool isDark : {false, true}) {
-        applyTheme(*qApp, isDark);
+    for (const Ground ground : {Ground::Light, Ground::Dark}) {
+        applyTheme(*qApp, ground);
         KeyButton made("Cut again later", "F4");
         made.setCheckable(true);
         show(made);
@@ -81,8 +81,9 @@ TEST_F(KeyButtonTest, ACheckableOneShowsWhetherItIsOn)
         QTest::mouseClick(&made, Qt::LeftButton);
         EXPECT_EQ(toggled.count(), 1);
         const QImage on = made.grab().toImage();
-        EXPECT_NE(off, on) << isDark;
-        EXPECT_GE(contrastIn(on.convertToFormat(QImage::Format_RGB32), on.rect()), 3.0) << isDark;
+        EXPECT_NE(off, on) << static_cast<int>(ground);
+        EXPECT_GE(contrastIn(on.convertToFormat(QImage::Format_RGB32), on.rect()), 3.0)
+            << static_cast<int>(ground);
     }
 }
 

@@ -32,8 +32,8 @@ double contrast(const QColor& a, const QColor& b)
 class ThemeTest : public ::testing::Test
 {
 protected:
-    static void apply(bool dark, double scale) { applyTheme(*qApp, dark, scale); }
-    void TearDown() override { apply(false, 1.0); }
+    static void apply(Ground ground, double scale) { applyTheme(*qApp, ground, scale); }
+    void TearDown() override { apply(Ground::Light, 1.0); }
 };
 
 TEST(Contrast, IsThatOfThePublishedFormula)
@@ -65,15 +65,15 @@ TEST(Palettes, KeepWordsReadableInBothLooks)
         };
         for (const auto& [name, colours] : pairs) {
             EXPECT_GE(contrast(colours.first, colours.second), 4.5)
-                << name << (look->isDark ? ", dark" : ", light");
+                << name << (look->ground == Ground::Dark ? ", dark" : ", light");
         }
     }
 }
 
 TEST(Palettes, SetTheLooksApart)
 {
-    EXPECT_FALSE(lightPalette().isDark);
-    EXPECT_TRUE(darkPalette().isDark);
+    EXPECT_EQ(lightPalette().ground, Ground::Light);
+    EXPECT_EQ(darkPalette().ground, Ground::Dark);
     EXPECT_GT(luminance(lightPalette().card), luminance(darkPalette().card));
 }
 
@@ -94,7 +94,7 @@ TEST_F(ThemeTest, ScalesTypeAndLengthsTogether)
     const double body = uiFont().pointSizeF();
     EXPECT_DOUBLE_EQ(uiFont(2.0).pointSizeF(), 2 * body);
     EXPECT_EQ(scaled(20), 20);
-    apply(false, 1.5);
+    apply(Ground::Light, 1.5);
     EXPECT_DOUBLE_EQ(uiFont().pointSizeF(), 1.5 * body);
     EXPECT_EQ(scaled(20), 30);
 }
@@ -103,12 +103,12 @@ TEST_F(ThemeTest, ChangesTheColoursOfWhatIsShown)
 {
     QLabel label("words");
     label.ensurePolished();
-    EXPECT_FALSE(palette().isDark);
-    apply(true, 1.0);
-    EXPECT_TRUE(palette().isDark);
+    EXPECT_EQ(palette().ground, Ground::Light);
+    apply(Ground::Dark, 1.0);
+    EXPECT_EQ(palette().ground, Ground::Dark);
     EXPECT_EQ(QApplication::palette().color(QPalette::Window), darkPalette().page);
     EXPECT_EQ(label.palette().color(QPalette::WindowText), darkPalette().ink);
-    apply(false, 1.0);
+    apply(Ground::Light, 1.0);
     EXPECT_EQ(QApplication::palette().color(QPalette::Window), lightPalette().page);
 }
 

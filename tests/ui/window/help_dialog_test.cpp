@@ -26,7 +26,7 @@ protected:
 TEST_F(HelpDialogTest, ShowsItsWordsWholeAtEveryTypeSize)
 {
     for (const double scale : {1.0, 1.5, 2.0}) {
-        applyTheme(*qApp, false, scale);
+        applyTheme(*qApp, Ground::Light, scale);
         HelpDialog dialog(ask);
         dialog.show();
         ASSERT_TRUE(QTest::qWaitForWindowExposed(&dialog));
@@ -34,7 +34,7 @@ TEST_F(HelpDialogTest, ShowsItsWordsWholeAtEveryTypeSize)
         settleDown();
         EXPECT_EQ(cutWords(dialog).join('|').toStdString(), "") << "at " << scale;
     }
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 } // namespace

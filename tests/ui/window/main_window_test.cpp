@@ -38,14 +38,14 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
 TEST_F(WindowTest, FitsASmallScreenAlsoInLargeType)
 {
     useSample();
-    applyTheme(*qApp, false, 1.5);
+    applyTheme(*qApp, Ground::Light, 1.5);
     openWindow({1024, 768});
     for (const QString& name : window->pageNames()) {
         EXPECT_LE(window->page(name)->minimumSizeHint().width(), 1024 - 240) << name.toStdString();
     }
     EXPECT_EQ(window->width(), 1024);
     window.reset();
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 TEST_F(WindowTest, BadgesCountWhatIsOpenOnPagesThatAreNotInFront)
@@ -545,7 +545,7 @@ TEST_F(WindowTest, ARoomWithTraysIsNot)
 
 TEST_F(WindowTest, LargeTypeInTheSmallestWindowScrollsThePageRatherThanSqueezeIt)
 {
-    applyTheme(*qApp, false, 2.0);
+    applyTheme(*qApp, Ground::Light, 2.0);
     growDueTrays(2);
     openWindow();
     window->resize(900, 600);
@@ -553,7 +553,7 @@ TEST_F(WindowTest, LargeTypeInTheSmallestWindowScrollsThePageRatherThanSqueezeIt
     EXPECT_GE(pageOf("Round").height(), scaled(400));
     EXPECT_LE(window->height(), 600);
     window.reset();
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
 }
 
 } // namespace

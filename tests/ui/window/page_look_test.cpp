@@ -109,62 +109,62 @@ protected:
     void expectWell(const Look& at)
     {
         useSample();
-        applyTheme(*qApp, at.isDark, at.type);
+        applyTheme(*qApp, at.ground, at.type);
         openAt(at.size);
         lookAtTheRack();
         lookAtTrays();
         lookAtTrials();
         lookAtTheRest();
         window.reset();
-        applyTheme(*qApp, false);
+        applyTheme(*qApp, Ground::Light);
         EXPECT_EQ(faults.join('\n').toStdString(), "");
     }
 };
 
 TEST_F(PageLookTest, OfUsualTypeInTheSmallestWindow)
 {
-    expectWell({1.0, false, {900, 600}});
+    expectWell({1.0, Ground::Light, {900, 600}});
 }
 
 TEST_F(PageLookTest, OfUsualTypeInTheDark)
 {
-    expectWell({1.0, true, {1024, 768}});
+    expectWell({1.0, Ground::Dark, {1024, 768}});
 }
 
 TEST_F(PageLookTest, OfLargeTypeInTheSmallestWindowInTheDark)
 {
-    expectWell({1.5, true, {900, 600}});
+    expectWell({1.5, Ground::Dark, {900, 600}});
 }
 
 TEST_F(PageLookTest, OfLargeType)
 {
-    expectWell({1.5, false, {1024, 768}});
+    expectWell({1.5, Ground::Light, {1024, 768}});
 }
 
 TEST_F(PageLookTest, OfTheLargestTypeInTheSmallestWindow)
 {
-    expectWell({2.0, false, {900, 600}});
+    expectWell({2.0, Ground::Light, {900, 600}});
 }
 
 TEST_F(PageLookTest, OfTheScaleAtEverySizeOfType)
 {
     growDueTrays(4);
     for (const Look& each : everyLook()) {
-        applyTheme(*qApp, each.isDark, each.type);
+        applyTheme(*qApp, each.ground, each.type);
         openAt(each.size);
         showPage("Weigh-in");
         enter("BR001");
         look(QString::number(each.type));
     }
     window.reset();
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
     EXPECT_EQ(faults.join('\n').toStdString(), "");
 }
 
 TEST_F(PageLookTest, OfAnEmptyRoom)
 {
     for (const double type : {1.0, 2.0}) {
-        applyTheme(*qApp, false, type);
+        applyTheme(*qApp, Ground::Light, type);
         openAt({900, 600});
         for (const QString& name : window->pageNames()) {
             window->showPage(name);
@@ -172,7 +172,7 @@ TEST_F(PageLookTest, OfAnEmptyRoom)
         }
     }
     window.reset();
-    applyTheme(*qApp, false);
+    applyTheme(*qApp, Ground::Light);
     EXPECT_EQ(faults.join('\n').toStdString(), "");
 }
 
