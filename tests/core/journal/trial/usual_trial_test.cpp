@@ -84,7 +84,7 @@ TEST_F(UsualTrialTest, ComparesFourMediaAtMostTheMostSownFirst)
                                                         {peat.id, 5},
                                                         {mediumNamed("Coir mix"), 4},
                                                         {mediumNamed("Hemp mat"), 3},
-                                                        {mediumNamed("Felt mat"), 1}};
+                                                        {mediumNamed("Wood-fibre mat"), 1}};
     for (const auto& [medium, count] : sown) {
         sowing.medium = medium;
         sowing.count = count;
