@@ -5,6 +5,8 @@
 #include <QCoreApplication>
 #include <QHash>
 
+#include <cmath>
+
 namespace plumule::ui {
 namespace {
 
@@ -118,7 +120,8 @@ QString markText(const ChartMark& mark)
     }
     // The lower end is the same margin the other way.
     if (mark.key == "margin") {
-        return mark.at > 0 ? ChartTr::tr("your margin, ±%1 %").arg(numberText(mark.at, 0))
+        const int decimals = std::abs(mark.at - std::round(mark.at)) < 0.05 ? 0 : 1;
+        return mark.at > 0 ? ChartTr::tr("your margin, ±%1 %").arg(numberText(mark.at, decimals))
                            : QString();
     }
     return QString::fromStdString(mark.name);

@@ -167,7 +167,10 @@ QString expectedText(const TrayAtScale& tray, Weighing what, MassUnit unit)
 {
     const ExpectedRange& range = tray.facts.expected;
     if (!range.isKnown()) {
-        return WeighTr::tr("There are too few second cuts yet to expect a weight by.");
+        return tray.cut == 2
+                   ? WeighTr::tr("There are too few second cuts yet to expect a weight by.")
+                   : WeighTr::tr(
+                         "There are too few cuts of that number yet to expect a weight by.");
     }
     const QString bounds = rangeText(range, unit);
     return range.from == RangeSource::Library

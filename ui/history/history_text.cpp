@@ -94,18 +94,20 @@ const char* wordsOf(const std::array<KeyText, Count>& texts, const std::string& 
     return found == texts.end() ? nullptr : found->text;
 }
 
-QString countText(const std::string& table, int count)
-{
-    const char* const text = wordsOf(kTables, table);
-    return text == nullptr ? ActsTr::tr("other entries: %n", nullptr, count)
-                           : ActsTr::tr(text, nullptr, count);
-}
-
+// Tables that hold what goes without saying are counted together, last.
 QString countsText(const std::map<std::string, int>& counts)
 {
     QStringList texts;
+    int others = 0;
     for (const auto& [table, count] : counts) {
-        texts << countText(table, count);
+        if (const char* const text = wordsOf(kTables, table)) {
+            texts << ActsTr::tr(text, nullptr, count);
+        } else {
+            others += count;
+        }
+    }
+    if (others > 0) {
+        texts << ActsTr::tr("other entries: %n", nullptr, others);
     }
     return texts.join(", ");
 }

@@ -32,12 +32,11 @@ QStringList paybackWords(const std::vector<Payback>& paybacks)
     for (const Payback& each : paybacks) {
         const QString medium = QString::fromStdString(each.medium.name);
         const QString against = QString::fromStdString(each.against.name);
-        lines << (each.at ? PaybackTr::tr("%1 pays back against %2 at use %3 (%4).")
-                                .arg(medium, against)
-                                .arg(*each.at)
-                                .arg(intervalWords(each))
-                          : PaybackTr::tr("%1 never pays back against %2 (%3).")
-                                .arg(medium, against, intervalWords(each)));
+        lines << (each.at
+                      ? PaybackTr::tr("%1 pays back against %2 at use %3 (%4).")
+                            .arg(medium, against, QString::number(*each.at), intervalWords(each))
+                      : PaybackTr::tr("%1 never pays back against %2 (%3).")
+                            .arg(medium, against, intervalWords(each)));
     }
     return lines;
 }

@@ -47,7 +47,7 @@ SeasonWords nothingToTell(const SeasonReview& review)
                 SeasonTr::tr("Choose other days or varieties, or grow a second medium beside it.")};
     }
     return {
-        SeasonTr::tr("Nothing can be told apart: %1 has fewer than two trays.")
+        SeasonTr::tr("Nothing can be told apart: there are fewer than two trays of %1.")
             .arg(named(review.tooFew)),
         SeasonTr::tr(
             "Trays of one and the same medium differ too, so one tray can't tell a medium from "
@@ -119,7 +119,7 @@ SeasonWords wordsFor(const SeasonReview& review)
             review.varieties);
     }
     if (!review.tooFew.empty()) {
-        detail << SeasonTr::tr("%1 has fewer than two trays and can't be told apart from any.")
+        detail << SeasonTr::tr("Fewer than two trays, too few to be told apart from any: %1.")
                       .arg(named(review.tooFew));
     }
     answer.detail = detail.join(' ');

@@ -17,9 +17,9 @@ namespace plumule::ui {
 [[nodiscard]] QString marginWords(const PlanOutlook& outlook, const UnitText& units);
 
 [[nodiscard]] QString nameOf(Design design);
-// How the places were drawn, one sentence.
 // "row 2, column 3" in a Latin square; empty in other designs.
 [[nodiscard]] QString squareWords(Design design, int row, int column);
+// How the places were drawn, one sentence.
 [[nodiscard]] QString drawWords(const TrialDraft& draft);
 // "+ nutrient", "no nutrient", or nothing.
 [[nodiscard]] QString nameOf(Feeding feeding);

@@ -119,9 +119,13 @@ QString shelfWork(const Round& round, const ShelfGroup& shelf)
                                 .arg(standing(stage))
                           : ShelfTr::tr("%1, %2").arg(standing(stage), nameOf(method));
     }
-    QStringList parts;
+    std::map<Stage, int> stages;
     for (const auto& [work, count] : counts) {
-        parts << ShelfTr::tr("%1 %2").arg(count).arg(standing(work.first));
+        stages[work.first] += count;
+    }
+    QStringList parts;
+    for (const auto& [stage, count] : stages) {
+        parts << ShelfTr::tr("%1 %2").arg(count).arg(standing(stage));
     }
     return parts.join(ShelfTr::tr(", "));
 }
@@ -141,8 +145,7 @@ QString codesText(const std::vector<std::string>& codes)
         return names.join(ShelfTr::tr(", "));
     }
     return ShelfTr::tr("%1 and %2 more")
-        .arg(names.mid(0, kNamed).join(ShelfTr::tr(", ")))
-        .arg(codes.size() - kNamed);
+        .arg(names.mid(0, kNamed).join(ShelfTr::tr(", ")), QString::number(codes.size() - kNamed));
 }
 
 } // namespace plumule::ui

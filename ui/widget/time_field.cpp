@@ -18,7 +18,7 @@ constexpr int kStepMinutes = 15;
 std::optional<int> minuteTyped(const QString& text)
 {
     static const QRegularExpression form(
-        QStringLiteral("^(\\d{1,2})(?:[:.h ]?(\\d{2}))?\\s*([ap])?\\.?(?:m\\.?)?$"),
+        QStringLiteral("^(\\d{1,2})(?:[:.h ]?(\\d{2}))?(?:\\s*([ap])\\.?(?:m\\.?)?)?$"),
         QRegularExpression::CaseInsensitiveOption);
     const auto match = form.match(text.simplified());
     if (!match.hasMatch()) {

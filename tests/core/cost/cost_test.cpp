@@ -417,23 +417,5 @@ TEST(Cost, NothingWateredNeedsNoPriceOfWater)
     EXPECT_EQ(cost.nutrient, 0.0);
 }
 
-TEST(Cost, KeysAreReadBackAndOthersRefused)
-{
-    for (int i = 0; i <= static_cast<int>(PriceItem::Waste); ++i) {
-        PriceItem read = i == 0 ? PriceItem::Waste : PriceItem::Medium;
-        ASSERT_TRUE(fromText(toText(static_cast<PriceItem>(i)), read));
-        EXPECT_EQ(read, static_cast<PriceItem>(i));
-    }
-    for (int i = 0; i <= static_cast<int>(LabourKind::PieceWashing); ++i) {
-        LabourKind read = i == 0 ? LabourKind::Packing : LabourKind::Sowing;
-        ASSERT_TRUE(fromText(toText(static_cast<LabourKind>(i)), read));
-        EXPECT_EQ(read, static_cast<LabourKind>(i));
-    }
-    PriceItem item = PriceItem::Water;
-    EXPECT_FALSE(fromText("Water", item));
-    LabourKind kind = LabourKind::Packing;
-    EXPECT_FALSE(fromText("", kind));
-}
-
 } // namespace
 } // namespace plumule

@@ -1,7 +1,6 @@
 #include "tests/ui/label/scanned.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/label/label_code.h"
-#include "ui/label/label_layout.h"
 #include "ui/text/label_reason.h"
 
 #include <QFile>
@@ -50,15 +49,6 @@ LabelPaper withMargins(LabelPaper paper, double margin, double gap)
     paper.marginLeft = paper.marginTop = paper.marginRight = paper.marginBottom = margin;
     paper.gapAcross = paper.gapDown = gap;
     return paper;
-}
-
-// Calls `check` with a pen as a printer has it.
-template <class Check>
-void withPaperPen(Check check)
-{
-    QImage one(1, 1, QImage::Format_RGB32);
-    QPainter painter(&one);
-    check(PaperPen(painter, 600 / 72.0));
 }
 
 // Whether any pixel of a frame along the label's edge, as wide as `millimetres`, is inked.
@@ -129,40 +119,6 @@ TEST_F(LabelSheetTest, CodesKeepTheirLetterCaseAndLetters)
     }
 }
 
-TEST_F(LabelSheetTest, TheTraysCodeIsReadAtArmsLength)
-{
-    withPaperPen([](const PaperPen& pen) {
-        const LabelLayout layout = layOutLabel(pen, {62, 29}, "RD029");
-        EXPECT_GE(layout.capHeight, 6);
-        EXPECT_GE(layout.module, 0.4);
-    });
-}
-
-TEST_F(LabelSheetTest, CodeAndQrCodeStayWithinTheLabelAndApart)
-{
-    withPaperPen([](const PaperPen& pen) {
-        for (const QSizeF size : {QSizeF(62, 29), QSizeF(24, 15), QSizeF(70, 37), QSizeF(30, 60),
-                                  QSizeF(100, 50), QSizeF(38, 21)}) {
-            for (const QString& code :
-                 {QStringLiteral("RD029"), QStringLiteral("W"), QStringLiteral("WWWWWW999999")}) {
-                const LabelLayout layout = layOutLabel(pen, size, code);
-                const QRectF label(QPointF(), size);
-                EXPECT_TRUE(label.contains(layout.code));
-                EXPECT_TRUE(label.contains(layout.words));
-                EXPECT_GE(layout.module, 0.4 - 1e-6) << size.width() << " " << code.toStdString();
-                EXPECT_TRUE(label.contains(layout.qr));
-                EXPECT_FALSE(layout.qr.adjusted(0.01, 0.01, 0, 0).intersects(layout.code));
-                EXPECT_FALSE(layout.qr.adjusted(0.01, 0.01, 0, 0).intersects(layout.words));
-                const double size100 = pen.wideOf(code, 100, QFont::Bold) / kPointsPerMillimetre;
-                const QFontMetricsF metrics(pen.font(100, QFont::Bold));
-                const double em = layout.capHeight * 100 * pen.scale() / metrics.capHeight();
-                EXPECT_LE(em / 100 * size100 * kPointsPerMillimetre, layout.code.width() + 0.01)
-                    << "the code would be cut short";
-            }
-        }
-    });
-}
-
 TEST_F(LabelSheetTest, NothingIsPrintedWhereALabelIsCut)
 {
     for (const QSizeF size : {QSizeF(62, 29), QSizeF(40, 30), QSizeF(24, 15)}) {
@@ -182,15 +138,6 @@ TEST_F(LabelSheetTest, LabelsUsedAlreadyAreSkippedOnTheFirstSheetOnly)
     EXPECT_EQ(qrCodesIn(pageImage(labels, paper, 0)), QStringList({"RD001", "RD002", "RD003"}));
     EXPECT_EQ(qrCodesIn(pageImage(labels, paper, 1)),
               QStringList({"RD004", "RD005", "RD006", "RD007"}));
-}
-
-TEST_F(LabelSheetTest, ACodeTooLongForTheLabelIsPrintedWithoutAQrCode)
-{
-    withPaperPen([](const PaperPen& pen) {
-        const QString code = QString("LONG-").repeated(30);
-        EXPECT_EQ(layOutLabel(pen, {24, 15}, code).module, 0);
-        EXPECT_GE(layOutLabel(pen, {100, 50}, code).module, 0.4);
-    });
 }
 
 TEST_F(LabelSheetTest, PdfHasAPageASheetOfThePapersSize)

@@ -1,6 +1,5 @@
 #include "ui/text/text.h"
 
-#include <QCoreApplication>
 #include <gtest/gtest.h>
 
 namespace plumule::ui {
@@ -148,16 +147,6 @@ TEST(Names, SayWhereATrayStands)
     spot.number = 2;
     EXPECT_EQ(nameOf(std::optional(spot)), QString::fromUtf8("A3 · place 2"));
     EXPECT_EQ(nameOf(std::optional<Spot>()), "no place");
-}
-
-TEST(Plurals, AgreeWithTheCount)
-{
-    const auto counted = [](int count) {
-        return QCoreApplication::translate("Test", "%n tray(s)", nullptr, count);
-    };
-    EXPECT_EQ(counted(0), "0 trays");
-    EXPECT_EQ(counted(1), "1 tray");
-    EXPECT_EQ(counted(2), "2 trays");
 }
 
 } // namespace

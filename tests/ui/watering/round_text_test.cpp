@@ -71,18 +71,6 @@ TEST(RoundText, NamesTheForgottenTheWorstFirst)
     EXPECT_EQ(forgottenText(round), "");
 }
 
-TEST(RoundText, CodesInARowAreDrawnTogetherAndManyAreCounted)
-{
-    EXPECT_EQ(codesText({"RC083"}), "RC083");
-    EXPECT_EQ(codesText({"RC083", "RC084"}), "RC083, RC084");
-    EXPECT_EQ(codesText({"RC083", "RC084", "RC085", "RC086"}), QString::fromUtf8("RC083–086"));
-    EXPECT_EQ(codesText({"RC083", "RC085", "RC086"}), "RC083, RC085, RC086");
-    EXPECT_EQ(codesText({"RC099", "RC100", "RC101"}), QString::fromUtf8("RC099–101"));
-    EXPECT_EQ(codesText({"A1", "B2", "C3", "D4", "E5", "F7", "G9"}),
-              "A1, B2, C3, D4, E5 and 2 more");
-    EXPECT_EQ(codesText({"mat", "mesh", "mix"}), "mat, mesh, mix");
-}
-
 TEST(RoundText, NothingIsMissedOnceItIsTicked)
 {
     RoundTray tray = trayWith(RoundKey{kDay, Slot::Morning});
@@ -118,67 +106,6 @@ TEST(RoundText, NamesTheWaterByMethodAndAmount)
     tray.given->water = WaterKind::PhSet;
     tray.given->amount = millilitres(90);
     EXPECT_EQ(waterWords(tray, UnitText()).whole(), "90 mL plain, pH set");
-}
-
-TEST(RoundText, GroupsTraysByShelfAndThoseWithoutAPlaceLast)
-{
-    Round round;
-    Spot first;
-    first.rack = "A";
-    first.shelf = "2";
-    first.shelfId = {1};
-    Spot second = first;
-    second.shelf = "3";
-    second.shelfId = {2};
-    for (const auto& spot : {std::optional(first), std::optional(first), std::optional(second),
-                             std::optional<Spot>()}) {
-        RoundTray tray;
-        tray.spot = spot;
-        round.trays.push_back(tray);
-    }
-    round.trays[1].stage = Stage::Light;
-    const auto shelves = shelvesOf(round);
-    ASSERT_EQ(shelves.size(), 3U);
-    EXPECT_EQ(shelves[0].trays.size(), 2U);
-    EXPECT_EQ(shelfName(shelves[0]), QString::fromUtf8("Rack A · shelf 2"));
-    EXPECT_EQ(shelfWork(round, shelves[0]), "1 under weight, 1 in light");
-    EXPECT_EQ(shelfWork(round, shelves[1]), "under weight, mist from above");
-    EXPECT_EQ(shelfName(shelves[2]), "No place yet");
-}
-
-TEST(RoundText, DecisionsStandOnTheirShelfInWalkingOrder)
-{
-    Round round;
-    const auto spotAt = [](std::int64_t shelf, int rank) {
-        Spot spot;
-        spot.shelfId = {shelf};
-        spot.rank = rank;
-        return std::optional(spot);
-    };
-    const auto decisionAt = [](std::optional<Spot> spot, const char* variety) {
-        StageDecision decision;
-        decision.spot = spot;
-        decision.variety = variety;
-        return decision;
-    };
-    for (const auto& spot : {spotAt(1, 0), spotAt(3, 8), std::optional<Spot>()}) {
-        round.trays.emplace_back();
-        round.trays.back().spot = spot;
-    }
-    round.decisions = {decisionAt(spotAt(1, 0), "Cress"), decisionAt(spotAt(2, 4), "Cress"),
-                       decisionAt(spotAt(2, 5), "Radish"), decisionAt(spotAt(2, 6), "Cress"),
-                       decisionAt(std::nullopt, "Cress")};
-    const auto shelves = shelvesOf(round);
-    ASSERT_EQ(shelves.size(), 4U);
-    EXPECT_EQ(shelves[0].trays.size(), 1U);
-    EXPECT_EQ(shelves[0].decisions.size(), 1U);
-    EXPECT_TRUE(shelves[1].trays.empty());
-    using Groups = std::vector<std::vector<std::size_t>>;
-    EXPECT_EQ(shelves[1].decisions, (Groups{{1, 3}, {2}})) << "of one variety together";
-    EXPECT_EQ(shelfWork(round, shelves[1]), "no water in this round");
-    EXPECT_TRUE(shelves[2].decisions.empty());
-    EXPECT_EQ(shelves[3].decisions, (Groups{{4}}));
-    EXPECT_EQ(shelves[3].trays, std::vector<std::size_t>{2});
 }
 
 TEST(RoundText, ACueIsAQuestionAndWhatIsThenDone)

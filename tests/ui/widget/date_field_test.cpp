@@ -177,39 +177,5 @@ TEST_F(DateFieldTest, AnEmptyDayIsNotGiven)
     EXPECT_EQ(given.count(), 1);
 }
 
-TEST(MinuteTyped, ReadsTimesAsPeopleTypeThem)
-{
-    const std::pair<const char*, std::optional<int>> table[] = {
-        {"07:30", 450},      {"7:30", 450},   {"7.30", 450},     {"730", 450},  {"0730", 450},
-        {"7", 420},          {"19:15", 1155}, {"7:15 pm", 1155}, {"7pm", 1140}, {"12 am", 0},
-        {"12:05 p.m.", 725}, {"0", 0},        {"24:00", {}},     {"7:60", {}},  {"", {}},
-        {"13 pm", {}},       {"noon", {}},    {"7:3", {}},       {"-7", {}},
-    };
-    for (const auto& [text, minute] : table) {
-        EXPECT_EQ(minuteTyped(text), minute) << text;
-    }
-}
-
-TEST_F(DateFieldTest, ATimeIsTypedOverAndStepped)
-{
-    const QSignalSpy given(time, &TimeField::timeGiven);
-    type(time, "645");
-    EXPECT_EQ(time->minute(), 6 * 60 + 45);
-    QTest::keyClick(time, Qt::Key_Return);
-    EXPECT_EQ(time->text(), "06:45");
-    QTest::keyClick(time, Qt::Key_Up);
-    EXPECT_EQ(time->text(), "07:00");
-    QTest::keyClick(time, Qt::Key_Down);
-    EXPECT_EQ(time->text(), "06:45");
-    EXPECT_EQ(given.count(), 3);
-    time->setMinute(0);
-    QTest::keyClick(time, Qt::Key_Down);
-    EXPECT_EQ(time->text(), "23:45");
-    type(time, "late");
-    QTest::keyClick(time, Qt::Key_Tab);
-    EXPECT_TRUE(time->property("wrong").toBool());
-    EXPECT_FALSE(time->requireTime());
-}
-
 } // namespace
 } // namespace plumule::ui

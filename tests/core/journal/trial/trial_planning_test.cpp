@@ -18,70 +18,6 @@ using testing::SizeIs;
 
 using TrialPlanningTest = TrialTest;
 
-TEST_F(TrialPlanningTest, AFirstDraftStandsOnTheLibraryAndTheNextMorning)
-{
-    TrialDraft draft = journal->trials().newDraft().value();
-    EXPECT_EQ(draft.trial.code, "T1");
-    EXPECT_TRUE(draft.plan.variety.isStored());
-    EXPECT_EQ(draft.treatments.size(), 2U);
-    EXPECT_EQ(draft.trial.control, draft.treatments[0].medium);
-    EXPECT_EQ(draft.plan.design, Design::RandomizedBlocks);
-    EXPECT_EQ(draft.plan.blocks, 4);
-    // The clock stands at 07:30, past the morning's round of 07:00.
-    EXPECT_EQ(draft.plan.sowAt(), (Moment{clock.today() + 1, 7 * 60}));
-    EXPECT_THAT(draft.trays, SizeIs(8));
-    draft.trial.name = "Named";
-    EXPECT_TRUE(journal->trials().savePlan(draft));
-    EXPECT_EQ(journal->trials().newDraft()->trial.code, "T2");
-}
-
-TEST_F(TrialPlanningTest, ADraftFollowsWhatWasSownOfLate)
-{
-    SowingDraft sowing;
-    sowing.variety = cress;
-    sowing.at = clock.now();
-    for (const auto& [medium, count] : {std::pair(peat.id, 1), std::pair(mix.id, 3)}) {
-        sowing.medium = medium;
-        sowing.count = count;
-        ASSERT_TRUE(journal->trays().sow(sowing));
-    }
-    SeedLot half;
-    half.variety = cress;
-    half.lotNumber = "L2";
-    half.bought = grams(500);
-    ASSERT_TRUE(journal->varieties().saveLot(half));
-    clock.set({clock.today() + 1, 6 * 60});
-    const TrialDraft draft = journal->trials().newDraft().value();
-    EXPECT_EQ(draft.plan.variety, cress);
-    EXPECT_EQ(draft.plan.seedLot, lot) << "the fuller one";
-    ASSERT_THAT(draft.treatments, SizeIs(2));
-    EXPECT_EQ(draft.treatments[0].medium, mix.id) << "sown most";
-    EXPECT_EQ(draft.treatments[1].medium, peat.id);
-    EXPECT_EQ(draft.plan.sowAt(), (Moment{clock.today(), 7 * 60})) << "still to come";
-}
-
-TEST_F(TrialPlanningTest, ADraftWaitsForTheMorningWhenItsPlacesAreFree)
-{
-    SowingDraft sowing;
-    sowing.variety = cress;
-    sowing.medium = mix.id;
-    sowing.at = clock.now();
-    const auto spots = journal->room().freeSpots().value();
-    for (const Spot& spot : spots) {
-        sowing.places.push_back(spot.place);
-    }
-    sowing.count = static_cast<int>(sowing.places.size());
-    const auto sown = journal->trays().sow(sowing);
-    ASSERT_TRUE(sown);
-    const Moment harvest = journal->trays().sheet(sown->front())->plan.harvest;
-    const TrialDraft draft = journal->trials().newDraft().value();
-    ASSERT_FALSE(draft.trays.empty()) << toIso(harvest.date) << " " << toIso(draft.plan.sowOn);
-    EXPECT_LE(harvest, draft.plan.sowAt());
-    EXPECT_LT(draft.plan.sowAt() + -kMinutesPerDay, harvest) << "the first such morning";
-    clock.set({clock.today() - 30, 6 * 60});
-    EXPECT_THAT(journal->trials().newDraft()->trays, IsEmpty()) << "none within three weeks";
-}
-
 TEST_F(TrialPlanningTest, APlanIsKeptAsOneIntention)
 {
     const TrialDraft draft = drawnBeds();
@@ -378,68 +314,6 @@ TEST_F(TrialPlanningTest, PlacesOfOtherPlansAreNotFreeButItsOwnAre)
     EXPECT_EQ(drawn(first).trays.size(), first.trays.size());
     EXPECT_EQ(journal->trials().draw(beds()).error(),
               (fail(ErrorKind::Conflict, TrialReason::TooFewPlaces, 10, beds().count()).value()));
-}
-
-TEST_F(TrialPlanningTest, ThePreparationAddsUpByHand)
-{
-    const Preparation needs = journal->trials().preparation(drawnBeds()).value();
-    ASSERT_THAT(needs.supplies, SizeIs(6));
-    const auto expectSupply = [&](std::size_t i, SupplyKind kind, const std::string& name,
-                                  double needed, std::optional<double> inStock,
-                                  std::optional<double> cost) {
-        const Supply& supply = needs.supplies[i];
-        EXPECT_EQ(supply.kind, kind) << i;
-        EXPECT_EQ(supply.name, name);
-        EXPECT_NEAR(supply.needed, needed, 1e-9) << name;
-        EXPECT_EQ(supply.inStock, inStock) << name;
-        ASSERT_EQ(supply.cost.has_value(), cost.has_value()) << name;
-        EXPECT_NEAR(supply.cost.value_or(0), cost.value_or(0), 1e-9) << name;
-        EXPECT_FALSE(supply.isShort()) << name;
-    };
-    // 12 trays × 10 g, of 1000 g for 20.00.
-    expectSupply(0, SupplyKind::Seed, "Cress L1", 120, 1000, 2.4);
-    expectSupply(1, SupplyKind::LooseMix, "Test mix", 6, std::nullopt, 3);
-    // 4 pieces of 18.00 over 20 uses.
-    expectSupply(2, SupplyKind::Pieces, "Test mesh", 4, 5, 3.6);
-    expectSupply(3, SupplyKind::LooseMix, "Test peat", 8, std::nullopt, 2);
-    // Mix and mesh: 8 trays × 6 days × 200 mL = 9.6 L at 8 mL/L, 12.50 a litre.
-    expectSupply(4, SupplyKind::Concentrate, "Grow", 76.8, std::nullopt, 0.96);
-    // All: 12 trays × (2 days × 2 × 50 mL + 6 × 200 mL) = 16.8 L at 0.01.
-    expectSupply(5, SupplyKind::Water, "", 16.8, std::nullopt, 0.168);
-    EXPECT_EQ(needs.trays, 12);
-    EXPECT_EQ(needs.placesFree, 16);
-    EXPECT_NEAR(needs.cost, 2.4 + 3 + 3.6 + 2 + 0.96 + 0.168, 1e-9);
-    EXPECT_EQ(needs.currency, "EUR");
-}
-
-TEST_F(TrialPlanningTest, ThePreparationFollowsFeedingSeedAndStock)
-{
-    TrialDraft draft = beds();
-    draft.treatments[1] = treated(mix, Feeding::NoNutrient);
-    draft.treatments[2].feeding = Feeding::Nutrient;
-    draft.plan.seedPerTray = grams(100);
-    Preparation needs = journal->trials().preparation(draft).value();
-    ASSERT_THAT(needs.supplies, SizeIs(5));
-    EXPECT_NEAR(needs.supplies[0].needed, 1200, 1e-9);
-    EXPECT_TRUE(needs.supplies[0].isShort());
-    EXPECT_NEAR(needs.supplies[1].needed, 12, 1e-9) << "both treatments on mix, 8 trays";
-    // Mix as the protocol says and peat fed: 8 trays × 1.2 L × 8 mL/L.
-    EXPECT_NEAR(needs.supplies[3].needed, 76.8, 1e-9);
-
-    draft = beds();
-    draft.plan.seedLot.reset();
-    ASSERT_TRUE(
-        journal->media().retirePiece(journal->media().pieces(mesh.id).value()[0].piece.id, "torn"));
-    ASSERT_TRUE(
-        journal->media().retirePiece(journal->media().pieces(mesh.id).value()[0].piece.id, "torn"));
-    needs = journal->trials().preparation(draft).value();
-    EXPECT_EQ(needs.supplies[0].name, "Cress");
-    EXPECT_EQ(needs.supplies[0].inStock, 1000);
-    EXPECT_FALSE(needs.supplies[0].cost) << "no lot, no price";
-    EXPECT_TRUE(needs.supplies[2].isShort()) << "three clean pieces for four trays";
-    EXPECT_NEAR(needs.cost, 3 + 3.6 + 2 + 0.96 + 0.168, 1e-9);
-    draft.plan.variety = {99};
-    EXPECT_EQ(journal->trials().preparation(draft).error().kind, ErrorKind::NotFound);
 }
 
 } // namespace

@@ -1,7 +1,5 @@
 #include "tests/core/review/comparison/comparison_samples.h"
 
-#include "core/review/fairness/aspect_counts.h"
-
 #include <algorithm>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -11,7 +9,6 @@ namespace {
 
 using testing::Contains;
 using testing::ElementsAre;
-using testing::IsEmpty;
 using testing::Not;
 
 class FairnessTest : public testing::Test
@@ -249,28 +246,6 @@ TEST_F(FairnessTest, PutsTheWorstFirstAndMarksWhatTheModelTakesIn)
     EXPECT_EQ(varieties.confounding, Confounding::Partly);
     EXPECT_TRUE(varieties.isInModel);
     EXPECT_THAT(advice(), Not(Contains(Advice::GrowEachVarietyOnEveryMedium)));
-}
-
-TEST(AspectCounts, MeasureTheDistanceOfShares)
-{
-    // Three quarters against one quarter at level 1.
-    std::vector<AspectReading> readings;
-    for (int i = 0; i < 4; ++i) {
-        readings.push_back({0, 0, 0, i < 3 ? 1 : 2});
-        readings.push_back({0, 0, 1, i < 1 ? 1 : 2});
-    }
-    const AspectCounts counts(readings);
-    const Unlikeness unlike = counts.worstPair(2);
-    EXPECT_DOUBLE_EQ(unlike.distance, 0.5);
-    EXPECT_EQ(unlike.confounding, Confounding::Partly);
-    EXPECT_THAT(counts.fullyIn(2), IsEmpty());
-    EXPECT_EQ(counts.levelsOf(0).at(1), 3);
-}
-
-TEST(AspectCounts, SayNothingOfMediaThatShareNoStratum)
-{
-    const AspectCounts counts({{0, 1, 0, 1}, {0, 2, 1, 2}});
-    EXPECT_EQ(counts.worstPair(2).confounding, Confounding::Alike);
 }
 
 } // namespace

@@ -220,51 +220,5 @@ TEST(ComparisonModel, OneMediumHasAMeanAndNoPair)
     EXPECT_TRUE(none.model().means.empty());
 }
 
-TEST(ComparisonChecks, PointAtAnOddTrayAndKeepIt)
-{
-    ComparisonSamples season;
-    season.addTrays(kMix, {249, 250, 251, 250, 252, 248, 250});
-    season.addTrays(kMesh, {259, 260, 261, 260, 262, 258, 180});
-    const TrayModel answer = season.model();
-    ASSERT_EQ(answer.checks.oddTrays.size(), 1u);
-    const OddTray& odd = answer.checks.oddTrays[0];
-    EXPECT_EQ(odd.code, season.facts.trays.back().tray.code);
-    EXPECT_EQ(odd.tray, season.facts.trays.back().tray.id);
-    EXPECT_DOUBLE_EQ(odd.value, 180);
-    EXPECT_GT(odd.expected, 240);
-    EXPECT_LT(odd.p, 0.001);
-    EXPECT_FALSE(answer.checks.normality->isNormal);
-}
-
-TEST(ComparisonChecks, SayWhereSpreadsAreUnlike)
-{
-    ComparisonSamples season;
-    season.addTrays(kMix, {249, 250, 251, 250, 252, 248, 251, 249});
-    season.addTrays(kMesh, {200, 320, 240, 290, 310, 215, 225, 300});
-    EXPECT_FALSE(season.model().checks.spread->isAlike);
-    ComparisonSamples alike;
-    alike.addTrays(kMix, {249, 250, 251, 250, 252, 248});
-    alike.addTrays(kMesh, {259, 260, 261, 260, 262, 258});
-    const TrayModel answer = alike.model();
-    EXPECT_TRUE(answer.checks.spread->isAlike);
-    EXPECT_TRUE(answer.checks.normality->isNormal);
-    EXPECT_TRUE(answer.checks.oddTrays.empty());
-}
-
-TEST(ComparisonChecks, PointAtAnOddTrayAmongRandomTrials)
-{
-    ComparisonSamples season;
-    season.nameTrials(5);
-    for (int trial = 1; trial <= 5; ++trial) {
-        season.addTrays(kMix, around(250 + 9 * (trial % 3)), {1}, TrialId{trial});
-        season.addTrays(kMesh, around(255 + 9 * (trial % 3)), {1}, TrialId{trial});
-    }
-    EXPECT_TRUE(season.model().checks.oddTrays.empty());
-    season.facts.trays[4].yield = grams(330);
-    const TrayModel answer = season.model();
-    ASSERT_EQ(answer.checks.oddTrays.size(), 1u);
-    EXPECT_EQ(answer.checks.oddTrays[0].tray, season.facts.trays[4].tray.id);
-}
-
 } // namespace
 } // namespace plumule

@@ -11,7 +11,7 @@ using testing::ElementsAre;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-class TrialProgressTest : public TrialTest
+class TrialReadingTest : public TrialTest
 {
 protected:
     TrialProgress progress() { return journal->trials().progress(newestTrial()).value(); }
@@ -40,7 +40,7 @@ protected:
     }
 };
 
-TEST_F(TrialProgressTest, APlannedTrialHasItsDraftAndNoTrays)
+TEST_F(TrialReadingTest, APlannedTrialHasItsDraftAndNoTrays)
 {
     const TrialDraft kept = journal->trials().savePlan(drawnBeds()).value();
     const TrialProgress planned = progress();
@@ -51,7 +51,7 @@ TEST_F(TrialProgressTest, APlannedTrialHasItsDraftAndNoTrays)
     EXPECT_EQ(journal->trials().progress({99}).error().kind, ErrorKind::NotFound);
 }
 
-TEST_F(TrialProgressTest, ASownTrialIsShownByBlockAndPosition)
+TEST_F(TrialReadingTest, ASownTrialIsShownByBlockAndPosition)
 {
     TrialDraft draft = beds();
     draft.treatments[2].feeding = Feeding::Nutrient;
@@ -72,7 +72,7 @@ TEST_F(TrialProgressTest, ASownTrialIsShownByBlockAndPosition)
     }
 }
 
-TEST_F(TrialProgressTest, YieldsAndResiduesComeInUntilItIsDone)
+TEST_F(TrialReadingTest, YieldsAndResiduesComeInUntilItIsDone)
 {
     const auto trays = sownPair();
     const Moment due{clock.today() + 11, 9 * 60};
@@ -94,7 +94,7 @@ TEST_F(TrialProgressTest, YieldsAndResiduesComeInUntilItIsDone)
     EXPECT_TRUE(done.trays[0].spot) << "where it last stood";
 }
 
-TEST_F(TrialProgressTest, ADayOnWhichHalfWereReadLacksTheOthers)
+TEST_F(TrialReadingTest, ADayOnWhichHalfWereReadLacksTheOthers)
 {
     const auto trays = sownPair();
     const Date day = clock.today() + 6;
@@ -108,7 +108,7 @@ TEST_F(TrialProgressTest, ADayOnWhichHalfWereReadLacksTheOthers)
     EXPECT_THAT(lacks(), ElementsAre("2026-03-08 CR003 height"));
 }
 
-TEST_F(TrialProgressTest, TraysThatHaveEndedLackNoHeight)
+TEST_F(TrialReadingTest, TraysThatHaveEndedLackNoHeight)
 {
     const auto trays = sownPair();
     const Date day = clock.today() + 6;
@@ -119,7 +119,7 @@ TEST_F(TrialProgressTest, TraysThatHaveEndedLackNoHeight)
     EXPECT_THAT(lacks(), ElementsAre("2026-03-08 CR004 height")) << "one of the two that grew";
 }
 
-TEST_F(TrialProgressTest, ATrayPastItsHarvestLacksItsWeight)
+TEST_F(TrialReadingTest, ATrayPastItsHarvestLacksItsWeight)
 {
     const auto trays = sownPair();
     const Date due = clock.today() + 11;
@@ -140,7 +140,7 @@ TEST_F(TrialProgressTest, ATrayPastItsHarvestLacksItsWeight)
     EXPECT_THAT(lacks(), ElementsAre("2026-03-13 CR004 weight"));
 }
 
-TEST_F(TrialProgressTest, TraysGivenToATrialByHandAreFollowedToo)
+TEST_F(TrialReadingTest, TraysGivenToATrialByHandAreFollowedToo)
 {
     Trial trial;
     trial.name = "By hand";
@@ -161,7 +161,7 @@ TEST_F(TrialProgressTest, TraysGivenToATrialByHandAreFollowedToo)
     EXPECT_FALSE(now.trays[0].spot);
 }
 
-TEST_F(TrialProgressTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
+TEST_F(TrialReadingTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
 {
     const auto trays = sownPair();
     const TrialProgress now = progress();
@@ -191,7 +191,7 @@ TEST_F(TrialProgressTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
     EXPECT_EQ(trialAnswerIn(*journal, {99}).error().kind, ErrorKind::NotFound);
 }
 
-TEST_F(TrialProgressTest, TheListSaysHowFarEachTrialIs)
+TEST_F(TrialReadingTest, TheListSaysHowFarEachTrialIs)
 {
     const auto trays = sownPair();
     weigh(trays[0], 250, {clock.today() + 11, 600});
