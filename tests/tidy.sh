@@ -53,7 +53,8 @@ PYTHON
 
 echo "clang-tidy looks at $(wc -l <<<"$units") units of $(wc -w <<<"$rooms") rooms"
 # What moc makes, and that a unit includes sources, is nobody's handwriting; warnings are the compiler's.
-findings=$(xargs -P "$(nproc)" -n 1 clang-tidy -p "$build" --quiet --checks=-bugprone-suspicious-include \
+findings=$(xargs -P "$(nproc)" -n 1 clang-tidy -p "$build" --quiet \
+  --header-filter="^$root/(app|core|ui)/" --checks=-bugprone-suspicious-include \
   --extra-arg=-w <<<"$units" 2>&1 | grep -v 'warnings\? \(and [0-9]* errors\? \)\?generated\.$' || true)
 if [ -n "$findings" ]; then
   echo "$findings"

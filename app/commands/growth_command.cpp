@@ -181,6 +181,7 @@ Result<Readings> readingsOf(const CsvTable& table, const GrowthRequest& request,
             return passOn(column);
         }
         std::vector<std::string> cells;
+        cells.reserve(rows.size());
         for (const std::size_t row : rows) {
             cells.push_back(table.rows[row][*column]);
         }

@@ -160,10 +160,10 @@ std::vector<Shot> shotsOf(ui::MainWindow& window, Journal& journal)
 class Photographer : public QObject
 {
 public:
-    Photographer(ui::MainWindow& window, std::vector<Shot> shots, QDir folder)
+    Photographer(ui::MainWindow& window, std::vector<Shot> shots, const QDir& folder)
         : m_window(window)
         , m_shots(std::move(shots))
-        , m_folder(std::move(folder))
+        , m_folder(folder)
     {}
     void next()
     {

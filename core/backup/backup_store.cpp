@@ -197,6 +197,7 @@ Done BackupStore::prune() const
         return sound;
     }
     std::vector<Moment> moments;
+    moments.reserve(backups.size());
     for (const Backup& backup : backups) {
         moments.push_back(backup.at);
     }

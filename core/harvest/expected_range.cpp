@@ -52,6 +52,7 @@ ExpectedRange rangeFrom(RangeSource from, std::vector<PastWeight> past)
 {
     std::erase_if(past, [](const PastWeight& each) { return each.net <= Mass{}; });
     std::vector<double> logs;
+    logs.reserve(past.size());
     for (const PastWeight& each : past) {
         logs.push_back(std::log(inGrams(each.net)));
     }
@@ -74,6 +75,7 @@ ExpectedRange rangeBySeed(std::vector<PastWeight> past, VarietyId variety, Mass 
         ++count;
     }
     std::vector<double> means;
+    means.reserve(sums.size());
     for (const auto& [id, sum] : sums) {
         means.push_back(sum.first / sum.second);
     }

@@ -75,6 +75,7 @@ std::vector<std::vector<int>> williamsSquare(int samples)
     std::vector<std::vector<int>> rows;
     for (int shift = 0; shift < samples; ++shift) {
         std::vector<int> row;
+        row.reserve(first.size());
         for (const int sample : first) {
             row.push_back((sample + shift) % samples);
         }

@@ -68,6 +68,7 @@ SampleScores scoresOf(const Medium& medium, const std::vector<std::vector<double
                       std::size_t sample)
 {
     std::vector<double> values;
+    values.reserve(blocks.size());
     for (const auto& block : blocks) {
         values.push_back(block[sample]);
     }

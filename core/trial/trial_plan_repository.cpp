@@ -94,7 +94,7 @@ std::optional<TrialDraft> TrialPlanRepository::find(TrialId trial)
     if (!named || !plan) {
         return std::nullopt;
     }
-    TrialDraft draft{std::move(*named), std::move(*plan),
+    TrialDraft draft{std::move(*named), *plan,
                      selectRows<Treatment>(m_database, ofOneTrial(kTreatmentsByPosition), trial),
                      selectRows<PlannedTray>(m_database, ofOneTrial(kTraysByBlock), trial)};
     checkLayoutsTreatments(draft);
@@ -105,9 +105,9 @@ std::vector<TrialDraft> TrialPlanRepository::all()
 {
     const std::map<TrialId, Trial> trials = TrialRepository(m_database).byId();
     std::map<TrialId, TrialDraft> drafts;
-    for (TrialPlan& plan : selectRows<TrialPlan>(m_database, "ORDER BY id")) {
+    for (const TrialPlan& plan : selectRows<TrialPlan>(m_database, "ORDER BY id")) {
         const Trial& trial = pointedAt(trials, plan.trial, "trial_plan", plan.id);
-        drafts.emplace(trial.id, TrialDraft{trial, std::move(plan), {}, {}});
+        drafts.emplace(trial.id, TrialDraft{trial, plan, {}, {}});
     }
     for (const Treatment& treatment : selectRows<Treatment>(m_database, kTreatmentsByPosition)) {
         if (const auto draft = drafts.find(treatment.trial); draft != drafts.end()) {

@@ -2,6 +2,7 @@
 
 #include "ui/backup/backup_keeper.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 
 #include <QComboBox>

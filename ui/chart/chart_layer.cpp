@@ -145,18 +145,22 @@ void ChartLayer::placeRowDots(const ChartSeries& series)
     }
     std::stable_sort(ordered.begin(), ordered.end(),
                      [](const auto* a, const auto* b) { return a->y < b->y; });
-    std::vector<double> lastInLane(static_cast<std::size_t>(2 * lanes + 1), -1e9);
+    std::vector<double> lastInLane(2 * static_cast<std::size_t>(lanes) + 1, -1e9);
+    const auto lastIn = [&](int lane) -> double& {
+        const int number = lane + lanes;
+        return lastInLane[static_cast<std::size_t>(number)];
+    };
     for (const ChartPoint* point : ordered) {
         const double x = placeOf(point->y, rowValue(m_spec, point->x)).x();
         int chosen = 0;
         for (int step = 0; step <= 2 * lanes; ++step) {
             const int lane = step % 2 == 0 ? -step / 2 : (step + 1) / 2;
-            if (x - lastInLane[static_cast<std::size_t>(lane + lanes)] >= side * 0.9) {
+            if (x - lastIn(lane) >= side * 0.9) {
                 chosen = lane;
                 break;
             }
         }
-        lastInLane[static_cast<std::size_t>(chosen + lanes)] = x;
+        lastIn(chosen) = x;
         const double y = rowPlace(point->x) + chosen * side * 0.62;
         m_dots.push_back({point, QPointF(x, y), series.marker, true});
     }

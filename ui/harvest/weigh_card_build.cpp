@@ -99,7 +99,8 @@ QWidget* WeighCard::buildWeights()
     m_weights = new QHBoxLayout(weights);
     m_weights->setContentsMargins(0, 0, 0, 0);
     m_weights->setSpacing(scaled(16));
-    m_gross = new ScaleField("gross", 3.4);
+    // Of large type the figures are as large as the card is wide.
+    m_gross = new ScaleField("gross", isTypeLarge() ? 2.6 : 3.4);
     m_gross->setAccessibleName(tr("Gross weight"));
     m_tare = new ScaleField("tare", 1.7);
     m_tare->setAccessibleName(tr("Tare of the bowl"));

@@ -18,7 +18,8 @@ struct LabelCode
 
     [[nodiscard]] bool isDark(int row, int column) const
     {
-        return dark[static_cast<std::size_t>(row * side + column)];
+        return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(side) +
+                    static_cast<std::size_t>(column)];
     }
     [[nodiscard]] int sideWithQuiet() const { return side + 2 * kQuietModules; }
 };

@@ -31,7 +31,7 @@ public:
 
 protected:
     // Goes on at once, or where something isn't saved after asking what shall become of it.
-    void leaveThen(std::function<void()> go)
+    void leaveThen(const std::function<void()>& go)
     {
         if (!hasUnsaved()) {
             go();

@@ -74,7 +74,7 @@ Done writeReport(const QString& path, const Report& report, const std::vector<Dr
 }
 
 void makeReport(QWidget* parent, const Services& services, Journal& journal, const QString& preset,
-                ReportContent content)
+                const ReportContent& content)
 {
     const bool isHtml = preset.endsWith(".html");
     const auto layout = journal.room().layout();

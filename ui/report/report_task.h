@@ -20,7 +20,7 @@ using ReportContent = std::function<Result<Report>(Journal&, const Progress&)>;
 // Asks for a file (`preset` gives name and ending), makes the report off the window's thread with a
 // bar that can be stopped, and tells. `parent` may be gone by then.
 void makeReport(QWidget* parent, const Services& services, Journal& journal, const QString& preset,
-                ReportContent content);
+                const ReportContent& content);
 // Makes it the same way, and then asks for a printer.
 void printReport(QWidget* parent, const Services& services, Journal& journal,
                  ReportContent content);

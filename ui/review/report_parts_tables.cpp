@@ -133,6 +133,7 @@ struct CostRow
 std::vector<CostRow> costRows()
 {
     std::vector<CostRow> rows;
+    rows.reserve(std::size(kCostParts));
     for (const auto& [name, part] : kCostParts) {
         rows.push_back({ReportTr::tr(name), 3, [part = part](const MediumSeason& season) {
                             return season.meanCost.*part;

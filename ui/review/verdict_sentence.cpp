@@ -233,7 +233,7 @@ QString noVerdictSentence(const TwoNames& names, const MediaPair& pair,
              whySentence(pair.why.value_or(NoVerdictReason::FewDegrees), comparison));
 }
 
-QString withMore(QString text, const MediaPair& pair)
+QString withMore(const QString& text, const MediaPair& pair)
 {
     const QString more = moreSentence(pair);
     return more.isEmpty() ? text : text + ' ' + more;

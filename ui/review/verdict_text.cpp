@@ -190,6 +190,7 @@ bool areSowingsBunched(const SeasonComparison& comparison)
 std::vector<const MediaPair*> pairsByWeight(const std::vector<MediaPair>& all)
 {
     std::vector<const MediaPair*> pairs;
+    pairs.reserve(all.size());
     for (const MediaPair& pair : all) {
         pairs.push_back(&pair);
     }

@@ -63,7 +63,7 @@ void RoomPart::fill(ShelfFields& fields, const RoomLayout& layout)
 {
     const auto found = std::find_if(layout.shelves.begin(), layout.shelves.end(),
                                     [&](const Shelf& each) { return each.id == fields.shelf.id; });
-    const Shelf shelf = *found;
+    const Shelf& shelf = *found;
     fields.shelf = shelf;
     fields.places->setValue(layout.placesOn(shelf.id));
     fields.watts->setNumber(

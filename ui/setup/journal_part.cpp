@@ -6,6 +6,7 @@
 #include "ui/page/saving.h"
 #include "ui/setup/scanner_card.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -52,7 +53,7 @@ bool JournalPart::concerns(Concept) const
 QWidget* JournalPart::buildFile()
 {
     auto* card = new Card(tr("This journal"));
-    auto* path = label(QString::fromStdString(journal().path().string()), "strong");
+    auto* path = label(wrappingPath(QString::fromStdString(journal().path().string())), "strong");
     path->setWordWrap(true);
     auto* words =
         label(tr("One file, saved at every act. While it is open, copy it only by a backup: that "

@@ -81,8 +81,9 @@ PaperBlock scaleBlock()
         const QStringList words = hedonicWords();
         const double wide = at.width() / 3;
         for (int score = 9; score >= 1; --score) {
-            const int place = 9 - score;
-            const QRectF cell(at.x() + place / 3 * wide, at.y() + 4 + place % 3 * 17, wide, 16);
+            const int row = (9 - score) % 3;
+            const int column = (9 - score) / 3;
+            const QRectF cell(at.x() + column * wide, at.y() + 4 + row * 17, wide, 16);
             pen.text(cell, QString::number(score), 11, QFont::Bold);
             pen.text(cell.adjusted(16, 0, 0, 0), words[score - 1], 10.5);
         }

@@ -78,6 +78,7 @@ std::vector<PriceUnit> priceUnits(PriceItem item, bool isLooseMix, UnitSystem un
         measures.push_back(*given);
     }
     std::vector<PriceUnit> choices;
+    choices.reserve(measures.size());
     for (const PriceMeasure measure : measures) {
         choices.push_back(priceUnit(measure, item, isLooseMix));
     }

@@ -90,7 +90,6 @@ QString deedSentence(Intention intention, const QString& whom)
     case Intention::ImportTrays:
         return Deeds::tr("Brought in the table %1.").arg(whom);
     case Intention::TickWatering:
-        return Deeds::tr("Watered %1.").arg(whom);
     case Intention::TickAllWaterings:
         return Deeds::tr("Watered %1.").arg(whom);
     case Intention::UntickWatering:

@@ -37,6 +37,7 @@ DiaryCard::DiaryCard(std::filesystem::path photoFolder, QWidget* parent)
     m_day = new QComboBox;
     m_day->setObjectName("diaryDay");
     m_day->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    m_day->setMinimumContentsLength(11); // 24 May 2026
     m_day->setAccessibleName(tr("Day"));
     headingRow()->addWidget(m_day);
     m_columns = new QGridLayout;

@@ -109,11 +109,7 @@ void PlanForm::buildQuestion(QVBoxLayout& column)
     addChoice(*m_feeding, tr("fed and unfed"), true);
     m_name = named(new QLineEdit, "planName", tr("Short name"));
     m_name->setPlaceholderText(tr("as the question"));
-    auto* top = new QHBoxLayout;
-    top->setSpacing(scaled(10));
-    top->addLayout(under(tr("Question"), m_question), 2);
-    top->addLayout(under(tr("Short name"), m_name), 1);
-    column.addLayout(top);
+    column.addLayout(side({under(tr("Question"), m_question), under(tr("Short name"), m_name)}, 2));
     column.addLayout(side({under(tr("Compared"), m_compared), under(tr("Control"), m_control),
                            under(tr("Feeding"), m_feeding)}));
     column.addWidget(m_mediaNames);

@@ -17,15 +17,15 @@ bool PlanView::keep()
         m_services.messages.refuse(sentence(*m_fault));
         return false;
     }
-    const auto kept_ = m_journal.trials().savePlan(m_draft);
-    if (!kept_) {
-        m_services.messages.refuse(sentence(kept_.error()));
+    const auto stored = m_journal.trials().savePlan(m_draft);
+    if (!stored) {
+        m_services.messages.refuse(sentence(stored.error()));
         return false;
     }
     tellDone(m_journal, m_services.messages,
-             tr("Kept the plan of trial %1.").arg(QString::fromStdString(kept_->trial.code)));
-    begin(*kept_);
-    Q_EMIT kept(kept_->trial.id);
+             tr("Kept the plan of trial %1.").arg(QString::fromStdString(stored->trial.code)));
+    begin(*stored);
+    Q_EMIT kept(stored->trial.id);
     return true;
 }
 

@@ -55,9 +55,11 @@ HandBar::HandBar(QWidget* parent)
     m_marker = new MarkerDot(0);
     m_medium = label(QString());
     m_medium->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_medium->setWordWrap(true);
     m_where = label(QString(), "muted");
     m_where->setObjectName("inHandWhere");
     m_where->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_where->setWordWrap(true);
     auto* first = new QHBoxLayout;
     first->setSpacing(scaled(8));
     first->addWidget(m_state);

@@ -12,6 +12,7 @@ namespace {
 std::vector<StageDecision> decisionsAt(const Round& round, const std::vector<std::size_t>& group)
 {
     std::vector<StageDecision> decisions;
+    decisions.reserve(group.size());
     for (const std::size_t i : group) {
         decisions.push_back(round.decisions[i]);
     }

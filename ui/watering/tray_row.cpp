@@ -10,7 +10,7 @@ namespace {
 
 constexpr int kOneLine = 51;
 constexpr int kTwoLines = 62;
-constexpr int kThreeLines = 86;
+constexpr int kFourLines = 110;
 constexpr int kAnswers = 48; // below the lines
 constexpr int kMoreSide = 44;
 
@@ -154,7 +154,7 @@ int TrayRow::heightForWidth(int wide) const
     if (form == Form::OneLine) {
         return scaled(kOneLine);
     }
-    const int words = form == Form::TwoLines ? kTwoLines : kThreeLines;
+    const int words = form == Form::TwoLines ? kTwoLines : kFourLines;
     return scaled(m_tray.isAsNeeded ? words + kAnswers : words);
 }
 
@@ -163,7 +163,7 @@ TrayRow::Form TrayRow::formAt(int wide) const
     if (wide >= scaled(m_tray.isAsNeeded ? 820 : 690) + m_frame.codeWidth) {
         return Form::OneLine;
     }
-    return wide >= scaled(330) + m_frame.codeWidth ? Form::TwoLines : Form::ThreeLines;
+    return wide >= scaled(330) + m_frame.codeWidth ? Form::TwoLines : Form::FourLines;
 }
 
 void TrayRow::resizeEvent(QResizeEvent* event)
@@ -178,8 +178,8 @@ int TrayRow::wordsHeight() const
     switch (formAt(width())) {
     case Form::TwoLines:
         return scaled(kTwoLines);
-    case Form::ThreeLines:
-        return scaled(kThreeLines);
+    case Form::FourLines:
+        return scaled(kFourLines);
     default:
         return height();
     }

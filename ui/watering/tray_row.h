@@ -84,7 +84,7 @@ private:
     {
         OneLine,
         TwoLines,
-        ThreeLines // the water has one of its own
+        FourLines // water and medium have one of their own
     };
     [[nodiscard]] Form formAt(int wide) const;
     void word();
@@ -98,9 +98,12 @@ private:
     void paintTick(QPainter& painter) const;
     void paintAnswer(QPainter& painter, QRect area, const QString& text, const QString& key) const;
     void paintOneLine(QPainter& painter) const;
-    // Two or three.
-    void paintLines(QPainter& painter) const;
-    void paintLastLine(QPainter& painter, QRect line) const;
+    void paintTwoLines(QPainter& painter) const;
+    void paintFourLines(QPainter& painter) const;
+    // Code and variety, in all but what is kept free at the right.
+    void paintName(QPainter& painter, QRect line, int kept) const;
+    // Of two lines and more: without box and dots.
+    [[nodiscard]] QRect firstLine(int lines) const;
     void paintMedium(QPainter& painter, QRect cell) const;
     void paintWater(QPainter& painter, QRect cell, Qt::Alignment alignment) const;
     void paintLast(QPainter& painter, QRect cell, Qt::Alignment alignment) const;

@@ -46,10 +46,13 @@ void TrayRow::paintEvent(QPaintEvent*)
         paintTick(painter);
     }
     painter.setOpacity(m_tray.isDone() ? 0.5 : 1.0);
-    if (formAt(width()) == Form::OneLine) {
-        paintOneLine(painter);
-    } else {
-        paintLines(painter);
+    switch (formAt(width())) {
+    case Form::OneLine:
+        return paintOneLine(painter);
+    case Form::TwoLines:
+        return paintTwoLines(painter);
+    case Form::FourLines:
+        return paintFourLines(painter);
     }
 }
 
@@ -147,47 +150,57 @@ void TrayRow::paintOneLine(QPainter& painter) const
     paintLast(painter, cell(scaled(kLastColumn)), Qt::AlignVCenter);
 }
 
-void TrayRow::paintLines(QPainter& painter) const
+QRect TrayRow::firstLine(int lines) const
 {
-    const bool isWaterBelow = formAt(width()) == Form::ThreeLines;
-    const int gap = scaled(kGap);
-    const int left = scaled(kBoxColumn) + gap / 2;
-    const int right = width() - scaled(kMoreColumn);
-    const int lineHigh = scaled(24);
-    QRect line(left, (wordsHeight() - (isWaterBelow ? 3 : 2) * lineHigh) / 2, right - left,
-               lineHigh);
-
-    const int water = isWaterBelow ? 0 : qMin(waterWidth(), line.width() / 2);
-    painter.setPen(ui::palette().ink);
-    painter.setFont(codeFont());
-    drawIn(painter, QRect(left, line.top(), m_frame.codeWidth, lineHigh), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.code));
-    painter.setFont(uiFont());
-    drawIn(painter, line.adjusted(m_frame.codeWidth + gap, 0, -water - gap, 0), Qt::AlignVCenter,
-           QString::fromStdString(m_tray.variety));
-    if (isWaterBelow) {
-        line.translate(0, lineHigh);
-        paintWater(painter, line, Qt::AlignVCenter);
-    } else {
-        paintWater(painter, QRect(right - water, line.top(), water, lineHigh),
-                   Qt::AlignVCenter | Qt::AlignRight);
-    }
-    paintLastLine(painter, line.translated(0, lineHigh));
+    const int left = scaled(kBoxColumn) + scaled(kGap) / 2;
+    const int high = scaled(24);
+    return {left, (wordsHeight() - lines * high) / 2, width() - scaled(kMoreColumn) - left, high};
 }
 
-void TrayRow::paintLastLine(QPainter& painter, QRect line) const
+void TrayRow::paintName(QPainter& painter, QRect line, int kept) const
+{
+    painter.setPen(ui::palette().ink);
+    painter.setFont(codeFont());
+    drawIn(painter, QRect(line.left(), line.top(), m_frame.codeWidth, line.height()),
+           Qt::AlignVCenter, QString::fromStdString(m_tray.code));
+    painter.setFont(uiFont());
+    drawIn(painter, line.adjusted(m_frame.codeWidth + scaled(kGap), 0, -kept, 0), Qt::AlignVCenter,
+           QString::fromStdString(m_tray.variety));
+}
+
+void TrayRow::paintTwoLines(QPainter& painter) const
 {
     const int gap = scaled(kGap);
+    const QRect line = firstLine(2);
+    const int water = qMin(waterWidth(), line.width() / 2);
+    paintName(painter, line, water + gap);
+    paintWater(painter, line.adjusted(line.width() - water, 0, 0, 0),
+               Qt::AlignVCenter | Qt::AlignRight);
+
+    const QRect second = line.translated(0, line.height());
     const QString day = dayOfGrowth(m_tray);
     const int dayWide = QFontMetrics(uiFont()).horizontalAdvance(day) + 2;
     const int last = lastWidth();
     const int mediumWide = qMin(scaled(160), line.width() - last - dayWide - 2 * gap);
-    paintMedium(painter, QRect(line.left(), line.top(), mediumWide, line.height()));
+    paintMedium(painter, QRect(second.left(), second.top(), mediumWide, second.height()));
     painter.setPen(ui::palette().mutedInk);
-    drawIn(painter, QRect(line.left() + mediumWide + gap, line.top(), dayWide, line.height()),
-           Qt::AlignVCenter, day);
-    paintLast(painter, QRect(line.right() + 1 - last, line.top(), last, line.height()),
+    drawIn(painter, second.adjusted(mediumWide + gap, 0, 0, 0), Qt::AlignVCenter, day);
+    paintLast(painter, second.adjusted(line.width() - last, 0, 0, 0),
               Qt::AlignVCenter | Qt::AlignRight);
+}
+
+void TrayRow::paintFourLines(QPainter& painter) const
+{
+    QRect line = firstLine(4);
+    paintName(painter, line, 0);
+    line.translate(0, line.height());
+    paintWater(painter, line, Qt::AlignVCenter);
+    line.translate(0, line.height());
+    paintMedium(painter, line);
+    line.translate(0, line.height());
+    painter.setPen(ui::palette().mutedInk);
+    drawIn(painter, line, Qt::AlignVCenter, dayOfGrowth(m_tray));
+    paintLast(painter, line, Qt::AlignVCenter | Qt::AlignRight);
 }
 
 void TrayRow::paintMedium(QPainter& painter, QRect cell) const

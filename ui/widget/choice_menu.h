@@ -33,6 +33,7 @@ public:
     void chooseIds(const std::vector<IdType>& ids)
     {
         std::vector<qint64> numbers;
+        numbers.reserve(ids.size());
         for (const IdType id : ids) {
             numbers.push_back(id.value);
         }

@@ -114,6 +114,9 @@ int FlowLayout::arrange(const QRect& area, bool isMeasuring) const
             rowHeight = 0;
         }
         size.setWidth(std::min(size.width(), std::max(area.width(), item->minimumSize().width())));
+        if (item->hasHeightForWidth()) {
+            size.setHeight(item->heightForWidth(size.width()));
+        }
         if (!isMeasuring) {
             row.emplace_back(item, QRect(QPoint(x, y), size));
         }

@@ -65,7 +65,8 @@ QFormLayout* fieldForm()
     form->setVerticalSpacing(scaled(9));
     form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
-    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
+    // In large type a field has the whole width, below its name.
+    form->setRowWrapPolicy(isTypeLarge() ? QFormLayout::WrapAllRows : QFormLayout::WrapLongRows);
     return form;
 }
 
@@ -162,18 +163,20 @@ Segmented::Segmented(const QStringList& names, QWidget* parent)
     : QWidget(parent)
     , m_group(new QButtonGroup(this))
 {
-    auto* row = new QHBoxLayout(this);
+    // In large type they may need more lines than one.
+    QLayout* row = isTypeLarge() ? static_cast<QLayout*>(new FlowLayout(this))
+                                 : static_cast<QLayout*>(new QHBoxLayout(this));
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(0);
+    row->setSpacing(isTypeLarge() ? scaled(2) : 0);
     for (qsizetype i = 0; i < names.size(); ++i) {
         auto* part = button(names[i], "segment");
         part->setCheckable(true);
         const bool isFirst = i == 0;
         const bool isLast = i == names.size() - 1;
-        part->setProperty("end", isFirst && isLast ? "only"
-                                 : isFirst         ? "first"
-                                 : isLast          ? "last"
-                                                   : "middle");
+        part->setProperty("end", isTypeLarge() || (isFirst && isLast) ? "only"
+                                 : isFirst                            ? "first"
+                                 : isLast                             ? "last"
+                                                                      : "middle");
         m_group->addButton(part, static_cast<int>(i));
         row->addWidget(part);
     }

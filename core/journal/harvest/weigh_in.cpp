@@ -81,6 +81,7 @@ std::vector<WeighedRow> weighedOn(Database& database, Date date)
     std::vector<Harvest> harvests = HarvestRepository(database).between(date, date);
     std::reverse(harvests.begin(), harvests.end());
     std::vector<TrayId> trays;
+    trays.reserve(harvests.size());
     for (const Harvest& harvest : harvests) {
         trays.push_back(harvest.tray);
     }

@@ -26,6 +26,7 @@ int freeMarker(int wished, const std::vector<Medium>& media)
         return wished;
     }
     std::vector<int> used;
+    used.reserve(media.size());
     for (const Medium& medium : media) {
         used.push_back(medium.marker);
     }

@@ -94,6 +94,7 @@ std::vector<TrialRow> rowsOf(Database& database)
     std::stable_sort(dated.begin(), dated.end(),
                      [](const auto& a, const auto& b) { return a.first > b.first; });
     std::vector<TrialRow> rows;
+    rows.reserve(dated.size());
     for (auto& [day, row] : dated) {
         rows.push_back(std::move(row));
     }

@@ -50,6 +50,7 @@ Result<std::vector<PieceId>> cleanPieces(Database& database, const Medium& mediu
     std::stable_sort(clean.begin(), clean.end(),
                      [](const PieceRecord& a, const PieceRecord& b) { return a.uses < b.uses; });
     std::vector<PieceId> pieces;
+    pieces.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         pieces.push_back(clean[static_cast<std::size_t>(i)].piece.id);
     }

@@ -169,6 +169,7 @@ void addWeightLacks(const std::map<TrayId, std::vector<Harvest>>& cuts, Date tod
 std::vector<TrialLack> lacksOf(Database& database, Date today, const std::vector<TrialTray>& trays)
 {
     std::vector<TrayId> ids;
+    ids.reserve(trays.size());
     for (const TrialTray& tray : trays) {
         ids.push_back(tray.record.tray.id);
     }

@@ -162,6 +162,7 @@ std::vector<HeightFit> heightFits(const SeasonFacts& facts, const SeasonFilter& 
     }
     timeSharedHeights(works);
     std::vector<HeightFit> result;
+    result.reserve(works.size());
     for (FitInWork& work : works) {
         result.push_back(std::move(work.fit));
     }

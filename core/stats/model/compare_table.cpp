@@ -303,8 +303,8 @@ void Comparison::lookAtGroups()
     if (const auto welch = welchAnova(groups)) {
         m_result.welch = *welch;
     }
-    if (auto ranks = kruskalWallis(groups)) {
-        m_result.kruskal = std::move(*ranks);
+    if (const auto ranks = kruskalWallis(groups)) {
+        m_result.kruskal = *ranks;
     }
     if (const auto spread = brownForsythe(groups)) {
         m_result.spreadCheck = *spread;

@@ -179,7 +179,7 @@ Result<std::vector<PairComparison>> allPairs(const Estimator& fit,
                 }
             }
             p.push_back(pair.raw.p);
-            pairs.push_back(std::move(pair));
+            pairs.push_back(pair);
         }
     }
     const auto adjusted = holmAdjusted(p);
@@ -210,7 +210,7 @@ Result<std::vector<ControlComparison>> againstControl(const Estimator& fit,
         if (one.raw.t) {
             rows.push_back(std::move(row));
         }
-        comparisons.push_back(std::move(one));
+        comparisons.push_back(one);
     }
     if (rows.empty()) {
         return comparisons;

@@ -76,7 +76,7 @@ Result<LinearModel> LinearModel::fit(const DataTable& table, const ModelDescript
     return fit(std::make_shared<const ModelDesign>(std::move(*design)));
 }
 
-Result<LinearModel> LinearModel::fit(std::shared_ptr<const ModelDesign> design)
+Result<LinearModel> LinearModel::fit(const std::shared_ptr<const ModelDesign>& design)
 {
     const auto y = responseOf(*design);
     auto fitted = std::make_shared<Fit>(Fit{design, LeastSquares(matrixOf(*design), y), 0, 0});

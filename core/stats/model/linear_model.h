@@ -46,7 +46,7 @@ public:
     // Errors of ModelDesign::make; NoRowsToRest when no degree of freedom is left for spread.
     [[nodiscard]] static Result<LinearModel> fit(const DataTable& table,
                                                  const ModelDescription& model);
-    [[nodiscard]] static Result<LinearModel> fit(std::shared_ptr<const ModelDesign> design);
+    [[nodiscard]] static Result<LinearModel> fit(const std::shared_ptr<const ModelDesign>& design);
 
     [[nodiscard]] const ModelDesign& design() const override;
     [[nodiscard]] bool isEstimable(std::span<const double> weights) const override;

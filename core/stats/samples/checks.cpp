@@ -122,6 +122,7 @@ Result<VarianceRatio> brownForsythe(Groups groups)
     for (const auto& group : groups) {
         // Taken from one of the group's values, so that like leading digits are not lost.
         std::vector<double> shifted;
+        shifted.reserve(group.size());
         for (const double x : group) {
             shifted.push_back(x - group.front());
         }

@@ -17,6 +17,7 @@ std::vector<DesignRow> traysOf(std::span<const SownTray> trays, CellScale scale)
 std::vector<DesignRow> rowsOf(const std::vector<VarietyCell>& cells)
 {
     std::vector<DesignRow> rows;
+    rows.reserve(cells.size());
     for (const VarietyCell& cell : cells) {
         rows.push_back({cell.medium, cell.variety, 0, cell.value});
     }

@@ -25,6 +25,7 @@ double normalUpper(double x)
 std::vector<double> chiSquareNodes(double df)
 {
     std::vector<double> nodes;
+    nodes.reserve(kNodes);
     for (int i = 0; i < kNodes; ++i) {
         nodes.push_back(df > 0 ? chiSquareQuantile((i + 0.5) / kNodes, df) : 0);
     }

@@ -20,6 +20,7 @@ std::optional<double> brownForsytheOf(const TrayResiduals& residuals)
         byMedium[tray.medium].push_back(tray.value);
     }
     std::vector<std::vector<double>> groups;
+    groups.reserve(byMedium.size());
     for (auto& [medium, values] : byMedium) {
         groups.push_back(std::move(values));
     }

@@ -80,7 +80,7 @@ TEST_F(LabelLayoutTest, ModulesGrowWithTheLabelUpToABound)
     withPaperPen([](const PaperPen& pen) {
         const double small = layOutLabel(pen, {38, 21}, "RD029").module;
         const double large = layOutLabel(pen, {100, 60}, "RD029").module;
-        EXPECT_GE(small, kLeastModule);
+        EXPECT_GE(small, kLeastModule - 1e-9);
         EXPECT_GT(large, small);
         EXPECT_LE(layOutLabel(pen, {300, 200}, "RD029").module, 1.1 + 1e-9);
     });

@@ -33,5 +33,13 @@ TEST(PlainEntry, KeepsTheSignThatMenusTakeForAKey)
     EXPECT_EQ(plainEntry("Mesh"), "Mesh");
 }
 
+TEST(WrappingPath, MayBreakAfterItsPartsAndIsTheSameToTheEye)
+{
+    QString path = wrappingPath("/rooms/north_2/my journal.plumule");
+    EXPECT_TRUE(path.startsWith(QString("/") + QChar(0x200b) + "rooms"));
+    EXPECT_TRUE(path.contains(QString("north_") + QChar(0x200b) + "2"));
+    EXPECT_EQ(path.remove(QChar(0x200b)), "/rooms/north_2/my journal.plumule");
+}
+
 } // namespace
 } // namespace plumule::ui
