@@ -18,9 +18,8 @@ namespace fs = std::filesystem;
 
 tl::unexpected<Error> failedBy(int code, const fs::path& target)
 {
-    const bool isFull = code == ENOSPC || code == EDQUOT || code == EFBIG;
-    return fail(isFull ? ErrorKind::DiskFull : ErrorKind::NotWritable, FileReason::NotWritten,
-                target.string());
+    return fail(isDiskFull(code) ? ErrorKind::DiskFull : ErrorKind::NotWritable,
+                FileReason::NotWritten, target.string());
 }
 
 // A name of its own beside the target, taken by nobody.
@@ -39,12 +38,18 @@ int openBeside(const fs::path& target, mode_t mode, fs::path& unfinished)
     return -1;
 }
 
-// The rename is on the disk only when the folder is.
-Done syncFolder(const fs::path& target)
+} // namespace
+
+bool isDiskFull(int systemError)
+{
+    return systemError == ENOSPC || systemError == EDQUOT || systemError == EFBIG;
+}
+
+Done syncFolderOf(const fs::path& target)
 {
     const int handle = ::open(target.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (handle < 0) {
-        // A folder that may be written but not read: the rename itself was done.
+        // A folder that may be written but not read: what was named in it is.
         return errno == EACCES ? Done() : failedBy(errno, target);
     }
     const int code = ::fsync(handle) == 0 ? 0 : errno;
@@ -52,8 +57,6 @@ Done syncFolder(const fs::path& target)
     // Some file systems sync no folder and say so.
     return code == 0 || code == EINVAL || code == ENOTSUP ? Done() : failedBy(code, target);
 }
-
-} // namespace
 
 WholeFile::WholeFile(fs::path target, fs::path unfinished, int handle)
     : m_target(std::move(target))
@@ -77,10 +80,10 @@ WholeFile::~WholeFile()
     }
 }
 
-Result<WholeFile> WholeFile::begin(const fs::path& named)
+Result<WholeFile> WholeFile::begin(const fs::path& named, WrittenBy by)
 {
     const fs::path target = behindLinks(named);
-    if (isKept(target)) {
+    if (by == WrittenBy::Anyone && isKept(target)) {
         return fail(ErrorKind::Conflict, FileReason::Kept, named.string());
     }
     mode_t mode = 0666;
@@ -135,7 +138,8 @@ Done WholeFile::commit()
         return failedBy(errno, m_target);
     }
     m_unfinished.clear();
-    return syncFolder(m_target);
+    // The rename is on the disk only when the folder is.
+    return syncFolderOf(m_target);
 }
 
 Done writeWhole(const fs::path& target, std::string_view bytes)
@@ -147,13 +151,13 @@ Done writeWhole(const fs::path& target, std::string_view bytes)
     return file->write(bytes).and_then([&] { return file->commit(); });
 }
 
-Done copyWhole(const fs::path& from, const fs::path& target)
+Done copyWhole(const fs::path& from, const fs::path& target, WrittenBy by)
 {
     std::ifstream source(from, std::ios::binary);
     if (!source) {
         return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
     }
-    auto file = WholeFile::begin(target);
+    auto file = WholeFile::begin(target, by);
     if (!file) {
         return passOn(file);
     }
@@ -169,6 +173,16 @@ Done copyWhole(const fs::path& from, const fs::path& target)
         return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
     }
     return file->commit();
+}
+
+Done makeFolder(const fs::path& folder)
+{
+    std::error_code failed;
+    if (fs::is_directory(folder, failed)) {
+        return {};
+    }
+    fs::create_directory(folder, failed);
+    return failed ? failedBy(failed.value(), folder) : syncFolderOf(folder);
 }
 
 } // namespace plumule

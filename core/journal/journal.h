@@ -37,7 +37,9 @@ public:
     // Where photographs are kept: "<journal without ending> photos", made when first needed.
     [[nodiscard]] std::filesystem::path photoFolder() const;
     [[nodiscard]] bool isReadOnly() const { return m_ledger.isReadOnly(); }
-    // Why a journal asked for to write was opened only to read.
+    // Where it lies; not Local: a rollback journal keeps it.
+    [[nodiscard]] FolderKind folder() const { return m_ledger.folder(); }
+    // As JournalFile's.
     [[nodiscard]] const std::optional<Error>& readOnlyBecause() const
     {
         return m_ledger.readOnlyBecause();
@@ -75,6 +77,11 @@ public:
     // The listener is called after each commit; the number takes it off again.
     int addListener(ChangeListener listener) { return m_ledger.addListener(std::move(listener)); }
     void removeListener(int number) { m_ledger.removeListener(number); }
+    // Told of each intention that was refused, and why.
+    void setRefusalListener(RefusalListener listener)
+    {
+        m_ledger.setRefusalListener(std::move(listener));
+    }
 
     // As storage's backUp() and findFaults().
     [[nodiscard]] Done backUpTo(const std::filesystem::path& target, const Progress& progress);
