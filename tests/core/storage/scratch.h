@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/faults.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 #include "core/storage/table.h"
