@@ -5,6 +5,7 @@
 #include "core/storage/changeset_check.h"
 #include "core/storage/checksum.h"
 #include "core/storage/migrations.h"
+#include "core/storage/row_id.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -130,11 +131,10 @@ void searchHistory(Database& database, std::vector<Error>& faults)
 // A counter that runs behind would give a new row the number of one that is there.
 void searchIds(Database& database, std::vector<std::string> tables, std::vector<Error>& faults)
 {
-    constexpr int kCounterBits = 40;
     constexpr std::int64_t kMostCopies = std::int64_t{1} << 22;
     const std::int64_t copy = database.scalar("SELECT copy_number FROM copy WHERE id = 1");
     const std::int64_t next = database.scalar("SELECT next_counter FROM copy WHERE id = 1");
-    bool isSound = copy >= 1 && copy <= kMostCopies && next >= 1 && next >> kCounterBits == 0;
+    bool isSound = copy >= 1 && copy <= kMostCopies && next >= 1 && next >> kIdCounterBits == 0;
     tables.emplace_back("history");
     for (const std::string& table : tables) {
         if (!isSound) {
@@ -142,7 +142,7 @@ void searchIds(Database& database, std::vector<std::string> tables, std::vector<
         }
         Statement rows =
             database.prepare("SELECT 1 FROM \"" + table + "\" WHERE id >= ?1 AND id < ?2 LIMIT 1");
-        rows.bind(copy << kCounterBits | next, (copy + 1) << kCounterBits);
+        rows.bind(copy << kIdCounterBits | next, (copy + 1) << kIdCounterBits);
         isSound = !rows.step();
     }
     if (!isSound) {

@@ -341,7 +341,7 @@ TEST_F(JournalCommands, SayWhatTheyAre)
     const Answer help = run({"--help"});
     EXPECT_EQ(help.exitCode, 0);
     for (const char* command : {"round", "season", "import", "sample", "pictures", "check",
-                                "compare", "growth", "power"}) {
+                                "rescue", "compare", "growth", "power"}) {
         EXPECT_TRUE(help.out.contains(QStringLiteral("plumule %1 ").arg(command))) << command;
     }
     EXPECT_TRUE(run({"--version"}).out.startsWith("Plumule "));

@@ -18,6 +18,11 @@ QString rowWords(const Error& error)
                : Errors::tr("Entry %1 (%2)").arg(QString::number(error.row->number), what);
 }
 
+QString kindWords(const Error& error)
+{
+    return error.row ? rowName(error.row->table) : ErrorValues(error)[0];
+}
+
 QString fieldWords(const Error& error, const ErrorValues& value)
 {
     return fieldName(error.row ? error.row->table : std::string(), value[0].toStdString());
@@ -76,7 +81,7 @@ QString words(FaultReason reason, const Error& error)
     case FaultReason::TablePages:
         return Errors::tr("Parts of the file are damaged that hold entries of the kind “%1”: save "
                           "what can be read, or open the latest backup.")
-            .arg(error.row ? rowName(error.row->table) : value[0]);
+            .arg(kindWords(error));
     case FaultReason::Dangling:
         return Errors::tr("%1 belongs to an entry (%2) that is not there: open the latest backup.")
             .arg(rowWords(error), rowName(value[0].toStdString()));
@@ -99,6 +104,65 @@ QString words(FaultReason reason, const Error& error)
     case FaultReason::IdsRunOut:
         return Errors::tr("New entries would be given numbers that are taken: save what can be "
                           "read into a new journal.");
+    }
+    return {};
+}
+
+QString words(RescueReason reason, const Error& error)
+{
+    const ErrorValues value(error);
+    switch (reason) {
+    case RescueReason::RowUnreadable:
+        return Errors::tr("%1 can't be read and was left out: enter it anew.").arg(rowWords(error));
+    case RescueReason::RowsUnreadable:
+        return Errors::tr("Of the kind “%1” entries may be missing between %2 and %3: look through "
+                          "them.")
+            .arg(kindWords(error), value[0], value[1]);
+    case RescueReason::TableUnreadable:
+        return Errors::tr("No entry of the kind “%1” can be read: enter them anew.")
+            .arg(kindWords(error));
+    case RescueReason::CellUnsound:
+        return Errors::tr("%1 was left out, since it has under “%2” what can't stand there, “%3”: "
+                          "enter it anew.")
+            .arg(rowWords(error), fieldWords(error, value), value[1]);
+    case RescueReason::OwnerLost:
+        return Errors::tr("%1 was left out with what it belongs to (%2): enter both anew.")
+            .arg(rowWords(error), rowName(value[0].toStdString()));
+    case RescueReason::RowTwice:
+        return Errors::tr("%1 was left out, since another one has its code: enter it anew under "
+                          "another.")
+            .arg(rowWords(error));
+    case RescueReason::StepLost:
+        return Errors::tr(
+                   "Step %1 of the history was left out, so it can't be taken back: keep the "
+                   "damaged file.")
+            .arg(value[0]);
+    case RescueReason::StepsLost:
+        return Errors::tr("Steps of the history may be missing between %1 and %2: keep the damaged "
+                          "file.")
+            .arg(value[0], value[1]);
+    case RescueReason::LogUnreadable:
+        return Errors::tr("The log beside the file can't be read, and what was done last may be "
+                          "missing: look through the last day.");
+    case RescueReason::PhotoLost:
+        return Errors::tr("The photograph %1 can't be copied: look for it in a backup.")
+            .arg(value[0]);
+    case RescueReason::Emptied:
+        return Errors::tr("%1 was saved without “%2”, which is lost: complete it.")
+            .arg(rowWords(error), fieldWords(error, value));
+    case RescueReason::FromHistory:
+        return Errors::tr("%1 can't be read and was saved as the history last has it: check it.")
+            .arg(rowWords(error));
+    case RescueReason::StandIn:
+        return Errors::tr("%1 is lost and another stands in its place, so that what belongs to it "
+                          "is kept: complete it.")
+            .arg(rowWords(error));
+    case RescueReason::HeadRebuilt:
+        return Errors::tr("The beginning of the file was damaged and was made anew: check what was "
+                          "saved.");
+    case RescueReason::NothingReadable:
+        return Errors::tr("Nothing in %1 can be read any more: open the latest backup.")
+            .arg(value[0]);
     }
     return {};
 }

@@ -22,6 +22,7 @@
 #include "core/stats/probability/probability_reason.h"
 #include "core/stats/samples/groups_reason.h"
 #include "core/storage/fault_reason.h"
+#include "core/storage/rescue_reason.h"
 #include "core/storage/schema_reason.h"
 #include "core/storage/storage_reason.h"
 #include "core/tasting/tasting_reason.h"
@@ -71,6 +72,7 @@ private:
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
 [[nodiscard]] QString words(StorageReason reason, const Error& error);
 [[nodiscard]] QString words(FaultReason reason, const Error& error);
+[[nodiscard]] QString words(RescueReason reason, const Error& error);
 [[nodiscard]] QString words(CheckReason reason, const Error& error);
 [[nodiscard]] QString words(JournalReason reason, const Error& error);
 [[nodiscard]] QString words(RoomReason reason, const Error& error);
@@ -99,9 +101,9 @@ private:
 template <template <class...> class List>
 using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, TextReason, WorkReason,
-         StorageReason, FaultReason, CheckReason, JournalReason, RoomReason, VarietyReason,
-         MediumReason, TrayReason, TrialReason, TastingReason, WateringReason, HarvestReason,
-         CostReason, ExchangeReason, ReviewReason, SampleReason, RuleReason,
+         StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
+         VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
+         HarvestReason, CostReason, ExchangeReason, ReviewReason, SampleReason, RuleReason,
          stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason, stats::CurveReason,
          stats::ModelReason, FormReason, PaperReason, LabelReason>;
 

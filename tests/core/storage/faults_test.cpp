@@ -5,7 +5,6 @@
 
 #include <fstream>
 #include <gmock/gmock.h>
-#include <sqlite3.h>
 
 namespace plumule {
 namespace {
@@ -23,15 +22,7 @@ protected:
         rack = addRack(*file.database, "A");
         renameRack(*file.database, rack, "B");
     }
-    // Another program's connection, without our settings.
-    void alter(const std::string& sql)
-    {
-        sqlite3* other = nullptr;
-        ASSERT_EQ(sqlite3_open(path.c_str(), &other), SQLITE_OK);
-        EXPECT_EQ(sqlite3_exec(other, sql.c_str(), nullptr, nullptr, nullptr), SQLITE_OK)
-            << sqlite3_errmsg(other);
-        sqlite3_close(other);
-    }
+    void alter(const std::string& sql) { runOutside(path, sql); }
     std::vector<Error> faults()
     {
         Database database(path, Access::ReadOnly);
