@@ -1,5 +1,6 @@
 #include "core/storage/faults.h"
 
+#include "core/base/utf8.h"
 #include "core/storage/cell_bounds.h"
 #include "core/storage/changeset.h"
 #include "core/storage/changeset_check.h"
@@ -12,6 +13,13 @@
 
 namespace plumule {
 namespace {
+
+// Without the half of a character at its end.
+std::string wholeCharacters(std::string text)
+{
+    const auto fault = firstNotUtf8(text);
+    return fault ? text.substr(0, *fault) : text;
+}
 
 void addPages(std::vector<Error>& faults, const std::string& table)
 {
@@ -162,7 +170,7 @@ std::string shownCell(const Cell& cell)
         return fmt::format("{:g}", *real);
     }
     const auto* text = std::get_if<std::string>(&cell);
-    return text == nullptr ? std::string() : text->substr(0, kMostShown);
+    return text == nullptr ? std::string() : wholeCharacters(text->substr(0, kMostShown));
 }
 
 std::vector<std::string> trackedTablesOf(Database& database)

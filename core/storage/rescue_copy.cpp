@@ -3,6 +3,7 @@
 #include "core/storage/journal_file.h"
 #include "core/storage/migrations.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <fcntl.h>
@@ -64,6 +65,23 @@ Done copyReadable(const fs::path& from, const fs::path& to)
         }
     }
     return {};
+}
+
+// As many as there were, with holes for those that were cut off: SQLite takes no table that begins
+// beyond the end. At least what a new journal has.
+std::uint32_t pagesOf(const fs::path& file, std::uint32_t there)
+{
+    constexpr std::uint32_t kOfANewJournal = 256;
+    constexpr std::uint32_t kMostCutOff = 1'000'000;
+    std::array<unsigned char, 32> head{};
+    std::ifstream(file, std::ios::binary)
+        .read(reinterpret_cast<char*>(head.data()), static_cast<std::streamsize>(head.size()));
+    std::uint32_t said = 0;
+    for (std::size_t i = 28; i < 32; ++i) {
+        said = said << 8 | head[i];
+    }
+    const bool isPlausible = said > there && said - there < kMostCutOff;
+    return std::max(isPlausible ? said : there, kOfANewJournal);
 }
 
 void put(std::string& head, std::size_t at, std::uint32_t value)
@@ -133,7 +151,8 @@ void RescueCopy::rebuildHead() const
 {
     std::error_code ignored;
     const std::uintmax_t bytes = fs::file_size(file(), ignored);
-    const auto pages = static_cast<std::uint32_t>((bytes + kPageBytes - 1) / kPageBytes);
+    const std::uint32_t pages =
+        pagesOf(file(), static_cast<std::uint32_t>((bytes + kPageBytes - 1) / kPageBytes));
     fs::resize_file(file(), std::uintmax_t{pages} * kPageBytes, ignored);
     std::string head(100, '\0');
     head.replace(0, 16, std::string("SQLite format 3\0", 16));

@@ -2,6 +2,7 @@
 
 #include "core/storage/row_id.h"
 
+#include <algorithm>
 #include <limits>
 
 namespace plumule {
@@ -11,7 +12,7 @@ constexpr std::int64_t kFirstId = std::numeric_limits<std::int64_t>::min();
 constexpr std::int64_t kLastId = std::numeric_limits<std::int64_t>::max();
 
 // Rows looked for one by one where no index names them, at most.
-constexpr std::int64_t kMostTries = 200'000;
+constexpr std::int64_t kMostTries = 20'000;
 
 enum class Direction
 {
@@ -163,14 +164,12 @@ private:
     // Half of the tries from either side.
     void readBetween(std::int64_t low, std::int64_t high)
     {
-        const std::int64_t from = low == kFirstId ? firstPossible() : low + 1;
+        const std::int64_t from = low == kFirstId ? counted("1") : low + 1;
+        high = std::min(high, counted("next_counter"));
         for (std::int64_t id = from, tries = 0; id < high && tries < kMostTries; ++id, ++tries) {
             if (!m_read.rows.contains(id)) {
                 readOne(id);
             }
-        }
-        if (high == kLastId) {
-            return;
         }
         for (std::int64_t id = high - 1, tries = 0; id > from && tries < kMostTries;
              --id, ++tries) {
@@ -180,15 +179,19 @@ private:
         }
     }
 
-    // Ids count up from 1 within a copy.
-    std::int64_t firstPossible()
+    // Ids count up from 1 within a copy. That of the counter, where it can be read.
+    std::int64_t counted(const std::string& counter)
     {
         std::int64_t copy = 1;
+        std::int64_t count = 1;
         (void)survives([&] {
             copy = m_database.scalar("SELECT copy_number FROM copy WHERE id = 1", 1);
+            count = m_database.scalar("SELECT " + counter + " FROM copy WHERE id = 1", 1);
             return true;
         });
-        return (copy >= 1 && copy < (std::int64_t{1} << 22) ? copy : 1) << kIdCounterBits;
+        const bool isOne =
+            copy >= 1 && copy <= std::int64_t{1} << 22 && count >> kIdCounterBits == 0;
+        return isOne ? copy << kIdCounterBits | count : (std::int64_t{1} << kIdCounterBits) + count;
     }
 
     Database& m_database;
