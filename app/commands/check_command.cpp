@@ -1,5 +1,7 @@
 #include "app/commands/command.h"
 
+#include "ui/text/text.h"
+
 namespace plumule::app {
 
 int runCheck(const QStringList& arguments)
@@ -18,12 +20,14 @@ int runCheck(const QStringList& arguments)
     if (!faults) {
         return refused(faults.error());
     }
-    for (const std::string& fault : *faults) {
-        print(QString::fromStdString(fault));
+    for (const Error& fault : *faults) {
+        print(ui::sentence(fault));
     }
-    print(faults->empty() ? QStringLiteral("The journal is sound.")
-                          : QStringLiteral("Faults: %1. Keep this file and open the latest backup.")
-                                .arg(faults->size()));
+    print(faults->empty()
+              ? QStringLiteral("The journal is sound.")
+              : QStringLiteral("Faults: %1. Keep this file and open the latest backup, or save "
+                               "what can be read: plumule rescue %2 NEW")
+                    .arg(QString::number(faults->size()), given->front()));
     return faults->empty() ? kDone : kRefused;
 }
 

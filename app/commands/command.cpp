@@ -24,6 +24,7 @@ const std::vector<Command>& commands()
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},
+        {"rescue", "OLD NEW", runRescue},
         {"compare",
          "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
          "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "

@@ -31,6 +31,7 @@ int runImport(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);
+int runRescue(const QStringList& arguments);
 int runCompare(const QStringList& arguments);
 int runGrowth(const QStringList& arguments);
 int runPower(const QStringList& arguments);

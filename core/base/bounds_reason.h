@@ -4,14 +4,14 @@
 
 namespace plumule {
 
-// How a value lies beyond what a journal keeps. The first value is what was given; of a text its
-// beginning, followed by the most characters that there may be.
+// How a value lies beyond what a journal keeps. The first value is what was given, of a text its
+// beginning; the second is the column, which Error::row's table has.
 enum class BoundsReason
 {
-    Day,       // before 1990 or after 2100, or no day
-    TimeOfDay, // no minute of a day
-    Amount,    // a weight, volume, length, time, price or count that nothing in a room has
-    TextLength,
+    Day,        // before 1990 or after 2100, or no day
+    TimeOfDay,  // no minute of a day
+    Amount,     // what nothing in a room has; the least and the most that there may be, as stored
+    TextLength, // the most bytes that there may be
     TextCharacters, // not UTF-8, or with a null character
 };
 

@@ -22,9 +22,11 @@ std::optional<int> digits(std::string_view text)
     return value;
 }
 
+// Years of more than four figures stay so; those of more than the calendar has end there.
 std::chrono::year_month_day civil(Date date)
 {
-    return std::chrono::sys_days{std::chrono::days{date.days}};
+    constexpr std::int32_t kFarthest = 11'000'000; // days, the year 32 000
+    return std::chrono::sys_days{std::chrono::days{std::clamp(date.days, -kFarthest, kFarthest)}};
 }
 
 } // namespace

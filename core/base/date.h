@@ -1,7 +1,9 @@
 #pragma once
 
+#include "core/base/capped.h"
 #include "core/base/result.h"
 
+#include <algorithm>
 #include <compare>
 #include <cstdint>
 #include <string>
@@ -15,9 +17,12 @@ struct Date
     std::int32_t days = 0;
 
     constexpr auto operator<=>(const Date&) const = default;
-    friend constexpr Date operator+(Date date, int days) { return {date.days + days}; }
-    friend constexpr Date operator-(Date date, int days) { return {date.days - days}; }
-    friend constexpr int operator-(Date a, Date b) { return a.days - b.days; }
+    friend constexpr Date operator+(Date date, int days) { return {cappedSum(date.days, days)}; }
+    friend constexpr Date operator-(Date date, int days)
+    {
+        return {cappedDifference(date.days, days)};
+    }
+    friend constexpr int operator-(Date a, Date b) { return cappedDifference(a.days, b.days); }
 };
 
 inline constexpr int kMinutesPerDay = 24 * 60;
@@ -32,17 +37,20 @@ struct Moment
     friend constexpr Moment operator+(Moment moment, std::int64_t minutes)
     {
         const std::int64_t total =
-            std::int64_t{moment.date.days} * kMinutesPerDay + moment.minute + minutes;
+            cappedSum(std::int64_t{moment.date.days} * kMinutesPerDay + moment.minute, minutes);
         std::int64_t day = total / kMinutesPerDay;
-        if (total % kMinutesPerDay < 0) {
+        auto minute = static_cast<int>(total % kMinutesPerDay);
+        if (minute < 0) {
+            minute += kMinutesPerDay;
             --day;
         }
-        return {{static_cast<std::int32_t>(day)}, static_cast<int>(total - day * kMinutesPerDay)};
+        constexpr std::int64_t kLast = std::numeric_limits<std::int32_t>::max();
+        return {{static_cast<std::int32_t>(std::clamp(day, -kLast, kLast))}, minute};
     }
     // Minutes from b to a.
     friend constexpr std::int64_t operator-(Moment a, Moment b)
     {
-        return std::int64_t{a.date - b.date} * kMinutesPerDay + (a.minute - b.minute);
+        return std::int64_t{a.date - b.date} * kMinutesPerDay + (std::int64_t{a.minute} - b.minute);
     }
 };
 
@@ -60,7 +68,7 @@ struct Moment
 // The day of sowing is day 1: sown on the 2nd and cut on the 14th is cut on day 13.
 constexpr int dayCount(Date sown, Date on)
 {
-    return on - sown + 1;
+    return cappedSum(on - sown, 1);
 }
 
 // A month as one number: 12 to the year, from year 0.

@@ -1,6 +1,7 @@
 #pragma once
 
-#include <cmath>
+#include "core/base/capped.h"
+
 #include <compare>
 #include <cstdint>
 
@@ -22,15 +23,18 @@ public:
 
     constexpr Money& operator+=(Money other)
     {
-        m_count += other.m_count;
+        m_count = cappedSum(m_count, other.m_count);
         return *this;
     }
     friend constexpr Money operator+(Money a, Money b) { return a += b; }
-    friend constexpr Money operator-(Money a, Money b) { return ofCount(a.m_count - b.m_count); }
+    friend constexpr Money operator-(Money a, Money b)
+    {
+        return ofCount(cappedDifference(a.m_count, b.m_count));
+    }
     // A share of the sum, rounded to the nearest 1/10 000.
     [[nodiscard]] Money scaledBy(double factor) const
     {
-        return ofCount(std::llround(static_cast<double>(m_count) * factor));
+        return ofCount(cappedRound(static_cast<double>(m_count) * factor));
     }
 
 private:
@@ -39,7 +43,7 @@ private:
 
 inline Money money(double units)
 {
-    return Money::ofCount(std::llround(units * 1e4));
+    return Money::ofCount(cappedRound(units * 1e4));
 }
 constexpr double inUnits(Money sum)
 {

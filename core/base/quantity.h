@@ -1,6 +1,7 @@
 #pragma once
 
-#include <cmath>
+#include "core/base/capped.h"
+
 #include <compare>
 #include <cstdint>
 
@@ -23,7 +24,7 @@ public:
     // Rounds to the nearest count.
     static Quantity ofUnits(double units, double countsPerUnit)
     {
-        return ofCount(std::llround(units * countsPerUnit));
+        return ofCount(cappedRound(units * countsPerUnit));
     }
 
     [[nodiscard]] constexpr std::int64_t count() const { return m_count; }
@@ -31,20 +32,20 @@ public:
 
     constexpr Quantity& operator+=(Quantity other)
     {
-        m_count += other.m_count;
+        m_count = cappedSum(m_count, other.m_count);
         return *this;
     }
     constexpr Quantity& operator-=(Quantity other)
     {
-        m_count -= other.m_count;
+        m_count = cappedDifference(m_count, other.m_count);
         return *this;
     }
     friend constexpr Quantity operator+(Quantity a, Quantity b) { return a += b; }
     friend constexpr Quantity operator-(Quantity a, Quantity b) { return a -= b; }
-    friend constexpr Quantity operator-(Quantity a) { return ofCount(-a.m_count); }
+    friend constexpr Quantity operator-(Quantity a) { return Quantity() - a; }
     friend constexpr Quantity operator*(Quantity a, std::int64_t times)
     {
-        return ofCount(a.m_count * times);
+        return ofCount(cappedProduct(a.m_count, times));
     }
     // The plain ratio of two amounts of one dimension.
     friend constexpr double operator/(Quantity a, Quantity b)
@@ -54,7 +55,7 @@ public:
     // A share of the amount, rounded to the nearest count.
     [[nodiscard]] Quantity scaledBy(double factor) const
     {
-        return ofCount(std::llround(static_cast<double>(m_count) * factor));
+        return ofCount(cappedRound(static_cast<double>(m_count) * factor));
     }
 
 private:

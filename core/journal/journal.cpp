@@ -1,5 +1,6 @@
 #include "core/journal/journal.h"
 
+#include "core/journal/check/journal_check.h"
 #include "core/starter/starter_library.h"
 
 namespace plumule {
@@ -78,9 +79,9 @@ Result<BackupMade> Journal::backUpInto(const BackupStore& store, const Progress&
     return made;
 }
 
-Result<std::vector<std::string>> Journal::faults()
+Result<std::vector<Error>> Journal::faults()
 {
-    auto found = m_ledger.ask([](Database& database) { return findFaults(database); });
+    auto found = m_ledger.ask([](Database& database) { return checkJournal(database); });
     if (!found && found.error().kind == ErrorKind::Damaged) {
         // So badly that the check itself came upon it.
         return fail(ErrorKind::Damaged, StorageReason::FileDamaged, path().string());

@@ -83,12 +83,13 @@ public:
         m_ledger.setRefusalListener(std::move(listener));
     }
 
-    // As storage's backUp() and findFaults().
+    // As storage's backUp().
     [[nodiscard]] Done backUpTo(const std::filesystem::path& target, const Progress& progress);
     // Adds this journal and its photographs to the store, and lets go what its rota lets go. As
     // BackupStore::add().
     [[nodiscard]] Result<BackupMade> backUpInto(const BackupStore& store, const Progress& progress);
-    [[nodiscard]] Result<std::vector<std::string>> faults();
+    // As checkJournal().
+    [[nodiscard]] Result<std::vector<Error>> faults();
 
 private:
     Journal(JournalFile file, const Clock& clock);

@@ -53,33 +53,39 @@ bool isDay(std::string_view column)
     return column.ends_with("_on") || column.ends_with("_date");
 }
 
-std::optional<BoundsReason> wholeFault(std::string_view column, std::int64_t value)
+Range rangeOf(std::string_view column)
 {
     if (isMinuteOfDay(column)) {
-        return value < 0 || value >= kMinutesPerDay ? std::optional(BoundsReason::TimeOfDay)
-                                                    : std::nullopt;
+        return {"", 0, kMinutesPerDay - 1};
     }
-    Range range{"", 1, kMostOfAnything};
     if (column.starts_with("is_")) {
-        range = {"", 0, 1};
-    } else if (column != "id") {
-        for (const Range& each : kWholes) {
-            if (column.ends_with(each.ending)) {
-                range = each;
-                break;
-            }
-        }
+        return {"", 0, 1};
     }
-    return value < range.from || value > range.to ? std::optional(BoundsReason::Amount)
-                                                  : std::nullopt;
+    if (column == "id") {
+        return {"", 1, kMostOfAnything};
+    }
+    return *std::find_if(std::begin(kWholes), std::end(kWholes),
+                         [&](const Range& each) { return column.ends_with(each.ending); });
+}
+
+std::optional<BoundsReason> wholeFault(std::string_view column, std::int64_t value)
+{
+    const Range range = rangeOf(column);
+    if (value >= range.from && value <= range.to) {
+        return std::nullopt;
+    }
+    return isMinuteOfDay(column) ? BoundsReason::TimeOfDay : BoundsReason::Amount;
+}
+
+double mostOfReal(std::string_view column)
+{
+    return column.starts_with("ph") ? 14 : column.ends_with("_percent") ? 100 : 100'000;
 }
 
 std::optional<BoundsReason> realFault(std::string_view column, double value)
 {
-    const double most = column.starts_with("ph")       ? 14
-                        : column.ends_with("_percent") ? 100
-                                                       : 100'000;
-    return !(value >= 0 && value <= most) ? std::optional(BoundsReason::Amount) : std::nullopt;
+    return !(value >= 0 && value <= mostOfReal(column)) ? std::optional(BoundsReason::Amount)
+                                                        : std::nullopt;
 }
 
 std::optional<BoundsReason> textFault(std::string_view column, const std::string& text)
@@ -102,6 +108,15 @@ std::size_t longestText(std::string_view column)
 {
     const bool isProse = std::find(kProse.begin(), kProse.end(), column) != kProse.end();
     return isProse ? kLongestProse : kLongestName;
+}
+
+NumberBounds numberBounds(const ColumnInfo& column)
+{
+    if (column.type == "REAL") {
+        return {0, mostOfReal(column.name)};
+    }
+    const Range range = rangeOf(column.name);
+    return {static_cast<double>(range.from), static_cast<double>(range.to)};
 }
 
 std::optional<BoundsReason> boundsFault(std::string_view column, const Cell& cell)

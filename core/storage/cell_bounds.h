@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/base/bounds_reason.h"
-#include "core/storage/column_traits.h"
+#include "core/storage/database.h"
 
 #include <optional>
 #include <string_view>
@@ -26,6 +26,14 @@ namespace plumule {
 //   other numbers             a thousand million to either side; draw_number any
 //   texts                     UTF-8 without null: 20,000 bytes where prose is written, else 1,000
 [[nodiscard]] std::optional<BoundsReason> boundsFault(std::string_view column, const Cell& cell);
+
+// The least and the most that a number of that column may be.
+struct NumberBounds
+{
+    double least = 0;
+    double most = 0;
+};
+[[nodiscard]] NumberBounds numberBounds(const ColumnInfo& column);
 
 // The most bytes that a text of that column may have.
 [[nodiscard]] std::size_t longestText(std::string_view column);

@@ -2,6 +2,7 @@
 
 #include "core/storage/cell_bounds.h"
 #include "core/storage/changeset.h"
+#include "core/storage/faults.h"
 
 #include <sqlite3.h>
 
@@ -11,14 +12,13 @@ namespace {
 StorageFailure beyondBounds(BoundsReason reason, const RowChange& change, const ColumnInfo& column,
                             const Cell& cell)
 {
-    constexpr std::size_t kMostQuoted = 40;
-    std::vector<std::string> values;
-    if (const auto* text = std::get_if<std::string>(&cell)) {
-        values = {text->substr(0, kMostQuoted), std::to_string(longestText(column.name))};
-    } else if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
-        values = {std::to_string(*whole)};
-    } else if (const auto* real = std::get_if<double>(&cell)) {
-        values = {std::to_string(*real)};
+    std::vector<std::string> values = {shownCell(cell), column.name};
+    if (reason == BoundsReason::Amount) {
+        const NumberBounds bounds = numberBounds(column);
+        values.push_back(shownCell(bounds.least));
+        values.push_back(shownCell(bounds.most));
+    } else if (reason == BoundsReason::TextLength) {
+        values.push_back(std::to_string(longestText(column.name)));
     }
     return StorageFailure(Error{ErrorKind::Invalid, reason, std::move(values),
                                 RowAt{std::string(change.table), change.id()}});

@@ -57,7 +57,4 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 // Damaged when a backup no longer has the checksum that stands beside it.
 [[nodiscard]] Done verifyBackup(const std::filesystem::path& target);
 
-// Every fault that SQLite's checks and our checksums find, in SQLite's words; empty when sound.
-[[nodiscard]] std::vector<std::string> findFaults(Database& database);
-
 } // namespace plumule

@@ -3,9 +3,8 @@
 
 #include "core/base/file_reason.h"
 #include "core/base/whole_file.h"
-#include "core/storage/cell_bounds.h"
 #include "core/storage/checksum.h"
-#include "core/storage/history.h"
+#include "core/storage/faults.h"
 
 #include <fstream>
 #include <sqlite3.h>
@@ -87,7 +86,9 @@ Done copyChecked(Database& source, const fs::path& unfinished, const Progress& p
         return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
     }
     if (const auto faults = findFaults(copy); !faults.empty()) {
-        return fail(ErrorKind::Damaged, StorageReason::BackupFaulty, faults.front());
+        auto refused = fail(ErrorKind::Damaged, StorageReason::BackupFaulty);
+        refused.value().row = faults.front().row;
+        return refused;
     }
     copy.execute("PRAGMA journal_mode=DELETE");
     return {};
@@ -103,20 +104,6 @@ Done commitTogether(WholeFile& file, WholeFile& checksum, const fs::path& checks
         return fail(ErrorKind::NotWritable, FileReason::NotWritten, checksumPath.string());
     }
     return file.commit().and_then([&] { return checksum.commit(); });
-}
-
-std::vector<std::string> textRows(Database& database, const char* pragma, const char* sound)
-{
-    std::vector<std::string> rows;
-    Statement statement = database.prepare(pragma);
-    while (statement.step()) {
-        const Cell cell = statement.cellAt(0);
-        const auto* text = std::get_if<std::string>(&cell);
-        if (text != nullptr && *text != sound) {
-            rows.push_back(*text);
-        }
-    }
-    return rows;
 }
 
 } // namespace
@@ -162,55 +149,6 @@ Done verifyBackup(const fs::path& target)
         return passOn(failure.error());
     }
     return {};
-}
-
-namespace {
-
-// Cells that no journal may hold, by table and row.
-std::vector<std::string> cellFaults(Database& database)
-{
-    std::vector<std::string> tables;
-    {
-        Statement names =
-            database.prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
-        while (names.step()) {
-            tables.push_back(names.get<std::string>(0));
-        }
-    }
-    std::vector<std::string> faults;
-    for (const std::string& table : tables) {
-        if (!isTrackedTable(table)) {
-            continue;
-        }
-        const auto& columns = database.columnsOf(table);
-        Statement rows = database.prepare("SELECT * FROM \"" + table + '"');
-        while (rows.step()) {
-            for (std::size_t i = 0; i < columns.size(); ++i) {
-                if (boundsFault(columns[i].name, rows.cellAt(static_cast<int>(i)))) {
-                    faults.push_back(columns[i].name + " of row " +
-                                     std::to_string(rows.get<std::int64_t>(0)) + " in " + table);
-                }
-            }
-        }
-    }
-    return faults;
-}
-
-} // namespace
-
-std::vector<std::string> findFaults(Database& database)
-{
-    auto faults = textRows(database, "PRAGMA integrity_check(20)", "ok");
-    for (std::string& table : textRows(database, "PRAGMA foreign_key_check", "")) {
-        faults.push_back("foreign key in " + table);
-    }
-    for (std::string& cell : cellFaults(database)) {
-        faults.push_back(std::move(cell));
-    }
-    for (const HistoryId id : History(database).damagedEntries()) {
-        faults.push_back("changeset of history entry " + std::to_string(id.value));
-    }
-    return faults;
 }
 
 } // namespace plumule

@@ -23,7 +23,7 @@ enum class StorageReason
     OlderAndReadOnly, // the file
     FileGone,         // the file
     BackupStopped,
-    BackupFaulty,    // the first fault
+    BackupFaulty,    // by Error::row, the first fault
     ChecksumMissing, // the file
     ChecksumDiffers, // the file
     NothingToTakeBack,

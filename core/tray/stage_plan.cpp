@@ -1,5 +1,6 @@
 #include "core/tray/stage_plan.h"
 
+#include "core/base/capped.h"
 #include "core/tray/tray_reason.h"
 
 #include <algorithm>
@@ -123,7 +124,7 @@ int minutesToHarvest(const Protocol& protocol)
 {
     int minutes = 0;
     for (const ProtocolStage& stage : protocol.stages) {
-        minutes += stage.stage == Stage::Soak ? 0 : stage.lengthMinutes;
+        minutes = cappedSum(minutes, stage.stage == Stage::Soak ? 0 : stage.lengthMinutes);
     }
     return minutes;
 }
@@ -132,7 +133,7 @@ int soakMinutes(const Protocol& protocol)
 {
     int minutes = 0;
     for (const ProtocolStage& stage : protocol.stages) {
-        minutes += stage.stage == Stage::Soak ? stage.lengthMinutes : 0;
+        minutes = cappedSum(minutes, stage.stage == Stage::Soak ? stage.lengthMinutes : 0);
     }
     return minutes;
 }

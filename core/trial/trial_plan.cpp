@@ -1,8 +1,10 @@
 #include "core/trial/trial_plan.h"
 
+#include "core/base/capped.h"
 #include "core/base/enum_text.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace plumule {
 
@@ -34,7 +36,9 @@ bool TrialDraft::isSown() const
 
 int TrialDraft::count() const
 {
-    return static_cast<int>(treatments.size()) * plan.traysEach;
+    const std::int64_t all =
+        cappedProduct(static_cast<std::int64_t>(treatments.size()), plan.traysEach);
+    return static_cast<int>(std::clamp<std::int64_t>(all, 0, std::numeric_limits<int>::max()));
 }
 
 } // namespace plumule

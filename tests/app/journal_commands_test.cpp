@@ -241,7 +241,12 @@ TEST_F(JournalCommands, FindDamageWithoutTouchingTheFile)
     QByteArray spoilt = whole;
     spoilt.replace(spoilt.size() / 2, 40'000, QByteArray(40'000, '\x55'));
     const QString file = write("spoilt.plumule", spoilt);
-    expectNoAnswer({"check", file}, "damaged");
+    const Answer found = run({"check", file});
+    EXPECT_EQ(found.exitCode, 1);
+    EXPECT_TRUE(found.out.contains("Parts of the file are damaged that hold entries of the kind"))
+        << found.out.toStdString();
+    EXPECT_TRUE(found.out.contains("plumule rescue")) << found.out.toStdString();
+    EXPECT_FALSE(found.out.contains("SELECT"));
     EXPECT_EQ(bytesOf(file), spoilt);
 }
 
@@ -336,7 +341,7 @@ TEST_F(JournalCommands, SayWhatTheyAre)
     const Answer help = run({"--help"});
     EXPECT_EQ(help.exitCode, 0);
     for (const char* command : {"round", "season", "import", "sample", "pictures", "check",
-                                "compare", "growth", "power"}) {
+                                "rescue", "compare", "growth", "power"}) {
         EXPECT_TRUE(help.out.contains(QStringLiteral("plumule %1 ").arg(command))) << command;
     }
     EXPECT_TRUE(run({"--version"}).out.startsWith("Plumule "));

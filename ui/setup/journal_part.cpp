@@ -209,7 +209,7 @@ void JournalPart::backUp()
 
 void JournalPart::check()
 {
-    using Faults = Result<std::vector<std::string>>;
+    using Faults = Result<std::vector<Error>>;
     const auto path = journal().path();
     const Clock& clock = journal().clock();
     services().tasks.run(
@@ -225,9 +225,9 @@ void JournalPart::check()
             } else if (faults->empty()) {
                 services().messages.tell(tr("The journal is sound."));
             } else {
-                services().messages.refuse(
-                    tr("The journal has faults: %1. Keep this file and open the latest backup.")
-                        .arg(QString::fromStdString(faults->front())));
+                services().messages.refuse(tr("The journal has %n fault(s). The first: %1", nullptr,
+                                              static_cast<int>(faults->size()))
+                                               .arg(sentence(faults->front())));
             }
         });
 }

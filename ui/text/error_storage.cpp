@@ -1,6 +1,7 @@
 // Part of ui/text/error_words.h: the journal's file, its history, and the journal as a whole.
 #include "ui/text/error_words.h"
 
+#include "ui/text/table_text.h"
 #include "ui/text/text.h"
 
 namespace plumule::ui {
@@ -27,14 +28,13 @@ QString wordsOfFailure(ErrorKind kind)
     }
 }
 
-// Keys of tables are words joined by a mark.
 QString wordsOfDamage(const std::optional<RowAt>& row)
 {
     if (!row) {
         return Errors::tr("An entry of the journal is damaged: open its latest backup and keep the "
                           "damaged file.");
     }
-    const QString table = QString::fromStdString(row->table).replace('_', ' ');
+    const QString table = rowName(row->table);
     return row->number == 0
                ? Errors::tr("An entry of the kind “%1” is damaged: open the journal's latest "
                             "backup and keep the damaged file.")
@@ -106,9 +106,8 @@ QString words(StorageReason reason, const Error& error)
         return Errors::tr("The backup was stopped as you asked, and an older one was left as it "
                           "was: start again when you like.");
     case StorageReason::BackupFaulty:
-        return Errors::tr("The copy has a fault (%1), so it was not kept: check the journal, and "
-                          "open an older backup.")
-            .arg(value[0]);
+        return Errors::tr("The copy has a fault, so it was not kept: check the journal, and open "
+                          "an older backup.");
     case StorageReason::ChecksumMissing:
         return Errors::tr("The checksum beside %1 can't be read, so nothing says whether it is "
                           "whole: make a new backup.")

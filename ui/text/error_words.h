@@ -9,6 +9,7 @@
 #include "core/cost/cost_reason.h"
 #include "core/exchange/exchange_reason.h"
 #include "core/harvest/harvest_reason.h"
+#include "core/journal/check/check_reason.h"
 #include "core/journal/ledger/journal_reason.h"
 #include "core/journal/rules/rule_reason.h"
 #include "core/medium/medium_reason.h"
@@ -20,6 +21,8 @@
 #include "core/stats/planning/power_reason.h"
 #include "core/stats/probability/probability_reason.h"
 #include "core/stats/samples/groups_reason.h"
+#include "core/storage/fault_reason.h"
+#include "core/storage/rescue_reason.h"
 #include "core/storage/schema_reason.h"
 #include "core/storage/storage_reason.h"
 #include "core/tasting/tasting_reason.h"
@@ -71,6 +74,9 @@ private:
 [[nodiscard]] QString words(TextReason reason, const Error& error);
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
 [[nodiscard]] QString words(StorageReason reason, const Error& error);
+[[nodiscard]] QString words(FaultReason reason, const Error& error);
+[[nodiscard]] QString words(RescueReason reason, const Error& error);
+[[nodiscard]] QString words(CheckReason reason, const Error& error);
 [[nodiscard]] QString words(JournalReason reason, const Error& error);
 [[nodiscard]] QString words(RoomReason reason, const Error& error);
 [[nodiscard]] QString words(VarietyReason reason, const Error& error);
@@ -98,10 +104,10 @@ private:
 template <template <class...> class List>
 using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, TextReason, WorkReason,
-         StorageReason, JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason,
-         TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason,
-         ReviewReason, SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
-         stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
-         LabelReason>;
+         StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
+         VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
+         HarvestReason, CostReason, ExchangeReason, ReviewReason, SampleReason, RuleReason,
+         stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason, stats::CurveReason,
+         stats::ModelReason, FormReason, PaperReason, LabelReason>;
 
 } // namespace plumule::ui

@@ -3,6 +3,8 @@
 #include "core/medium/medium_rules.h"
 #include "core/storage/database.h"
 
+#include <algorithm>
+
 namespace plumule {
 namespace {
 
@@ -251,6 +253,25 @@ const std::vector<Rule>& rules()
     return kRules;
 }
 
+// Of what the rules that hold at any time are about: the table whose rows they are.
+constexpr std::pair<const char*, const char*> kAnyTime[] = {
+    {"stay", "stay"},
+    {"tray", "tray"},
+    {"tray of a cut", "tray"},
+    {"tray of a stage", "tray"},
+    {"piece", "piece"},
+    {"rack", "rack"},
+    {"shelf", "shelf"},
+    {"place", "place"},
+    {"variety", "variety"},
+    {"seed_lot", "seed_lot"},
+    {"medium", "medium"},
+    {"trial", "trial"},
+    {"price", "price"},
+    {"watering", "watering"},
+    {"watering_look", "watering_look"},
+};
+
 std::string listOf(const TouchedRows& touched, const char* key)
 {
     std::string list;
@@ -299,6 +320,30 @@ std::vector<BrokenRule> StandingRulesRepository::brokenAmong(const TouchedRows& 
         }
     }
     return broken;
+}
+
+std::vector<BrokenRule> StandingRulesRepository::brokenAnywhere()
+{
+    TouchedRows all;
+    for (const auto& [key, table] : kAnyTime) {
+        Statement statement = m_database.prepare(std::string("SELECT id FROM ") + table);
+        auto& ids = all[key];
+        while (statement.step()) {
+            ids.insert(ids.end(), statement.get<std::int64_t>(0));
+        }
+    }
+    std::vector<BrokenRule> once;
+    std::set<std::pair<RuleReason, std::vector<std::string>>> known;
+    for (BrokenRule& broken : brokenAmong(all)) {
+        std::vector<std::string> pair = broken.values;
+        if (pair.size() == 4) { // two trays, said from either side
+            std::sort(pair.begin() + 2, pair.end());
+        }
+        if (known.emplace(broken.reason, std::move(pair)).second) {
+            once.push_back(std::move(broken));
+        }
+    }
+    return once;
 }
 
 } // namespace plumule

@@ -36,6 +36,9 @@ public:
     void addOwners(TouchedRows& touched);
     // In the order of the rules.
     [[nodiscard]] std::vector<BrokenRule> brokenAmong(const TouchedRows& touched);
+    // In the whole journal, of the rules that hold at any time; those of what a step may change are
+    // left out. A pair of trays is named once.
+    [[nodiscard]] std::vector<BrokenRule> brokenAnywhere();
 
 private:
     Database& m_database;

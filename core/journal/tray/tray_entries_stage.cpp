@@ -10,6 +10,9 @@
 #include "core/tray/tray_repository.h"
 #include "core/watering/round_key.h"
 
+#include <algorithm>
+#include <limits>
+
 namespace plumule {
 namespace {
 
@@ -126,7 +129,9 @@ Result<std::string> putOneOff(Database& database, TrayId id, int minutes, Moment
     }
     const std::int64_t late = std::max<std::int64_t>(0, walked - plan.spans[*plan.current].end);
     TrayStage& present = found->stages[*plan.current];
-    present.delayMinutes += static_cast<int>(late) + minutes;
+    constexpr std::int64_t kMost = std::numeric_limits<int>::max();
+    present.delayMinutes =
+        static_cast<int>(std::clamp(late + present.delayMinutes + minutes, -kMost, kMost));
     trays.update(present);
     followSowing(trays, found->tray, found->stages);
     return found->tray.code;

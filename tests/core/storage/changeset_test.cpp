@@ -122,6 +122,7 @@ TEST_F(ChangesetTest, WithAnyByteAlteredIsRefusedOrApplied)
         }
     }
     EXPECT_GT(refused, 250);
+    plant(bytes);
     EXPECT_TRUE(findFaults(database()).empty());
 }
 
@@ -157,7 +158,7 @@ TEST_F(ChangesetTest, OfAnIntentionThatWritesBeyondBoundsIsNeverRecorded)
     } catch (const StorageFailure& failure) {
         EXPECT_EQ(failure.error().kind, ErrorKind::Invalid);
         EXPECT_TRUE(failure.error().is(BoundsReason::TextLength));
-        EXPECT_EQ(failure.error().values.at(1), "1000");
+        EXPECT_EQ(failure.error().values.at(2), "1000");
         ASSERT_TRUE(failure.error().row);
         EXPECT_EQ(failure.error().row->table, "rack");
         EXPECT_EQ(failure.error().row->number, rack.id.value);

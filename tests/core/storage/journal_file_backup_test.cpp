@@ -211,7 +211,8 @@ TEST_F(BackupTest, RowsThatPointAtNothingAreFaults)
 {
     database().execute("PRAGMA foreign_keys=OFF");
     database().execute("INSERT INTO place (id, shelf_id, number) VALUES (1, 999, 1)");
-    EXPECT_THAT(findFaults(database()), ElementsAre("foreign key in place"));
+    EXPECT_THAT(findFaults(database()),
+                ElementsAre(foundAt("place", 1, FaultReason::Dangling, "shelf")));
 }
 
 TEST(Checksum, IsTheEcmaOne)

@@ -3,7 +3,6 @@
 
 #include <fstream>
 #include <gmock/gmock.h>
-#include <sqlite3.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -12,27 +11,6 @@ namespace {
 
 using testing::ElementsAre;
 namespace fs = std::filesystem;
-
-std::string bytesOf(const fs::path& path)
-{
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-void write(const fs::path& path, const std::string& bytes)
-{
-    std::ofstream(path, std::ios::binary) << bytes;
-}
-
-// Runs SQL with nothing of the journal's protection, as another program would.
-void runOutside(const fs::path& path, const char* sql)
-{
-    sqlite3* handle = nullptr;
-    ASSERT_EQ(sqlite3_open(path.c_str(), &handle), SQLITE_OK);
-    char* message = nullptr;
-    EXPECT_EQ(sqlite3_exec(handle, sql, nullptr, nullptr, &message), SQLITE_OK) << message;
-    sqlite3_close(handle);
-}
 
 class JournalFileTest : public testing::Test
 {
@@ -74,7 +52,7 @@ TEST_F(JournalFileTest, IsOneWholeFileAfterACleanClose)
 
 TEST_F(JournalFileTest, RefusesToMakeAJournalWhereAFileIs)
 {
-    write(path, "a shopping list");
+    writeBytes(path, "a shopping list");
     const auto created = createJournalFile(path);
     ASSERT_FALSE(created);
     EXPECT_EQ(created.error().kind, ErrorKind::Duplicate);
@@ -108,7 +86,7 @@ TEST_F(JournalFileTest, RefusesWhatIsNoJournal)
 {
     for (const std::string& bytes :
          {std::string(), std::string("a shopping list"), std::string(4096, 'x')}) {
-        write(path, bytes);
+        writeBytes(path, bytes);
         expectRefused(ErrorKind::NotAJournal);
     }
 }
@@ -139,14 +117,14 @@ TEST_F(JournalFileTest, RefusesAJournalWhoseFirstPageIsDamaged)
     makeJournal();
     std::string bytes = bytesOf(path);
     std::fill(bytes.begin() + 16, bytes.begin() + 2000, '\xff');
-    write(path, bytes);
+    writeBytes(path, bytes);
     expectRefused(ErrorKind::Damaged);
 }
 
 TEST_F(JournalFileTest, RefusesAJournalThatWasCutShort)
 {
     makeJournal();
-    write(path, bytesOf(path).substr(0, 4096));
+    writeBytes(path, bytesOf(path).substr(0, 4096));
     expectRefused(ErrorKind::Damaged);
 }
 
@@ -243,7 +221,7 @@ TEST_F(JournalFileTest, IsHeldAgainstOtherProcessesUntilItIsClosed)
 
 TEST_F(JournalFileTest, LeavesNoLockFileBehindNorTripsOverOne)
 {
-    write(path.string() + ".lock", "");
+    writeBytes(path.string() + ".lock", "");
     makeJournal();
     EXPECT_FALSE(openedJournal(path).readOnlyBecause);
 }

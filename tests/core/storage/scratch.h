@@ -1,13 +1,16 @@
 #pragma once
 
+#include "core/storage/faults.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 #include "core/storage/table.h"
 #include "tests/support/told.h"
 
 #include <filesystem>
+#include <fstream>
 #include <gtest/gtest.h>
 #include <random>
+#include <sqlite3.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -42,6 +45,27 @@ public:
 private:
     std::filesystem::path m_path;
 };
+
+inline std::string bytesOf(const std::filesystem::path& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+inline void writeBytes(const std::filesystem::path& path, const std::string& bytes)
+{
+    std::ofstream(path, std::ios::binary) << bytes;
+}
+
+// Runs SQL with nothing of the journal's protection, as another program would.
+inline void runOutside(const std::filesystem::path& path, const std::string& sql)
+{
+    sqlite3* handle = nullptr;
+    ASSERT_EQ(sqlite3_open(path.c_str(), &handle), SQLITE_OK);
+    char* message = nullptr;
+    EXPECT_EQ(sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, &message), SQLITE_OK) << message;
+    sqlite3_close(handle);
+}
 
 // Any table will do to try storage with: racks and their shelves, without the room's own types.
 struct StoredRack

@@ -81,7 +81,7 @@ TEST_F(TableCardTest, IsNotSavedOverTheOpenJournal)
     saveTo(file);
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_TRUE(messages.text().contains("is open")) << messages.text().toStdString();
-    EXPECT_EQ(journal->faults().value(), std::vector<std::string>());
+    EXPECT_TRUE(journal->faults().value().empty());
 }
 
 TEST_F(TableCardTest, AFileThatWasThereIsReplacedWholeOrLeftAlone)

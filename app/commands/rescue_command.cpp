@@ -1,0 +1,26 @@
+#include "app/commands/command.h"
+
+#include "core/journal/check/journal_rescue.h"
+#include "ui/text/rescue_text.h"
+
+namespace plumule::app {
+
+int runRescue(const QStringList& arguments)
+{
+    QCommandLineParser parser;
+    const auto given = argumentsOf(parser, arguments, {"OLD", "NEW"});
+    if (!given) {
+        return kBadCall;
+    }
+    const auto saved = rescueJournal((*given)[0].toStdString(), (*given)[1].toStdString(),
+                                     ui::nameOfLost().toStdString());
+    if (!saved) {
+        return refused(saved.error());
+    }
+    for (const QString& line : ui::rescueWords(*saved)) {
+        print(line);
+    }
+    return kDone;
+}
+
+} // namespace plumule::app

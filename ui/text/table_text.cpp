@@ -1,0 +1,168 @@
+#include "ui/text/table_text.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+
+namespace plumule::ui {
+namespace {
+
+class TablesTr
+{
+    Q_DECLARE_TR_FUNCTIONS(Tables)
+};
+
+struct RowText
+{
+    const char* table;
+    const char* text;
+};
+
+constexpr std::array kRows = {
+    RowText{"tray", QT_TRANSLATE_NOOP("Tables", "tray")},
+    RowText{"tray_stage", QT_TRANSLATE_NOOP("Tables", "stage of a tray")},
+    RowText{"stay", QT_TRANSLATE_NOOP("Tables", "stay on a place")},
+    RowText{"height", QT_TRANSLATE_NOOP("Tables", "height")},
+    RowText{"tray_note", QT_TRANSLATE_NOOP("Tables", "note on a tray")},
+    RowText{"photo", QT_TRANSLATE_NOOP("Tables", "photograph")},
+    RowText{"watering", QT_TRANSLATE_NOOP("Tables", "watering")},
+    RowText{"watering_between", QT_TRANSLATE_NOOP("Tables", "watering between rounds")},
+    RowText{"watering_look", QT_TRANSLATE_NOOP("Tables", "look without need")},
+    RowText{"water_reading", QT_TRANSLATE_NOOP("Tables", "reading of pH or EC")},
+    RowText{"water_recipe", QT_TRANSLATE_NOOP("Tables", "water recipe")},
+    RowText{"harvest", QT_TRANSLATE_NOOP("Tables", "cut")},
+    RowText{"bowl", QT_TRANSLATE_NOOP("Tables", "bowl")},
+    RowText{"residue", QT_TRANSLATE_NOOP("Tables", "residue")},
+    RowText{"price", QT_TRANSLATE_NOOP("Tables", "price")},
+    RowText{"price_measure", QT_TRANSLATE_NOOP("Tables", "measure of a price")},
+    RowText{"labour_task", QT_TRANSLATE_NOOP("Tables", "time of work")},
+    RowText{"room", QT_TRANSLATE_NOOP("Tables", "room")},
+    RowText{"rack", QT_TRANSLATE_NOOP("Tables", "rack")},
+    RowText{"shelf", QT_TRANSLATE_NOOP("Tables", "shelf")},
+    RowText{"place", QT_TRANSLATE_NOOP("Tables", "place")},
+    RowText{"variety", QT_TRANSLATE_NOOP("Tables", "variety")},
+    RowText{"protocol_stage", QT_TRANSLATE_NOOP("Tables", "stage of a protocol")},
+    RowText{"seed_lot", QT_TRANSLATE_NOOP("Tables", "seed lot")},
+    RowText{"stock_correction", QT_TRANSLATE_NOOP("Tables", "count of seed")},
+    RowText{"medium", QT_TRANSLATE_NOOP("Tables", "medium")},
+    RowText{"medium_group", QT_TRANSLATE_NOOP("Tables", "group of media")},
+    RowText{"medium_as_run", QT_TRANSLATE_NOOP("Tables", "medium with its own feeding")},
+    RowText{"piece", QT_TRANSLATE_NOOP("Tables", "piece")},
+    RowText{"sanitising", QT_TRANSLATE_NOOP("Tables", "sanitising")},
+    RowText{"trial", QT_TRANSLATE_NOOP("Tables", "trial")},
+    RowText{"trial_plan", QT_TRANSLATE_NOOP("Tables", "plan of a trial")},
+    RowText{"treatment", QT_TRANSLATE_NOOP("Tables", "treatment of a trial")},
+    RowText{"planned_tray", QT_TRANSLATE_NOOP("Tables", "planned tray")},
+    RowText{"panel", QT_TRANSLATE_NOOP("Tables", "tasting")},
+    RowText{"panel_sample", QT_TRANSLATE_NOOP("Tables", "medium of a tasting")},
+    RowText{"panel_attribute", QT_TRANSLATE_NOOP("Tables", "attribute of a tasting")},
+    RowText{"taster", QT_TRANSLATE_NOOP("Tables", "taster")},
+    RowText{"serving", QT_TRANSLATE_NOOP("Tables", "serving")},
+    RowText{"score", QT_TRANSLATE_NOOP("Tables", "score")},
+    RowText{"season", QT_TRANSLATE_NOOP("Tables", "season")},
+    RowText{"history", QT_TRANSLATE_NOOP("Tables", "step of the history")},
+    RowText{"copy", QT_TRANSLATE_NOOP("Tables", "number of this copy")},
+};
+
+struct FieldText
+{
+    const char* table; // empty: of any
+    const char* column;
+    const char* text;
+};
+
+// The first that fits.
+constexpr std::array kFields = {
+    FieldText{"variety", "seed_mg", QT_TRANSLATE_NOOP("Tables", "Seed a tray")},
+    FieldText{"variety", "code_prefix", QT_TRANSLATE_NOOP("Tables", "Letters of its codes")},
+    FieldText{"tray", "seed_mg", QT_TRANSLATE_NOOP("Tables", "Seed a tray")},
+    FieldText{"trial_plan", "seed_mg", QT_TRANSLATE_NOOP("Tables", "Seed a tray")},
+    FieldText{"tray", "sown_by", QT_TRANSLATE_NOOP("Tables", "Sown by")},
+    FieldText{"seed_lot", "bought_mg", QT_TRANSLATE_NOOP("Tables", "Weight bought")},
+    FieldText{"seed_lot", "price", QT_TRANSLATE_NOOP("Tables", "Price of it all")},
+    FieldText{"seed_lot", "germination_percent", QT_TRANSLATE_NOOP("Tables", "Germination")},
+    FieldText{"seed_lot", "lot_number", QT_TRANSLATE_NOOP("Tables", "Lot number")},
+    FieldText{"stock_correction", "change_mg", QT_TRANSLATE_NOOP("Tables", "Weight counted")},
+    FieldText{"medium", "planned_uses", QT_TRANSLATE_NOOP("Tables", "Planned uses of a piece")},
+    FieldText{"medium", "amount_ul", QT_TRANSLATE_NOOP("Tables", "Amount a tray")},
+    FieldText{"protocol_stage", "amount_ul", QT_TRANSLATE_NOOP("Tables", "Amount a tray, water")},
+    FieldText{"watering", "amount_ul", QT_TRANSLATE_NOOP("Tables", "Amount a tray")},
+    FieldText{"trial", "margin_mg", QT_TRANSLATE_NOOP("Tables", "Difference that matters")},
+    FieldText{"trial_plan", "spread_mg", QT_TRANSLATE_NOOP("Tables", "Spread from tray to tray")},
+    FieldText{"season", "planned_trials", QT_TRANSLATE_NOOP("Tables", "Trials planned")},
+    FieldText{"season", "starts_on", QT_TRANSLATE_NOOP("Tables", "Sowings from")},
+    FieldText{"price", "amount", QT_TRANSLATE_NOOP("Tables", "Price")},
+    FieldText{"price", "from_date", QT_TRANSLATE_NOOP("Tables", "From")},
+    FieldText{"labour_task", "seconds", QT_TRANSLATE_NOOP("Tables", "Time of work")},
+    FieldText{"room", "currency", QT_TRANSLATE_NOOP("Tables", "Currency")},
+    FieldText{"room", "morning_minute", QT_TRANSLATE_NOOP("Tables", "Morning round at")},
+    FieldText{"room", "evening_minute", QT_TRANSLATE_NOOP("Tables", "Evening round at")},
+    FieldText{"room", "tray_length_um", QT_TRANSLATE_NOOP("Tables", "A tray's inner size")},
+    FieldText{"room", "tray_width_um", QT_TRANSLATE_NOOP("Tables", "A tray's inner size")},
+    FieldText{"shelf", "light_mw", QT_TRANSLATE_NOOP("Tables", "Light, power")},
+    FieldText{"shelf", "light_minutes", QT_TRANSLATE_NOOP("Tables", "Light, hours a day")},
+    FieldText{"medium_group", "name", QT_TRANSLATE_NOOP("Tables", "Your own group")},
+    FieldText{"panel_attribute", "name", QT_TRANSLATE_NOOP("Tables", "Attributes")},
+    FieldText{"taster", "name", QT_TRANSLATE_NOOP("Tables", "Tasters")},
+    FieldText{"water_recipe", "dose_ul_per_l", QT_TRANSLATE_NOOP("Tables", "Dose")},
+    FieldText{"water_recipe", "concentrate", QT_TRANSLATE_NOOP("Tables", "Concentrate")},
+    FieldText{"", "surface_below_rim_um", QT_TRANSLATE_NOOP("Tables", "Surface below the rim")},
+    FieldText{"", "reading_um", QT_TRANSLATE_NOOP("Tables", "Height")},
+    FieldText{"", "gross_mg", QT_TRANSLATE_NOOP("Tables", "Weight on the scale")},
+    FieldText{"", "tare_mg", QT_TRANSLATE_NOOP("Tables", "Weight of the bowl")},
+    FieldText{"", "net_mg", QT_TRANSLATE_NOOP("Tables", "Net weight")},
+    FieldText{"", "length_min", QT_TRANSLATE_NOOP("Tables", "Length of a stage")},
+    FieldText{"", "delay_min", QT_TRANSLATE_NOOP("Tables", "More time for a stage")},
+    FieldText{"", "ph", QT_TRANSLATE_NOOP("Tables", "pH")},
+    FieldText{"", "ph_low", QT_TRANSLATE_NOOP("Tables", "pH")},
+    FieldText{"", "ph_high", QT_TRANSLATE_NOOP("Tables", "pH")},
+    FieldText{"", "ec_us_cm", QT_TRANSLATE_NOOP("Tables", "EC")},
+    FieldText{"", "ec_low_us_cm", QT_TRANSLATE_NOOP("Tables", "EC")},
+    FieldText{"", "ec_high_us_cm", QT_TRANSLATE_NOOP("Tables", "EC")},
+    FieldText{"", "name", QT_TRANSLATE_NOOP("Tables", "Name")},
+    FieldText{"", "code", QT_TRANSLATE_NOOP("Tables", "Code")},
+    FieldText{"", "note", QT_TRANSLATE_NOOP("Tables", "Note")},
+    FieldText{"", "text", QT_TRANSLATE_NOOP("Tables", "Note")},
+    FieldText{"", "caption", QT_TRANSLATE_NOOP("Tables", "Words under the photograph")},
+    FieldText{"", "question", QT_TRANSLATE_NOOP("Tables", "Question")},
+    FieldText{"", "source", QT_TRANSLATE_NOOP("Tables", "Source of the values")},
+    FieldText{"", "supplier", QT_TRANSLATE_NOOP("Tables", "Supplier")},
+    FieldText{"", "cue", QT_TRANSLATE_NOOP("Tables", "Cue")},
+    FieldText{"", "method", QT_TRANSLATE_NOOP("Tables", "How")},
+    FieldText{"", "reason", QT_TRANSLATE_NOOP("Tables", "Reason")},
+    FieldText{"", "discard_reason", QT_TRANSLATE_NOOP("Tables", "Why it was discarded")},
+    FieldText{"", "set_aside_reason", QT_TRANSLATE_NOOP("Tables", "Why it was set aside")},
+    FieldText{"", "sown_on", QT_TRANSLATE_NOOP("Tables", "Sown on")},
+    FieldText{"", "ended_on", QT_TRANSLATE_NOOP("Tables", "Ended on")},
+    FieldText{"", "bought_on", QT_TRANSLATE_NOOP("Tables", "Bought on")},
+    FieldText{"", "retired_on", QT_TRANSLATE_NOOP("Tables", "Retired on")},
+    FieldText{"", "on_date", QT_TRANSLATE_NOOP("Tables", "Day")},
+    FieldText{"", "sow_on", QT_TRANSLATE_NOOP("Tables", "Day of sowing")},
+    FieldText{"", "draw_number", QT_TRANSLATE_NOOP("Tables", "Number of the draw")},
+    FieldText{"", "marker", QT_TRANSLATE_NOOP("Tables", "Colour and shape")},
+    FieldText{"", "block", QT_TRANSLATE_NOOP("Tables", "Block")},
+    FieldText{"", "number", QT_TRANSLATE_NOOP("Tables", "Number")},
+    FieldText{"", "position", QT_TRANSLATE_NOOP("Tables", "Position")},
+};
+
+} // namespace
+
+QString rowName(const std::string& table)
+{
+    const auto found = std::find_if(kRows.begin(), kRows.end(),
+                                    [&](const RowText& each) { return each.table == table; });
+    return found == kRows.end() ? QString::fromStdString(table).replace('_', ' ')
+                                : TablesTr::tr(found->text);
+}
+
+QString fieldName(const std::string& table, const std::string& column)
+{
+    const auto found = std::find_if(kFields.begin(), kFields.end(), [&](const FieldText& each) {
+        return each.column == column && (*each.table == '\0' || each.table == table);
+    });
+    return found == kFields.end() ? QString::fromStdString(column).replace('_', ' ')
+                                  : TablesTr::tr(found->text);
+}
+
+} // namespace plumule::ui
