@@ -124,6 +124,11 @@ ComingBack::photosOf(const std::map<RowKey, RowState>& outcome) const
     return photos;
 }
 
+const std::vector<ColumnInfo>& ComingBack::columnsOf(const std::string& table) const
+{
+    return m_ledger.database().columnsOf(table);
+}
+
 int ComingBack::photosComing(const MergePlan& plan) const
 {
     return static_cast<int>(photosOf(outcomeOf(m_ledger.database(), plan)).size());

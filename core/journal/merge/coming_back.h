@@ -34,7 +34,9 @@ public:
     // would then break a rule together.
     [[nodiscard]] Result<MergePlan> plan(const Choices& choices);
     [[nodiscard]] const TakenCopy& copy() const { return m_copy.copy; }
-    // Photographs that come along, and that the copy names and doesn't have.
+    // The columns of a table, in the order of a row's cells.
+    [[nodiscard]] const std::vector<ColumnInfo>& columnsOf(const std::string& table) const;
+    // Photographs that come along.
     [[nodiscard]] int photosComing(const MergePlan& plan) const;
 
     // As one intention. `first` is the backup that was made before: it is checked once more.
