@@ -1,11 +1,10 @@
 #include "core/journal/merge/coming_back.h"
 
 #include "core/backup/photo_list.h"
-#include "core/base/utf8.h"
-#include "core/base/whole_file.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/merge/merge_planner.h"
 #include "core/storage/cell_bounds.h"
+#include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
 #include <algorithm>
@@ -146,9 +145,13 @@ Done ComingBack::bringPhotos(const std::map<RowKey, RowState>& outcome, BroughtB
         if (fs::exists(here, ignored)) {
             continue; // the same one, or it had been given another name
         }
-        fs::create_directories(m_ledger.photoFolder(), ignored);
-        if (const Done copied = copyWhole(photo.from, here); !copied) {
-            return copied;
+        // Nothing else may be saved into this folder, not even whole files.
+        std::error_code failed;
+        fs::create_directories(m_ledger.photoFolder(), failed);
+        fs::copy_file(photo.from, here, failed);
+        if (failed || photoKeyOf(here).value_or("") != photoKeyOf(photo.from).value_or("?")) {
+            fs::remove(here, ignored);
+            return fail(ErrorKind::NotWritable, TrayReason::PhotoNotCopied, photo.from.string());
         }
         ++brought.photos;
     }

@@ -1,5 +1,5 @@
 #include "tests/core/journal/journal_fixture.h"
-#include "tests/core/journal/never.h"
+#include "tests/core/journal/rules/never.h"
 
 #include "core/medium/medium_rules.h"
 

@@ -151,7 +151,8 @@ protected:
     std::vector<PlaceId> freePlaces()
     {
         std::vector<PlaceId> places;
-        for (const Spot& spot : journal->room().freeSpots().value()) {
+        const auto spots = journal->room().freeSpots().value();
+        for (const Spot& spot : spots) {
             places.push_back(spot.place);
         }
         return places;
@@ -159,7 +160,8 @@ protected:
     std::string notesOf(Journal& of, TrayId tray)
     {
         std::string notes;
-        for (const TrayNote& note : of.trays().sheet(tray).value().notes) {
+        const TraySheet sheet = of.trays().sheet(tray).value();
+        for (const TrayNote& note : sheet.notes) {
             notes += note.text + "\n";
         }
         return notes;

@@ -1,4 +1,4 @@
-#include "tests/core/journal/merge/copies_fixture.h"
+#include "tests/core/merge/copies_fixture.h"
 
 #include "core/merge/merge_reason.h"
 
@@ -179,9 +179,9 @@ TEST_F(ComingBackTest, ACodeThatIsTakenBecomesTheNextFreeOne)
 
 TEST_F(ComingBackTest, ARoundTickedOnBothIsOneWatering)
 {
-    const TrayId tray = sowIn(*journal);
-    ASSERT_TRUE(journal->trays().moveOn(tray, clock.now()));
+    const TrayId tray = sowIn(*journal, freePlaces()[0]);
     const auto laptop = takeAlong("Rack laptop");
+    wait(kMinutesPerDay);
     ASSERT_TRUE(journal->watering().tick(tray, clock.today(), Slot::Morning));
     wait(20);
     ASSERT_TRUE(laptop->watering().tick(tray, clock.today(), Slot::Morning));
@@ -323,7 +323,8 @@ TEST_F(ComingBackTest, PhotographsComeAlongAndKeepApart)
     EXPECT_EQ(brought->photos, 1);
     EXPECT_EQ(brought->photosMissing, 0);
     std::set<std::string> contents;
-    for (const Photo& photo : journal->trays().sheet(tray)->photos) {
+    const TraySheet sheet = journal->trays().sheet(tray).value();
+    for (const Photo& photo : sheet.photos) {
         std::ifstream file(journal->photoFolder() / photo.fileName, std::ios::binary);
         contents.insert({std::istreambuf_iterator<char>(file), {}});
     }

@@ -1,5 +1,5 @@
-#include "tests/core/journal/merge/copies_fixture.h"
-#include "tests/core/journal/never.h"
+#include "tests/core/merge/copies_fixture.h"
+#include "tests/core/journal/rules/never.h"
 
 #include <algorithm>
 
@@ -170,7 +170,8 @@ protected:
     void expectAllKept(const MergePlan& plan)
     {
         std::string kept;
-        for (const std::string& each : journal->latestEntries(1).value().at(0).details) {
+        const HistoryEntry act = journal->latestEntries(1).value().at(0);
+        for (const std::string& each : act.details) {
             kept += each + "\n";
         }
         Database database(path(), Access::ReadOnly);
