@@ -6,6 +6,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/medium/medium_entries.h"
+#include "core/journal/merge/merge_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
@@ -58,6 +59,7 @@ public:
     ReviewAnswers& review() { return m_review; }
     SeasonEntries& seasons() { return m_seasons; }
     ExchangeEntries& exchange() { return m_exchange; }
+    MergeEntries& copies() { return m_copies; }
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
@@ -107,6 +109,7 @@ private:
     ReviewAnswers m_review{m_ledger};
     SeasonEntries m_seasons{m_ledger};
     ExchangeEntries m_exchange{m_ledger};
+    MergeEntries m_copies{m_ledger};
 };
 
 } // namespace plumule

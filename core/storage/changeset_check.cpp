@@ -61,7 +61,8 @@ bool fits(const RowChange::Cells& cells, const std::vector<ColumnInfo>& columns)
 
 bool isTrackedTable(std::string_view table)
 {
-    return table != "history" && table != "copy" && !table.starts_with("sqlite_");
+    return table != "history" && table != "copy" && table != "taken_copy" &&
+           !table.starts_with("sqlite_");
 }
 
 std::vector<ChangedRow> checkedRows(Database& database, std::string_view bytes)

@@ -23,7 +23,8 @@ enum class WayThrough
     Forth
 };
 
-// History itself and the id counter are not part of what is recorded and undone.
+// History itself, the id counter and the numbers of copies are not part of what is recorded and
+// undone.
 [[nodiscard]] bool isTrackedTable(std::string_view table);
 
 // The rows that an intention changed. Throws Invalid with a BoundsReason and the row for a cell

@@ -260,17 +260,19 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
         return {};
     }
     auto rows = checkedRows(m_database, changeset.view());
+    const std::int64_t id = m_database.nextId();
     m_database
-        .prepare("UPDATE history SET state = 'dropped', undone_order = NULL WHERE state = 'undone'")
+        .prepare("UPDATE history SET state = 'dropped', undone_order = NULL, dropped_by = ?1 "
+                 "WHERE state = 'undone'")
+        .bind(id)
         .run();
     Statement statement = m_database.prepare(
         "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
         "changeset, changeset_bytes, changeset_crc, details) "
         "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', CAST(?7 AS BLOB), ?8, ?9, ?10)");
-    statement.bind(m_database.nextId(), atUtcMs, intention, subject,
-                   static_cast<std::int64_t>(rows.size()), m_database.scalar("PRAGMA user_version"),
-                   std::string(changeset.view()), changeset.size, checksumOf(changeset.view()),
-                   joined(details));
+    statement.bind(id, atUtcMs, intention, subject, static_cast<std::int64_t>(rows.size()),
+                   m_database.scalar("PRAGMA user_version"), std::string(changeset.view()),
+                   changeset.size, checksumOf(changeset.view()), joined(details));
     statement.run();
     return rows;
 }

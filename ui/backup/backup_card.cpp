@@ -1,11 +1,13 @@
 #include "ui/backup/backup_card.h"
 
 #include "ui/backup/backup_keeper.h"
+#include "ui/backup/take_along.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/plain_words.h"
 #include "ui/widget/theme.h"
 
 #include <QComboBox>
+#include <QDateTime>
 #include <QFileInfo>
 #include <QLocale>
 #include <QVBoxLayout>
@@ -45,6 +47,7 @@ void BackupCard::build()
     };
     m_state = words("strong", "backupState");
     m_folder = words("muted", "backupFolder");
+    m_copies = words("muted", "backupCopies");
     const auto act = [this](QLayout* row, const QString& text, const char* buttonName,
                             void (BackupCard::*done)(), const char* role = "") {
         auto* made = button(text, role);
@@ -55,6 +58,7 @@ void BackupCard::build()
     };
     auto* row = new FlowLayout;
     act(row, tr("Back up now"), "backUpNow", &BackupCard::makeNow, "primary");
+    act(row, tr("Take a copy along…"), "backupTakeAlong", &BackupCard::takeAlong);
     act(row, tr("Another folder…"), "backupFolderChoice", &BackupCard::chooseFolder);
     m_beside = act(row, tr("Beside the journal"), "backupBeside", &BackupCard::keepBeside);
     body()->addLayout(row);
@@ -92,6 +96,8 @@ void BackupCard::reload()
                                      : tr("Last backup: %1. Kept: %2.")
                                            .arg(momentText(backups.front().at))
                                            .arg(backups.size()));
+    m_copies->setText(copiesText());
+    m_copies->setVisible(!m_copies->text().isEmpty());
     m_way->setVisible(!backups.empty());
     if (backups == m_backups) {
         return;
@@ -103,6 +109,29 @@ void BackupCard::reload()
             QStringLiteral("%1  ·  %2")
                 .arg(momentText(backup.at), QLocale().formattedDataSize(qint64(backup.bytes))));
     }
+}
+
+// Copies that were taken along, or that this journal is one itself.
+QString BackupCard::copiesText() const
+{
+    const auto taken = [](const TakenCopy& copy) {
+        return tr("%1 on %2")
+            .arg(QString::fromStdString(copy.name),
+                 QLocale(QLocale::English)
+                     .toString(QDateTime::fromMSecsSinceEpoch(copy.takenAtUtcMs),
+                               QStringLiteral("d MMM yyyy")));
+    };
+    if (const auto own = m_journal.copies().ownCopy(); own && *own) {
+        return tr("This journal is a copy, taken along as %1: bring it back from the History page "
+                  "of the journal that it comes from.")
+            .arg(taken(**own));
+    }
+    QStringList names;
+    for (const TakenCopy& copy : m_journal.copies().copies().value_or(std::vector<TakenCopy>())) {
+        names << taken(copy);
+    }
+    return names.isEmpty() ? QString()
+                           : tr("Taken along: %1.").arg(names.join(QStringLiteral(", ")));
 }
 
 std::optional<Backup> BackupCard::chosen() const
@@ -124,6 +153,11 @@ void BackupCard::keepBeside()
 {
     m_services.preferences.set(Preference::BackupFolder, QString());
     reload();
+}
+
+void BackupCard::takeAlong()
+{
+    takeCopyAlong(m_journal, m_services, this);
 }
 
 void BackupCard::makeNow()

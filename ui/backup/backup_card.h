@@ -27,9 +27,11 @@ private:
     void build();
     [[nodiscard]] BackupStore store() const;
     [[nodiscard]] std::optional<Backup> chosen() const;
+    [[nodiscard]] QString copiesText() const;
     void chooseFolder();
     void keepBeside();
     void makeNow();
+    void takeAlong();
     void look();
     void bringBack();
     void bringBackTo(const Backup& backup, const QString& target);
@@ -38,6 +40,7 @@ private:
     Services m_services;
     QLabel* m_state = nullptr;
     QLabel* m_folder = nullptr;
+    QLabel* m_copies = nullptr;
     QLabel* m_content = nullptr;
     QComboBox* m_list = nullptr;
     QPushButton* m_beside = nullptr;

@@ -1,5 +1,6 @@
 #include "ui/exchange/import_dialog.h"
 
+#include "ui/backup/backup_keeper.h"
 #include "ui/exchange/import_text.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
@@ -200,6 +201,14 @@ void ImportDialog::buildButtons()
 
 void ImportDialog::runImport()
 {
+    // What a table brings in wrongly may be seen only when undo no longer reaches it.
+    const auto first =
+        m_journal.backUpInto(BackupKeeper::storeOf(m_journal, m_services.preferences), {});
+    if (!first) {
+        m_services.messages.refuse(sentence(first.error()));
+        reject();
+        return;
+    }
     const auto outcome =
         m_journal.exchange().importTrays(m_preview, QFileInfo(m_file).fileName().toStdString());
     if (!outcome) {

@@ -1,7 +1,9 @@
 #include "ui/history/history_page.h"
 
+#include "ui/backup/take_along.h"
 #include "ui/history/history_text.h"
 #include "ui/history/take_back_card.h"
+#include "ui/merge/merge_dialog.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/plain_table.h"
@@ -48,6 +50,7 @@ HistoryPage::HistoryPage(Journal& journal, Services services, QWidget* parent)
     column->setSpacing(scaled(12));
     m_head = new PageHead(tr("History"));
     column->addWidget(m_head);
+    buildCopyButtons();
     column->addWidget(buildFilters());
     m_beside = new QBoxLayout(QBoxLayout::LeftToRight);
     m_beside->setSpacing(scaled(14));
@@ -66,6 +69,23 @@ QString HistoryPage::name() const
 bool HistoryPage::concerns(Concept) const
 {
     return true;
+}
+
+// The journal's other lives: a copy goes out, and comes back into the one history.
+void HistoryPage::buildCopyButtons()
+{
+    auto* along = button(tr("Take a copy along…"));
+    along->setObjectName("historyTakeAlong");
+    auto* back = button(tr("Bring a copy back…"));
+    back->setObjectName("historyBringBack");
+    connect(along, &QPushButton::clicked, this,
+            [this] { takeCopyAlong(journal(), services(), this); });
+    connect(back, &QPushButton::clicked, this,
+            [this] { MergeDialog::begin(journal(), services(), this); });
+    for (QPushButton* each : {along, back}) {
+        each->setEnabled(!journal().isReadOnly());
+        m_head->addControl(each);
+    }
 }
 
 QWidget* HistoryPage::buildFilters()

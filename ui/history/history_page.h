@@ -32,6 +32,7 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    void buildCopyButtons();
     QWidget* buildFilters();
     QWidget* buildList();
     void wireSignals();

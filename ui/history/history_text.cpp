@@ -1,5 +1,7 @@
 #include "ui/history/history_text.h"
 
+#include "ui/text/cell_text.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -58,33 +60,6 @@ constexpr std::array kTables = {
     KeyText{"season", QT_TRANSLATE_NOOP("Acts", "%n season(s)")},
 };
 
-// Columns that a grower fills himself.
-constexpr std::array kColumns = {
-    KeyText{"net_mg", QT_TRANSLATE_NOOP("Acts", "net")},
-    KeyText{"gross_mg", QT_TRANSLATE_NOOP("Acts", "on the scale")},
-    KeyText{"tare_mg", QT_TRANSLATE_NOOP("Acts", "the bowl")},
-    KeyText{"seed_mg", QT_TRANSLATE_NOOP("Acts", "seed")},
-    KeyText{"bought_mg", QT_TRANSLATE_NOOP("Acts", "bought")},
-    KeyText{"reading_um", QT_TRANSLATE_NOOP("Acts", "height")},
-    KeyText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Acts", "below the rim")},
-    KeyText{"amount_ul", QT_TRANSLATE_NOOP("Acts", "water")},
-    KeyText{"sown_on", QT_TRANSLATE_NOOP("Acts", "sown")},
-    KeyText{"ended_on", QT_TRANSLATE_NOOP("Acts", "ended")},
-    KeyText{"started_on", QT_TRANSLATE_NOOP("Acts", "begun")},
-    KeyText{"from_date", QT_TRANSLATE_NOOP("Acts", "holds from")},
-    KeyText{"bought_on", QT_TRANSLATE_NOOP("Acts", "bought on")},
-    KeyText{"name", QT_TRANSLATE_NOOP("Acts", "name")},
-    KeyText{"note", QT_TRANSLATE_NOOP("Acts", "note")},
-    KeyText{"text", QT_TRANSLATE_NOOP("Acts", "note")},
-    KeyText{"question", QT_TRANSLATE_NOOP("Acts", "question")},
-    KeyText{"lot_number", QT_TRANSLATE_NOOP("Acts", "lot")},
-    KeyText{"supplier", QT_TRANSLATE_NOOP("Acts", "supplier")},
-    KeyText{"set_aside_reason", QT_TRANSLATE_NOOP("Acts", "set aside")},
-    KeyText{"discard_reason", QT_TRANSLATE_NOOP("Acts", "discarded")},
-};
-
-constexpr int kLongestValue = 40;
-
 // Null where it is not among them.
 template <std::size_t Count>
 const char* wordsOf(const std::array<KeyText, Count>& texts, const std::string& key)
@@ -110,41 +85,6 @@ QString countsText(const std::map<std::string, int>& counts)
         texts << ActsTr::tr("other entries: %n", nullptr, others);
     }
     return texts.join(", ");
-}
-
-QString wholeText(const std::string& column, std::int64_t value, const UnitText& units)
-{
-    if (column.ends_with("_mg")) {
-        return units.mass(milligrams(value));
-    }
-    if (column.ends_with("_um")) {
-        return units.length(Length::ofCount(value));
-    }
-    if (column.ends_with("_ul")) {
-        return units.watering(Volume::ofCount(value));
-    }
-    return QString::number(value);
-}
-
-QString writtenText(const std::string& column, const std::string& value)
-{
-    if (column.ends_with("_on") || column.ends_with("_date")) {
-        const auto day = dateFromIso(value);
-        return day ? longDateText(*day) : QString();
-    }
-    const QString text = QString::fromStdString(value).simplified();
-    return text.size() > kLongestValue ? text.left(kLongestValue - 1) + QChar(0x2026) : text;
-}
-
-QString valueText(const std::string& column, const Cell& cell, const UnitText& units)
-{
-    if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
-        return wholeText(column, *whole, units);
-    }
-    if (const auto* text = std::get_if<std::string>(&cell)) {
-        return text->empty() ? ActsTr::tr("nothing") : writtenText(column, *text);
-    }
-    return ActsTr::tr("nothing");
 }
 
 } // namespace
@@ -174,10 +114,10 @@ std::vector<ValueChange> valueChanges(const std::vector<History::RowEffect>& eff
     std::vector<ValueChange> changes;
     for (const History::RowEffect& effect : effects) {
         for (const History::CellEffect& cell : effect.cells) {
-            const char* const what = wordsOf(kColumns, cell.column);
-            if (what != nullptr && changes.size() < most) {
-                changes.push_back({ActsTr::tr(what), valueText(cell.column, cell.now, units),
-                                   valueText(cell.column, cell.after, units)});
+            const QString what = columnName(cell.column);
+            if (!what.isEmpty() && changes.size() < most) {
+                changes.push_back({what, cellText(cell.column, cell.now, units),
+                                   cellText(cell.column, cell.after, units)});
             }
         }
     }

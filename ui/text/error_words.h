@@ -13,6 +13,7 @@
 #include "core/journal/ledger/journal_reason.h"
 #include "core/journal/rules/rule_reason.h"
 #include "core/medium/medium_reason.h"
+#include "core/merge/merge_reason.h"
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_reason.h"
 #include "core/sample/sample_reason.h"
@@ -71,6 +72,7 @@ private:
 [[nodiscard]] QString words(BoundsReason reason, const Error& error);
 [[nodiscard]] QString words(SchemaReason reason, const Error& error);
 [[nodiscard]] QString words(BackupReason reason, const Error& error);
+[[nodiscard]] QString words(MergeReason reason, const Error& error);
 [[nodiscard]] QString words(TextReason reason, const Error& error);
 [[nodiscard]] QString words(WorkReason reason, const Error& error);
 [[nodiscard]] QString words(StorageReason reason, const Error& error);
@@ -103,7 +105,7 @@ private:
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
 using EveryReasonFamily =
-    List<FileReason, BoundsReason, SchemaReason, BackupReason, TextReason, WorkReason,
+    List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
          HarvestReason, CostReason, ExchangeReason, ReviewReason, SampleReason, RuleReason,

@@ -14,6 +14,22 @@ class Deeds
     Q_DECLARE_TR_FUNCTIONS(Deeds)
 };
 
+// How many acts came, and what of those that met belongs to no tray and was not kept.
+QString broughtSentence(const QString& whom, const std::vector<std::string>& details)
+{
+    QString text = Deeds::tr("Brought the copy %1 back: %n act(s).", nullptr,
+                             QString::fromStdString(details.front()).toInt())
+                       .arg(whom);
+    QStringList notKept;
+    for (std::size_t i = 1; i < details.size(); ++i) {
+        notKept << QString::fromStdString(details[i]);
+    }
+    return notKept.isEmpty()
+               ? text
+               : text + QLatin1Char(' ') +
+                     Deeds::tr("Not kept: %1").arg(notKept.join(QStringLiteral("; ")));
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -46,6 +62,8 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Discarded %1: %2.").arg(whom, first);
     case Intention::SetTrayAside:
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
+    case Intention::BringCopyBack:
+        return broughtSentence(whom, entry.details);
     default:
         return {};
     }
@@ -191,6 +209,8 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed the season %1.").arg(whom);
     case Intention::GroupMedium:
         return Deeds::tr("Changed the group of the medium %1.").arg(whom);
+    case Intention::BringCopyBack:
+        return Deeds::tr("Brought the copy %1 back.").arg(whom);
     }
     return {};
 }

@@ -82,6 +82,7 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::ChangeSeason, "season.change"},
     IntentionKey{Intention::RemoveSeason, "season.remove"},
     IntentionKey{Intention::GroupMedium, "medium.group"},
+    IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
 };
 
 } // namespace

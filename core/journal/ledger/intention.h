@@ -80,6 +80,7 @@ enum class Intention
     ChangeSeason,
     RemoveSeason,
     GroupMedium,
+    BringCopyBack,
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -92,7 +93,8 @@ struct Deed
     std::string whom; // it was done to, in the grower's words: "RD029"
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
-    // discarded or set aside: why.
+    // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
+    // and belongs to no tray, as it was not kept.
     std::vector<std::string> with;
 };
 

@@ -17,7 +17,8 @@ Concept conceptOf(const std::string& table)
         std::vector<std::string_view> tables;
     };
     static const std::vector<TablesOf> kConcepts = {
-        {Concept::Room, {"room", "rack", "shelf", "place"}},
+        {Concept::Room,
+         {"room", "rack", "shelf", "place", "brought_copy", "brought_undone", "brought_same"}},
         {Concept::Variety, {"variety", "protocol_stage", "seed_lot", "stock_correction"}},
         {Concept::Medium, {"medium", "medium_as_run", "piece", "sanitising", "medium_group"}},
         {Concept::Trial,

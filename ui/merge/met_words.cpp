@@ -1,0 +1,450 @@
+#include "ui/merge/met_words.h"
+
+#include "ui/text/cell_text.h"
+
+#include <QCoreApplication>
+#include <QDateTime>
+#include <QLocale>
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+namespace plumule::ui {
+namespace {
+
+class Met
+{
+    Q_DECLARE_TR_FUNCTIONS(Met)
+};
+
+struct WordsOf
+{
+    const char* key;
+    const char* text;
+};
+
+// What a family of rows is about.
+constexpr std::array kTopics = {
+    WordsOf{"stays", QT_TRANSLATE_NOOP("Met", "where it stands")},
+    WordsOf{"stages", QT_TRANSLATE_NOOP("Met", "its stages")},
+    WordsOf{"cut", QT_TRANSLATE_NOOP("Met", "how it ended")},
+    WordsOf{"residue", QT_TRANSLATE_NOOP("Met", "what it left behind")},
+    WordsOf{"on_piece", QT_TRANSLATE_NOOP("Met", "which piece it stands on")},
+    WordsOf{"watering", QT_TRANSLATE_NOOP("Met", "a watering")},
+    WordsOf{"watering_look", QT_TRANSLATE_NOOP("Met", "a look at its water")},
+    WordsOf{"height", QT_TRANSLATE_NOOP("Met", "a height")},
+    WordsOf{"tray_note", QT_TRANSLATE_NOOP("Met", "a note")},
+    WordsOf{"photo", QT_TRANSLATE_NOOP("Met", "a photograph")},
+    WordsOf{"variety", QT_TRANSLATE_NOOP("Met", "a variety")},
+    WordsOf{"seed_lot", QT_TRANSLATE_NOOP("Met", "a seed lot")},
+    WordsOf{"medium", QT_TRANSLATE_NOOP("Met", "a medium")},
+    WordsOf{"piece", QT_TRANSLATE_NOOP("Met", "a piece")},
+    WordsOf{"trial", QT_TRANSLATE_NOOP("Met", "a trial")},
+    WordsOf{"panel", QT_TRANSLATE_NOOP("Met", "a tasting")},
+    WordsOf{"season", QT_TRANSLATE_NOOP("Met", "a season")},
+    WordsOf{"price", QT_TRANSLATE_NOOP("Met", "a price")},
+    WordsOf{"labour_task", QT_TRANSLATE_NOOP("Met", "a time of work")},
+    WordsOf{"water_recipe", QT_TRANSLATE_NOOP("Met", "a recipe")},
+    WordsOf{"room", QT_TRANSLATE_NOOP("Met", "the room")},
+    WordsOf{"rack", QT_TRANSLATE_NOOP("Met", "a rack")},
+    WordsOf{"shelf", QT_TRANSLATE_NOOP("Met", "a shelf")},
+    WordsOf{"place", QT_TRANSLATE_NOOP("Met", "a place")},
+};
+
+// Columns besides those of the history.
+constexpr std::array kColumns = {
+    WordsOf{"code", QT_TRANSLATE_NOOP("Met", "code")},
+    WordsOf{"code_prefix", QT_TRANSLATE_NOOP("Met", "letters of its codes")},
+    WordsOf{"number", QT_TRANSLATE_NOOP("Met", "number")},
+    WordsOf{"cut", QT_TRANSLATE_NOOP("Met", "cut")},
+    WordsOf{"price", QT_TRANSLATE_NOOP("Met", "price, in 1/10 000")},
+    WordsOf{"amount", QT_TRANSLATE_NOOP("Met", "amount, in 1/10 000")},
+    WordsOf{"item", QT_TRANSLATE_NOOP("Met", "of")},
+    WordsOf{"task", QT_TRANSLATE_NOOP("Met", "work")},
+    WordsOf{"seconds", QT_TRANSLATE_NOOP("Met", "seconds")},
+    WordsOf{"germination_percent", QT_TRANSLATE_NOOP("Met", "germination, %")},
+    WordsOf{"planned_uses", QT_TRANSLATE_NOOP("Met", "planned uses")},
+    WordsOf{"stage", QT_TRANSLATE_NOOP("Met", "stage")},
+    WordsOf{"length_min", QT_TRANSLATE_NOOP("Met", "minutes long")},
+    WordsOf{"delay_min", QT_TRANSLATE_NOOP("Met", "minutes put off")},
+    WordsOf{"cue", QT_TRANSLATE_NOOP("Met", "until")},
+    WordsOf{"waterings_per_day", QT_TRANSLATE_NOOP("Met", "waterings a day")},
+    WordsOf{"method", QT_TRANSLATE_NOOP("Met", "how")},
+    WordsOf{"water", QT_TRANSLATE_NOOP("Met", "water")},
+    WordsOf{"slot", QT_TRANSLATE_NOOP("Met", "round")},
+    WordsOf{"on_date", QT_TRANSLATE_NOOP("Met", "on")},
+    WordsOf{"starts_on", QT_TRANSLATE_NOOP("Met", "from")},
+    WordsOf{"closed_on", QT_TRANSLATE_NOOP("Met", "closed")},
+    WordsOf{"retired_on", QT_TRANSLATE_NOOP("Met", "retired")},
+    WordsOf{"is_retired", QT_TRANSLATE_NOOP("Met", "retired")},
+    WordsOf{"is_used_up", QT_TRANSLATE_NOOP("Met", "used up")},
+    WordsOf{"is_reusable", QT_TRANSLATE_NOOP("Met", "reusable")},
+    WordsOf{"is_nutrient_bearing", QT_TRANSLATE_NOOP("Met", "bears nutrients")},
+    WordsOf{"form", QT_TRANSLATE_NOOP("Met", "form")},
+    WordsOf{"source", QT_TRANSLATE_NOOP("Met", "source")},
+    WordsOf{"caption", QT_TRANSLATE_NOOP("Met", "caption")},
+    WordsOf{"file_name", QT_TRANSLATE_NOOP("Met", "file")},
+    WordsOf{"value", QT_TRANSLATE_NOOP("Met", "score")},
+    WordsOf{"change_mg", QT_TRANSLATE_NOOP("Met", "change")},
+    WordsOf{"reason", QT_TRANSLATE_NOOP("Met", "why")},
+    WordsOf{"margin_mg", QT_TRANSLATE_NOOP("Met", "margin")},
+    WordsOf{"light_mw", QT_TRANSLATE_NOOP("Met", "light, mW")},
+    WordsOf{"light_minutes", QT_TRANSLATE_NOOP("Met", "light, minutes")},
+    WordsOf{"concentrate", QT_TRANSLATE_NOOP("Met", "concentrate")},
+    WordsOf{"dose_ul_per_l", QT_TRANSLATE_NOOP("Met", "dose, µL per litre")},
+    WordsOf{"ph_low", QT_TRANSLATE_NOOP("Met", "pH from")},
+    WordsOf{"ph_high", QT_TRANSLATE_NOOP("Met", "pH to")},
+    WordsOf{"ec_low_us_cm", QT_TRANSLATE_NOOP("Met", "EC from")},
+    WordsOf{"ec_high_us_cm", QT_TRANSLATE_NOOP("Met", "EC to")},
+    WordsOf{"ph", QT_TRANSLATE_NOOP("Met", "pH")},
+    WordsOf{"ec_us_cm", QT_TRANSLATE_NOOP("Met", "EC")},
+    WordsOf{"units", QT_TRANSLATE_NOOP("Met", "units")},
+    WordsOf{"currency", QT_TRANSLATE_NOOP("Met", "currency")},
+    WordsOf{"morning_minute", QT_TRANSLATE_NOOP("Met", "morning, minute")},
+    WordsOf{"evening_minute", QT_TRANSLATE_NOOP("Met", "evening, minute")},
+    WordsOf{"tray_length_um", QT_TRANSLATE_NOOP("Met", "length of a tray")},
+    WordsOf{"tray_width_um", QT_TRANSLATE_NOOP("Met", "width of a tray")},
+    WordsOf{"planned_trials", QT_TRANSLATE_NOOP("Met", "planned sowings")},
+    WordsOf{"main_metric", QT_TRANSLATE_NOOP("Met", "looked at by")},
+    WordsOf{"sow_on", QT_TRANSLATE_NOOP("Met", "sown on")},
+    WordsOf{"blocks", QT_TRANSLATE_NOOP("Met", "blocks")},
+    WordsOf{"trays_each", QT_TRANSLATE_NOOP("Met", "trays each")},
+};
+
+template <std::size_t Count>
+QString found(const std::array<WordsOf, Count>& list, const std::string& key)
+{
+    const auto each =
+        std::find_if(list.begin(), list.end(), [&](const WordsOf& one) { return one.key == key; });
+    return each == list.end() ? QString() : Met::tr(each->text);
+}
+
+const RowState& stateOn(const MergeRow& row, Side side)
+{
+    return side == Side::Here ? row.here : row.there;
+}
+
+QString realText(double value)
+{
+    return numberText(value, 2);
+}
+
+} // namespace
+
+MetWords::MetWords(Journal& journal, const ComingBack& coming, const MergePlan& plan,
+                   const UnitText& units)
+    : m_journal(journal)
+    , m_coming(coming)
+    , m_units(units)
+    , m_copy(QString::fromStdString(plan.copy.name))
+{
+    const auto learn = [this](const MergeRow& row) {
+        if (row.key.table == "tray" && row.there) {
+            m_codes[row.key.id] = text({row, row.there}, "code");
+        }
+    };
+    std::for_each(plan.free.begin(), plan.free.end(), learn);
+    for (const MergeItem& item : plan.items) {
+        std::for_each(item.rows.begin(), item.rows.end(), learn);
+    }
+    if (const auto layout = journal.room().layout()) {
+        for (const Spot& spot : layout->spots()) {
+            m_places[spot.place.value] = nameOf(std::optional(spot));
+        }
+    }
+    const auto media = journal.media().all(Listed::All);
+    const auto pieces = journal.media().pieces(std::nullopt, Listed::All);
+    for (const Medium& medium : media.value_or(std::vector<Medium>())) {
+        for (const auto& each : *pieces) {
+            if (each.piece.medium == medium.id) {
+                m_pieces[each.piece.id.value] = Met::tr("%1, piece %2")
+                                                    .arg(QString::fromStdString(medium.name))
+                                                    .arg(each.piece.number);
+            }
+        }
+    }
+}
+
+Cell MetWords::cell(const Row& row, const std::string& column) const
+{
+    const auto& columns = m_coming.columnsOf(row.row.key.table);
+    for (std::size_t i = 0; row.state && i < columns.size() && i < row.state->size(); ++i) {
+        if (columns[i].name == column) {
+            return (*row.state)[i];
+        }
+    }
+    return {};
+}
+
+QString MetWords::text(const Row& row, const std::string& column) const
+{
+    return QString::fromStdString(textIn(cell(row, column)));
+}
+
+QString MetWords::moment(const Row& row, const std::string& day, const std::string& minute) const
+{
+    const auto date = dateFromIso(textIn(cell(row, day)));
+    const Cell at = cell(row, minute);
+    if (!date) {
+        return {};
+    }
+    return std::holds_alternative<std::int64_t>(at) ? longDateText(*date) + QStringLiteral(", ") +
+                                                          clockText(static_cast<int>(wholeIn(at)))
+                                                    : longDateText(*date);
+}
+
+std::int64_t MetWords::trayOf(const Row& row) const
+{
+    const std::string& family = row.row.family.name;
+    if (family == "cut" || family == "stages" || family == "stays" || family == "residue" ||
+        family == "on_piece") {
+        return row.row.family.owner;
+    }
+    return wholeIn(cell(row, "tray_id"));
+}
+
+QString MetWords::trayText(std::int64_t tray) const
+{
+    const auto known = m_codes.find(tray);
+    if (known != m_codes.end()) {
+        return known->second;
+    }
+    const auto sheet = m_journal.trays().sheet(TrayId{tray});
+    return sheet ? QString::fromStdString(sheet->record.tray.code) : Met::tr("a tray");
+}
+
+QString MetWords::wordsOfStay(const Row& row) const
+{
+    const auto place = m_places.find(wholeIn(cell(row, "place_id")));
+    const QString where = place == m_places.end() ? Met::tr("a new place") : place->second;
+    const QString to = moment(row, "to_on", "to_minute");
+    const QString from = moment(row, "from_on", "from_minute");
+    return to.isEmpty() ? Met::tr("%1, since %2").arg(where, from)
+                        : Met::tr("%1, %2 to %3").arg(where, from, to);
+}
+
+QString MetWords::wordsOfStage(const Row& row) const
+{
+    Stage stage{};
+    const QString key = text(row, "stage");
+    const QString name = fromText(key.toStdString(), stage) ? nameOf(stage) : key;
+    const QString begun = moment(row, "started_on", "started_minute");
+    const QString planned = moment(row, "planned_on", "planned_minute");
+    QString words = begun.isEmpty() ? Met::tr("%1 planned %2").arg(name, planned)
+                                    : Met::tr("%1 begun %2").arg(name, begun);
+    if (const std::int64_t delay = wholeIn(cell(row, "delay_min")); delay != 0) {
+        words += Met::tr(", put off by %n minute(s)", nullptr, static_cast<int>(delay));
+    }
+    return words;
+}
+
+QString MetWords::wordsOfTray(const Row& row) const
+{
+    TrayState state{};
+    const QString key = text(row, "state");
+    QStringList parts = {fromText(key.toStdString(), state) ? nameOf(state) : key};
+    if (const QString ended = moment(row, "ended_on", "ended_minute"); !ended.isEmpty()) {
+        parts << ended;
+    }
+    for (const char* why : {"discard_reason", "set_aside_reason"}) {
+        if (const QString words = text(row, why); !words.isEmpty()) {
+            parts << columnName(why) + QStringLiteral(": ") + words;
+        }
+    }
+    return parts.join(QStringLiteral(", "));
+}
+
+QString MetWords::wordsOfPiece(const Row& row) const
+{
+    const std::int64_t piece = wholeIn(cell(row, "piece_id"));
+    const auto known = m_pieces.find(piece);
+    return piece == 0                ? Met::tr("on no piece")
+           : known == m_pieces.end() ? Met::tr("on a new piece")
+                                     : known->second;
+}
+
+QString MetWords::wordsOfWatering(const Row& row) const
+{
+    WateringMethod method{};
+    WaterKind water{};
+    const QString how = text(row, "method");
+    const QString what = text(row, "water");
+    QStringList parts = {moment(row, "on_date", "minute")};
+    parts << (fromText(how.toStdString(), method) ? nameOf(method) : how);
+    parts << (fromText(what.toStdString(), water) ? nameOf(water) : what);
+    const Cell amount = cell(row, "amount_ul");
+    if (std::holds_alternative<std::int64_t>(amount)) {
+        parts << cellText("amount_ul", amount, m_units);
+    }
+    return parts.join(QStringLiteral(", "));
+}
+
+// Every cell that is filled and has a name among growers.
+QString MetWords::wordsOfCells(const Row& row, int longest) const
+{
+    QStringList parts;
+    for (const ColumnInfo& column : m_coming.columnsOf(row.row.key.table)) {
+        const Cell held = cell(row, column.name);
+        const QString known = columnName(column.name);
+        const QString name = known.isEmpty() ? found(kColumns, column.name) : known;
+        if (name.isEmpty() || std::holds_alternative<std::monostate>(held)) {
+            continue;
+        }
+        const auto* real = std::get_if<double>(&held);
+        if (const auto* words = std::get_if<std::string>(&held);
+            words == nullptr || !words->empty()) {
+            parts << QStringLiteral("%1 %2").arg(
+                name,
+                real != nullptr ? realText(*real) : cellText(column.name, held, m_units, longest));
+        }
+    }
+    const QString at = moment(row, "on_date", "minute");
+    return at.isEmpty() ? parts.join(QStringLiteral(", "))
+                        : at + QStringLiteral(": ") + parts.join(QStringLiteral(", "));
+}
+
+QString MetWords::words(const Row& row, int longest) const
+{
+    const std::string& table = row.row.key.table;
+    if (row.row.family.name == "on_piece") {
+        return wordsOfPiece(row);
+    }
+    if (!row.state) {
+        return nothing(row.row);
+    }
+    if (table == "stay") {
+        return wordsOfStay(row);
+    }
+    if (table == "tray_stage") {
+        return wordsOfStage(row);
+    }
+    if (table == "tray") {
+        return wordsOfTray(row);
+    }
+    if (table == "watering") {
+        return wordsOfWatering(row);
+    }
+    return wordsOfCells(row, longest);
+}
+
+// A row that only the other side has; of stays and cuts the other side's own rows say enough.
+QString MetWords::nothing(const MergeRow& row) const
+{
+    return row.before ? Met::tr("removed") : QString();
+}
+
+QString MetWords::topic(const MergeItem& item) const
+{
+    QStringList topics;
+    for (const Family& family : item.families) {
+        const QString words = found(kTopics, family.name);
+        if (!words.isEmpty() && !topics.contains(words)) {
+            topics << words;
+        }
+    }
+    return topics.isEmpty() ? Met::tr("an entry") : topics.join(QStringLiteral(", "));
+}
+
+QString MetWords::subject(const MergeItem& item) const
+{
+    QStringList whom;
+    for (const std::int64_t tray : item.trays) {
+        whom << trayText(tray);
+    }
+    for (const MergeRow& row : item.rows) {
+        for (const char* column : {"name", "code", "lot_number"}) {
+            const QString name = text({row, row.here ? row.here : row.there}, column);
+            if (item.trays.empty() && !name.isEmpty() && !whom.contains(name)) {
+                whom << name;
+            }
+        }
+    }
+    const QString about = topic(item);
+    return whom.isEmpty() ? about : Met::tr("%1: %2").arg(whom.join(Met::tr(" and ")), about);
+}
+
+QString MetWords::before(const MergeItem& item) const
+{
+    QStringList lines;
+    for (const MergeRow& row : item.rows) {
+        if (row.isBeforeKnown && row.before) {
+            lines << words({row, row.before}, 40);
+        }
+    }
+    lines.removeAll(QString());
+    lines.removeDuplicates();
+    return lines.join(QStringLiteral("; "));
+}
+
+QStringList MetWords::lines(const MergeItem& item, Side side) const
+{
+    QStringList lines;
+    for (const MergeRow& row : item.rows) {
+        const QString one = words({row, stateOn(row, side)}, 40);
+        const std::int64_t tray = trayOf({row, stateOn(row, side)});
+        const bool isOfMany = item.trays.size() > 1 && tray != 0;
+        if (!one.isEmpty()) {
+            lines << (isOfMany ? Met::tr("%1: %2").arg(trayText(tray), one) : one);
+        }
+    }
+    lines.removeDuplicates();
+    return lines.isEmpty() ? QStringList{Met::tr("nothing of it")} : lines;
+}
+
+QString MetWords::when(const MergeItem& item, Side side) const
+{
+    std::int64_t last = 0;
+    for (const MergeRow& row : item.rows) {
+        last = std::max(last, side == Side::Here ? row.hereAtUtcMs : row.thereAtUtcMs);
+    }
+    return last == 0 ? QString()
+                     : QLocale(QLocale::English)
+                           .toString(QDateTime::fromMSecsSinceEpoch(last),
+                                     QStringLiteral("ddd d MMM HH:mm"));
+}
+
+QString MetWords::note(const MergeItem& item, std::int64_t tray) const
+{
+    const auto notKept = rowsNotKept(item);
+    if (notKept.empty() || (tray == 0) != item.trays.empty()) {
+        return {};
+    }
+    QStringList lines;
+    for (const MergeRow& row : notKept) {
+        const Side lost = *item.chosen == Side::Here ? Side::There : Side::Here;
+        const std::int64_t owner = trayOf({row, stateOn(row, lost)});
+        if (tray == 0 || owner == 0 || owner == tray) {
+            lines << words({row, stateOn(row, lost)}, 0);
+        }
+    }
+    lines.removeAll(QString());
+    lines.removeDuplicates();
+    const QString all =
+        lines.isEmpty() ? Met::tr("nothing of it") : lines.join(QStringLiteral("; "));
+    return *item.chosen == Side::Here
+               ? Met::tr("Not kept of the copy %1, %2: %3").arg(m_copy, subject(item), all)
+               : Met::tr("Not kept when the copy %1 came back, %2: %3")
+                     .arg(m_copy, subject(item), all);
+}
+
+QString MetWords::renamed(const Renamed& renamed) const
+{
+    const QString from = QString::fromStdString(renamed.from);
+    const QString to = QString::fromStdString(renamed.to);
+    if (renamed.row.table == "tray") {
+        return Met::tr("The copy’s tray %1 is %2 here: label it anew.").arg(from, to);
+    }
+    if (renamed.row.table == "photo") {
+        return Met::tr("The copy’s photograph %1 is named %2 here.").arg(from, to);
+    }
+    if (renamed.row.table == "piece") {
+        return Met::tr("The copy’s new piece %1 is piece %2 here: mark it anew.").arg(from, to);
+    }
+    if (renamed.row.table == "medium") {
+        return Met::tr("A new medium of the copy has another marker here.");
+    }
+    return Met::tr("The copy’s trial %1 is %2 here.").arg(from, to);
+}
+
+} // namespace plumule::ui

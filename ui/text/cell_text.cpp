@@ -1,0 +1,91 @@
+#include "ui/text/cell_text.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+
+namespace plumule::ui {
+namespace {
+
+class Cells
+{
+    Q_DECLARE_TR_FUNCTIONS(Cells)
+};
+
+struct ColumnText
+{
+    const char* key;
+    const char* text;
+};
+
+// Columns that a grower fills himself.
+constexpr std::array kColumns = {
+    ColumnText{"net_mg", QT_TRANSLATE_NOOP("Cells", "net")},
+    ColumnText{"gross_mg", QT_TRANSLATE_NOOP("Cells", "on the scale")},
+    ColumnText{"tare_mg", QT_TRANSLATE_NOOP("Cells", "the bowl")},
+    ColumnText{"seed_mg", QT_TRANSLATE_NOOP("Cells", "seed")},
+    ColumnText{"bought_mg", QT_TRANSLATE_NOOP("Cells", "bought")},
+    ColumnText{"reading_um", QT_TRANSLATE_NOOP("Cells", "height")},
+    ColumnText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Cells", "below the rim")},
+    ColumnText{"amount_ul", QT_TRANSLATE_NOOP("Cells", "water")},
+    ColumnText{"sown_on", QT_TRANSLATE_NOOP("Cells", "sown")},
+    ColumnText{"ended_on", QT_TRANSLATE_NOOP("Cells", "ended")},
+    ColumnText{"started_on", QT_TRANSLATE_NOOP("Cells", "begun")},
+    ColumnText{"from_date", QT_TRANSLATE_NOOP("Cells", "holds from")},
+    ColumnText{"bought_on", QT_TRANSLATE_NOOP("Cells", "bought on")},
+    ColumnText{"name", QT_TRANSLATE_NOOP("Cells", "name")},
+    ColumnText{"note", QT_TRANSLATE_NOOP("Cells", "note")},
+    ColumnText{"text", QT_TRANSLATE_NOOP("Cells", "note")},
+    ColumnText{"question", QT_TRANSLATE_NOOP("Cells", "question")},
+    ColumnText{"lot_number", QT_TRANSLATE_NOOP("Cells", "lot")},
+    ColumnText{"supplier", QT_TRANSLATE_NOOP("Cells", "supplier")},
+    ColumnText{"set_aside_reason", QT_TRANSLATE_NOOP("Cells", "set aside")},
+    ColumnText{"discard_reason", QT_TRANSLATE_NOOP("Cells", "discarded")},
+};
+
+QString wholeText(const std::string& column, std::int64_t value, const UnitText& units)
+{
+    if (column.ends_with("_mg")) {
+        return units.mass(milligrams(value));
+    }
+    if (column.ends_with("_um")) {
+        return units.length(Length::ofCount(value));
+    }
+    if (column.ends_with("_ul")) {
+        return units.watering(Volume::ofCount(value));
+    }
+    return QString::number(value);
+}
+
+QString writtenText(const std::string& column, const std::string& value, int longest)
+{
+    if (column.ends_with("_on") || column.ends_with("_date")) {
+        const auto day = dateFromIso(value);
+        return day ? longDateText(*day) : QString();
+    }
+    const QString text = QString::fromStdString(value).simplified();
+    return longest > 0 && text.size() > longest ? text.left(longest - 1) + QChar(0x2026) : text;
+}
+
+} // namespace
+
+QString columnName(const std::string& column)
+{
+    const auto found = std::find_if(kColumns.begin(), kColumns.end(),
+                                    [&](const ColumnText& each) { return each.key == column; });
+    return found == kColumns.end() ? QString() : Cells::tr(found->text);
+}
+
+QString cellText(const std::string& column, const Cell& cell, const UnitText& units, int longest)
+{
+    if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
+        return wholeText(column, *whole, units);
+    }
+    if (const auto* text = std::get_if<std::string>(&cell)) {
+        return text->empty() ? Cells::tr("nothing") : writtenText(column, *text, longest);
+    }
+    return Cells::tr("nothing");
+}
+
+} // namespace plumule::ui
