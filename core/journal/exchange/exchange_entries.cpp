@@ -45,4 +45,38 @@ Result<std::string> ExchangeEntries::traysAsCsv()
     return m_ledger.ask([](Database& database) { return csvOfTrays(database); });
 }
 
+Result<FolderOutcome> ExchangeEntries::writeAll(const std::filesystem::path& folder,
+                                                const Progress& progress)
+{
+    return m_ledger.ask([&](Database& database) {
+        return writeJournalFolder(database, m_ledger.photoFolder(), folder, progress);
+    });
+}
+
+Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
+                                    const std::filesystem::path& journal, const Progress& progress)
+{
+    auto file = createJournalFile(journal);
+    if (!file) {
+        return passOn(file);
+    }
+    const auto filled = [&]() -> Result<FolderOutcome> {
+        try {
+            Transaction transaction(*file->database);
+            auto read =
+                readJournalFolder(*file->database, photoFolderOf(journal), folder, progress);
+            if (read) {
+                transaction.commit();
+            }
+            return read;
+        } catch (const StorageFailure& failure) {
+            return passOn(failure.error());
+        }
+    }();
+    if (!filled) {
+        discardNewJournal(std::move(*file), journal);
+    }
+    return filled;
+}
+
 } // namespace plumule

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/exchange/journal_folder.h"
 #include "core/exchange/tray_table.h"
 
 #include <filesystem>
@@ -30,8 +31,18 @@ public:
     // ones.
     [[nodiscard]] Result<std::string> traysAsCsv();
 
+    // All but the history, as writeJournalFolder().
+    [[nodiscard]] Result<FolderOutcome> writeAll(const std::filesystem::path& folder,
+                                                 const Progress& progress = {});
+
 private:
     Ledger& m_ledger;
 };
+
+// A new journal of a folder that writeAll() wrote, with an empty history. As readJournalFolder();
+// Duplicate where there is a file already; whatever fails leaves none behind.
+Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
+                                    const std::filesystem::path& journal,
+                                    const Progress& progress = {});
 
 } // namespace plumule
