@@ -22,6 +22,7 @@ enum class ExchangeReason
     CellMissing,         // the column
     CellForm,            // the column, what stands there
     CellAmbiguous,       // the column, what may be thousands or decimals there
+    DayAmbiguous,        // the column, what stands there
     CellTooFine,         // the column, what stands there, the finest that is kept
     WordUnknown,         // the column, what stands there, the words that may
     NameUnknown,         // the column, what stands there
@@ -31,6 +32,13 @@ enum class ExchangeReason
     HarvestBeforeSowing, // the day of harvest
     CodeTaken,           // the code
     PlaceTaken,          // rack/shelf/place
+    StageUnknown,        // the tray, the stage
+    StageOutOfOrder,     // the tray, the stage
+    DayAhead,            // the day
+    DayBeforeSowing,     // the day, the tray, its day of sowing
+    CutAfterLast,        // the tray
+    ScoreTaken,          // the serving's code, the attribute
+    RetiredBeforeBought, // the day it was retired
     FolderTaken,         // the folder
     FolderForeign,       // the folder
     FileMissing,         // the file

@@ -16,6 +16,7 @@ public:
 
     // A table that others refer to stands before them.
     [[nodiscard]] std::vector<JournalSheet> sheets();
+    [[nodiscard]] JournalSheet sheetOf(const std::string& table);
 
     // Hands over each row's cells in the order of the sheet's columns, by number.
     template <class Take>
@@ -39,7 +40,6 @@ public:
 
 private:
     [[nodiscard]] Statement allOf(const JournalSheet& sheet);
-    [[nodiscard]] JournalSheet sheetOf(const std::string& table);
 
     Database& m_database;
 };

@@ -50,6 +50,10 @@ QString words(ExchangeReason reason, const Error& error)
         return Errors::tr("The “%2” in %1 may be thousands or decimals, and no other number "
                           "of the column tells: write it without a mark, or with all its decimals.")
             .arg(value[0], value[1]);
+    case ExchangeReason::DayAmbiguous:
+        return Errors::tr("The “%2” in %1 may have its day first or its month, and no other day of "
+                          "the table tells: choose the order.")
+            .arg(value[0], value[1]);
     case ExchangeReason::CellTooFine:
         return Errors::tr("The “%2” in %1 is finer than %3, the least that is kept: correct it.")
             .arg(value[0], value[1], value[2]);
@@ -77,6 +81,30 @@ QString words(ExchangeReason reason, const Error& error)
     case ExchangeReason::PlaceTaken:
         return Errors::tr("A tray grows at %1 already: choose another place, or leave it empty.")
             .arg(value[0]);
+    case ExchangeReason::StageUnknown:
+        return Errors::tr("The tray %1 does not pass through %2: take the line out.")
+            .arg(value[0], value.stage(1));
+    case ExchangeReason::StageOutOfOrder:
+        return Errors::tr("The tray %1 can't have begun %2 then, before the stage that comes first "
+                          "or without it: correct the days.")
+            .arg(value[0], value.stage(1));
+    case ExchangeReason::DayAhead:
+        return Errors::tr("%1 is still to come: correct the day.").arg(value.day(0));
+    case ExchangeReason::DayBeforeSowing:
+        return Errors::tr("On %1 the tray %2 was not sown yet, but on %3: correct the day.")
+            .arg(value.day(0), value[1], value.day(2));
+    case ExchangeReason::CutAfterLast:
+        return Errors::tr("The tray %1 is harvested: take the line out, or say of the cut before "
+                          "that it was not the last.")
+            .arg(value[0]);
+    case ExchangeReason::ScoreTaken:
+        return Errors::tr("The serving %1 has another score for %2 already: take one of the two "
+                          "out.")
+            .arg(value[0], value[1]);
+    case ExchangeReason::RetiredBeforeBought:
+        return Errors::tr("It can't be thrown out on %1, before it was bought: correct one of the "
+                          "two days.")
+            .arg(value.day(0));
     case ExchangeReason::FolderTaken:
         return Errors::tr("There is something in %1 already: choose a folder that is new or empty.")
             .arg(value[0]);
