@@ -7,8 +7,11 @@
 #include "core/exchange/sheet_notes.h"
 #include "core/exchange/sheet_repository.h"
 #include "core/harvest/harvest_repository.h"
+#include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/storage/cell_bounds.h"
+#include "core/tray/tray_repository.h"
+#include "core/variety/variety_repository.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/core/storage/store_fixture.h"
 
