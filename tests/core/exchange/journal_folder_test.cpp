@@ -302,7 +302,8 @@ TEST_F(JournalFolderTest, BringsPhotographsAlong)
     EXPECT_FALSE(fs::exists(out() / "secret.txt"));
     const PassingJournal again;
     const auto outcome = read(again);
-    ASSERT_TRUE(outcome);
+    ASSERT_TRUE(outcome) << outcome.error().reason.family() << outcome.error().reason.code() << " "
+                         << (outcome.error().row ? outcome.error().row->table : "");
     EXPECT_EQ(outcome->photos, 1);
     EXPECT_EQ(textOfFile((again.folder->path() / "room photos" / "RD001.jpg").string()).value(),
               "a picture");
