@@ -41,7 +41,7 @@ public:
         }
     }
 
-    Result<FolderOutcome> read(const fs::path& photos)
+    Result<FolderOutcome> read()
     {
         Done done = readDictionary().and_then([this] { return checkFiles(); });
         for (std::size_t i = 0; i < m_sheets.size(); ++i) {
@@ -50,7 +50,6 @@ public:
                 m_progress.part(static_cast<double>(i) / whole, static_cast<double>(i + 1) / whole);
             done = done.and_then([&] { return readSheet(m_sheets[i]); });
         }
-        done = done.and_then([&] { return readPhotos(photos); });
         if (!done) {
             return passOn(done);
         }
@@ -202,6 +201,9 @@ private:
         if (m_referred.contains(sheet.table)) {
             m_names.note(sheet, texts, numberIn(sheet, cells));
         }
+        if (sheet.table == kPhotoTable) {
+            m_outcome.photoNames.push_back(photoIn(sheet, cells));
+        }
         return goOn(reader, row);
     }
 
@@ -244,32 +246,6 @@ private:
         return {};
     }
 
-    Done readPhotos(const fs::path& photos)
-    {
-        std::vector<std::string> names;
-        for (const JournalSheet& sheet : m_sheets) {
-            if (sheet.table == kPhotoTable) {
-                m_tables.forEachRow(sheet, [&](const std::vector<Cell>& cells) {
-                    names.push_back(photoIn(sheet, cells));
-                });
-            }
-        }
-        for (const std::string& name : names) {
-            const fs::path from = m_folder / kPhotoFolder / name;
-            std::error_code error;
-            if (!isPlainName(name) || !fs::is_regular_file(from, error)) {
-                m_outcome.missingPhotos.push_back(name);
-                continue;
-            }
-            fs::create_directories(photos, error);
-            if (Done copied = copyWhole(from, photos / name); !copied) {
-                return copied;
-            }
-            ++m_outcome.photos;
-        }
-        return {};
-    }
-
     SheetRepository m_tables;
     std::vector<JournalSheet> m_sheets;
     fs::path m_folder;
@@ -284,10 +260,33 @@ private:
 
 } // namespace
 
-Result<FolderOutcome> readJournalFolder(Database& database, const fs::path& photos,
-                                        const fs::path& folder, const Progress& progress)
+Result<FolderOutcome> readJournalFolder(Database& database, const fs::path& folder,
+                                        const Progress& progress)
 {
-    return FolderReader(database, folder, progress).read(photos);
+    return FolderReader(database, folder, progress).read();
+}
+
+Done bringPhotos(const fs::path& folder, const fs::path& photos, FolderOutcome& outcome)
+{
+    std::error_code ignored;
+    std::vector<fs::path> copied;
+    for (const std::string& name : outcome.photoNames) {
+        const fs::path from = folder / kPhotoFolder / name;
+        if (!isPlainName(name) || !fs::is_regular_file(from, ignored)) {
+            outcome.missingPhotos.push_back(name);
+            continue;
+        }
+        fs::create_directories(photos, ignored);
+        if (Done done = copyWhole(from, photos / name); !done) {
+            for (const fs::path& path : copied) {
+                fs::remove(path, ignored);
+            }
+            return done;
+        }
+        copied.push_back(photos / name);
+    }
+    outcome.photos = static_cast<int>(copied.size());
+    return {};
 }
 
 } // namespace plumule

@@ -95,11 +95,10 @@ Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
     if (!file) {
         return passOn(file);
     }
-    const auto filled = [&]() -> Result<FolderOutcome> {
+    auto filled = [&]() -> Result<FolderOutcome> {
         try {
             Transaction transaction(*file->database);
-            auto read =
-                readJournalFolder(*file->database, photoFolderOf(journal), folder, progress);
+            auto read = readJournalFolder(*file->database, folder, progress);
             if (read) {
                 transaction.commit();
             }
@@ -108,6 +107,13 @@ Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
             return passOn(failure.error());
         }
     }();
+    // Nobody may write into an open journal's photographs.
+    file->database.reset();
+    if (filled) {
+        if (Done brought = bringPhotos(folder, photoFolderOf(journal), *filled); !brought) {
+            filled = passOn(brought);
+        }
+    }
     if (!filled) {
         discardNewJournal(std::move(*file), journal);
     }

@@ -136,8 +136,7 @@ protected:
     Result<FolderOutcome> read(const PassingJournal& journal, const Progress& progress = {})
     {
         Transaction transaction(journal.database());
-        auto outcome = readJournalFolder(journal.database(), journal.folder->path() / "room photos",
-                                         out(), progress);
+        auto outcome = readJournalFolder(journal.database(), out(), progress);
         if (outcome) {
             transaction.commit();
         }
@@ -302,10 +301,12 @@ TEST_F(JournalFolderTest, BringsPhotographsAlong)
     EXPECT_FALSE(fs::exists(out() / "secret.txt"));
     const PassingJournal again;
     const auto outcome = read(again);
-    ASSERT_TRUE(outcome) << outcome.error().reason.family() << outcome.error().reason.code() << " "
-                         << (outcome.error().row ? outcome.error().row->table : "");
-    EXPECT_EQ(outcome->photos, 1);
-    EXPECT_EQ(textOfFile((again.folder->path() / "room photos" / "RD001.jpg").string()).value(),
+    ASSERT_TRUE(outcome);
+    FolderOutcome brought = *outcome;
+    ASSERT_TRUE(bringPhotos(out(), scratch.path() / "again photos", brought));
+    EXPECT_EQ(brought.photos, 1);
+    EXPECT_THAT(brought.missingPhotos, testing::ElementsAre("gone.jpg", "../secret.txt"));
+    EXPECT_EQ(textOfFile((scratch.path() / "again photos" / "RD001.jpg").string()).value(),
               "a picture");
     EXPECT_EQ(dumpOf(again.database()), dumpOf(journal.database()));
 }
