@@ -91,7 +91,6 @@ protected:
     void learn() override;
     // Sets tray_id, on_date and minute, and gives the tray; null where something is wrong.
     KnownTray* readTrayDay(RowCells& cells, std::optional<Slot> slot = std::nullopt);
-    [[nodiscard]] KnownTrays& trays() { return *m_trays; }
     [[nodiscard]] Moment at() const { return m_at; }
 
 private:

@@ -2,18 +2,13 @@
 
 #include "core/cost/cost.h"
 #include "core/cost/cost_reason.h"
+#include "core/exchange/known_by_name.h"
+#include "core/exchange/score_keeper.h"
 #include "core/exchange/tray_import.h"
 #include "core/exchange/tray_keepers.h"
-#include "core/medium/medium_repository.h"
-#include "core/tasting/tasting_reason.h"
-#include "core/tasting/tasting_repository.h"
-#include "core/tasting/tasting_rules.h"
-#include "core/variety/variety_repository.h"
 #include "core/watering/watering.h"
 #include "core/watering/watering_reason.h"
 
-#include <algorithm>
-#include <cassert>
 #include <fmt/format.h>
 #include <set>
 
@@ -25,48 +20,6 @@ constexpr double kMostSeedGrams = 10'000'000;
 constexpr double kHighestPh = 14;
 constexpr double kHighestEc = 100'000;
 constexpr int kMostPieces = 1'000'000;
-
-// Rows of a table that are found by a name; a name that two of them have finds none.
-class KnownByName
-{
-public:
-    void learn(const std::string& name, std::int64_t id)
-    {
-        const auto [known, isNew] = m_ids.emplace(nameKey(name), id);
-        known->second = isNew ? id : 0;
-    }
-    // None, and noted, where the cell names none, or more than one.
-    [[nodiscard]] std::optional<std::int64_t> in(RowCells& cells, std::string_view column) const
-    {
-        const std::string name = cells.needed(column);
-        const auto known = m_ids.find(nameKey(name));
-        if (name.empty()) {
-            return std::nullopt;
-        }
-        if (known == m_ids.end()) {
-            cells.unknown(column);
-            return std::nullopt;
-        }
-        if (known->second == 0) {
-            cells.fault(ErrorKind::Ambiguous, ExchangeReason::NameOfSeveral, std::string(column),
-                        name);
-            return std::nullopt;
-        }
-        return known->second;
-    }
-
-private:
-    std::unordered_map<std::string, std::int64_t> m_ids;
-};
-
-KnownByName knownNames(Database& database, std::string_view table)
-{
-    KnownByName names;
-    eachStoredRow(database, table, [&names](const StoredRow& row) {
-        names.learn(row.get<std::string>("name"), row.number());
-    });
-    return names;
-}
 
 class PriceKeeper : public SheetKeeper
 {
@@ -285,120 +238,13 @@ private:
     KnownTrays m_trays;
 };
 
-// Scores go by the serving's code within a tasting.
-class ScoreKeeper : public SheetKeeper
-{
-public:
-    ScoreKeeper(Database& database, Date today)
-        : SheetKeeper(database, "score", today)
-    {
-        TastingRepository tastings(database);
-        for (const Panel& panel : tastings.panels(std::nullopt)) {
-            m_names.learn(panel.name, panel.id.value);
-            const auto& facts =
-                m_panels.emplace(panel.id.value, PanelFacts(tastings.record(panel))).first->second;
-            for (const Serving& serving : facts.record.servings) {
-                if (panel.method == TastingMethod::Triangle) {
-                    m_tasterOf.emplace(serving.id.value, serving.taster.value);
-                }
-            }
-        }
-    }
-
-private:
-    // A tasting, with its servings and attributes by what they are called.
-    struct PanelFacts
-    {
-        explicit PanelFacts(PanelRecord full)
-            : record(std::move(full))
-        {
-            for (const Serving& serving : record.servings) {
-                servings.emplace(nameKey(serving.code), serving.id);
-            }
-            for (const PanelAttribute& attribute : record.attributes) {
-                attributes.emplace(nameKey(attribute.name), attribute.id);
-            }
-        }
-        PanelRecord record;
-        std::unordered_map<std::string, ServingId> servings;
-        std::unordered_map<std::string, PanelAttributeId> attributes;
-    };
-
-    void learnRow(const StoredRow& row) override
-    {
-        take({row.get<std::int64_t>("serving_id"), row.get<std::int64_t>("attribute_id")});
-    }
-    // Whether the serving had no score yet; in a triangle a taster names one serving of three.
-    bool take(std::pair<std::int64_t, std::int64_t> score)
-    {
-        const auto taster = m_tasterOf.find(score.first);
-        return m_taken.insert(score).second &&
-               (taster == m_tasterOf.end() ||
-                m_taken.emplace(-taster->second, score.second).second);
-    }
-    void readRow(RowCells& cells) override
-    {
-        const auto named = m_names.in(cells, "tasting");
-        m_code = cells.needed("code");
-        m_attribute = cells.needed("attribute");
-        cells.needed("value");
-        const auto value = cells.whole("value", 0, kMostPieces);
-        if (!named || !value || cells.hasFaults()) {
-            return;
-        }
-        const PanelFacts& panel = m_panels.at(*named);
-        const auto serving = panel.servings.find(nameKey(m_code));
-        const auto attribute = panel.attributes.find(nameKey(m_attribute));
-        if (serving == panel.servings.end()) {
-            cells.fault(ErrorKind::NotFound, TastingReason::CodeUnknown, m_code);
-            return;
-        }
-        if (attribute == panel.attributes.end()) {
-            cells.unknown("attribute");
-            return;
-        }
-        m_panel = &panel;
-        m_score = {serving->second.value, attribute->second.value};
-        m_value = *value;
-        set("serving_id", m_score.first);
-        set("attribute_id", m_score.second);
-        set("value", *value);
-    }
-    void check(RowCells& cells) override
-    {
-        const Panel& panel = m_panel->record.panel;
-        if (!panel.isOpen()) {
-            cells.fault(ErrorKind::Conflict, TastingReason::Closed, panel.name);
-            return;
-        }
-        if (Done inRange = checkScore(panel.method, m_panel->record.samples.size(), m_value);
-            !inRange) {
-            cells.note(inRange.error());
-            return;
-        }
-        if (!take(m_score)) {
-            cells.fault(ErrorKind::Duplicate, ExchangeReason::ScoreTaken, m_code, m_attribute);
-        }
-    }
-
-    KnownByName m_names;
-    std::unordered_map<std::int64_t, PanelFacts> m_panels;
-    std::set<std::pair<std::int64_t, std::int64_t>> m_taken;   // serving or -taster, attribute
-    std::unordered_map<std::int64_t, std::int64_t> m_tasterOf; // of servings of triangles
-    const PanelFacts* m_panel = nullptr;
-    std::pair<std::int64_t, std::int64_t> m_score;
-    int m_value = 0;
-    std::string m_code;
-    std::string m_attribute;
-};
-
 } // namespace
 
 std::unique_ptr<StoringKeeper> keeperFor(TableKind kind, Database& database, Date today)
 {
     switch (kind) {
     case TableKind::Scores:
-        return std::make_unique<ScoreKeeper>(database, today);
+        return scoreKeeper(database, today);
     case TableKind::Prices:
         return std::make_unique<PriceKeeper>(database, today);
     case TableKind::SeedLots:

@@ -2,6 +2,7 @@
 #include "core/exchange/tray_table.h"
 
 #include "core/base/work_reason.h"
+#include "core/exchange/code_prefix.h"
 #include "core/exchange/row_fault.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/medium/medium_repository.h"
@@ -39,36 +40,6 @@ std::vector<ProtocolStage> plainStages()
     light.wateringsPerDay = 2;
     light.method = WateringMethod::Below;
     return {weight, light};
-}
-
-std::string upperCase(std::string text)
-{
-    std::transform(text.begin(), text.end(), text.begin(), [](char c) {
-        return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-    });
-    return text;
-}
-
-std::string lettersOf(const std::string& name)
-{
-    std::string letters = upperCase(name);
-    std::erase_if(letters, [](char c) { return c < 'A' || c > 'Z'; });
-    return letters.empty() ? "X" : letters;
-}
-
-// Two letters of the name that no variety has; else any that none has.
-std::string freePrefix(const std::set<std::string>& taken, const std::string& name)
-{
-    const std::string letters = lettersOf(name) + "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
-    for (std::size_t first = 0; first < letters.size(); ++first) {
-        for (std::size_t second = first + 1; second < letters.size(); ++second) {
-            const std::string prefix{letters[first], letters[second]};
-            if (!taken.contains(prefix)) {
-                return prefix;
-            }
-        }
-    }
-    return letters.substr(0, 2);
 }
 
 // Brings rows in, one after the other, and makes what they name.

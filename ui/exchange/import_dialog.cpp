@@ -144,12 +144,13 @@ void ImportDialog::take(const Result<Preview>& preview)
     } else {
         auto refused = std::make_shared<ImportPreview>();
         refused->form.kind = m_form->asked().kind;
+        refused->form.encoding = m_form->asked().encoding.value_or(TextEncoding::Utf8);
         refused->form.columns.resize(columnsOf(refused->form.kind).size());
         refused->faults.push_back(preview.error());
         refused->faultCount = 1;
         m_preview = std::move(refused);
     }
-    m_form->show(*m_preview);
+    m_form->fill(*m_preview);
     showResult();
 }
 

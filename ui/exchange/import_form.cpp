@@ -51,6 +51,7 @@ ImportForm::ImportForm(QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     buildChoices();
+    wireChoices();
 }
 
 void ImportForm::buildChoices()
@@ -76,6 +77,10 @@ void ImportForm::buildChoices()
     form->addRow(tr("Days"), m_dates);
     form->addRow(tr("Decimals"), m_decimals);
     static_cast<QVBoxLayout*>(layout())->addLayout(form);
+}
+
+void ImportForm::wireChoices()
+{
     connect(m_kind, &QComboBox::activated, this, [this] {
         // Other columns: all else is proposed anew.
         m_ask = {chosenOf<TableKind>(*m_kind), m_ask.encoding, {}, {}, {}};
@@ -83,6 +88,7 @@ void ImportForm::buildChoices()
     });
     connect(m_encoding, &QComboBox::activated, this, [this] {
         m_ask.encoding = chosenOf<TextEncoding>(*m_encoding);
+        m_ask.columns.clear(); // the header may read otherwise now
         Q_EMIT changed();
     });
     connect(m_dates, &QComboBox::activated, this, [this] {
@@ -95,7 +101,7 @@ void ImportForm::buildChoices()
     });
 }
 
-void ImportForm::show(const ImportPreview& preview)
+void ImportForm::fill(const ImportPreview& preview)
 {
     m_ask.kind = preview.form.kind;
     choose(*m_kind, std::optional(preview.form.kind));
@@ -132,7 +138,7 @@ void ImportForm::buildColumns(const ImportPreview& preview)
 ImportForm::Line ImportForm::lineOf(const ImportPreview& preview, std::size_t at)
 {
     const QString name = QString::fromStdString(m_header[at]);
-    Line line{new QComboBox, new QComboBox};
+    Line line{new QComboBox(m_columns), new QComboBox(m_columns)};
     line.column->setObjectName(QStringLiteral("importColumn%1").arg(at));
     line.column->setAccessibleName(tr("What the column %1 is").arg(name));
     line.unit->setObjectName(QStringLiteral("importUnit%1").arg(at));

@@ -19,7 +19,7 @@ public:
     explicit ImportForm(QWidget* parent = nullptr);
 
     // What was read; nothing is told of it.
-    void show(const ImportPreview& preview);
+    void fill(const ImportPreview& preview);
     // What was chosen by hand so far, or taken over.
     [[nodiscard]] const TableAsk& asked() const { return m_ask; }
     void takeOver(TableAsk ask) { m_ask = std::move(ask); }
@@ -36,6 +36,7 @@ private:
     };
 
     void buildChoices();
+    void wireChoices();
     void buildColumns(const ImportPreview& preview);
     [[nodiscard]] Line lineOf(const ImportPreview& preview, std::size_t at);
     void fillUnits(const Line& line, const std::string& chosen) const;

@@ -6,6 +6,7 @@
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
+#include <QCoreApplication>
 #include <QHeaderView>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -15,26 +16,27 @@
 namespace plumule::ui {
 namespace {
 
+constexpr std::size_t kShownDoubts = 8;
+constexpr std::size_t kShownNames = 40;
+
 class ResultTr
 {
     Q_DECLARE_TR_FUNCTIONS(ImportResult)
 };
 
-constexpr std::size_t kShownDoubts = 8;
-constexpr std::size_t kShownNames = 40;
+QString andMore(const QString& shown, int more)
+{
+    return more == 0 ? shown : ResultTr::tr("%1 and %n more", nullptr, more).arg(shown);
+}
 
 QString listed(const std::vector<std::string>& names)
 {
     QStringList list;
-    for (const std::string& name : names) {
-        if (static_cast<std::size_t>(list.size()) == kShownNames) {
-            return ResultTr::tr("%1 and %n more", nullptr,
-                                static_cast<int>(names.size() - kShownNames))
-                .arg(list.join(", "));
-        }
-        list << QString::fromStdString(name);
+    for (std::size_t i = 0; i < names.size() && i < kShownNames; ++i) {
+        list << QString::fromStdString(names[i]);
     }
-    return list.join(", ");
+    const int more = static_cast<int>(names.size()) - static_cast<int>(list.size());
+    return andMore(list.join(", "), more);
 }
 
 QTableWidget* tableOf(const char* name, const QString& spoken, const QStringList& heads, int rows)
