@@ -20,7 +20,12 @@ const std::vector<Command>& commands()
          "JOURNAL CODE [--metric NAME] [--groups form|nutrients|reuse|own] [--margin PERCENT] "
          "[--json | --pdf FILE | --html FILE]",
          runTrial},
-        {"import", "JOURNAL FILE.csv [--dry-run] [--as-it-stands]", runImport},
+        {"import",
+         "JOURNAL FILE.csv [--as KIND] [--column COLUMN=HEADER]... [--unit COLUMN=UNIT]... "
+         "[--dates ymd|dmy|mdy] [--decimals point|comma] [--encoding NAME] [--dry-run] "
+         "[--as-it-stands]; or, all that \"export\" wrote: --everything FOLDER NEW",
+         runImport},
+        {"export", "JOURNAL FOLDER", runExport},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

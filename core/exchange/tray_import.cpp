@@ -1,142 +1,19 @@
 #include "core/exchange/tray_import.h"
 
-#include "core/base/number_text.h"
+#include "core/exchange/csv.h"
 #include "core/exchange/import_doubts.h"
 #include "core/exchange/row_fault.h"
 #include "core/room/room_rules.h"
 
 #include <algorithm>
-#include <map>
+#include <fmt/format.h>
 
 namespace plumule {
 namespace {
 
-constexpr std::size_t kNeededColumns = 7;
 constexpr double kHeaviestGrams = 50'000;
 constexpr double kTallestMillimetres = 1'000;
-constexpr long long kMostBlocks = 10'000;
-
-// A column that is read: where it stands, and how its numbers are written.
-struct Column
-{
-    std::size_t index = 0;
-    DecimalMark mark = DecimalMark::Ours;
-};
-using Columns = std::map<std::string, Column>;
-
-// A point is decimals in a file that is parted by commas, as Plumule and spreadsheets under an
-// English desktop write it; others part by semicolons because their decimals have the comma.
-DecimalMark markIn(const CsvTable& table, std::size_t column)
-{
-    std::vector<std::string_view> cells;
-    for (const auto& row : table.rows) {
-        cells.push_back(row[column]);
-    }
-    return decimalMarkOf(cells, table.separator == ',' ? DecimalMark::Ours : DecimalMark::Unclear);
-}
-
-// The cells of one row by column name; notes what is wrong with them.
-class RowCells
-{
-public:
-    RowCells(const Columns& columns, const std::vector<std::string>& cells, int line,
-             std::vector<Error>& faults)
-        : m_columns(columns)
-        , m_cells(cells)
-        , m_line(line)
-        , m_faults(faults)
-    {}
-
-    template <class... Values>
-    void fault(ErrorKind kind, ExchangeReason reason, Values&&... values)
-    {
-        m_faults.push_back(
-            faultAt("", m_line, kind, reason, std::forward<Values>(values)...).value());
-    }
-    void missing(const std::string& column)
-    {
-        fault(ErrorKind::Missing, ExchangeReason::CellMissing, column);
-    }
-    void misformed(const std::string& column, const std::string& text)
-    {
-        fault(ErrorKind::Invalid, ExchangeReason::CellForm, column, text);
-    }
-
-    [[nodiscard]] std::string text(const std::string& column) const
-    {
-        const auto found = m_columns.find(column);
-        return found == m_columns.end() ? std::string()
-                                        : std::string(trimmed(m_cells[found->second.index]));
-    }
-    [[nodiscard]] std::optional<std::string> maybe(const std::string& column) const
-    {
-        const std::string value = text(column);
-        return value.empty() ? std::nullopt : std::optional(value);
-    }
-    std::string needed(const std::string& column)
-    {
-        std::string value = text(column);
-        if (value.empty()) {
-            missing(column);
-        }
-        return value;
-    }
-    std::optional<Date> day(const std::string& column)
-    {
-        const std::string value = text(column);
-        if (value.empty()) {
-            return std::nullopt;
-        }
-        const auto day = dateFromIso(value);
-        if (!day) {
-            misformed(column, value);
-            return std::nullopt;
-        }
-        return *day;
-    }
-    // Above 0 and not above `most`.
-    std::optional<double> amount(const std::string& column, double most)
-    {
-        const std::string value = text(column);
-        if (value.empty()) {
-            return std::nullopt;
-        }
-        const auto number = decimalFromText(value, m_columns.at(column).mark);
-        if (!number && number.error().kind == ErrorKind::Ambiguous) {
-            fault(ErrorKind::Ambiguous, ExchangeReason::CellAmbiguous, column, value);
-            return std::nullopt;
-        }
-        if (!number || *number <= 0 || *number > most) {
-            misformed(column, value);
-            return std::nullopt;
-        }
-        return *number;
-    }
-    std::optional<Mass> mass(const std::string& column)
-    {
-        const auto value = amount(column, kHeaviestGrams);
-        return value ? std::optional(grams(*value)) : std::nullopt;
-    }
-    std::optional<int> number(const std::string& column, long long most)
-    {
-        const std::string value = text(column);
-        if (value.empty()) {
-            return std::nullopt;
-        }
-        const auto whole = wholeFromText(value);
-        if (!whole || *whole < 1 || *whole > most) {
-            misformed(column, value);
-            return std::nullopt;
-        }
-        return static_cast<int>(*whole);
-    }
-
-private:
-    const Columns& m_columns;
-    const std::vector<std::string>& m_cells;
-    int m_line;
-    std::vector<Error>& m_faults;
-};
+constexpr int kMostBlocks = 10'000;
 
 void checkHarvest(RowCells& cells, const ImportedTray& tray)
 {
@@ -169,28 +46,26 @@ void checkPlace(RowCells& cells)
     }
 }
 
-ImportedTray trayFrom(RowCells& cells, int line)
+ImportedTray trayFrom(RowCells& cells)
 {
     ImportedTray tray;
-    tray.line = line;
+    tray.line = cells.line();
     tray.code = cells.needed("code");
     tray.variety = cells.needed("variety");
     tray.medium = cells.needed("medium");
     cells.needed("sown");
     tray.sown = cells.day("sown").value_or(Date{});
-    tray.seed = cells.mass("seed_g");
+    tray.seed = cells.mass("seed_g", kHeaviestGrams);
     tray.harvested = cells.day("harvested");
-    tray.net = cells.mass("net_g");
+    tray.net = cells.mass("net_g", kHeaviestGrams);
     tray.trial = cells.maybe("trial");
-    tray.block = cells.number("block", kMostBlocks);
+    tray.block = cells.whole("block", 1, kMostBlocks);
     tray.rack = cells.maybe("rack");
     tray.shelf = cells.maybe("shelf");
-    tray.place = cells.number("place", kMostPlaces);
+    tray.place = cells.whole("place", 1, kMostPlaces);
     tray.seedLot = cells.maybe("seed_lot");
-    tray.residue = cells.mass("residue_g");
-    if (const auto height = cells.amount("height_mm", kTallestMillimetres)) {
-        tray.height = millimetres(*height);
-    }
+    tray.residue = cells.mass("residue_g", kHeaviestGrams);
+    tray.height = cells.length("height_mm", kTallestMillimetres);
     tray.note = cells.text("note");
     checkHarvest(cells, tray);
     checkPlace(cells);
@@ -225,11 +100,14 @@ public:
         , m_taken(keysOf(known.taken))
     {}
 
+    [[nodiscard]] bool hasCode(const std::string& code) const
+    {
+        return m_codes.contains(nameKey(code));
+    }
+
     void take(const ImportedTray& tray, RowCells& cells, ImportPreview& preview)
     {
-        if (!tray.code.empty() && !m_codes.insert(nameKey(tray.code)).second) {
-            cells.fault(ErrorKind::Duplicate, ExchangeReason::CodeTaken, tray.code);
-        }
+        m_codes.insert(nameKey(tray.code));
         addNew(m_varieties, tray.variety, preview.newVarieties);
         addNew(m_media, tray.medium, preview.newMedia);
         addNew(m_trials, tray.trial.value_or(""), preview.newTrials);
@@ -252,10 +130,10 @@ private:
 
     void takePlace(const ImportedTray& tray, RowCells& cells, ImportPreview& preview)
     {
-        for (int number = 1; number <= *tray.place; ++number) {
+        const std::string name = placeName(tray, *tray.place);
+        for (int number = 1; number <= *tray.place && !m_places.contains(nameKey(name)); ++number) {
             addNew(m_places, placeName(tray, number), preview.newPlaces);
         }
-        const std::string name = placeName(tray, *tray.place);
         if (!tray.harvested && !m_taken.insert(nameKey(name)).second) {
             cells.fault(ErrorKind::Conflict, ExchangeReason::PlaceTaken, name);
         }
@@ -270,37 +148,137 @@ private:
     std::set<std::string> m_taken;
 };
 
-Columns columnsOf(const CsvTable& table, ImportPreview& preview)
+std::string gramsCell(std::optional<Mass> mass)
 {
-    const std::vector<std::string>& wanted = trayColumns();
-    Columns columns;
-    for (std::size_t i = 0; i < table.header.size(); ++i) {
-        const std::string key = nameKey(table.header[i]);
-        if (std::find(wanted.begin(), wanted.end(), key) == wanted.end()) {
-            preview.unknownColumns.push_back(table.header[i]);
-        } else if (!columns.emplace(key, Column{i, markIn(table, i)}).second) {
-            preview.faults.push_back(
-                faultAt("", 1, ErrorKind::Duplicate, ExchangeReason::HeaderTwice, key).value());
-        }
-    }
-    for (std::size_t i = 0; i < kNeededColumns; ++i) {
-        if (!columns.contains(wanted[i])) {
-            preview.faults.push_back(
-                faultAt("", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, wanted[i])
-                    .value());
-        }
-    }
-    return columns;
+    return mass ? fmt::format("{}", inGrams(*mass)) : "";
 }
+
+template <class T>
+std::string wholeCell(const std::optional<T>& value)
+{
+    return value ? std::to_string(*value) : "";
+}
+
+// In the order of trayColumns().
+std::string keyOf(const ImportedTray& tray)
+{
+    return rowKey({tray.code, tray.variety, tray.medium, toIso(tray.sown), gramsCell(tray.seed),
+                   tray.harvested ? toIso(*tray.harvested) : "", gramsCell(tray.net),
+                   tray.trial.value_or(""), wholeCell(tray.block), tray.rack.value_or(""),
+                   tray.shelf.value_or(""), wholeCell(tray.place), tray.seedLot.value_or(""),
+                   gramsCell(tray.residue),
+                   tray.height ? fmt::format("{}", inMillimetres(*tray.height)) : "", tray.note});
+}
+
+class TrayKeeper : public TableKeeper
+{
+public:
+    TrayKeeper(const KnownNames& known, WrittenTrays written)
+        : m_inJournal(keysOf(known.codes))
+        , m_names(known)
+        , m_written(std::move(written))
+    {}
+
+    void begin(const std::function<void(std::string)>&) override {} // see finish()
+
+    std::string read(RowCells& cells) override
+    {
+        m_tray = trayFrom(cells);
+        m_key = keyOf(m_tray);
+        return m_key;
+    }
+
+    Fate accept(RowCells& cells) override
+    {
+        if (m_names.hasCode(m_tray.code)) {
+            if (m_written && m_inJournal.contains(nameKey(m_tray.code))) {
+                m_open.push_back({m_tray.line, m_tray.code, m_key});
+                return Fate::Open;
+            }
+            cells.fault(ErrorKind::Duplicate, ExchangeReason::CodeTaken, m_tray.code);
+            return Fate::Refused;
+        }
+        m_names.take(m_tray, cells, m_found);
+        m_found.trays.push_back(m_tray);
+        return cells.hasFaults() ? Fate::Refused : Fate::New;
+    }
+
+    // Which of the taken codes are of rows that say what the journal says.
+    void finish(FaultList& faults, HeldRows& held) override
+    {
+        constexpr std::size_t kAtOnce = 500;
+        for (std::size_t from = 0; from < m_open.size(); from += kAtOnce) {
+            const std::size_t to = std::min(from + kAtOnce, m_open.size());
+            std::vector<std::string> codes;
+            for (std::size_t i = from; i < to; ++i) {
+                codes.push_back(m_open[i].code);
+            }
+            const auto written = m_written(codes);
+            for (std::size_t i = from; i < to; ++i) {
+                const auto same = written.find(nameKey(m_open[i].code));
+                if (same != written.end() && same->second == m_open[i].key) {
+                    held.add({m_open[i].line, 0});
+                } else {
+                    faults.add(faultAt("", m_open[i].line, ErrorKind::Duplicate,
+                                       ExchangeReason::CodeTaken, m_open[i].code)
+                                   .value());
+                }
+            }
+        }
+    }
+
+    void tell(ImportPreview& preview) override
+    {
+        preview.trays = std::move(m_found.trays);
+        preview.newVarieties = std::move(m_found.newVarieties);
+        preview.newMedia = std::move(m_found.newMedia);
+        preview.newTrials = std::move(m_found.newTrials);
+        preview.newSeedLots = std::move(m_found.newSeedLots);
+        preview.newPlaces = std::move(m_found.newPlaces);
+        if (preview.isClean()) {
+            preview.doubts = doubtsAbout(preview.trays);
+        }
+    }
+
+private:
+    struct OpenRow
+    {
+        int line = 0;
+        std::string code;
+        std::string key;
+    };
+
+    std::set<std::string> m_inJournal;
+    Names m_names;
+    WrittenTrays m_written;
+    ImportedTray m_tray;
+    std::string m_key;
+    std::vector<OpenRow> m_open;
+    ImportPreview m_found;
+};
 
 } // namespace
 
 const std::vector<std::string>& trayColumns()
 {
-    static const std::vector<std::string> kColumns = {
-        "code",  "variety", "medium", "sown",  "seed_g",   "harvested", "net_g",     "trial",
-        "block", "rack",    "shelf",  "place", "seed_lot", "residue_g", "height_mm", "note"};
-    return kColumns;
+    static const std::vector<std::string> kNames = [] {
+        std::vector<std::string> names;
+        for (const TableColumn& column : columnsOf(TableKind::Trays)) {
+            names.emplace_back(column.name);
+        }
+        return names;
+    }();
+    return kNames;
+}
+
+std::unique_ptr<TableKeeper> trayKeeper(const KnownNames& known, WrittenTrays written)
+{
+    return std::make_unique<TrayKeeper>(known, std::move(written));
+}
+
+std::string rowKey(const std::vector<std::string>& cells)
+{
+    return nameKey(csvLine(cells));
 }
 
 std::string nameKey(std::string_view name)
@@ -310,26 +288,6 @@ std::string nameKey(std::string_view name)
         return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     });
     return key;
-}
-
-ImportPreview previewOf(const CsvTable& table, const KnownNames& known)
-{
-    ImportPreview preview;
-    const auto columns = columnsOf(table, preview);
-    if (!preview.isClean()) {
-        return preview;
-    }
-    Names names(known);
-    for (std::size_t i = 0; i < table.rows.size(); ++i) {
-        RowCells cells(columns, table.rows[i], table.lines[i], preview.faults);
-        ImportedTray tray = trayFrom(cells, table.lines[i]);
-        names.take(tray, cells, preview);
-        preview.trays.push_back(std::move(tray));
-    }
-    if (preview.isClean()) {
-        preview.doubts = doubtsAbout(preview.trays);
-    }
-    return preview;
 }
 
 } // namespace plumule

@@ -1,9 +1,11 @@
 #pragma once
 
-#include "core/exchange/csv.h"
+#include "core/exchange/table_keeper.h"
 #include "core/harvest/harvest.h"
 #include "core/tray/tray.h"
 
+#include <map>
+#include <memory>
 #include <set>
 
 namespace plumule {
@@ -62,28 +64,53 @@ struct ImportDoubt
     bool operator==(const ImportDoubt&) const = default;
 };
 
+// A row as it is read.
+struct ShownRow
+{
+    int line = 0;
+    std::vector<std::string> cells; // in the order of columnsOf()
+};
+
 // What a file would bring in. Nothing is imported while there is a fault.
 struct ImportPreview
 {
+    TableForm form;
+    std::vector<std::string> header;              // of the file
+    std::shared_ptr<const std::string> text = {}; // of the file; none of a table of trays
+    std::int64_t rows = 0;                        // that would come in
+    std::vector<ShownRow> firstRows;              // of these
+    std::vector<HeldRow> held;                    // the first of those that are there already
+    std::int64_t heldCount = 0;
+    std::vector<std::string> unknownColumns; // left out
+    std::vector<Error> faults;               // the first, each with its line
+    std::int64_t faultCount = 0;
+
+    // Of a table of trays.
     std::vector<ImportedTray> trays;
-    std::vector<std::string> unknownColumns; // named, and left out
     std::vector<std::string> newVarieties;
     std::vector<std::string> newMedia;
     std::vector<std::string> newTrials;
     std::vector<std::string> newSeedLots; // "variety/lot number"
     std::vector<std::string> newPlaces;   // "rack/shelf/number"; a shelf is filled up from 1
-    std::vector<Error> faults;            // each with its line
     std::vector<ImportDoubt> doubts;      // of a clean one; to be looked at before it is imported
 
     [[nodiscard]] bool isClean() const { return faults.empty(); }
 };
 
-// Reads the table against what is known. A missing needed column (the first seven) is a fault of
-// line 1. In a row: code, variety, medium and sown are needed; harvested and net_g go together;
-// residue_g and height_mm need harvested; rack, shelf and place go together, and no two trays that
-// grow may have the same. A code may be used once in file and journal. A column's numbers tell by
-// one another whether its decimals have a point or a comma; Ambiguous where none tells ("1,234").
-[[nodiscard]] ImportPreview previewOf(const CsvTable& table, const KnownNames& known);
+// Tells of trays whose code is taken which of them the journal has exactly so: what its rows would
+// be written out as, by nameKey() of the code.
+using WrittenTrays =
+    std::function<std::map<std::string, std::string>(const std::vector<std::string>& codes)>;
+
+// Reads trays against what is known. In a row: code, variety, medium and sown are needed; harvested
+// and net_g go together; residue_g and height_mm need harvested; rack, shelf and place go together,
+// and no two trays that grow may have the same. A code may be used once in file and journal; a row
+// that the journal would write out just so is held back.
+[[nodiscard]] std::unique_ptr<TableKeeper> trayKeeper(const KnownNames& known,
+                                                      WrittenTrays written = {});
+
+// The row of a tray as the table has it, for comparison: names in lower case.
+[[nodiscard]] std::string rowKey(const std::vector<std::string>& cells);
 
 // What names are compared by: without blanks around, in lower case (A–Z).
 [[nodiscard]] std::string nameKey(std::string_view name);

@@ -27,6 +27,10 @@ struct ImportOutcome
 [[nodiscard]] Result<ImportOutcome> storeTrays(Database& database, const ImportPreview& preview,
                                                const Progress& progress);
 
+// How trays would be written out, for trayKeeper(); discarded ones are not. The database must
+// outlive it.
+[[nodiscard]] WrittenTrays writtenTrays(Database& database);
+
 // As ExchangeEntries::traysAsCsv().
 [[nodiscard]] std::string csvOfTrays(Database& database);
 

@@ -1,4 +1,5 @@
 // Part of core/exchange/tray_table.h: the way out.
+#include "core/exchange/stored_rows.h"
 #include "core/exchange/tray_table.h"
 
 #include "core/harvest/harvest_repository.h"
@@ -126,6 +127,31 @@ std::vector<std::string> exportedRow(const TrayRecord& record, const ExportFacts
 }
 
 } // namespace
+
+WrittenTrays writtenTrays(Database& database)
+{
+    std::map<std::string, TrayId> ids;
+    eachStoredRow(database, "tray", [&ids](const StoredRow& row) {
+        ids.emplace(nameKey(row.get<std::string>("code")), row.get<TrayId>("id"));
+    });
+    return [&database, ids = std::move(ids)](const std::vector<std::string>& codes) {
+        std::vector<TrayId> wanted;
+        for (const std::string& code : codes) {
+            if (const auto id = ids.find(nameKey(code)); id != ids.end()) {
+                wanted.push_back(id->second);
+            }
+        }
+        const std::vector<TrayRecord> records = TrayRepository(database).records(wanted);
+        const ExportFacts facts = exportFacts(database, records);
+        std::map<std::string, std::string> written;
+        for (const TrayRecord& record : records) {
+            if (record.tray.state != TrayState::Discarded) {
+                written.emplace(nameKey(record.tray.code), rowKey(exportedRow(record, facts)));
+            }
+        }
+        return written;
+    };
+}
 
 std::string csvOfTrays(Database& database)
 {

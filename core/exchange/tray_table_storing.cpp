@@ -2,6 +2,7 @@
 #include "core/exchange/tray_table.h"
 
 #include "core/base/work_reason.h"
+#include "core/exchange/code_prefix.h"
 #include "core/exchange/row_fault.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/medium/medium_repository.h"
@@ -41,32 +42,6 @@ std::vector<ProtocolStage> plainStages()
     return {weight, light};
 }
 
-std::string lettersOf(const std::string& name)
-{
-    std::string letters;
-    for (const char c : nameKey(name)) {
-        if (c >= 'a' && c <= 'z') {
-            letters += static_cast<char>(c - 'a' + 'A');
-        }
-    }
-    return letters.empty() ? "X" : letters;
-}
-
-// Two letters of the name that no variety has; else any that none has.
-std::string freePrefix(VarietyRepository& varieties, const std::string& name)
-{
-    const std::string letters = lettersOf(name) + "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
-    for (std::size_t first = 0; first < letters.size(); ++first) {
-        for (std::size_t second = first + 1; second < letters.size(); ++second) {
-            const std::string prefix{letters[first], letters[second]};
-            if (!varieties.findByPrefix(prefix)) {
-                return prefix;
-            }
-        }
-    }
-    return letters.substr(0, 2);
-}
-
 // Brings rows in, one after the other, and makes what they name.
 class TrayStore
 {
@@ -83,6 +58,7 @@ public:
         for (const Spot& spot : m_rooms.layout().spots()) {
             m_places.emplace(placeKey(spot.rack, spot.shelf, spot.number), spot.place);
         }
+        learnNames();
     }
 
     void store(const ImportedTray& row)
@@ -118,26 +94,46 @@ public:
     [[nodiscard]] const ImportOutcome& outcome() const { return m_outcome; }
 
 private:
+    // All that rows may name, once: a question a row would be asked of tables that grow with it.
+    void learnNames()
+    {
+        for (const auto& [id, variety] : m_varieties.byId()) {
+            m_knownVarieties.emplace(nameKey(variety.name),
+                                     Protocol{variety, m_varieties.stages(id)});
+            m_prefixes.insert(upperCase(variety.codePrefix));
+        }
+        for (const auto& [id, lot] : m_varieties.lotsById()) {
+            m_knownLots.emplace(std::pair(lot.variety, nameKey(lot.lotNumber)), id);
+        }
+        for (const auto& [id, medium] : m_media.byId()) {
+            m_knownMedia.emplace(nameKey(medium.name), medium);
+            m_markers.push_back(medium.marker);
+        }
+        for (const auto& [id, trial] : m_trials.byId()) {
+            m_knownTrials.emplace(nameKey(trial.code), id);
+        }
+        for (const Rack& rack : m_rooms.racks()) {
+            m_racks.emplace(nameKey(rack.name), rack.id);
+            for (const Shelf& shelf : m_rooms.shelves(rack.id)) {
+                m_shelves.emplace(std::pair(rack.id, nameKey(shelf.name)), shelf.id);
+            }
+        }
+    }
+
     const Protocol& varietyOf(const std::string& name)
     {
         const auto known = m_knownVarieties.find(nameKey(name));
-        if (known != m_knownVarieties.end()) {
-            return known->second;
-        }
-        Protocol protocol;
-        if (const auto variety = m_varieties.findByName(name)) {
-            protocol = {*variety, m_varieties.stages(variety->id)};
-        } else {
-            protocol = newVariety(name);
-        }
-        return m_knownVarieties.emplace(nameKey(name), std::move(protocol)).first->second;
+        return known != m_knownVarieties.end()
+                   ? known->second
+                   : m_knownVarieties.emplace(nameKey(name), newVariety(name)).first->second;
     }
 
     Protocol newVariety(const std::string& name)
     {
         Protocol protocol{{}, plainStages()};
         protocol.variety.name = name;
-        protocol.variety.codePrefix = freePrefix(m_varieties, name);
+        protocol.variety.codePrefix = freePrefix(m_prefixes, name);
+        m_prefixes.insert(protocol.variety.codePrefix);
         m_varieties.insert(protocol.variety);
         m_varieties.storeStages(protocol.variety.id, protocol.stages);
         ++m_outcome.varieties;
@@ -150,35 +146,25 @@ private:
         if (known != m_knownMedia.end()) {
             return known->second;
         }
-        auto medium = m_media.findByName(name);
-        if (!medium) {
-            medium = Medium{};
-            medium->name = name;
-            std::vector<int> used;
-            for (const Medium& other : m_media.all(Listed::All)) {
-                used.push_back(other.marker);
-            }
-            medium->marker = nextMarker(used);
-            m_media.insert(*medium);
-            ++m_outcome.media;
-        }
-        return m_knownMedia.emplace(nameKey(name), *medium).first->second;
+        Medium medium;
+        medium.name = name;
+        medium.marker = nextMarker(m_markers);
+        m_markers.push_back(medium.marker);
+        m_media.insert(medium);
+        ++m_outcome.media;
+        return m_knownMedia.emplace(nameKey(name), std::move(medium)).first->second;
     }
 
     TrialId trialOf(const std::string& code)
     {
         const auto [known, isNew] = m_knownTrials.emplace(nameKey(code), TrialId{});
         if (isNew) {
-            if (const auto trial = m_trials.findByCode(code)) {
-                known->second = trial->id;
-            } else {
-                Trial made;
-                made.code = code;
-                made.name = code;
-                m_trials.insert(made);
-                known->second = made.id;
-                ++m_outcome.trials;
-            }
+            Trial made;
+            made.code = code;
+            made.name = code;
+            m_trials.insert(made);
+            known->second = made.id;
+            ++m_outcome.trials;
         }
         return known->second;
     }
@@ -188,37 +174,31 @@ private:
         const auto [known, isNew] =
             m_knownLots.emplace(std::pair(variety, nameKey(number)), SeedLotId{});
         if (isNew) {
-            if (const auto lot = m_varieties.findLot(variety, number)) {
-                known->second = lot->id;
-            } else {
-                SeedLot made;
-                made.variety = variety;
-                made.lotNumber = number;
-                m_varieties.insert(made);
-                known->second = made.id;
-            }
+            SeedLot made;
+            made.variety = variety;
+            made.lotNumber = number;
+            m_varieties.insert(made);
+            known->second = made.id;
         }
         return known->second;
     }
 
     RackId rackOf(const std::string& name)
     {
-        for (const Rack& rack : m_rooms.racks()) {
-            if (nameKey(rack.name) == nameKey(name)) {
-                return rack.id;
-            }
+        const auto [known, isNew] = m_racks.emplace(nameKey(name), RackId{});
+        if (isNew) {
+            known->second = m_rooms.addRack(name, 0, 0).id;
         }
-        return m_rooms.addRack(name, 0, 0).id;
+        return known->second;
     }
 
     ShelfId shelfOf(RackId rack, const std::string& name)
     {
-        for (const Shelf& shelf : m_rooms.shelves(rack)) {
-            if (nameKey(shelf.name) == nameKey(name)) {
-                return shelf.id;
-            }
+        const auto [known, isNew] = m_shelves.emplace(std::pair(rack, nameKey(name)), ShelfId{});
+        if (isNew) {
+            known->second = m_rooms.addShelf(rack, name, 0).id;
         }
-        return m_rooms.addShelf(rack, name, 0).id;
+        return known->second;
     }
 
     PlaceId placeOf(const std::string& rack, const std::string& shelf, int number)
@@ -298,6 +278,10 @@ private:
     MediumRepository m_media;
     TrialRepository m_trials;
     Room m_room;
+    std::set<std::string> m_prefixes;
+    std::vector<int> m_markers;
+    std::map<std::string, RackId> m_racks;
+    std::map<std::pair<RackId, std::string>, ShelfId> m_shelves;
     std::map<std::string, Protocol> m_knownVarieties;
     std::map<std::string, Medium> m_knownMedia;
     std::map<std::string, TrialId> m_knownTrials;
@@ -310,20 +294,21 @@ private:
 Done checkStillFree(Database& database, const ImportPreview& preview)
 {
     const KnownNames known = knownNamesIn(database);
-    const auto has = [](const std::set<std::string>& names, const std::string& name) {
-        return std::any_of(names.begin(), names.end(),
-                           [&](const std::string& other) { return nameKey(other) == name; });
+    const auto keysOf = [](const std::set<std::string>& names) {
+        std::set<std::string> keys;
+        for (const std::string& name : names) {
+            keys.insert(nameKey(name));
+        }
+        return keys;
     };
-    std::set<std::string> codes;
-    for (const std::string& code : known.codes) {
-        codes.insert(nameKey(code));
-    }
+    const std::set<std::string> codes = keysOf(known.codes);
+    const std::set<std::string> taken = keysOf(known.taken);
     for (const ImportedTray& row : preview.trays) {
         if (codes.contains(nameKey(row.code))) {
             return faultAt("", row.line, ErrorKind::Duplicate, ExchangeReason::CodeTaken, row.code);
         }
         const bool stands = !row.harvested && row.rack && row.shelf && row.place;
-        if (stands && has(known.taken, placeKey(*row.rack, *row.shelf, *row.place))) {
+        if (stands && taken.contains(placeKey(*row.rack, *row.shelf, *row.place))) {
             return faultAt("", row.line, ErrorKind::Conflict, ExchangeReason::PlaceTaken,
                            *row.rack + "/" + *row.shelf + "/" + std::to_string(*row.place));
         }

@@ -109,12 +109,6 @@ std::optional<Variety> VarietyRepository::findByName(const std::string& name)
                               name);
 }
 
-std::optional<Variety> VarietyRepository::findByPrefix(const std::string& codePrefix)
-{
-    return selectRow<Variety>(m_database, "WHERE code_prefix = ?1 COLLATE NOCASE ORDER BY id",
-                              codePrefix);
-}
-
 std::optional<Protocol> VarietyRepository::protocol(VarietyId variety)
 {
     auto found = find(variety);

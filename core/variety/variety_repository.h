@@ -22,8 +22,6 @@ public:
     [[nodiscard]] std::map<VarietyId, Variety> byId();
     [[nodiscard]] std::optional<Variety> find(VarietyId variety);
     [[nodiscard]] std::optional<Variety> findByName(const std::string& name);
-    // The oldest one with that prefix.
-    [[nodiscard]] std::optional<Variety> findByPrefix(const std::string& codePrefix);
     [[nodiscard]] std::optional<Protocol> protocol(VarietyId variety);
     // In order.
     [[nodiscard]] std::vector<ProtocolStage> stages(VarietyId variety);

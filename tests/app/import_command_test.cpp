@@ -81,7 +81,7 @@ TEST_F(ImportCommand, ListsEveryFaultAndTakesNothing)
                                           "A1,Cress,mat,2026-01-05,10,2026-01-15,200\n"
                                           "A2,Cress,mat,yesterday,10,2026-01-15,200\n"
                                           "A3,Cress,mat,2026-01-05,ten,2026-01-15,200\n"
-                                          "A1,Cress,mat,2026-01-05,10,2026-01-15,200\n");
+                                          "A1,Cress,mat,2026-01-06,10,2026-01-15,200\n");
     const Answer answer = run({"import", journal(), file});
     EXPECT_EQ(answer.exitCode, 2);
     EXPECT_EQ(answer.out.toStdString(), "");
@@ -97,9 +97,58 @@ TEST_F(ImportCommand, TakesNoTableTwice)
 {
     ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
     const Answer again = run({"import", journal(), plants()});
-    EXPECT_EQ(again.exitCode, 2);
-    EXPECT_TRUE(again.error.contains("PW001"));
+    EXPECT_EQ(again.exitCode, 0);
+    EXPECT_TRUE(again.out.contains("there already: 30")) << again.out.toStdString();
+    EXPECT_TRUE(again.out.contains("Imported 0 trays."));
     EXPECT_EQ(traysInSeason(), 30);
+    const QString other = write("other.csv", "code,variety,medium,sown,seed_g,harvested,net_g\n"
+                                             "PW001,Cress,mat,2026-01-05,10,2026-01-15,200\n");
+    const Answer refused = run({"import", journal(), other});
+    EXPECT_EQ(refused.exitCode, 2);
+    EXPECT_TRUE(refused.error.contains("PW001"));
+}
+
+TEST_F(ImportCommand, TakesTablesOfOtherKindsUnderTheNamesTheyHave)
+{
+    ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
+    const QString file =
+        write("heights.csv", "pot;when;tall\nPW001;01.02.2026;8,5\nPW002;02.02.2026;7\n");
+    const QStringList call{"import",         journal(),  file,          "--as",      "heights",
+                           "--column",       "tray=pot", "--column",    "date=when", "--column",
+                           "height_mm=tall", "--unit",   "height_mm=cm"};
+    const Answer answer = run(call);
+    EXPECT_EQ(answer.exitCode, 0) << answer.error.toStdString();
+    EXPECT_TRUE(answer.out.contains("Imported 2 rows of heights.")) << answer.out.toStdString();
+    EXPECT_TRUE(run(call).out.contains("there already: 2"));
+    expectBadCall({"import", journal(), file, "--as", "moons"}, "trays, stages");
+    expectBadCall({"import", journal(), file, "--as", "heights", "--column", "moon=pot"},
+                  "heights");
+    expectBadCall({"import", journal(), file, "--dates", "dym"}, "ymd");
+}
+
+TEST_F(ImportCommand, TakesEverythingOutAndInAgain)
+{
+    ASSERT_EQ(run({"import", journal(), plants()}).exitCode, 0);
+    const QString tables = path("tables");
+    const Answer out = run({"export", journal(), tables});
+    EXPECT_EQ(out.exitCode, 0) << out.error.toStdString();
+    EXPECT_TRUE(QFileInfo::exists(tables + "/dictionary.csv"));
+    expectNoAnswer({"export", journal(), tables}, "new or empty");
+    const QString again = path("again.plumule");
+    const Answer in = run({"import", "--everything", tables, again});
+    EXPECT_EQ(in.exitCode, 0) << in.error.toStdString();
+    EXPECT_EQ(run({"check", again}).exitCode, 0);
+    const QString second = path("second");
+    ASSERT_EQ(run({"export", again, second}).exitCode, 0);
+    for (const QString& name : QDir(tables).entryList({"*.csv"})) {
+        QFile before(tables + "/" + name);
+        QFile after(second + "/" + name);
+        ASSERT_TRUE(before.open(QIODevice::ReadOnly) && after.open(QIODevice::ReadOnly));
+        EXPECT_EQ(before.readAll(), after.readAll()) << name.toStdString();
+    }
+    expectNoAnswer({"import", "--everything", path("nowhere"), path("x.plumule")},
+                   "dictionary.csv");
+    EXPECT_FALSE(QFileInfo::exists(path("x.plumule")));
 }
 
 TEST_F(ImportCommand, RefusesWhatItCannotUnderstand)

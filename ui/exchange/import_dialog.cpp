@@ -1,14 +1,16 @@
 #include "ui/exchange/import_dialog.h"
 
 #include "ui/backup/backup_keeper.h"
-#include "ui/exchange/import_text.h"
+#include "ui/exchange/import_form.h"
+#include "ui/exchange/import_result.h"
+#include "ui/exchange/remembered_forms.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
 #include <QCheckBox>
 #include <QFileInfo>
-#include <QHeaderView>
+#include <QProgressBar>
 #include <QPushButton>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -16,64 +18,26 @@
 namespace plumule::ui {
 namespace {
 
-constexpr int kShownRows = 200;
-constexpr std::size_t kShownDoubts = 8;
+constexpr int kSteps = 1000;
 
-QString listed(const std::vector<std::string>& names)
+// Stops when the dialog's own source is stopped, and when the program's tasks are.
+Progress stoppedByBoth(const Progress& task, const std::shared_ptr<std::stop_source>& own)
 {
-    QStringList list;
-    for (const std::string& name : names) {
-        list << QString::fromStdString(name);
-    }
-    return list.join(", ");
-}
-
-QTableWidget* tableOf(const char* name, const QString& spoken, const QStringList& heads, int rows)
-{
-    auto* table = new QTableWidget(rows, static_cast<int>(heads.size()));
-    table->setObjectName(name);
-    table->setAccessibleName(spoken);
-    table->setTabKeyNavigation(false);
-    table->setHorizontalHeaderLabels(heads);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(scaled(32));
-    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setShowGrid(false);
-    table->setMinimumHeight(scaled(200));
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->horizontalHeader()->setStretchLastSection(true);
-    table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    return table;
-}
-
-void put(QTableWidget& table, int row, const QStringList& cells)
-{
-    for (int column = 0; column < cells.size(); ++column) {
-        table.setItem(row, column, new QTableWidgetItem(cells[column]));
-    }
-}
-
-// Where it is, and what is wrong with it there.
-QStringList faultCells(Error fault)
-{
-    const QString where =
-        fault.row ? ImportDialog::tr("Line %1").arg(fault.row->number) : ImportDialog::tr("File");
-    fault.row.reset();
-    return {where, sentence(fault)};
-}
-
-QString massCell(const std::optional<Mass>& mass)
-{
-    return mass ? numberText(inGrams(*mass), 3) : QString();
+    return Progress(
+        [task, own](double fraction) {
+            task.report(fraction);
+            if (task.isStopped()) {
+                own->request_stop();
+            }
+        },
+        own->get_token());
 }
 
 } // namespace
 
 void ImportDialog::begin(Journal& journal, Services services, QWidget* parent)
 {
-    services.ask.fileToOpen(parent, tr("Import a table of trays"),
-                            tr("Tables (*.csv);;All files (*)"),
+    services.ask.fileToOpen(parent, tr("Import a table"), tr("Tables (*.csv);;All files (*)"),
                             [&journal, services, parent](const QString& file) {
                                 auto* dialog = new ImportDialog(journal, services, file, parent);
                                 dialog->setAttribute(Qt::WA_DeleteOnClose);
@@ -83,122 +47,134 @@ void ImportDialog::begin(Journal& journal, Services services, QWidget* parent)
 
 ImportDialog::ImportDialog(Journal& journal, Services services, const QString& file,
                            QWidget* parent)
-    : FormDialog(services.ask, "importDialog", tr("Import a table of trays"), parent)
+    : FormDialog(services.ask, "importDialog", tr("Import a table"), parent)
     , m_journal(journal)
     , m_services(services)
     , m_file(file)
 {
-    wish({scaled(760), scaled(560)});
+    wish({scaled(820), scaled(640)});
     leaveFreely();
     body()->addWidget(label(QFileInfo(file).fileName(), "strong"));
-    const auto preview = m_journal.exchange().preview(file.toStdString());
-    if (preview) {
-        m_preview = *preview;
-    } else {
-        m_preview.faults.push_back(preview.error());
-    }
-    buildSummary();
-    buildDoubts();
-    m_preview.isClean() ? buildRows() : buildFaults();
+    m_form = new ImportForm;
+    body()->addWidget(m_form);
+    connect(m_form, &ImportForm::changed, this, &ImportDialog::read);
+    buildWaiting();
     buildButtons();
+    read();
 }
 
-void ImportDialog::buildSummary()
+ImportDialog::~ImportDialog()
 {
-    QStringList lines;
-    if (m_preview.isClean()) {
-        lines << tr("%n tray(s) would come in.", nullptr, static_cast<int>(m_preview.trays.size()));
-    } else {
-        lines << tr("Nothing can be imported before these are mended:");
-    }
-    const auto add = [&lines](const QString& words, const std::vector<std::string>& names) {
-        if (!names.empty()) {
-            lines << words.arg(listed(names));
-        }
-    };
-    add(tr("Columns that are not known and are left out: %1."), m_preview.unknownColumns);
-    if (m_preview.isClean()) {
-        add(tr("New varieties, with a plain protocol to be edited: %1."), m_preview.newVarieties);
-        add(tr("New media, to be completed: %1."), m_preview.newMedia);
-        add(tr("New trials: %1."), m_preview.newTrials);
-        add(tr("New places: %1."), m_preview.newPlaces);
-    }
-    auto* words = label(lines.join('\n'));
-    words->setObjectName("importSummary");
-    words->setWordWrap(true);
-    body()->addWidget(words);
-}
-
-void ImportDialog::buildDoubts()
-{
-    if (m_preview.doubts.empty()) {
-        return;
-    }
-    auto* card = new Card(tr("Look at these first"), "caution");
-    const std::size_t shown = std::min(kShownDoubts, m_preview.doubts.size());
-    QStringList lines;
-    for (std::size_t i = 0; i < shown; ++i) {
-        lines << doubtText(m_preview.doubts[i]);
-    }
-    if (const std::size_t more = m_preview.doubts.size() - shown; more > 0) {
-        lines << tr("And %n more.", nullptr, static_cast<int>(more));
-    }
-    auto* words = label(lines.join('\n'));
-    words->setObjectName("importDoubts");
-    words->setWordWrap(true);
-    m_areRight = new QCheckBox(tr("I have looked: they are right"));
-    m_areRight->setObjectName("importAreRight");
-    card->body()->addWidget(words);
-    card->body()->addWidget(m_areRight);
-    body()->addWidget(card);
-}
-
-void ImportDialog::buildRows()
-{
-    const int shown = std::min<int>(kShownRows, static_cast<int>(m_preview.trays.size()));
-    auto* table = tableOf("importRows", tr("Trays that would come in"),
-                          {tr("Line"), tr("Tray"), tr("Variety"), tr("Medium"), tr("Sown"),
-                           tr("Harvested"), tr("Net, g"), tr("Trial")},
-                          shown);
-    for (int row = 0; row < shown; ++row) {
-        const ImportedTray& tray = m_preview.trays[static_cast<std::size_t>(row)];
-        put(*table, row,
-            {QString::number(tray.line), QString::fromStdString(tray.code),
-             QString::fromStdString(tray.variety), QString::fromStdString(tray.medium),
-             QString::fromStdString(toIso(tray.sown)),
-             tray.harvested ? QString::fromStdString(toIso(*tray.harvested)) : QString(),
-             massCell(tray.net), QString::fromStdString(tray.trial.value_or(""))});
-    }
-    body()->addWidget(table, 1);
-    if (shown < static_cast<int>(m_preview.trays.size())) {
-        body()->addWidget(label(tr("The first %n rows are shown.", nullptr, shown), "muted"));
+    if (m_stop) {
+        m_stop->request_stop();
     }
 }
 
-void ImportDialog::buildFaults()
+void ImportDialog::buildWaiting()
 {
-    auto* table = tableOf("importFaults", tr("What must be mended"),
-                          {tr("Where"), tr("What is wrong, and what to do")},
-                          static_cast<int>(m_preview.faults.size()));
-    for (int row = 0; row < table->rowCount(); ++row) {
-        put(*table, row, faultCells(m_preview.faults[static_cast<std::size_t>(row)]));
-    }
-    body()->addWidget(table, 1);
+    m_bar = new QProgressBar;
+    m_bar->setObjectName("importProgress");
+    m_bar->setAccessibleName(tr("How much of the table is read"));
+    m_bar->setRange(0, kSteps);
+    m_bar->setTextVisible(false);
+    body()->addWidget(m_bar);
+    connect(&m_services.tasks, &Tasks::progressed, m_bar,
+            [this](double fraction) { m_bar->setValue(static_cast<int>(fraction * kSteps)); });
 }
 
 void ImportDialog::buildButtons()
 {
     connect(addButton(tr("Leave it"), "importLeave"), &QPushButton::clicked, this,
             &QDialog::reject);
-    auto* import = addButton(tr("Import"), "importRun", "primary");
-    const bool hasTrays = m_preview.isClean() && !m_preview.trays.empty();
-    import->setEnabled(hasTrays && m_areRight == nullptr);
-    if (hasTrays && m_areRight != nullptr) {
-        connect(m_areRight, &QCheckBox::toggled, import, &QPushButton::setEnabled);
-    }
-    connect(import, &QPushButton::clicked, this, &ImportDialog::runImport);
+    m_import = addButton(tr("Import"), "importRun", "primary");
+    m_import->setEnabled(false);
+    connect(m_import, &QPushButton::clicked, this, &ImportDialog::runImport);
 }
 
+void ImportDialog::read()
+{
+    if (m_stop) {
+        m_stop->request_stop();
+    }
+    m_stop = std::make_shared<std::stop_source>();
+    m_import->setEnabled(false);
+    m_bar->setValue(0);
+    m_bar->show();
+    const Clock& clock = m_journal.clock();
+    m_services.tasks.run(
+        tr("Reading a table"),
+        [path = m_journal.path(), file = m_file.toStdString(), ask = m_form->asked(), &clock,
+         stop = m_stop](const Progress& progress) -> Result<Preview> {
+            const auto opened = Journal::open(path, clock, Access::ReadOnly);
+            if (!opened) {
+                return passOn(opened);
+            }
+            auto read = (*opened)->exchange().preview(file, ask, stoppedByBoth(progress, stop));
+            return read ? Result<Preview>(std::make_shared<const ImportPreview>(std::move(*read)))
+                        : Result<Preview>(passOn(read));
+        },
+        this,
+        [this, turn = ++m_turn](const Result<Preview>& read) {
+            if (turn == m_turn) {
+                take(read);
+            }
+        });
+}
+
+// How a table of that header was read last; asked once, before anything was chosen by hand.
+bool ImportDialog::takeRemembered(const ImportPreview& preview)
+{
+    const auto remembered =
+        m_isFirst ? rememberedForm(m_services.preferences, preview.header) : std::nullopt;
+    m_isFirst = false;
+    if (remembered) {
+        m_form->takeOver(*remembered);
+    }
+    return remembered.has_value();
+}
+
+void ImportDialog::take(const Result<Preview>& preview)
+{
+    if (preview && takeRemembered(**preview)) {
+        read();
+        return;
+    }
+    m_bar->hide();
+    if (preview) {
+        m_preview = *preview;
+    } else {
+        auto refused = std::make_shared<ImportPreview>();
+        refused->form.kind = m_form->asked().kind;
+        refused->form.encoding = m_form->asked().encoding.value_or(TextEncoding::Utf8);
+        refused->form.columns.resize(columnsOf(refused->form.kind).size());
+        refused->faults.push_back(preview.error());
+        refused->faultCount = 1;
+        m_preview = std::move(refused);
+    }
+    m_form->fill(*m_preview);
+    showResult();
+}
+
+void ImportDialog::showResult()
+{
+    delete m_result;
+    m_result = new QWidget;
+    auto* column = new QVBoxLayout(m_result);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(importSummary(*m_preview));
+    if (auto* doubts = importDoubts(*m_preview, m_areRight)) {
+        column->addWidget(doubts);
+    }
+    column->addWidget(m_preview->isClean() ? importRows(*m_preview) : importFaults(*m_preview), 1);
+    body()->addWidget(m_result, 1);
+    const bool hasRows = m_preview->isClean() && m_preview->rows > 0;
+    m_import->setEnabled(hasRows && m_areRight == nullptr);
+    if (hasRows && m_areRight != nullptr) {
+        connect(m_areRight, &QCheckBox::toggled, m_import, &QPushButton::setEnabled);
+    }
+}
+
+// On the window's thread, as all writing is: a journal has one writer.
 void ImportDialog::runImport()
 {
     // What a table brings in wrongly may be seen only when undo no longer reaches it.
@@ -209,14 +185,27 @@ void ImportDialog::runImport()
         reject();
         return;
     }
-    const auto outcome =
-        m_journal.exchange().importTrays(m_preview, QFileInfo(m_file).fileName().toStdString());
+    m_import->setEnabled(false);
+    m_bar->setAccessibleName(tr("How much of the table is stored"));
+    m_bar->show();
+    const Progress progress(
+        [this](double fraction) {
+            m_bar->setValue(static_cast<int>(fraction * kSteps));
+            m_bar->repaint();
+        },
+        m_stop->get_token());
+    const auto outcome = m_journal.exchange().importTable(
+        *m_preview, QFileInfo(m_file).fileName().toStdString(), progress);
     if (!outcome) {
         m_services.messages.refuse(sentence(outcome.error()));
         reject();
         return;
     }
-    tellDone(m_journal, m_services.messages, tr("Imported %n tray(s).", nullptr, outcome->trays));
+    rememberForm(m_services.preferences, m_preview->header, m_preview->form);
+    const int rows = static_cast<int>(*outcome);
+    tellDone(m_journal, m_services.messages,
+             m_preview->form.kind == TableKind::Trays ? tr("Imported %n tray(s).", nullptr, rows)
+                                                      : tr("Imported %n row(s).", nullptr, rows));
     accept();
 }
 

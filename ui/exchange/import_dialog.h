@@ -4,13 +4,19 @@
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 
+#include <memory>
+
 class QCheckBox;
+class QProgressBar;
 
 namespace plumule::ui {
 
-// Shows what a table of trays would bring in before anything is written: rows, new names, columns
-// left out, every fault with its line, and what looks wrong and must be looked at first. The import
-// is one step and is undone as one.
+class ImportForm;
+
+// Shows what a table would bring in before anything is written: how it is read, which can be
+// changed; rows, new names, columns left out, every fault with its line, and what looks wrong and
+// must be looked at first. It is read off the window's thread and anew after each change. The
+// import is one step and is undone as one; how a table was read is remembered by its header.
 class ImportDialog : public FormDialog
 {
     Q_OBJECT
@@ -18,23 +24,34 @@ class ImportDialog : public FormDialog
 public:
     ImportDialog(Journal& journal, Services services, const QString& file,
                  QWidget* parent = nullptr);
+    ~ImportDialog() override;
 
     // Asks for a file and shows the dialog on it.
     static void begin(Journal& journal, Services services, QWidget* parent);
 
 private:
-    void buildSummary();
-    void buildDoubts();
-    void buildRows();
-    void buildFaults();
+    using Preview = std::shared_ptr<const ImportPreview>;
+
+    void buildWaiting();
     void buildButtons();
+    void read();
+    void take(const Result<Preview>& preview);
+    void showResult();
     void runImport();
+    [[nodiscard]] bool takeRemembered(const ImportPreview& preview);
 
     Journal& m_journal;
     Services m_services;
     QString m_file;
-    ImportPreview m_preview;
+    Preview m_preview;
+    ImportForm* m_form = nullptr;
+    QProgressBar* m_bar = nullptr;
+    QWidget* m_result = nullptr;
+    QPushButton* m_import = nullptr;
     QCheckBox* m_areRight = nullptr; // where there are doubts
+    std::shared_ptr<std::stop_source> m_stop;
+    int m_turn = 0; // of reading: what an older one finds is of no use
+    bool m_isFirst = true;
 };
 
 } // namespace plumule::ui

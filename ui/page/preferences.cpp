@@ -26,6 +26,7 @@ const std::vector<Row>& preferenceTable()
         {Preference::ScanBefore, "scanner/before", QString()},
         {Preference::ScanAfter, "scanner/after", QString()},
         {Preference::BackupFolder, "backups/folder", QString()},
+        {Preference::TableForms, "tables/forms", QString()},
         {Preference::SmallVolumes, "smallVolumes", QStringLiteral("fl_oz")},
     };
     return rows;

@@ -23,6 +23,7 @@ enum class Preference
     ScanBefore,   // what a label scanner sends before each code
     ScanAfter,    // and after it, but for Enter
     BackupFolder, // path; empty: beside the journal
+    TableForms,   // how tables from elsewhere were read last, JSON
     SmallVolumes  // "fl_oz", "tsp" or "ml": US amounts under a cup
 };
 

@@ -92,23 +92,27 @@ QWidget* JournalPart::buildTables()
 {
     auto* card = new Card(tr("Tables"));
     auto* words = label(
-        tr("A table of trays has a row a tray: code, variety, medium, sown, seed_g, harvested, "
-           "net_g, and if wanted trial, block, rack, shelf, place, seed_lot, residue_g, "
-           "height_mm, note."),
+        tr("Trays, stages, waterings, heights, cuts, residues, scores, prices, seed lots, mats and "
+           "readings of water come in as CSV. Everything goes out as a folder of tables with a "
+           "dictionary, from which the journal can be made again."),
         "muted");
     words->setWordWrap(true);
     auto* bring = button(tr("Import a table…"));
     bring->setObjectName("importTable");
     auto* give = button(tr("Export the trays…"));
     give->setObjectName("exportTrays");
+    auto* giveAll = button(tr("Export everything…"));
+    giveAll->setObjectName("exportAll");
     auto* row = new FlowLayout;
     row->addWidget(bring);
     row->addWidget(give);
+    row->addWidget(giveAll);
     card->body()->addWidget(words);
     card->body()->addLayout(row);
     connect(bring, &QPushButton::clicked, this,
             [this] { ImportDialog::begin(journal(), services(), this); });
     connect(give, &QPushButton::clicked, this, &JournalPart::exportTrays);
+    connect(giveAll, &QPushButton::clicked, this, &JournalPart::exportAll);
     return card;
 }
 
@@ -239,6 +243,37 @@ void JournalPart::exportTrays()
                const auto text = journal().exchange().traysAsCsv();
                return text ? writeWhole(path.toStdString(), *text) : Done(passOn(text));
            });
+}
+
+// Into a folder of its own within the one that is chosen.
+void JournalPart::exportAll()
+{
+    services().ask.folder(
+        this, tr("Where the folder of tables goes"), [this](const QString& chosen) {
+            const auto path = journal().path();
+            const QString target =
+                QStringLiteral("%1/%2 tables %3")
+                    .arg(chosen, QString::fromStdString(path.stem().string()),
+                         QString::fromStdString(toIso(journal().clock().today())));
+            const Clock& clock = journal().clock();
+            services().tasks.run(
+                tr("Exporting everything"),
+                [path, &clock,
+                 folder = target.toStdString()](const Progress& progress) -> Result<FolderOutcome> {
+                    const auto opened = Journal::open(path, clock, Access::ReadOnly);
+                    return opened ? (*opened)->exchange().writeAll(folder, progress)
+                                  : Result<FolderOutcome>(passOn(opened));
+                },
+                this,
+                [this, target](const Result<FolderOutcome>& outcome) {
+                    if (outcome) {
+                        services().messages.tell(
+                            tr("Exported %n file(s) to %1.", nullptr, outcome->files).arg(target));
+                    } else {
+                        services().messages.refuse(sentence(outcome.error()));
+                    }
+                });
+        });
 }
 
 void JournalPart::saveLook()

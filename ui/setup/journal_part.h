@@ -37,6 +37,7 @@ private:
     void backUp();
     void check();
     void exportTrays();
+    void exportAll();
     void saveLook();
 
     QComboBox* m_look = nullptr;

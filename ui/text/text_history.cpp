@@ -108,6 +108,8 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed a photo of %1.").arg(whom);
     case Intention::ImportTrays:
         return Deeds::tr("Brought in the table %1.").arg(whom);
+    case Intention::ImportTable:
+        return Deeds::tr("Brought in the rows of %1.").arg(whom);
     case Intention::TickWatering:
     case Intention::TickAllWaterings:
         return Deeds::tr("Watered %1.").arg(whom);

@@ -31,6 +31,7 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::AttachPhoto, "tray.attach_photo"},
     IntentionKey{Intention::RemovePhoto, "tray.remove_photo"},
     IntentionKey{Intention::ImportTrays, "tray.import"},
+    IntentionKey{Intention::ImportTable, "table.import"},
     IntentionKey{Intention::TickWatering, "watering.tick"},
     IntentionKey{Intention::TickAllWaterings, "watering.tick_all"},
     IntentionKey{Intention::UntickWatering, "watering.untick"},

@@ -29,6 +29,7 @@ enum class Intention
     AttachPhoto,
     RemovePhoto,
     ImportTrays,
+    ImportTable, // of other rows
     TickWatering,
     TickAllWaterings,
     UntickWatering,

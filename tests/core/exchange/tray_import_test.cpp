@@ -1,6 +1,8 @@
 #include "core/exchange/tray_import.h"
 
+#include "core/base/bounds_reason.h"
 #include "core/exchange/row_fault.h"
+#include "tests/core/exchange/tray_preview.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -14,22 +16,15 @@ using ::testing::IsEmpty;
 const std::string kHeader = "code,variety,medium,sown,seed_g,harvested,net_g,trial,block,rack,"
                             "shelf,place,seed_lot,residue_g,height_mm,note\n";
 
-ImportPreview previewOfText(const std::string& text, const KnownNames& known = {})
-{
-    const auto table = csvFrom(text);
-    EXPECT_TRUE(table) << text;
-    return table ? previewOf(*table, known) : ImportPreview{};
-}
-
 // The faults of one row behind the full header.
 std::vector<Error> faultsOf(const std::string& row, const KnownNames& known = {})
 {
-    return previewOfText(kHeader + row + "\n", known).faults;
+    return previewOf(kHeader + row + "\n", known).faults;
 }
 
 TEST(TrayImport, ReadsAFullRow)
 {
-    const ImportPreview preview = previewOfText(
+    const ImportPreview preview = previewOf(
         kHeader + "RD001,\"Radish, rose\",Coir mix,2026-03-02,30,2026-03-11,289.5,T1,2,A,3,4,L7,"
                   "1120,84.5,Even all over\n");
     EXPECT_THAT(preview.faults, IsEmpty());
@@ -53,7 +48,7 @@ TEST(TrayImport, ReadsAFullRow)
 TEST(TrayImport, TakesEmptyCellsForMissingAndNeverForNothing)
 {
     const ImportPreview preview =
-        previewOfText(kHeader + "RD001,Radish,Coir mix,2026-03-02,,,,,,,,,,,,\n");
+        previewOf(kHeader + "RD001,Radish,Coir mix,2026-03-02,,,,,,,,,,,,\n");
     EXPECT_THAT(preview.faults, IsEmpty());
     const ImportedTray& tray = preview.trays.at(0);
     EXPECT_FALSE(tray.seed);
@@ -67,8 +62,8 @@ TEST(TrayImport, TakesEmptyCellsForMissingAndNeverForNothing)
 TEST(TrayImport, NamesUnknownColumnsAndLeavesThemOut)
 {
     const ImportPreview preview =
-        previewOfText("code,variety,medium,sown,seed_g,harvested,net_g,Colour,smell\n"
-                      "RD001,Radish,Coir mix,2026-03-02,30,,,red,none\n");
+        previewOf("code,variety,medium,sown,seed_g,harvested,net_g,Colour,smell\n"
+                  "RD001,Radish,Coir mix,2026-03-02,30,,,red,none\n");
     EXPECT_THAT(preview.unknownColumns, ElementsAre("Colour", "smell"));
     EXPECT_TRUE(preview.isClean());
     EXPECT_EQ(preview.trays.size(), 1U);
@@ -76,8 +71,7 @@ TEST(TrayImport, NamesUnknownColumnsAndLeavesThemOut)
 
 TEST(TrayImport, FaultsEachMissingNeededColumn)
 {
-    const ImportPreview preview =
-        previewOfText("code,variety,sown,seed_g,harvested\nRD001,a,b,c,d\n");
+    const ImportPreview preview = previewOf("code,variety,sown,seed_g,harvested\nRD001,a,b,c,d\n");
     ASSERT_EQ(preview.faults.size(), 2U);
     EXPECT_EQ(preview.faults[0],
               faultAt("", 1, ErrorKind::Missing, ExchangeReason::ColumnMissing, "medium").value());
@@ -88,7 +82,7 @@ TEST(TrayImport, FaultsEachMissingNeededColumn)
 struct FaultCase
 {
     const char* row;
-    ExchangeReason reason;
+    Reason reason;
     std::vector<std::string> values;
 };
 
@@ -97,7 +91,14 @@ const FaultCase kFaults[] = {
     {"RD1,,Coir,2026-03-02,,,,,,,,,,,,", ExchangeReason::CellMissing, {"variety"}},
     {"RD1,Radish,,2026-03-02,,,,,,,,,,,,", ExchangeReason::CellMissing, {"medium"}},
     {"RD1,Radish,Coir,,,,,,,,,,,,,", ExchangeReason::CellMissing, {"sown"}},
-    {"RD1,Radish,Coir,02.03.2026,,,,,,,,,,,,", ExchangeReason::CellForm, {"sown", "02.03.2026"}},
+    {"RD1,Radish,Coir,2 March,,,,,,,,,,,,", ExchangeReason::CellForm, {"sown", "2 March"}},
+    {"RD1,Radish,Coir,02/03/2026,,,,,,,,,,,,",
+     ExchangeReason::DayAmbiguous,
+     {"sown", "02/03/2026"}},
+    {"RD1,Radish,Coir,1066-03-02,,,,,,,,,,,,", BoundsReason::Day, {"1066-03-02"}},
+    {"RD1,Radish,Coir,2026-03-02,0.0004,,,,,,,,,,,",
+     ExchangeReason::CellTooFine,
+     {"seed_g", "0.0004", "0.001"}},
     {"RD1,Radish,Coir,2026-02-30,,,,,,,,,,,,", ExchangeReason::CellForm, {"sown", "2026-02-30"}},
     {"RD1,Radish,Coir,2026-03-02,30 g,,,,,,,,,,,", ExchangeReason::CellForm, {"seed_g", "30 g"}},
     {"RD1,Radish,Coir,2026-03-02,0,,,,,,,,,,,", ExchangeReason::CellForm, {"seed_g", "0"}},
@@ -139,16 +140,26 @@ TEST(TrayImport, FaultsACodeUsedTwiceInTheFileOrTheJournal)
 {
     KnownNames known;
     known.codes = {"RD001"};
-    const ImportPreview preview =
-        previewOfText(kHeader + "rd001 ,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
-                                "RD002,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
-                                "Rd002,Radish,Coir,2026-03-02,,,,,,,,,,,,\n",
-                      known);
+    const ImportPreview preview = previewOf(kHeader + "rd001 ,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
+                                                      "RD002,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
+                                                      "Rd002,Radish,Felt,2026-03-02,,,,,,,,,,,,\n",
+                                            known);
     ASSERT_EQ(preview.faults.size(), 2U);
     EXPECT_EQ(preview.faults[0],
               faultAt("", 2, ErrorKind::Duplicate, ExchangeReason::CodeTaken, "rd001").value());
     EXPECT_EQ(preview.faults[1],
               faultAt("", 4, ErrorKind::Duplicate, ExchangeReason::CodeTaken, "Rd002").value());
+}
+
+TEST(TrayImport, HoldsBackARowThatStandsTwice)
+{
+    const ImportPreview preview = previewOf(kHeader + "RD002,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
+                                                      "RD003,Radish,Coir,2026-03-02,,,,,,,,,,,,\n"
+                                                      "rd002,radish,Coir,2026-03-02,,,,,,,,,,,,\n");
+    EXPECT_TRUE(preview.isClean());
+    EXPECT_EQ(preview.rows, 2);
+    EXPECT_EQ(preview.trays.size(), 2U);
+    EXPECT_THAT(preview.held, ElementsAre(HeldRow{4, 2}));
 }
 
 TEST(TrayImport, FaultsAPlaceWhereAnotherTrayGrows)
@@ -157,11 +168,11 @@ TEST(TrayImport, FaultsAPlaceWhereAnotherTrayGrows)
     known.places = {"A/1/1", "A/1/2"};
     known.taken = {"A/1/1"};
     const ImportPreview preview =
-        previewOfText(kHeader + "RD1,Radish,Coir,2026-03-02,,,,,,A,1,1,,,,\n"
-                                "RD2,Radish,Coir,2026-03-02,,,,,,A,1,2,,,,\n"
-                                "RD3,Radish,Coir,2026-03-02,,,,,,A,1,2,,,,\n"
-                                "RD4,Radish,Coir,2026-03-02,,2026-03-11,280,,,A,1,1,,,,\n",
-                      known);
+        previewOf(kHeader + "RD1,Radish,Coir,2026-03-02,,,,,,A,1,1,,,,\n"
+                            "RD2,Radish,Coir,2026-03-02,,,,,,A,1,2,,,,\n"
+                            "RD3,Radish,Coir,2026-03-02,,,,,,A,1,2,,,,\n"
+                            "RD4,Radish,Coir,2026-03-02,,2026-03-11,280,,,A,1,1,,,,\n",
+                  known);
     ASSERT_EQ(preview.faults.size(), 2U);
     EXPECT_EQ(preview.faults[0],
               faultAt("", 2, ErrorKind::Conflict, ExchangeReason::PlaceTaken, "A/1/1").value());
@@ -176,10 +187,10 @@ TEST(TrayImport, ListsWhatWouldBeMadeOnceEach)
     known.media = {"Coir mix"};
     known.places = {"A/1/1"};
     const ImportPreview preview =
-        previewOfText(kHeader + "RD1,radish,COIR MIX,2026-03-02,,,,T1,1,A,1,3,L1,,,\n"
-                                "PE1,Pea,Felt,2026-03-02,,,,T1,1,B,9,1,L1,,,\n"
-                                "PE2,pea,felt,2026-03-02,,,,t1,2,,,,L1,,,\n",
-                      known);
+        previewOf(kHeader + "RD1,radish,COIR MIX,2026-03-02,,,,T1,1,A,1,3,L1,,,\n"
+                            "PE1,Pea,Felt,2026-03-02,,,,T1,1,B,9,1,L1,,,\n"
+                            "PE2,pea,felt,2026-03-02,,,,t1,2,,,,L1,,,\n",
+                  known);
     EXPECT_THAT(preview.faults, IsEmpty());
     EXPECT_THAT(preview.newVarieties, ElementsAre("Pea"));
     EXPECT_THAT(preview.newMedia, ElementsAre("Felt"));
@@ -190,7 +201,7 @@ TEST(TrayImport, ListsWhatWouldBeMadeOnceEach)
 
 TEST(TrayImport, ReadsDecimalCommasOfASemicolonTable)
 {
-    const ImportPreview preview = previewOfText(
+    const ImportPreview preview = previewOf(
         "code;variety;medium;sown;seed_g;harvested;net_g\nRD1;Radish;Coir;2026-03-02;30,5;;\n");
     EXPECT_THAT(preview.faults, IsEmpty());
     EXPECT_EQ(preview.trays.at(0).seed, grams(30.5));
@@ -199,7 +210,7 @@ TEST(TrayImport, ReadsDecimalCommasOfASemicolonTable)
 TEST(TrayImport, NeverReadsAPointAsAGroupOfThousands)
 {
     const ImportPreview preview =
-        previewOfText(kHeader + "RD1,Radish,Coir,2026-03-02,,2026-03-11,1.234,,,,,,,,,\n");
+        previewOf(kHeader + "RD1,Radish,Coir,2026-03-02,,2026-03-11,1.234,,,,,,,,,\n");
     EXPECT_EQ(preview.trays.at(0).net, grams(1.234));
 }
 
@@ -230,11 +241,11 @@ std::string weightsOf(const std::string& first, const std::string& second,
 
 TEST(TrayImport, ReadsAColumnByTheOneNumberInItThatHasOneReading)
 {
-    const ImportPreview comma = previewOfText(weightsOf("1.234", "331,5", ";"));
+    const ImportPreview comma = previewOf(weightsOf("1.234", "331,5", ";"));
     EXPECT_THAT(comma.faults, IsEmpty());
     EXPECT_EQ(comma.trays.at(0).net, grams(1234));
     EXPECT_EQ(comma.trays.at(1).net, grams(331.5));
-    const ImportPreview point = previewOfText(weightsOf("1,234", "331.5", ","));
+    const ImportPreview point = previewOf(weightsOf("1,234", "331.5", ","));
     EXPECT_THAT(point.faults, IsEmpty());
     EXPECT_EQ(point.trays.at(0).net, grams(1234));
     EXPECT_EQ(point.trays.at(1).net, grams(331.5));
@@ -242,7 +253,7 @@ TEST(TrayImport, ReadsAColumnByTheOneNumberInItThatHasOneReading)
 
 TEST(TrayImport, FaultsAPointThatMayPartThousandsInATablePartedBySemicolons)
 {
-    const ImportPreview preview = previewOfText(weightsOf("1.234", "331", ";"));
+    const ImportPreview preview = previewOf(weightsOf("1.234", "331", ";"));
     ASSERT_EQ(preview.faults.size(), 1U);
     EXPECT_TRUE(preview.faults.front().is(ExchangeReason::CellAmbiguous));
     EXPECT_THAT(preview.faults.front().values, ElementsAre("net_g", "1.234"));

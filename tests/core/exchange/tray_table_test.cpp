@@ -6,6 +6,7 @@
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
+#include "tests/core/exchange/tray_preview.h"
 #include "tests/core/storage/store_fixture.h"
 
 #include <gmock/gmock.h>
@@ -45,7 +46,7 @@ protected:
 
     ImportPreview previewOfRows(const std::string& rows)
     {
-        return previewOf(csvFrom(kAllColumns + rows).value(), knownNamesIn(database));
+        return previewOf(kAllColumns + rows, knownNamesIn(database));
     }
     ImportOutcome store(const std::string& rows)
     {

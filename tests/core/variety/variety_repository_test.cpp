@@ -72,11 +72,10 @@ TEST_F(VarietyRepositoryTest, ListsByNameAndHidesTheRetired)
     EXPECT_EQ(varieties.all(Listed::All).size(), 3U);
 }
 
-TEST_F(VarietyRepositoryTest, FindsByNameAndPrefixWhateverTheLetterCase)
+TEST_F(VarietyRepositoryTest, FindsByNameWhateverTheLetterCase)
 {
     const Variety radish = storeVariety("Radish", "RD");
     EXPECT_EQ(varieties.findByName("rADISH")->id, radish.id);
-    EXPECT_EQ(varieties.findByPrefix("rd")->id, radish.id);
     EXPECT_FALSE(varieties.findByName("Radis"));
 }
 

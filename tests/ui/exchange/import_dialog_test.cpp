@@ -4,6 +4,7 @@
 #include "ui/exchange/import_dialog.h"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QDialog>
 #include <QFile>
 #include <QTableWidget>
@@ -23,7 +24,26 @@ protected:
         auto dialog = std::make_unique<ImportDialog>(*journal, services(), file);
         dialog->show();
         EXPECT_TRUE(QTest::qWaitForWindowExposed(dialog.get()));
+        untilRead(*dialog);
         return dialog;
+    }
+    // It is read off the window's thread.
+    void untilRead(ImportDialog& dialog)
+    {
+        EXPECT_TRUE(soon([&] {
+            return !tasks.isBusy() && dialog.findChild<QLabel*>("importSummary") != nullptr;
+        }));
+        settleDown();
+    }
+    // As by hand: the choice is told.
+    static void pick(QWidget& dialog, const char* box, const QString& text)
+    {
+        auto* found = find<QComboBox>(dialog, box);
+        ASSERT_NE(found, nullptr) << box;
+        const int index = found->findText(text);
+        ASSERT_GE(index, 0) << text.toStdString();
+        found->setCurrentIndex(index);
+        Q_EMIT found->activated(index);
     }
     QString fileWith(const QString& text)
     {
@@ -61,9 +81,9 @@ TEST_F(ImportDialogTest, ShowsWhatWouldComeInBeforeAnythingIsWritten)
     const auto* rows = find<QTableWidget>(*dialog, "importRows");
     ASSERT_EQ(rows->rowCount(), 30);
     EXPECT_EQ(rowOf(*rows, 0), QStringList({"2", "PW001", "Published plants", "ctrl", "2026-01-05",
-                                            "2026-01-19", "4.170", ""}));
+                                            "", "2026-01-19", "4.17"}));
     EXPECT_EQ(rowOf(*rows, 29), QStringList({"31", "PW030", "Published plants", "trt2",
-                                             "2026-01-05", "2026-01-19", "5.260", ""}));
+                                             "2026-01-05", "", "2026-01-19", "5.26"}));
     EXPECT_TRUE(find<QPushButton>(*dialog, "importRun")->isEnabled());
     EXPECT_EQ(trayCount(), 0U);
     EXPECT_FALSE(journal->nextUndo().has_value());
@@ -152,7 +172,7 @@ TEST_F(ImportDialogTest, ListsEveryFaultWithItsLineAndWhatIsWrong)
     const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g\n"
                                         "X1,Kale,Coir mix,2026-01-05,28,2026-01-19,150\n"
                                         "X2,,Coir mix,2026-01-05,28,2026-01-19,150\n"
-                                        "X1,Kale,Coir mix,2026-01-05,28,2026-01-19,150\n"
+                                        "X1,Kale,Coir mix,2026-01-06,28,2026-01-19,150\n"
                                         "X4,Kale,Coir mix,2026-02-30,28,2026-01-19,1.2.3\n"));
     const auto* faults = find<QTableWidget>(*dialog, "importFaults");
     ASSERT_NE(faults, nullptr);
@@ -214,7 +234,8 @@ TEST_F(ImportDialogTest, RefusesTheSameTableASecondTime)
         click(find<QPushButton>(*first, "importRun"));
     }
     const auto again = openOn(kPlantWeights);
-    EXPECT_EQ(find<QTableWidget>(*again, "importFaults")->rowCount(), 30);
+    EXPECT_TRUE(summary(*again).contains("30 rows are there already"))
+        << summary(*again).toStdString();
     EXPECT_FALSE(find<QPushButton>(*again, "importRun")->isEnabled());
 }
 
@@ -239,6 +260,7 @@ TEST_F(ImportDialogTest, BeginsByAskingForAFile)
     const QPointer<ImportDialog> dialog = window.findChild<ImportDialog*>("importDialog");
     ASSERT_NE(dialog, nullptr);
     EXPECT_TRUE(dialog->isVisible());
+    untilRead(*dialog);
     dialog->reject();
     EXPECT_TRUE(soon([&] { return dialog.isNull(); }));
 }
@@ -282,6 +304,81 @@ TEST_F(ImportDialogTest, ACodeThatStandsTwiceIsRefusedWithBothLines)
     EXPECT_EQ(rowOf(*faults, 0).front(), "Line 3");
     EXPECT_TRUE(rowOf(*faults, 0).back().contains("A1"));
     EXPECT_EQ(trayCount(), 0U);
+}
+
+TEST_F(ImportDialogTest, ColumnsAreMatchedByHandAndRememberedByTheirHeader)
+{
+    const QString text = "what;plant;stuff;when;grain;off;mass\n"
+                         "A1;Cress;Mix;05.01.2026;0,03;19.01.2026;0,21\n";
+    {
+        const auto dialog = openOn(fileWith(text));
+        EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+        const std::pair<const char*, const char*> columns[] = {
+            {"importColumn0", "code"}, {"importColumn1", "variety"}, {"importColumn2", "medium"},
+            {"importColumn3", "sown"}, {"importColumn4", "seed_g"},  {"importColumn5", "harvested"},
+            {"importColumn6", "net_g"}};
+        for (const auto& [box, column] : columns) {
+            pick(*dialog, box, column);
+            untilRead(*dialog);
+        }
+        pick(*dialog, "importUnit4", "kg");
+        untilRead(*dialog);
+        pick(*dialog, "importUnit6", "kg");
+        untilRead(*dialog);
+        ASSERT_TRUE(find<QPushButton>(*dialog, "importRun")->isEnabled())
+            << summary(*dialog).toStdString();
+        EXPECT_EQ(
+            rowOf(*find<QTableWidget>(*dialog, "importRows"), 0),
+            QStringList({"2", "A1", "Cress", "Mix", "2026-01-05", "30", "2026-01-19", "210"}));
+        click(find<QPushButton>(*dialog, "importRun"));
+    }
+    ASSERT_EQ(trayCount(), 1U);
+    EXPECT_EQ(sheetOf("A1").harvests.front().net, grams(210));
+    QString next = text;
+    const auto again = openOn(fileWith(next.replace("A1", "A2")));
+    EXPECT_TRUE(find<QPushButton>(*again, "importRun")->isEnabled())
+        << summary(*again).toStdString();
+}
+
+TEST_F(ImportDialogTest, AColumnOfTheFileGoesToTheOneThatWasChosenLast)
+{
+    const auto dialog = openOn(fileWith("code,variety,medium,sown,seed_g,harvested,net_g,second\n"
+                                        "A1,Cress,Mix,2026-01-05,,,,A9\n"));
+    pick(*dialog, "importColumn7", "code");
+    untilRead(*dialog);
+    EXPECT_EQ(find<QComboBox>(*dialog, "importColumn0")->currentText(), "left out");
+    EXPECT_EQ(rowOf(*find<QTableWidget>(*dialog, "importRows"), 0)[1], "A9");
+}
+
+TEST_F(ImportDialogTest, HeightsComeInForTraysThatAreThere)
+{
+    click(find<QPushButton>(*openOn(kPlantWeights), "importRun"));
+    const auto dialog = openOn(fileWith("tray,date,height_mm\nPW001,01/02/2026,80\n"));
+    pick(*dialog, "importKind", "heights");
+    untilRead(*dialog);
+    EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled()) << "day or month first?";
+    pick(*dialog, "importDates", "day, month, year");
+    untilRead(*dialog);
+    click(find<QPushButton>(*dialog, "importRun"));
+    EXPECT_EQ(messages.text(), "Imported 1 row.");
+    ASSERT_EQ(sheetOf("PW001").heights.size(), 1U);
+    EXPECT_EQ(sheetOf("PW001").heights.front().on, date(2026, 2, 1));
+}
+
+TEST_F(ImportDialogTest, LettersAreReadInTheEncodingThatTheFileSpeaksFor)
+{
+    const QString path = fileWith("");
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("code,variety,medium,sown,seed_g,harvested,net_g\n"
+               "A1,K\xFCmmel,Mix,2026-01-05,,,\n");
+    file.close();
+    const auto dialog = openOn(path);
+    EXPECT_EQ(find<QComboBox>(*dialog, "importEncoding")->currentText(), "Latin-1");
+    EXPECT_TRUE(summary(*dialog).contains(QStringLiteral("Kümmel")));
+    pick(*dialog, "importEncoding", "UTF-8");
+    untilRead(*dialog);
+    EXPECT_EQ(find<QTableWidget>(*dialog, "importFaults")->rowCount(), 1);
 }
 
 TEST_F(ImportDialogTest, NamesWithMarksAreShownAndKeptAsTheyAre)

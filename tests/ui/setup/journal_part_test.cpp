@@ -76,6 +76,21 @@ TEST_F(JournalPartTest, ExportsTheTraysAsATable)
     EXPECT_TRUE(messages.isRefusal());
 }
 
+TEST_F(JournalPartTest, ExportsEverythingAsAFolderOfTables)
+{
+    growDueTrays(2);
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = folder.path();
+    press(*part, "exportAll");
+    ASSERT_TRUE(tells());
+    EXPECT_FALSE(messages.isRefusal()) << messages.text().toStdString();
+    const QString target = folder.filePath("test tables 2026-03-12");
+    EXPECT_TRUE(QFile::exists(target + "/dictionary.csv"));
+    EXPECT_EQ(contentOf(target + "/tray.csv").count('\n'), 3);
+    press(*part, "exportAll");
+    ASSERT_TRUE(soon([this] { return messages.isRefusal(); })) << "it is not written over";
+}
+
 TEST_F(JournalPartTest, KeepsWhatTheScannerSendsAroundACode)
 {
     const auto part = openPart<JournalPart>();

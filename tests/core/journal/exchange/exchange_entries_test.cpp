@@ -162,7 +162,7 @@ TEST_F(ExchangeEntriesTest, BringsInNothingWhereOneRowIsWrong)
 {
     const ImportPreview preview =
         previewOfText("RD901,New radish,Coir mix,2026-02-02,30,,,,,,,,,,,\n"
-                      "RD901,New radish,Coir mix,2026-02-02,30,,,,,,,,,,,\n");
+                      "RD901,New radish,Coir mix,2026-02-03,30,,,,,,,,,,,\n");
     ASSERT_EQ(preview.faults.size(), 1U);
     expectRefused(ErrorKind::Duplicate, ExchangeReason::CodeTaken,
                   [&] { return exchange().importTrays(preview, "trays.csv"); });
@@ -179,7 +179,11 @@ TEST_F(ExchangeEntriesTest, SeesThatTheJournalHasChangedSinceThePreview)
                   [&] { return exchange().importTrays(twice, "trays.csv"); });
     expectRefused(ErrorKind::Conflict, ExchangeReason::PlaceTaken,
                   [&] { return exchange().importTrays(samePlace, "trays.csv"); });
-    EXPECT_EQ(previewOfText(row).faults.size(), 2U) << "code and place are taken now";
+    EXPECT_EQ(previewOfText(row).held, (std::vector{HeldRow{2, 0}})) << "it is there already";
+    const ImportPreview other =
+        previewOfText("RD901,New radish,Coir mix,2026-03-01,31,,,,,A,1,1,,,,\n");
+    ASSERT_EQ(other.faults.size(), 1U) << "another tray of that code";
+    EXPECT_TRUE(other.faults.front().is(ExchangeReason::CodeTaken));
 }
 
 TEST_F(ExchangeEntriesTest, StopsWhenAsked)
