@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/backup/backup_store.h"
+#include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
@@ -56,6 +57,7 @@ public:
     ReviewAnswers& review() { return m_review; }
     SeasonEntries& seasons() { return m_seasons; }
     ExchangeEntries& exchange() { return m_exchange; }
+    ClimateEntries& climate() { return m_climate; }
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
@@ -99,6 +101,7 @@ private:
     ReviewAnswers m_review{m_ledger};
     SeasonEntries m_seasons{m_ledger};
     ExchangeEntries m_exchange{m_ledger};
+    ClimateEntries m_climate{m_ledger};
 };
 
 } // namespace plumule

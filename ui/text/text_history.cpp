@@ -45,6 +45,12 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Discarded %1: %2.").arg(whom, first);
     case Intention::SetTrayAside:
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
+    case Intention::BringInReadings:
+        return entry.details.size() < 2
+                   ? QString()
+                   : Deeds::tr("Brought in %n hour(s) of the logger %1 from %2.", nullptr,
+                               QString::fromStdString(entry.details[1]).toInt())
+                         .arg(first, whom);
     default:
         return {};
     }
@@ -191,6 +197,10 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed the season %1.").arg(whom);
     case Intention::GroupMedium:
         return Deeds::tr("Changed the group of the medium %1.").arg(whom);
+    case Intention::BringInReadings:
+        return Deeds::tr("Brought in the readings of %1.").arg(whom);
+    case Intention::MeasureLampLight:
+        return Deeds::tr("Changed the light under the lamps of %1.").arg(whom);
     }
     return {};
 }

@@ -82,6 +82,8 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::ChangeSeason, "season.change"},
     IntentionKey{Intention::RemoveSeason, "season.remove"},
     IntentionKey{Intention::GroupMedium, "medium.group"},
+    IntentionKey{Intention::BringInReadings, "climate.bring_in"},
+    IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
 };
 
 } // namespace

@@ -80,6 +80,8 @@ enum class Intention
     ChangeSeason,
     RemoveSeason,
     GroupMedium,
+    BringInReadings, // of a climate logger
+    MeasureLampLight,
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -92,7 +94,7 @@ struct Deed
     std::string whom; // it was done to, in the grower's words: "RD029"
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
-    // discarded or set aside: why.
+    // discarded or set aside: why; readings: the logger and how many hours.
     std::vector<std::string> with;
 };
 
