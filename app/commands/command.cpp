@@ -21,6 +21,7 @@ const std::vector<Command>& commands()
          "[--json | --pdf FILE | --html FILE]",
          runTrial},
         {"import", "JOURNAL FILE.csv [--dry-run] [--as-it-stands]", runImport},
+        {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

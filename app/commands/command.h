@@ -28,6 +28,7 @@ int runRound(const QStringList& arguments);
 int runSeason(const QStringList& arguments);
 int runTrial(const QStringList& arguments);
 int runImport(const QStringList& arguments);
+int runClimate(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);
