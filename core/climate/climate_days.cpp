@@ -135,6 +135,32 @@ void addLampLight(ClimateDay& day, const RoomClimate& climate, const RoomLayout&
     }
 }
 
+// `near`: the shelf's nearestLoggers().
+ClimateDay dayNear(const std::vector<const ClimateLogger*>& near, const RoomClimate& climate,
+                   const RoomLayout& layout, std::optional<ShelfId> shelf, Date on)
+{
+    ClimateDay result;
+    result.on = on;
+    for (const ClimateLogger* logger : near) {
+        const ClimateDay* day = dayOfLogger(climate, logger->id, on);
+        if (day == nullptr) {
+            continue;
+        }
+        result.hours = std::max(result.hours, day->hours);
+        fill(result.temperature, day->temperature);
+        fill(result.humidity, day->humidity);
+        fill(result.vpd, day->vpd);
+        if (logger->shelf || logger->rack) {
+            fill(result.dli, day->dli);
+            fill(result.lux, day->lux);
+        }
+    }
+    if (!result.dli && shelf) {
+        addLampLight(result, climate, layout, *shelf);
+    }
+    return result;
+}
+
 // The mean of what is known, where that is enough of `of` days.
 class KnownMean
 {
@@ -194,26 +220,7 @@ nearestLoggers(const RoomClimate& climate, const RoomLayout& layout, std::option
 ClimateDay climateAt(const RoomClimate& climate, const RoomLayout& layout,
                      std::optional<ShelfId> shelf, Date on)
 {
-    ClimateDay result;
-    result.on = on;
-    for (const ClimateLogger* logger : nearestLoggers(climate, layout, shelf)) {
-        const ClimateDay* day = dayOfLogger(climate, logger->id, on);
-        if (day == nullptr) {
-            continue;
-        }
-        result.hours = std::max(result.hours, day->hours);
-        fill(result.temperature, day->temperature);
-        fill(result.humidity, day->humidity);
-        fill(result.vpd, day->vpd);
-        if (logger->shelf || logger->rack) {
-            fill(result.dli, day->dli);
-            fill(result.lux, day->lux);
-        }
-    }
-    if (!result.dli && shelf) {
-        addLampLight(result, climate, layout, *shelf);
-    }
-    return result;
+    return dayNear(nearestLoggers(climate, layout, shelf), climate, layout, shelf, on);
 }
 
 std::vector<ClimateDay> climateOf(const RoomClimate& climate, const RoomLayout& layout,
@@ -221,8 +228,15 @@ std::vector<ClimateDay> climateOf(const RoomClimate& climate, const RoomLayout& 
 {
     std::vector<ClimateDay> result;
     result.reserve(days.size());
+    // A tray stands for many days on one shelf.
+    std::optional<ShelfId> shelf;
+    auto near = nearestLoggers(climate, layout, shelf);
     for (const TrayDay& day : days) {
-        result.push_back(climateAt(climate, layout, day.shelf, day.on));
+        if (day.shelf != shelf) {
+            shelf = day.shelf;
+            near = nearestLoggers(climate, layout, shelf);
+        }
+        result.push_back(dayNear(near, climate, layout, day.shelf, day.on));
         if (!day.isInLight) {
             result.back().dli.reset();
             result.back().lux.reset();

@@ -165,14 +165,6 @@ void ClimateRepository::update(ClimateLoggerId logger, const ClimateHour& hour)
     statement.run();
 }
 
-std::optional<std::pair<Date, Date>> ClimateRepository::span()
-{
-    Statement rows = m_database.prepare(
-        "SELECT min(on_date), max(on_date) FROM climate_hour HAVING count(*) > 0");
-    return rows.step() ? std::optional(std::pair(rows.get<Date>(0), rows.get<Date>(1)))
-                       : std::nullopt;
-}
-
 std::vector<ShelfPpfd> ClimateRepository::ppfds()
 {
     return selectRows<ShelfPpfd>(m_database, "ORDER BY shelf_id");

@@ -26,8 +26,6 @@ public:
                                       Date to);
     void insert(ClimateLoggerId logger, ClimateHour& hour);
     void update(ClimateLoggerId logger, const ClimateHour& hour);
-    // The first and last day with an hour of any logger; none without any.
-    [[nodiscard]] std::optional<std::pair<Date, Date>> span();
 
     [[nodiscard]] std::vector<ShelfPpfd> ppfds();
     // None takes the shelf's away.

@@ -31,7 +31,8 @@ std::vector<TrayDay> trayDays(const Tray& tray, Date until, const std::vector<St
                               const std::vector<Place>& places, std::optional<Moment> lightFrom)
 {
     std::vector<TrayDay> days;
-    for (Date on = tray.sownOn; on <= until; on = on + 1) {
+    const Date last = std::min(until, tray.sownOn + kMostTrayDays);
+    for (Date on = tray.sownOn; on <= last; on = on + 1) {
         const Stay* stay = stayOn(stays, on);
         TrayDay day;
         day.on = on;

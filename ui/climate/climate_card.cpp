@@ -13,6 +13,7 @@ namespace plumule::ui {
 ClimateCard::ClimateCard(QWidget* parent)
     : Card(tr("Climate, by day of growth"), "card", parent)
 {
+    setObjectName("climateCard");
     wrapHeading();
     m_line = new Segmented({tr("Temperature"), tr("Humidity"), tr("Deficit"), tr("Light")});
     m_line->setObjectName("climateLine");

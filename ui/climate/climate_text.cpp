@@ -126,11 +126,11 @@ QStringList readingWords(const LoggerReadings& readings)
                                     static_cast<int>(readings.readings))
                           .arg(dayAndTimeText(*readings.first), dayAndTimeText(*readings.last))};
     if (readings.repeated > 0) {
-        words << ClimateTr::tr("%n line(s) say again what another says, and count once.", nullptr,
+        words << ClimateTr::tr("Said again by another line, and counted once: %n line(s).", nullptr,
                                static_cast<int>(readings.repeated));
     }
     if (readings.faulty > 0) {
-        words << ClimateTr::tr("%n line(s) can't be read:", nullptr,
+        words << ClimateTr::tr("Can't be read: %n line(s).", nullptr,
                                static_cast<int>(readings.faulty));
     }
     return words;
@@ -139,17 +139,17 @@ QStringList readingWords(const LoggerReadings& readings)
 QStringList mergeWords(const HourMerge& merge)
 {
     QStringList words{
-        ClimateTr::tr("%n hour(s) are new.", nullptr, static_cast<int>(merge.added.size()))};
+        ClimateTr::tr("New: %n hour(s).", nullptr, static_cast<int>(merge.added.size()))};
     if (merge.same > 0) {
-        words << ClimateTr::tr("%n hour(s) stand in the journal already.", nullptr, merge.same);
+        words << ClimateTr::tr("In the journal already: %n hour(s).", nullptr, merge.same);
     }
     if (!merge.changed.empty()) {
-        words << ClimateTr::tr("%n hour(s) in the journal become fuller.", nullptr,
+        words << ClimateTr::tr("Made fuller in the journal: %n hour(s).", nullptr,
                                static_cast<int>(merge.changed.size()));
     }
     if (merge.unlike > 0) {
-        words << ClimateTr::tr("%n hour(s) stand in the journal with other readings and stay as "
-                               "they are: is it the same logger?",
+        words << ClimateTr::tr("Told otherwise in the journal, and left as it is there: %n "
+                               "hour(s). Is it the same logger?",
                                nullptr, merge.unlike);
     }
     return words;

@@ -8,6 +8,7 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QCompleter>
 #include <QFileInfo>
 #include <QFormLayout>
 #include <QHeaderView>
@@ -88,6 +89,13 @@ void LoggerDialog::buildLogger()
 {
     m_name = new QLineEdit(QFileInfo(m_file).completeBaseName());
     m_name->setObjectName("loggerName");
+    QStringList known;
+    for (const ClimateLogger& one :
+         m_journal.climate().loggers().value_or(std::vector<ClimateLogger>())) {
+        known << QString::fromStdString(one.name);
+    }
+    known.removeDuplicates();
+    m_name->setCompleter(new QCompleter(known, m_name));
     m_place = new QComboBox;
     m_place->setObjectName("loggerPlace");
     m_place->addItem(tr("the whole room"));

@@ -44,10 +44,11 @@ QString words(ClimateReason reason, const Error& error)
                           "column tells: write it without a mark.")
             .arg(value[0], value[1]);
     case ClimateReason::LinesLeftOut:
-        return Errors::tr("%n line(s) can't be read: look at them, and agree to leave them out.",
+        return Errors::tr("This file has %n line(s) that can't be read: look at them, and agree to "
+                          "leave them out.",
                           nullptr, value.number(0));
     case ClimateReason::NothingNew:
-        return Errors::tr("The journal holds all that this file tells: nothing was brought in.");
+        return Errors::tr("The journal holds all that this file tells: choose a later one.");
     case ClimateReason::NameMissing:
         return Errors::tr("The logger has no name: give it one, such as the number on it.");
     case ClimateReason::PlaceUnknown:

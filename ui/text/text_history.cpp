@@ -13,6 +13,15 @@ class Deeds
     Q_DECLARE_TR_FUNCTIONS(Deeds)
 };
 
+// Of a logger and how many of its hours came in.
+QString readingsSentence(const std::vector<std::string>& details, const QString& whom)
+{
+    return details.size() < 2 ? QString()
+                              : Deeds::tr("Brought in %n hour(s) of the logger %1 from %2.",
+                                          nullptr, QString::fromStdString(details[1]).toInt())
+                                    .arg(QString::fromStdString(details[0]), whom);
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -46,11 +55,7 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     case Intention::SetTrayAside:
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
     case Intention::BringInReadings:
-        return entry.details.size() < 2
-                   ? QString()
-                   : Deeds::tr("Brought in %n hour(s) of the logger %1 from %2.", nullptr,
-                               QString::fromStdString(entry.details[1]).toInt())
-                         .arg(first, whom);
+        return readingsSentence(entry.details, whom);
     default:
         return {};
     }

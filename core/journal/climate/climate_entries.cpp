@@ -226,13 +226,6 @@ Result<std::vector<LoggerDays>> ClimateEntries::days(Date from, Date to)
     });
 }
 
-Result<std::optional<std::pair<Date, Date>>> ClimateEntries::span()
-{
-    return m_ledger.ask([](Database& database) -> Result<std::optional<std::pair<Date, Date>>> {
-        return ClimateRepository(database).span();
-    });
-}
-
 Result<TrayClimate> ClimateEntries::ofTray(TrayId tray)
 {
     return m_ledger.ask([&](Database& database) -> Result<TrayClimate> {
@@ -267,6 +260,7 @@ Result<TrialClimate> ClimateEntries::ofTrial(TrialId trial)
             result.sownOn = std::min(result.sownOn, record.tray.sownOn);
             until = std::max(until, record.tray.endedOn.value_or(m_ledger.clock().today()));
         }
+        until = std::min(until, result.sownOn + kMostTrayDays);
         const RoomLayout layout = RoomRepository(database).layout();
         result.tracks = tracksOf(ClimateRepository(database).climate(result.sownOn, until), layout,
                                  shelvesOf(records, layout), result.sownOn, until);

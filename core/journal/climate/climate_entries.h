@@ -22,6 +22,7 @@ public:
         : m_ledger(ledger)
     {}
 
+    // By name.
     [[nodiscard]] Result<std::vector<ClimateLogger>> loggers();
     // What the readings come to beside the journal, of a logger of that name at that rack or shelf.
     // Errors of the logger as bringIn()'s.
@@ -37,8 +38,6 @@ public:
 
     // Every logger's days between the two.
     [[nodiscard]] Result<std::vector<LoggerDays>> days(Date from, Date to);
-    // First and last day of any logger.
-    [[nodiscard]] Result<std::optional<std::pair<Date, Date>>> span();
     // NotFound.
     [[nodiscard]] Result<TrayClimate> ofTray(TrayId tray);
     [[nodiscard]] Result<TrialClimate> ofTrial(TrialId trial);

@@ -2,14 +2,11 @@
 
 #include "core/climate/climate_days.h"
 #include "core/climate/climate_sums.h"
-#include "core/climate/tray_days.h"
 
 #include <gmock/gmock.h>
 
 namespace plumule {
 namespace {
-
-using testing::ElementsAre;
 
 // A lamp of 200 µmol/m²/s for 14 hours of the day, the rest dark.
 std::vector<ClimateHour> litDay(Date on, int hours = 24)
@@ -85,18 +82,6 @@ TEST(ClimateDays, NeverTurnLuxIntoLightOfPlants)
     const ClimateDay day = daysOf(litDay(kDay), LightUnit::Lux).at(0);
     EXPECT_FALSE(day.dli);
     EXPECT_NEAR(*day.lux, 200.0 * 14 / 24, 1e-9);
-}
-
-// Rack A with shelves 11 and 12, rack B with shelf 21.
-RoomLayout twoRacks()
-{
-    RoomLayout layout;
-    layout.racks = {{{1}, "A", 0}, {{2}, "B", 1}};
-    layout.shelves = {{{11}, {1}, "1", 0, {}, 14 * 60},
-                      {{12}, {1}, "2", 1, {}, 14 * 60},
-                      {{21}, {2}, "1", 0, {}, 14 * 60}};
-    layout.places = {{{111}, {11}, 1}, {{121}, {12}, 1}, {{211}, {21}, 1}};
-    return layout;
 }
 
 ClimateDay dayWith(double celsius)
@@ -194,34 +179,6 @@ TEST(GrowthClimateTest, NeedsThreeQuartersOfTheDays)
     EXPECT_FALSE(growthClimate(days, 2).dli);
     EXPECT_FALSE(growthClimate(days, 1).vpd);
     EXPECT_EQ(growthClimate({}, 0), GrowthClimate{});
-}
-
-TEST(TrayDays, SayWhereItStoodAndWhenItWasInLight)
-{
-    Tray tray;
-    tray.sownOn = kDay;
-    Stay first;
-    first.place = {111};
-    first.fromOn = kDay;
-    first.toOn = kDay + 1;
-    first.toMinute = 600;
-    Stay second;
-    second.place = {211};
-    second.fromOn = kDay + 1;
-    second.fromMinute = 600;
-    second.toOn = kDay + 3;
-    const auto days =
-        trayDays(tray, kDay + 4, {second, first}, twoRacks().places, Moment{kDay + 1, 480});
-    ASSERT_EQ(days.size(), 5U);
-    std::vector<std::optional<ShelfId>> shelves;
-    std::vector<bool> lit;
-    for (const TrayDay& day : days) {
-        shelves.push_back(day.shelf);
-        lit.push_back(day.isInLight);
-    }
-    EXPECT_THAT(shelves,
-                ElementsAre(ShelfId{11}, ShelfId{21}, ShelfId{21}, ShelfId{21}, std::nullopt));
-    EXPECT_THAT(lit, ElementsAre(false, false, true, true, false));
 }
 
 } // namespace

