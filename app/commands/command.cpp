@@ -26,6 +26,7 @@ const std::vector<Command>& commands()
          "[--as-it-stands]; or, all that \"export\" wrote: --everything FOLDER NEW",
          runImport},
         {"export", "JOURNAL FOLDER", runExport},
+        {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

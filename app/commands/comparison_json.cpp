@@ -66,6 +66,12 @@ const char* keyOfAspect(Aspect aspect)
         return "piece_uses";
     case Aspect::Person:
         return "person";
+    case Aspect::Temperature:
+        return "temperature_c";
+    case Aspect::Vpd:
+        return "vpd_kpa";
+    case Aspect::DailyLight:
+        return "dli_mol_m2_d";
     }
     return "";
 }

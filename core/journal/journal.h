@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/backup/backup_store.h"
+#include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
@@ -60,6 +61,7 @@ public:
     SeasonEntries& seasons() { return m_seasons; }
     ExchangeEntries& exchange() { return m_exchange; }
     MergeEntries& copies() { return m_copies; }
+    ClimateEntries& climate() { return m_climate; }
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
@@ -110,6 +112,7 @@ private:
     SeasonEntries m_seasons{m_ledger};
     ExchangeEntries m_exchange{m_ledger};
     MergeEntries m_copies{m_ledger};
+    ClimateEntries m_climate{m_ledger};
 };
 
 } // namespace plumule

@@ -225,16 +225,25 @@ bool RoomRepository::wasUsed(PlaceId place)
 
 bool RoomRepository::wasUsed(ShelfId shelf)
 {
+    const bool isMeasured = m_database
+                                .prepare("SELECT 1 FROM climate_logger WHERE shelf_id = ?1 UNION "
+                                         "ALL SELECT 1 FROM shelf_ppfd WHERE shelf_id = ?1 LIMIT 1")
+                                .bind(shelf)
+                                .step();
     const auto standing = places(shelf);
-    return std::any_of(standing.begin(), standing.end(),
-                       [&](const Place& place) { return wasUsed(place.id); });
+    return isMeasured || std::any_of(standing.begin(), standing.end(),
+                                     [&](const Place& place) { return wasUsed(place.id); });
 }
 
 bool RoomRepository::wasUsed(RackId rack)
 {
+    const bool isMeasured =
+        m_database.prepare("SELECT 1 FROM climate_logger WHERE rack_id = ?1 LIMIT 1")
+            .bind(rack)
+            .step();
     const auto standing = shelves(rack);
-    return std::any_of(standing.begin(), standing.end(),
-                       [&](const Shelf& shelf) { return wasUsed(shelf.id); });
+    return isMeasured || std::any_of(standing.begin(), standing.end(),
+                                     [&](const Shelf& shelf) { return wasUsed(shelf.id); });
 }
 
 } // namespace plumule

@@ -45,7 +45,8 @@ public:
     // A shelf after the rack's last one.
     Shelf addShelf(RackId rack, const std::string& name, int places);
 
-    // Whether a tray stands there, ever stood there or is planned to.
+    // Whether a tray stands there, ever stood there or is planned to, or a climate was measured
+    // there.
     [[nodiscard]] bool wasUsed(PlaceId place);
     [[nodiscard]] bool wasUsed(ShelfId shelf);
     [[nodiscard]] bool wasUsed(RackId rack);

@@ -1,6 +1,7 @@
 #include "core/sample/sample_room.h"
 
 #include "core/base/work_reason.h"
+#include "core/sample/sample_climate.h"
 #include "core/sample/sample_plans.h"
 #include "core/sample/sample_reason.h"
 #include "core/sample/sample_tastings.h"
@@ -22,6 +23,9 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
     }
     if (!tables.isFaulty()) {
         storeSamplePlans(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleClimate(database, tables, stock);
     }
     if (!tables.isFaulty()) {
         storeSampleTastings(database, tables, stock);

@@ -57,6 +57,10 @@ const QHash<QString, const char*> kChartTitles = {
     {"power_curve", QT_TRANSLATE_NOOP("Charts", "Chance of telling two media apart")},
     {"yield_by_uses",
      QT_TRANSLATE_NOOP("Charts", "Yield as pieces are used again, each dot a tray")},
+    {"climate_temperature", QT_TRANSLATE_NOOP("Charts", "Temperature by day of growth")},
+    {"climate_humidity", QT_TRANSLATE_NOOP("Charts", "Relative humidity by day of growth")},
+    {"climate_vpd", QT_TRANSLATE_NOOP("Charts", "Vapour pressure deficit by day of growth")},
+    {"climate_dli", QT_TRANSLATE_NOOP("Charts", "Light by day of growth")},
     {"seasons_beside", QT_TRANSLATE_NOOP("Charts", "Yield by medium, season by season")},
 };
 
@@ -103,6 +107,10 @@ QString axisTitle(const ChartAxis& axis)
         {"work", QT_TRANSLATE_NOOP("Charts", "work per tray, %1")},
         {"trays_each", QT_TRANSLATE_NOOP("Charts", "trays of each medium")},
         {"power", QT_TRANSLATE_NOOP("Charts", "chance, %1")},
+        {"temperature", QT_TRANSLATE_NOOP("Charts", "temperature, %1")},
+        {"humidity", QT_TRANSLATE_NOOP("Charts", "humidity, %1")},
+        {"vpd", QT_TRANSLATE_NOOP("Charts", "deficit, %1")},
+        {"dli", QT_TRANSLATE_NOOP("Charts", "light a day, %1")},
     };
     const QString title = lookUp(kTitles, axis.key);
     return title.contains("%1") ? title.arg(QString::fromStdString(axis.unit)) : title;

@@ -15,6 +15,9 @@ struct ShownUnit
 {
     double factor = 1;
     std::string name;
+    double offset = 0; // added last: of temperatures
+
+    void turn(double& value) const { value = value * factor + offset; }
 };
 
 // The largest value along the axis that has the unit.
@@ -55,6 +58,9 @@ ShownUnit shownUnit(const ChartSpec& spec, const std::string& unit, UnitSystem u
     if (unit == "g/g") {
         return {1, "oz/oz"};
     }
+    if (unit == "°C") {
+        return {1.8, "°F", 32};
+    }
     return unit == "mm" ? ShownUnit{1 / kMillimetresPerInch, "in"} : ShownUnit{1, unit};
 }
 
@@ -63,7 +69,7 @@ void turn(ChartAxis& axis, const ShownUnit& unit)
     axis.unit = unit.name;
     for (auto* bound : {&axis.low, &axis.high}) {
         if (*bound) {
-            **bound *= unit.factor;
+            unit.turn(**bound);
         }
     }
 }
@@ -81,18 +87,18 @@ ChartSpec shownIn(ChartSpec spec, UnitSystem units)
     turn(values, unit);
     for (ChartSeries& series : spec.series) {
         for (ChartPoint& point : series.points) {
-            point.y *= unit.factor;
+            unit.turn(point.y);
         }
         for (ChartInterval& interval : series.intervals) {
-            interval.low *= unit.factor;
-            interval.mid *= unit.factor;
-            interval.high *= unit.factor;
+            for (double* value : {&interval.low, &interval.mid, &interval.high}) {
+                unit.turn(*value);
+            }
         }
     }
     const bool isAcross = spec.form == ChartForm::DotRows;
     for (ChartMark& mark : spec.marks) {
         if (mark.isVertical == isAcross) {
-            mark.at *= unit.factor;
+            unit.turn(mark.at);
         }
     }
     return spec;

@@ -58,6 +58,9 @@ constexpr std::array kTables = {
     KeyText{"serving", QT_TRANSLATE_NOOP("Acts", "%n serving(s)")},
     KeyText{"score", QT_TRANSLATE_NOOP("Acts", "%n score(s)")},
     KeyText{"season", QT_TRANSLATE_NOOP("Acts", "%n season(s)")},
+    KeyText{"climate_logger", QT_TRANSLATE_NOOP("Acts", "%n climate logger(s)")},
+    KeyText{"climate_hour", QT_TRANSLATE_NOOP("Acts", "%n hour(s) of climate")},
+    KeyText{"shelf_ppfd", QT_TRANSLATE_NOOP("Acts", "light of shelves: %n")},
 };
 
 // Null where it is not among them.

@@ -41,6 +41,12 @@ QString conditionName(Aspect aspect)
         return ReportTr::tr("Use of the piece");
     case Aspect::Person:
         return ReportTr::tr("Sown by");
+    case Aspect::Temperature:
+        return ReportTr::tr("Mean temperature, °C");
+    case Aspect::Vpd:
+        return ReportTr::tr("Vapour pressure deficit, kPa");
+    case Aspect::DailyLight:
+        return ReportTr::tr("Daily light, mol/m²");
     }
     return {};
 }
@@ -59,16 +65,25 @@ QString levelName(const AspectLevel& level)
     return textOf(level.name);
 }
 
-QString conditionText(const AspectOfMedium& aspect)
+QString numbersText(const AspectNumbers& numbers, Aspect aspect)
+{
+    const bool isClimate =
+        aspect == Aspect::Temperature || aspect == Aspect::Vpd || aspect == Aspect::DailyLight;
+    const int ends = aspect == Aspect::Vpd ? 2 : isClimate ? 1 : 0;
+    const bool isOne = numbers.high - numbers.low < (aspect == Aspect::Vpd ? 0.005 : 0.05);
+    if (isOne) {
+        return numberText(numbers.mean, ends);
+    }
+    return ReportTr::tr("%1 (%2 to %3)")
+        .arg(numberText(numbers.mean, std::max(1, ends)), numberText(numbers.low, ends),
+             numberText(numbers.high, ends));
+}
+
+QString conditionText(const AspectOfMedium& aspect, Aspect which)
 {
     QStringList parts;
     if (aspect.numbers) {
-        const AspectNumbers& numbers = *aspect.numbers;
-        parts << (numbers.high - numbers.low < 0.05
-                      ? numberText(numbers.mean, 0)
-                      : ReportTr::tr("%1 (%2 to %3)")
-                            .arg(numberText(numbers.mean, 1), numberText(numbers.low, 0),
-                                 numberText(numbers.high, 0)));
+        parts << numbersText(*aspect.numbers, which);
     }
     constexpr std::size_t kMost = 5;
     for (std::size_t i = 0; i < std::min(kMost, aspect.levels.size()); ++i) {
@@ -185,7 +200,8 @@ ReportTable conditionsTable(const SeasonComparison& comparison)
             const auto found =
                 std::find_if(finding.media.begin(), finding.media.end(),
                              [&](const AspectOfMedium& each) { return each.medium == medium; });
-            row << (found == finding.media.end() ? kNoFigure : conditionText(*found));
+            row << (found == finding.media.end() ? kNoFigure
+                                                 : conditionText(*found, finding.aspect));
         }
         table.rows.push_back(row);
     }

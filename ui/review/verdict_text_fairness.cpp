@@ -36,6 +36,12 @@ QString aspectName(Aspect aspect)
         return FairnessTr::tr("uses of the piece");
     case Aspect::Person:
         return FairnessTr::tr("who sowed");
+    case Aspect::Temperature:
+        return FairnessTr::tr("temperature");
+    case Aspect::Vpd:
+        return FairnessTr::tr("dryness of the air");
+    case Aspect::DailyLight:
+        return FairnessTr::tr("light a day");
     }
     return {};
 }
@@ -85,6 +91,10 @@ QString adviceText(Advice advice)
         return FairnessTr::tr("use pieces that are worn alike");
     case Advice::ShareTheWork:
         return FairnessTr::tr("share the sowing over all media");
+    case Advice::GrowInOneClimate:
+        return FairnessTr::tr("grow all media in one climate, side by side");
+    case Advice::LightAllAlike:
+        return FairnessTr::tr("give all media as much light");
     }
     return {};
 }
@@ -111,6 +121,11 @@ const char* adviceForTwo(Aspect aspect)
         return QT_TRANSLATE_NOOP("Fairness", "Cut %1 and %2 on the same day of growth");
     case Aspect::PieceUses:
         return QT_TRANSLATE_NOOP("Fairness", "Use pieces of %1 and %2 that are worn alike");
+    case Aspect::Temperature:
+    case Aspect::Vpd:
+        return QT_TRANSLATE_NOOP("Fairness", "Grow %1 and %2 side by side in one climate");
+    case Aspect::DailyLight:
+        return QT_TRANSLATE_NOOP("Fairness", "Give %1 and %2 as much light a day");
     case Aspect::Person:
         break;
     }

@@ -2,6 +2,8 @@
 
 #include "core/base/whole_file.h"
 #include "ui/backup/backup_card.h"
+#include "ui/climate/lamp_dialog.h"
+#include "ui/climate/logger_dialog.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/page/saving.h"
 #include "ui/setup/scanner_card.h"
@@ -33,8 +35,8 @@ JournalPart::JournalPart(Journal& journal, Services services, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     QVBoxLayout* inner = nullptr;
     column->addWidget(scrolling(inner));
-    for (QWidget* card :
-         {buildFile(), buildBackups(), buildTables(), buildLook(), buildScanner()}) {
+    for (QWidget* card : {buildFile(), buildBackups(), buildTables(), buildClimate(), buildLook(),
+                          buildScanner()}) {
         inner->addWidget(card);
     }
     inner->addStretch(1);
@@ -113,6 +115,33 @@ QWidget* JournalPart::buildTables()
             [this] { ImportDialog::begin(journal(), services(), this); });
     connect(give, &QPushButton::clicked, this, &JournalPart::exportTrays);
     connect(giveAll, &QPushButton::clicked, this, &JournalPart::exportAll);
+    return card;
+}
+
+QWidget* JournalPart::buildClimate()
+{
+    auto* card = new Card(tr("Climate"));
+    auto* words = label(
+        tr("A climate logger's file has a line a reading: a time, and temperature, humidity or "
+           "light. It is kept as hours and shown under the heights of trays and trials."),
+        "muted");
+    words->setWordWrap(true);
+    auto* bring = button(tr("Bring in a logger's file…"));
+    bring->setObjectName("importLogger");
+    auto* lamps = button(tr("Light under the lamps…"));
+    lamps->setObjectName("lampLight");
+    auto* row = new FlowLayout;
+    row->addWidget(bring);
+    row->addWidget(lamps);
+    card->body()->addWidget(words);
+    card->body()->addLayout(row);
+    connect(bring, &QPushButton::clicked, this,
+            [this] { LoggerDialog::begin(journal(), services(), this); });
+    connect(lamps, &QPushButton::clicked, this, [this] {
+        auto* dialog = new LampDialog(journal(), services(), this);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
     return card;
 }
 

@@ -30,6 +30,7 @@ private:
     QWidget* buildFile();
     QWidget* buildBackups();
     QWidget* buildTables();
+    QWidget* buildClimate();
     QWidget* buildLook();
     QWidget* buildScanner();
     void openAnother();

@@ -35,7 +35,8 @@ QString words(RoomReason reason, const Error& error)
     case RoomReason::RackNameTaken:
         return Errors::tr("There is a rack %1 already: choose another name.").arg(value[0]);
     case RoomReason::RackInUse:
-        return Errors::tr("Trays have stood on rack %1, so it stays for their records: rename it "
+        return Errors::tr("Trays have stood or loggers hung on rack %1, so it stays for their "
+                          "records: rename it "
                           "if it serves another purpose.")
             .arg(value[0]);
     case RoomReason::ShelfUnknown:
@@ -45,7 +46,8 @@ QString words(RoomReason reason, const Error& error)
     case RoomReason::ShelfNameTaken:
         return Errors::tr("This rack has a shelf %1 already: choose another name.").arg(value[0]);
     case RoomReason::ShelfInUse:
-        return Errors::tr("Trays have stood on shelf %1, so it stays for their records: rename it "
+        return Errors::tr("Trays have stood or loggers hung on shelf %1, so it stays for their "
+                          "records: rename it "
                           "if it serves another purpose.")
             .arg(value[0]);
     case RoomReason::PlaceInUse:

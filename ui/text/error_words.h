@@ -6,6 +6,7 @@
 #include "core/base/result.h"
 #include "core/base/text_reason.h"
 #include "core/base/work_reason.h"
+#include "core/climate/climate_reason.h"
 #include "core/cost/cost_reason.h"
 #include "core/exchange/exchange_reason.h"
 #include "core/harvest/harvest_reason.h"
@@ -90,6 +91,7 @@ private:
 [[nodiscard]] QString words(HarvestReason reason, const Error& error);
 [[nodiscard]] QString words(CostReason reason, const Error& error);
 [[nodiscard]] QString words(ExchangeReason reason, const Error& error);
+[[nodiscard]] QString words(ClimateReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
@@ -108,8 +110,8 @@ using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
-         HarvestReason, CostReason, ExchangeReason, ReviewReason, SampleReason, RuleReason,
-         stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason, stats::CurveReason,
-         stats::ModelReason, FormReason, PaperReason, LabelReason>;
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason,
+         RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason,
+         stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
 
 } // namespace plumule::ui

@@ -87,9 +87,10 @@ public:
     [[nodiscard]] QString mass(Mass mass, int decimals = 1) const; // "289.5 g", "10.21 oz"
     [[nodiscard]] QString watering(Volume volume) const;           // "120 mL", "4.1 fl oz", "3 tsp"
     [[nodiscard]] QString mixed(Volume volume) const; // "1.62 L", "0.43 gal"; little as watering()
-    [[nodiscard]] QString concentrate(Volume volume) const; // "13.0 mL", "1.25 fl oz"
-    [[nodiscard]] QString dose(Volume perLitre) const;      // "11.72 mL/L", "1.50 fl oz/gal"
-    [[nodiscard]] QString length(Length length) const;      // "48 mm", "1.9 in"
+    [[nodiscard]] QString concentrate(Volume volume) const;  // "13.0 mL", "1.25 fl oz"
+    [[nodiscard]] QString dose(Volume perLitre) const;       // "11.72 mL/L", "1.50 fl oz/gal"
+    [[nodiscard]] QString length(Length length) const;       // "48 mm", "1.9 in"
+    [[nodiscard]] QString temperature(double celsius) const; // "21.4 °C", "70.5 °F"
 
     [[nodiscard]] QString massUnit() const;
     [[nodiscard]] QString volumeUnit() const; // of a watering

@@ -29,7 +29,9 @@ struct WordsOf
 QString sentence(const Error& error)
 {
     const QString text = EveryReasonFamily<WordsOf>::sentence(error);
-    if (!error.row || !error.reason.as<ExchangeReason>()) {
+    const bool isOfFile =
+        error.reason.as<ExchangeReason>().has_value() || error.reason.as<ClimateReason>();
+    if (!error.row || !isOfFile) {
         return text;
     }
     const QString file = QString::fromStdString(error.row->table);

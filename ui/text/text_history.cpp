@@ -30,6 +30,15 @@ QString broughtSentence(const QString& whom, const std::vector<std::string>& det
                      Deeds::tr("Not kept: %1").arg(notKept.join(QStringLiteral("; ")));
 }
 
+// Of a logger and how many of its hours came in.
+QString readingsSentence(const std::vector<std::string>& details, const QString& whom)
+{
+    return details.size() < 2 ? QString()
+                              : Deeds::tr("Brought in %n hour(s) of the logger %1 from %2.",
+                                          nullptr, QString::fromStdString(details[1]).toInt())
+                                    .arg(QString::fromStdString(details[0]), whom);
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -64,6 +73,8 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
     case Intention::BringCopyBack:
         return broughtSentence(whom, entry.details);
+    case Intention::BringInReadings:
+        return readingsSentence(entry.details, whom);
     default:
         return {};
     }
@@ -213,6 +224,10 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Changed the group of the medium %1.").arg(whom);
     case Intention::BringCopyBack:
         return Deeds::tr("Brought the copy %1 back.").arg(whom);
+    case Intention::BringInReadings:
+        return Deeds::tr("Brought in the readings of %1.").arg(whom);
+    case Intention::MeasureLampLight:
+        return Deeds::tr("Changed the light under the lamps of %1.").arg(whom);
     }
     return {};
 }

@@ -1,6 +1,8 @@
 // Part of ui/text/text.h: amounts in the room's units.
 #include "ui/text/text.h"
 
+#include "core/climate/climate_sums.h"
+
 #include <QStringList>
 
 #include <cmath>
@@ -151,6 +153,13 @@ QString UnitText::length(Length length) const
 {
     return m_units == UnitSystem::Metric ? withUnit(inMillimetres(length), 0, lengthUnit())
                                          : withUnit(inInches(length), 2, lengthUnit());
+}
+
+QString UnitText::temperature(double celsius) const
+{
+    return m_units == UnitSystem::Metric
+               ? withUnit(celsius, 1, QStringLiteral("°C"))
+               : withUnit(fahrenheitOfCelsius(celsius), 1, QStringLiteral("°F"));
 }
 
 QString UnitText::massUnit() const

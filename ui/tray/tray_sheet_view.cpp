@@ -1,6 +1,7 @@
 #include "ui/tray/tray_sheet_view.h"
 
 #include "ui/chart/chart_view.h"
+#include "ui/climate/climate_card.h"
 #include "ui/page/undoing.h"
 #include "ui/tray/stage_strip.h"
 #include "ui/widget/amount_field.h"
@@ -39,6 +40,8 @@ TraySheetView::TraySheetView(Journal& journal, Services services, QWidget* paren
         side->setSpacing(scaled(16));
     }
     left->addWidget(buildHeights());
+    m_climate = new ClimateCard;
+    left->addWidget(m_climate);
     left->addWidget(buildNotes());
     left->addWidget(buildPhotos());
     left->addStretch(1);
@@ -228,6 +231,9 @@ void TraySheetView::reload()
     showHead(*m_sheet);
     showStages(*m_sheet);
     showHeights(*m_sheet);
+    m_climate->show(m_journal.climate().ofTray(m_tray),
+                    dayCount(m_sheet->record.tray.sownOn, m_sheet->plan.harvest.date),
+                    m_units.units());
     showWeights(*m_sheet);
     showWaterings(*m_sheet);
     showCost(*m_sheet);

@@ -10,6 +10,7 @@ class QLineEdit;
 namespace plumule::ui {
 
 class ChartView;
+class ClimateCard;
 class FlowLayout;
 class NumberField;
 class StageStrip;
@@ -90,6 +91,7 @@ private:
     StageStrip* m_strip = nullptr;
     QVBoxLayout* m_stageRows = nullptr;
     ChartView* m_heightChart = nullptr;
+    ClimateCard* m_climate = nullptr;
     NumberField* m_height = nullptr;
     QComboBox* m_readFrom = nullptr;
     QLabel* m_heightWords = nullptr;

@@ -1,6 +1,7 @@
 #include "ui/trial/answer_view.h"
 
 #include "core/review/charts/block_chart.h"
+#include "ui/climate/climate_card.h"
 #include "ui/page/table_card.h"
 #include "ui/review/comparison_view.h"
 #include "ui/review/grouping_choice.h"
@@ -58,7 +59,9 @@ AnswerView::AnswerView(Journal& journal, Services services, QWidget* parent)
     m_leftOut->setWordWrap(true);
     m_numberCard->body()->addWidget(m_leftOut);
     m_diary = new DiaryCard(journal.photoFolder());
+    m_climate = new ClimateCard;
     inner->addWidget(m_comparison, 1);
+    inner->addWidget(m_climate);
     inner->addWidget(m_numberCard);
     inner->addWidget(m_diary);
     connect(m_metric, &Segmented::chosenByHand, this, &AnswerView::ask);
@@ -110,6 +113,11 @@ void AnswerView::showAnswer(const Result<TrialAnswer>& answer)
     m_comparison->show(season.review, comparison,
                        isOfYield && blocks.size() > 1 ? byBlockChart(comparison, blocks)
                                                       : chartBeside(season, comparison));
+    if (comparison.ask.response == Response::HeightOnDay) {
+        m_climate->show(m_journal.climate().ofTrial(m_trial));
+    } else {
+        m_climate->hide();
+    }
     m_numbers->show(season.review);
     m_numberCard->fit();
     m_leftOut->setText(leftOutText(season.review));

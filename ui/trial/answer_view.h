@@ -8,6 +8,7 @@ class QComboBox;
 
 namespace plumule::ui {
 
+class ClimateCard;
 class ComparisonView;
 class DiaryCard;
 class SeasonModel;
@@ -44,6 +45,7 @@ private:
     SeasonModel* m_numbers = nullptr;
     TableCard* m_numberCard = nullptr;
     QLabel* m_leftOut = nullptr;
+    ClimateCard* m_climate = nullptr; // beside heights
     DiaryCard* m_diary = nullptr;
     std::optional<TrialAnswer> m_shown;
     int m_asked = 0;

@@ -84,6 +84,8 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::RemoveSeason, "season.remove"},
     IntentionKey{Intention::GroupMedium, "medium.group"},
     IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
+    IntentionKey{Intention::BringInReadings, "climate.bring_in"},
+    IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
 };
 
 } // namespace

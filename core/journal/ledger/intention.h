@@ -82,6 +82,8 @@ enum class Intention
     RemoveSeason,
     GroupMedium,
     BringCopyBack,
+    BringInReadings, // of a climate logger
+    MeasureLampLight,
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -95,7 +97,7 @@ struct Deed
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
     // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
-    // and belongs to no tray, as it was not kept.
+    // and belongs to no tray, as it was not kept; readings: the logger and how many hours.
     std::vector<std::string> with;
 };
 

@@ -28,6 +28,7 @@ Concept conceptOf(const std::string& table)
          {"water_recipe", "watering", "water_reading", "watering_between", "watering_look"}},
         {Concept::Harvest, {"harvest", "bowl", "residue"}},
         {Concept::Cost, {"price", "price_measure", "labour_task"}},
+        {Concept::Climate, {"climate_logger", "climate_hour", "shelf_ppfd"}},
     };
     const auto found = std::find_if(kConcepts.begin(), kConcepts.end(), [&](const TablesOf& each) {
         return std::find(each.tables.begin(), each.tables.end(), table) != each.tables.end();

@@ -22,7 +22,8 @@ enum class Concept
     Tray,
     Watering,
     Harvest,
-    Cost
+    Cost,
+    Climate
 };
 
 struct Change

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/climate/climate_days.h"
 #include "core/cost/tray_use.h"
 #include "core/review/facts/season.h"
 #include "core/trial/trial_plan.h"
@@ -25,6 +26,7 @@ struct SeasonRecord
     std::optional<ShelfId> shelf; // where it was longest in its light, else where it stood last
     std::optional<int> pieceUse;  // the tray was the n-th on its piece
     std::optional<int> column;    // its place along the shelf, in a Latin square
+    GrowthClimate climate;        // from sowing to its last cut, where loggers know it
 };
 
 // A tray that was discarded or grows.

@@ -28,6 +28,7 @@ public:
     void readPlannedColumns();
 
     void readStages();
+    // Those, and the climate where the trays stood.
     void readStays();
     void readWaterings();
     void readResidues();
@@ -42,6 +43,8 @@ private:
     [[nodiscard]] std::optional<ShelfId> shelfOfTray(const std::optional<std::vector<LitTime>>& lit,
                                                      const std::vector<Stay>& stays);
     [[nodiscard]] std::optional<ShelfId> shelfAt(PlaceId place);
+    // From the first sowing to the last cut.
+    [[nodiscard]] RoomClimate climateOfTrays();
 
     // `take` is told the tray's index in the facts, and the row.
     template <class Take>

@@ -1,4 +1,6 @@
 // Part of core/review/facts/season_repository.h: what was done for the trays.
+#include "core/climate/climate_repository.h"
+#include "core/climate/tray_days.h"
 #include "core/review/facts/season_reader.h"
 
 #include <algorithm>
@@ -79,11 +81,17 @@ void SeasonReader::readStays()
     forEachRow(
         "tray_id, place_id, from_on, from_minute, to_on, to_minute FROM stay",
         [&](std::size_t index, const Statement& row) { stays[index].push_back(stayIn(row)); });
+    const RoomClimate climate = climateOfTrays();
+    const RoomLayout& layout = m_facts.cost.layout;
     for (std::size_t i = 0; i < stays.size(); ++i) {
         SeasonRecord& record = m_facts.trays[i];
-        record.use.light =
-            litTimes(record.tray.state, m_lights[i], stays[i], endOfLight(record.tray, m_lights[i]),
-                     m_facts.cost.layout.places);
+        if (!climate.isEmpty() && record.lastCut) {
+            const auto days =
+                trayDays(record.tray, *record.lastCut, stays[i], layout.places, m_lights[i].start);
+            record.climate = growthClimate(climate, layout, days);
+        }
+        record.use.light = litTimes(record.tray.state, m_lights[i], stays[i],
+                                    endOfLight(record.tray, m_lights[i]), layout.places);
         record.shelf = shelfOfTray(record.use.light, stays[i]);
     }
 }
@@ -117,6 +125,19 @@ void SeasonReader::readHeights()
                    height.from = row.get<ReadFrom>(3);
                    m_facts.trays[index].heights.push_back(height);
                });
+}
+
+RoomClimate SeasonReader::climateOfTrays()
+{
+    std::optional<Date> from;
+    std::optional<Date> to;
+    for (const SeasonRecord& record : m_facts.trays) {
+        if (record.lastCut) {
+            from = std::min(from.value_or(record.tray.sownOn), record.tray.sownOn);
+            to = std::max(to.value_or(*record.lastCut), *record.lastCut);
+        }
+    }
+    return from ? ClimateRepository(m_database).climate(*from, *to) : RoomClimate{};
 }
 
 std::optional<ShelfId> SeasonReader::shelfOfTray(const std::optional<std::vector<LitTime>>& lit,

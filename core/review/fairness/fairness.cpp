@@ -13,6 +13,11 @@ namespace {
 constexpr AspectTolerance kAlikeDensity = {0.02, 1e-9};
 constexpr AspectTolerance kAlikeDays = {0, 0.5};
 constexpr AspectTolerance kAlikeUses = {0, 3};
+// Two loggers of the usual kind differ by as much side by side: ±0.5 °C and ±3 % of humidity each,
+// which is about 0.1 kPa at 22 °C (from memory).
+constexpr AspectTolerance kAlikeTemperature = {0, 1};
+constexpr AspectTolerance kAlikeVpd = {0.1, 0.1};
+constexpr AspectTolerance kAlikeLight = {0.1, 0.5};
 
 // A tray's level, none where it is not on record, and what the level is called.
 struct LevelAspect
@@ -143,6 +148,11 @@ std::vector<NumberAspect> FairnessJudge::numberAspects() const
          [](const SeasonRecord& record) {
              return record.pieceUse ? std::optional<double>(*record.pieceUse) : std::nullopt;
          }},
+        {Aspect::Temperature, kAlikeTemperature,
+         [](const SeasonRecord& record) { return record.climate.temperature; }},
+        {Aspect::Vpd, kAlikeVpd, [](const SeasonRecord& record) { return record.climate.vpd; }},
+        {Aspect::DailyLight, kAlikeLight,
+         [](const SeasonRecord& record) { return record.climate.dli; }},
     };
 }
 
@@ -279,6 +289,11 @@ Advice adviceFor(Aspect aspect)
         return Advice::UsePiecesAsWorn;
     case Aspect::Person:
         return Advice::ShareTheWork;
+    case Aspect::Temperature:
+    case Aspect::Vpd:
+        return Advice::GrowInOneClimate;
+    case Aspect::DailyLight:
+        return Advice::LightAllAlike;
     }
     return Advice::FeedAllAlike;
 }
@@ -305,8 +320,11 @@ std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings)
 {
     std::vector<Advice> suggestions;
     for (const Finding& finding : findings) {
-        if (callsForAdvice(finding)) {
-            suggestions.push_back(adviceFor(finding.aspect));
+        const Advice advice = adviceFor(finding.aspect);
+        const bool isNew =
+            std::find(suggestions.begin(), suggestions.end(), advice) == suggestions.end();
+        if (callsForAdvice(finding) && isNew) {
+            suggestions.push_back(advice);
         }
     }
     return suggestions;

@@ -18,7 +18,10 @@ enum class Aspect
     Season,      // month of sowing
     DaysGrown,   // within a variety
     PieceUses,   // of reusable media: this tray was the n-th on its piece
-    Person       // who sowed it
+    Person,      // who sowed it
+    Temperature, // climate: mean °C of its days of growth, by the logger nearest to it
+    Vpd,         // climate: mean vapour pressure deficit of those days, kPa
+    DailyLight   // climate: mean light of its whole days in light, mol/m²/d
 };
 
 enum class Confounding
@@ -45,7 +48,7 @@ struct AspectNumbers
     bool operator==(const AspectNumbers&) const = default;
 };
 
-// How one medium's trays had it: levels, or numbers for densities, days and uses.
+// How one medium's trays had it: levels, or numbers for densities, days, uses and climate.
 struct AspectOfMedium
 {
     std::size_t medium = 0; // as in ComparedTrays::media
@@ -80,7 +83,9 @@ enum class Advice
     SowAllOnOneDay,
     CutAllOnOneDay,
     UsePiecesAsWorn,
-    ShareTheWork
+    ShareTheWork,
+    GrowInOneClimate,
+    LightAllAlike
 };
 
 // Media are compared within a sowing and variety, whatever else those bring.
@@ -94,7 +99,8 @@ enum class Advice
 [[nodiscard]] Advice adviceFor(Aspect aspect);
 // Whether it is fully confounded, in some trial at least, or partly so and not in the model.
 [[nodiscard]] bool callsForAdvice(const Finding& finding);
-// One for each finding that is fully confounded, or partly so and not in the model; in their order.
+// One for each finding that is fully confounded, or partly so and not in the model; in their order,
+// and none twice.
 [[nodiscard]] std::vector<Advice> suggestionsFor(const std::vector<Finding>& findings);
 
 // Whether nutrient water was given; from what the stages planned where no watering is on record.

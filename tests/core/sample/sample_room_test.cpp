@@ -92,6 +92,22 @@ TEST_F(SampleRoomTest, HasATrialPlannedAndOneGrowingWhereItWasDrawn)
     }
 }
 
+TEST_F(SampleRoomTest, HasClimateBesideItsTrays)
+{
+    fillAt(kNoon);
+    const auto told = journal->climate().days(clock.today() - 200, clock.today()).value();
+    ASSERT_EQ(told.size(), 2U);
+    EXPECT_EQ(told[0].logger.name, "Clip");
+    EXPECT_TRUE(told[0].logger.shelf);
+    EXPECT_EQ(told[1].days.size(), 129U);
+    EXPECT_EQ(told[1].days.back().hours, 12); // up to noon
+    EXPECT_FALSE(told[1].days.back().temperature);
+    const ClimateDay& yesterday = *(told[0].days.end() - 2);
+    EXPECT_NEAR(*yesterday.dli, 178 * 14 * 0.0036, 0.5);
+    EXPECT_NEAR(yesterday.temperature->mean, 21.9, 1.5);
+    EXPECT_NEAR(*yesterday.vpd, 1.05, 0.3);
+}
+
 TEST_F(SampleRoomTest, LeavesSomethingToDoToday)
 {
     fillAt(kNoon);

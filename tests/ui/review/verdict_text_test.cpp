@@ -64,7 +64,10 @@ TEST_F(Catalogue, OfWhatMakesTheNextTrialFair)
         {Aspect::Season, "Sow Steel mesh and Jute felt at the same times of the year"},
         {Aspect::DaysGrown, "Cut Steel mesh and Jute felt on the same day of growth"},
         {Aspect::PieceUses, "Use pieces of Steel mesh and Jute felt that are worn alike"},
-        {Aspect::Person, "Let the same people sow Steel mesh and Jute felt"}};
+        {Aspect::Person, "Let the same people sow Steel mesh and Jute felt"},
+        {Aspect::Temperature, "Grow Steel mesh and Jute felt side by side in one climate"},
+        {Aspect::Vpd, "Grow Steel mesh and Jute felt side by side in one climate"},
+        {Aspect::DailyLight, "Give Steel mesh and Jute felt as much light a day"}};
     for (const auto& [aspect, advice] : kAdvice) {
         five.fairness = {finding(aspect, Confounding::Fully), finding(aspect, Confounding::Partly)};
         const QStringList said = adviceSentences(five);

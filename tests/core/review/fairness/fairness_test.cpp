@@ -205,6 +205,48 @@ TEST_F(FairnessTest, ComparesUsesAmongReusableMediaOnly)
     EXPECT_EQ(finding(Aspect::PieceUses).confounding, Confounding::Fully);
 }
 
+TEST_F(FairnessTest, ComparesTheClimateThatLoggersTold)
+{
+    EXPECT_FALSE(isSaid(Aspect::Temperature));
+    for (std::size_t i = 0; i < 8; ++i) {
+        tray(i).climate.temperature = i < 4 ? 20.0 + 0.2 * static_cast<double>(i) : 23.0;
+        tray(i).climate.vpd = 0.9;
+        tray(i).climate.dli = i < 4 ? 9.0 : i == 4 ? 9.0 : 12.0;
+    }
+    tray(7).climate.temperature.reset();
+    const Finding warmth = finding(Aspect::Temperature);
+    EXPECT_EQ(warmth.confounding, Confounding::Fully);
+    EXPECT_NEAR(warmth.media[0].numbers->mean, 20.3, 1e-9);
+    EXPECT_EQ(warmth.media[0].numbers->low, 20.0);
+    EXPECT_NEAR(warmth.media[0].numbers->high, 20.6, 1e-9);
+    EXPECT_EQ(warmth.media[1].unknown, 1);
+    EXPECT_EQ(finding(Aspect::Vpd).confounding, Confounding::Alike);
+    EXPECT_EQ(finding(Aspect::DailyLight).confounding, Confounding::Partly);
+    EXPECT_THAT(advice(), Contains(Advice::GrowInOneClimate));
+    EXPECT_THAT(advice(), Contains(Advice::LightAllAlike));
+}
+
+// Two loggers side by side differ by as much.
+TEST_F(FairnessTest, DoesNotHoldALoggersOwnErrorAgainstTheMedia)
+{
+    for (std::size_t i = 0; i < 8; ++i) {
+        tray(i).climate.temperature = i < 4 ? 20.0 : 20.9;
+        tray(i).climate.vpd = i < 4 ? 0.80 : 0.89;
+    }
+    EXPECT_EQ(finding(Aspect::Temperature).confounding, Confounding::Alike);
+    EXPECT_EQ(finding(Aspect::Vpd).confounding, Confounding::Alike);
+}
+
+TEST_F(FairnessTest, GivesAnAdviceOnce)
+{
+    for (std::size_t i = 0; i < 8; ++i) {
+        tray(i).climate.temperature = i < 4 ? 18 : 25;
+        tray(i).climate.vpd = i < 4 ? 0.5 : 1.5;
+    }
+    const auto all = advice();
+    EXPECT_EQ(std::count(all.begin(), all.end(), Advice::GrowInOneClimate), 1);
+}
+
 TEST_F(FairnessTest, NamesPeople)
 {
     for (std::size_t i = 0; i < 8; ++i) {
