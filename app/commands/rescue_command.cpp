@@ -1,7 +1,7 @@
 #include "app/commands/command.h"
 
+#include "app/commands/rescue_text.h"
 #include "core/journal/check/journal_rescue.h"
-#include "ui/text/rescue_text.h"
 
 namespace plumule::app {
 
@@ -13,11 +13,11 @@ int runRescue(const QStringList& arguments)
         return kBadCall;
     }
     const auto saved = rescueJournal((*given)[0].toStdString(), (*given)[1].toStdString(),
-                                     ui::nameOfLost().toStdString());
+                                     nameOfLost().toStdString());
     if (!saved) {
         return refused(saved.error());
     }
-    for (const QString& line : ui::rescueWords(*saved)) {
+    for (const QString& line : rescueWords(*saved)) {
         print(line);
     }
     return kDone;

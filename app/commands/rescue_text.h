@@ -4,7 +4,7 @@
 
 #include <QStringList>
 
-namespace plumule::ui {
+namespace plumule::app {
 
 // What stands in for a lost variety or medium is called so, followed by its number: "Lost".
 [[nodiscard]] QString nameOfLost();
@@ -12,4 +12,4 @@ namespace plumule::ui {
 // What a rescue came to, a line each: what was saved, then what was not.
 [[nodiscard]] QStringList rescueWords(const RescueReport& report);
 
-} // namespace plumule::ui
+} // namespace plumule::app

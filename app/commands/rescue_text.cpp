@@ -1,10 +1,10 @@
-#include "ui/text/rescue_text.h"
+#include "app/commands/rescue_text.h"
 
 #include "ui/text/text.h"
 
 #include <QCoreApplication>
 
-namespace plumule::ui {
+namespace plumule::app {
 namespace {
 
 class RescueTr
@@ -30,9 +30,9 @@ QStringList rescueWords(const RescueReport& report)
     }
     lines << RescueTr::tr("What could not be taken over as it stood: %1.").arg(report.said.size());
     for (const Error& each : report.said) {
-        lines << sentence(each);
+        lines << ui::sentence(each);
     }
     return lines;
 }
 
-} // namespace plumule::ui
+} // namespace plumule::app
