@@ -53,6 +53,12 @@ const Notes& tableNotes()
         {"taster", "who tasted"},
         {"serving", "what was put before a taster, in which turn, under which code"},
         {"score", "what a taster said of a serving"},
+        {"climate_logger", "climate loggers, each where it hung"},
+        {"climate_hour", "hours of a logger: mean, least, greatest and count of its readings"},
+        {"shelf_ppfd", "light that was measured under a shelf's lamps"},
+        {"brought_copy", "when a copy that was taken along came back"},
+        {"brought_undone", "acts of a copy that could have been done again when it came back"},
+        {"brought_same", "rows that were made on both sides and are one"},
     };
     return kNotes;
 }
@@ -197,6 +203,32 @@ const Notes& columnNotes()
         {"serving.code", "three digits"},
         {"score.serving_id", "the serving"},
         {"score.attribute_id", "what was asked"},
+        {"logger_id", "the logger"},
+        {"climate_logger.light_unit", "what its light is in; empty: it measured none"},
+        {"climate_hour.hour", "the hour of the day, from 0, by the room's clock"},
+        {"climate_hour.first_minute", "when in the hour its first reading was"},
+        {"climate_hour.last_minute", "when in the hour its last reading was"},
+        {"climate_hour.temperature_readings", "how many readings"},
+        {"climate_hour.temperature_mean_milli", "mean, thousandths of a degree Celsius"},
+        {"climate_hour.temperature_low_milli", "least, thousandths of a degree Celsius"},
+        {"climate_hour.temperature_high_milli", "greatest, thousandths of a degree Celsius"},
+        {"climate_hour.humidity_readings", "how many readings"},
+        {"climate_hour.humidity_mean_milli", "mean, thousandths of a percent"},
+        {"climate_hour.humidity_low_milli", "least, thousandths of a percent"},
+        {"climate_hour.humidity_high_milli", "greatest, thousandths of a percent"},
+        {"climate_hour.light_readings", "how many readings"},
+        {"climate_hour.light_mean_milli", "mean, thousandths of the logger's unit"},
+        {"climate_hour.light_low_milli", "least, thousandths of the logger's unit"},
+        {"climate_hour.light_high_milli", "greatest, thousandths of the logger's unit"},
+        {"shelf_ppfd.ppfd_milli", "photon flux density, thousandths of a µmol/m²/s"},
+        {"brought_copy_id", "the coming back"},
+        {"brought_copy.copy_id", "the copy's number"},
+        {"brought_copy.brought_on", "the day"},
+        {"brought_copy.until_id", "the first number that the copy had not drawn then"},
+        {"brought_undone.entry_id", "the act's number in the copy"},
+        {"brought_same.table_name", "what kind of row"},
+        {"brought_same.there_id", "its number in the copy"},
+        {"brought_same.here_id", "its number here"},
         {"score.value", "1 to 9; of a ranking the rank; of a triangle 1 for the odd one"},
     };
     return kNotes;
@@ -245,6 +277,7 @@ const Words& allWords()
          {"sowing", "watering", "stage_move", "harvesting", "packing", "clearing_out",
           "piece_washing"}},
         {"panel.method", {"hedonic", "ranking", "triangle"}},
+        {"climate_logger.light_unit", {"ppfd", "lux"}},
     };
     return kWords;
 }

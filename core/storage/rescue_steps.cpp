@@ -5,29 +5,19 @@
 #include "core/storage/checksum.h"
 #include "core/storage/history.h"
 #include "core/storage/migrations.h"
+#include "core/storage/whole_row.h"
 
 #include <algorithm>
 
 namespace plumule {
 namespace {
 
-const std::string* textIn(const Cell& cell)
-{
-    return std::get_if<std::string>(&cell);
-}
-
-std::int64_t wholeIn(const Cell& cell)
-{
-    const auto* whole = std::get_if<std::int64_t>(&cell);
-    return whole == nullptr ? -1 : *whole;
-}
-
 bool isOfType(const DeclaredColumn& column, const Cell& cell)
 {
     if (std::holds_alternative<std::monostate>(cell)) {
         return column.mayBeEmpty;
     }
-    const std::string* text = textIn(cell);
+    const auto* text = std::get_if<std::string>(&cell);
     if (column.info.type == "BLOB") {
         return text != nullptr;
     }
@@ -56,8 +46,8 @@ RescuedSteps::RescuedSteps(Database& old, Database& fresh, std::vector<Error>& s
             leaveOut(id);
             continue;
         }
-        if (*textIn(step[at("state")]) == toText(HistoryState::Standing)) {
-            replay(*textIn(step[at("changeset")]));
+        if (textIn(step[at("state")]) == toText(HistoryState::Standing)) {
+            replay(textIn(step[at("changeset")]));
         }
         m_steps.emplace(id, std::move(step));
     }
@@ -79,8 +69,8 @@ bool RescuedSteps::isWhole(const std::vector<Cell>& step) const
         }
     }
     HistoryState state{};
-    const std::string& bytes = *textIn(step[at("changeset")]);
-    return wholeIn(step.front()) > 0 && fromText(*textIn(step[at("state")]), state) &&
+    const std::string bytes = textIn(step[at("changeset")]);
+    return wholeIn(step.front()) > 0 && fromText(textIn(step[at("state")]), state) &&
            wholeIn(step[at("changeset_bytes")]) == static_cast<std::int64_t>(bytes.size()) &&
            step[at("changeset_crc")] == Cell(checksumOf(bytes)) &&
            walkChangeset(bytes, [](const RowChange&) {});
@@ -118,7 +108,7 @@ const RowsById& RescuedSteps::rowsOf(const std::string& table) const
 
 bool RescuedSteps::makesSense(const std::vector<Cell>& step) const
 {
-    const std::string& bytes = *textIn(step[at("changeset")]);
+    const std::string bytes = textIn(step[at("changeset")]);
     const std::int64_t schema = wholeIn(step[at("schema_version")]);
     return schema >= 1 && schema <= migrations().back().version &&
            (schema < kOldestAlikeSchema || (rowsIfSound(m_fresh, bytes, WayThrough::Back) &&

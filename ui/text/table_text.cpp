@@ -61,6 +61,13 @@ constexpr std::array kRows = {
     RowText{"serving", QT_TRANSLATE_NOOP("Tables", "serving")},
     RowText{"score", QT_TRANSLATE_NOOP("Tables", "score")},
     RowText{"season", QT_TRANSLATE_NOOP("Tables", "season")},
+    RowText{"climate_logger", QT_TRANSLATE_NOOP("Tables", "climate logger")},
+    RowText{"climate_hour", QT_TRANSLATE_NOOP("Tables", "hour of climate")},
+    RowText{"shelf_ppfd", QT_TRANSLATE_NOOP("Tables", "light under lamps")},
+    RowText{"taken_copy", QT_TRANSLATE_NOOP("Tables", "copy that was taken along")},
+    RowText{"brought_copy", QT_TRANSLATE_NOOP("Tables", "copy that came back")},
+    RowText{"brought_undone", QT_TRANSLATE_NOOP("Tables", "undone act of a copy")},
+    RowText{"brought_same", QT_TRANSLATE_NOOP("Tables", "row made on both sides")},
     RowText{"history", QT_TRANSLATE_NOOP("Tables", "step of the history")},
     RowText{"copy", QT_TRANSLATE_NOOP("Tables", "number of this copy")},
 };

@@ -1,5 +1,6 @@
 #include "core/journal/check/stored_words.h"
 
+#include "core/climate/climate.h"
 #include "core/cost/cost.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
@@ -52,6 +53,7 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<Feeding>("treatment", "feeding"),
         wordOf<TastingMethod>("panel", "method"),
         wordOf<Response>("season", "main_metric"),
+        wordOf<LightUnit>("climate_logger", "light_unit"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;
