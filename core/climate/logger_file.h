@@ -24,7 +24,7 @@ struct LoggerColumns
     std::optional<std::size_t> light;
     TemperatureUnit temperatureUnit = TemperatureUnit::Celsius;
     LightUnit lightUnit = LightUnit::Ppfd;
-    std::optional<DateOrder> order; // none: the days may be read in two ways, and nobody has said
+    std::optional<DayOrder> order; // none: the days may be read in two ways, and nobody has said
     LoggerClock clockOfTimes = LoggerClock::Room;
     bool operator==(const LoggerColumns&) const = default;
 };

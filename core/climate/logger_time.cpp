@@ -109,13 +109,13 @@ std::optional<WrittenDay> writtenDay(TimeReader& reader)
     return day;
 }
 
-std::optional<Date> dayOf(const WrittenDay& day, DateOrder order)
+std::optional<Date> dayOf(const WrittenDay& day, DayOrder order)
 {
     const auto& [a, b, c] = day.numbers;
-    const bool isYearFirst = day.hasYearFirst || order == DateOrder::YearMonthDay;
+    const bool isYearFirst = day.hasYearFirst || order == DayOrder::YearMonthDay;
     const int year = isYearFirst ? a : c;
-    const int month = isYearFirst || order == DateOrder::DayMonthYear ? b : a;
-    const int number = isYearFirst ? c : order == DateOrder::DayMonthYear ? a : b;
+    const int month = isYearFirst || order == DayOrder::DayMonthYear ? b : a;
+    const int number = isYearFirst ? c : order == DayOrder::DayMonthYear ? a : b;
     // A year of two digits does not come first.
     if (isYearFirst && !day.hasYearFirst) {
         return std::nullopt;
@@ -223,7 +223,7 @@ int SystemZone::standardOffset(int year) const
     return std::min(offsetIn(1), offsetIn(7));
 }
 
-std::optional<WrittenTime> writtenTime(std::string_view text, DateOrder order)
+std::optional<WrittenTime> writtenTime(std::string_view text, DayOrder order)
 {
     TimeReader reader(trimmed(text));
     const auto written = writtenDay(reader);
@@ -262,9 +262,9 @@ OrderFound dateOrderOf(const std::vector<std::string_view>& column)
         }
     }
     if (isDayFirst != isMonthFirst) {
-        found.order = isDayFirst ? DateOrder::DayMonthYear : DateOrder::MonthDayYear;
+        found.order = isDayFirst ? DayOrder::DayMonthYear : DayOrder::MonthDayYear;
     } else if (hasYearFirst && found.unclear.empty()) {
-        found.order = DateOrder::YearMonthDay;
+        found.order = DayOrder::YearMonthDay;
     }
     return found;
 }

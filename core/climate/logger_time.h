@@ -9,7 +9,7 @@
 namespace plumule {
 
 // In which order a file writes a day, where it does not begin with the year.
-enum class DateOrder
+enum class DayOrder
 {
     YearMonthDay,
     DayMonthYear,
@@ -55,13 +55,13 @@ struct WrittenTime
 // Reads "2026-03-12 06:50", "12.03.2026 06:50:30", "3/12/26 6:50 PM", "2026-03-12T06:50:00Z": a day
 // in the order given, or with the year first; a clock time, of which seconds are cut off; an offset
 // if there is one. None for anything else, and for days that do not exist.
-[[nodiscard]] std::optional<WrittenTime> writtenTime(std::string_view text, DateOrder order);
+[[nodiscard]] std::optional<WrittenTime> writtenTime(std::string_view text, DayOrder order);
 
 // The order that the days of a column give away by a number above 12. Unclear where none does, or
 // where they speak against one another.
 struct OrderFound
 {
-    std::optional<DateOrder> order;
+    std::optional<DayOrder> order;
     std::string_view unclear; // a day that may be read in two ways, where none is found
 };
 [[nodiscard]] OrderFound dateOrderOf(const std::vector<std::string_view>& column);

@@ -3,6 +3,7 @@
 #include "core/backup/photo_list.h"
 #include "core/base/whole_file.h"
 #include "core/base/work_reason.h"
+#include "core/storage/faults.h"
 
 namespace plumule {
 namespace {
@@ -55,8 +56,8 @@ Result<CopyFile> openCopy(const fs::path& path)
         if (!copy || !holdsTip(database, {copy->baseEntry, copy->baseChecksum})) {
             return fail(ErrorKind::NotFound, MergeReason::NoCopy, path.string());
         }
-        if (const auto faults = findFaults(database); !faults.empty()) {
-            return fail(ErrorKind::Damaged, MergeReason::Faulty, path.string(), faults.front());
+        if (!findFaults(database).empty()) {
+            return fail(ErrorKind::Damaged, MergeReason::Faulty, path.string());
         }
         return CopyFile{std::move(*file), *copy};
     } catch (const StorageFailure& failure) {

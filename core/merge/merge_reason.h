@@ -12,7 +12,7 @@ enum class MergeReason
     NotTaken,         // the file that was to be the copy: it is there already
     NoCopy,           // the file: no copy of any journal
     OfAnother,        // the file: a copy of another journal
-    Faulty,           // the file, the first fault in it
+    Faulty,           // the file
     NothingNew,       // the copy's name
     NotAllChosen,     // how many are left
     ChangedMeanwhile, // what was chosen between is no longer what stands in the journals

@@ -99,14 +99,14 @@ QString clockWords(LoggerClock clock)
                          "one.");
 }
 
-QString nameOf(DateOrder order)
+QString nameOf(DayOrder order)
 {
     switch (order) {
-    case DateOrder::YearMonthDay:
+    case DayOrder::YearMonthDay:
         return ClimateTr::tr("year, month, day");
-    case DateOrder::DayMonthYear:
+    case DayOrder::DayMonthYear:
         return ClimateTr::tr("day, month, year");
-    case DateOrder::MonthDayYear:
+    case DayOrder::MonthDayYear:
         return ClimateTr::tr("month, day, year");
     }
     return {};

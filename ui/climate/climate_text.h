@@ -21,7 +21,7 @@ namespace plumule::ui {
 // By which clock a file's times are read, and what that does to the two nights a year.
 [[nodiscard]] QString clockName(LoggerClock clock);
 [[nodiscard]] QString clockWords(LoggerClock clock);
-[[nodiscard]] QString nameOf(DateOrder order);
+[[nodiscard]] QString nameOf(DayOrder order);
 // "1 Feb 2026, 06:50".
 [[nodiscard]] QString dayAndTimeText(Moment at);
 // What a file comes to: its readings and days, and what of it is new.

@@ -173,8 +173,8 @@ void LoggerDialog::buildTimes()
     m_order->setObjectName("dateOrder");
     m_order->setAccessibleName(tr("Order of the days"));
     m_order->addItem(tr("choose the order of the days"));
-    for (const DateOrder order :
-         {DateOrder::YearMonthDay, DateOrder::DayMonthYear, DateOrder::MonthDayYear}) {
+    for (const DayOrder order :
+         {DayOrder::YearMonthDay, DayOrder::DayMonthYear, DayOrder::MonthDayYear}) {
         addChoice(*m_order, nameOf(order), order);
     }
     choose(*m_order, m_proposed.order);
@@ -238,7 +238,7 @@ LoggerColumns LoggerDialog::columns() const
     columns.light = columnIn(*m_light);
     columns.temperatureUnit = chosenOf<TemperatureUnit>(*m_temperatureUnit);
     columns.lightUnit = chosenOf<LightUnit>(*m_lightUnit);
-    columns.order = chosen<DateOrder>(*m_order);
+    columns.order = chosen<DayOrder>(*m_order);
     columns.clockOfTimes = chosenOf<LoggerClock>(*m_clock);
     return columns;
 }

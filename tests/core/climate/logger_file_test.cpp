@@ -52,7 +52,7 @@ TEST_F(LoggerFileTest, GuessesWhatItsColumnsAre)
     EXPECT_EQ(all.humidity, 3U);
     EXPECT_EQ(all.light, 4U);
     EXPECT_EQ(all.lightUnit, LightUnit::Ppfd);
-    EXPECT_EQ(all.order, DateOrder::MonthDayYear);
+    EXPECT_EQ(all.order, DayOrder::MonthDayYear);
     EXPECT_FALSE(all.clock);
     const LoggerColumns two =
         proposedColumns(table("Date;Time;Temp °C;Lux\n01.02.2026;06:50;21,5;900\n"));
@@ -123,7 +123,7 @@ TEST_F(LoggerFileTest, AsksForWhatItCantTell)
     LoggerColumns columns = proposedColumns(rows);
     EXPECT_TRUE(read(rows, columns).error().is(ClimateReason::DateOrderUnclear));
     EXPECT_EQ(read(rows, columns).error().values, std::vector<std::string>{"01/02/2026 06:50"});
-    columns.order = DateOrder::DayMonthYear;
+    columns.order = DayOrder::DayMonthYear;
     EXPECT_EQ(read(rows, columns)->first->date, date(2026, 2, 1));
     columns.time.reset();
     EXPECT_TRUE(read(rows, columns).error().is(ClimateReason::TimeMissing));
@@ -251,7 +251,7 @@ TEST_F(LoggerFileTest, BearsAnyCells)
         rows.rows.push_back(cells);
         rows.lines.push_back(3);
         LoggerColumns columns = proposedColumns(rows);
-        columns.order = DateOrder::YearMonthDay;
+        columns.order = DayOrder::YearMonthDay;
         const auto readings = read(rows, columns);
         ASSERT_TRUE(readings);
         EXPECT_LE(readings->faulty, 1);

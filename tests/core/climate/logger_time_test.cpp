@@ -7,16 +7,16 @@
 namespace plumule {
 namespace {
 
-constexpr auto kYear = DateOrder::YearMonthDay;
-constexpr auto kDayFirst = DateOrder::DayMonthYear;
-constexpr auto kMonthFirst = DateOrder::MonthDayYear;
+constexpr auto kYear = DayOrder::YearMonthDay;
+constexpr auto kDayFirst = DayOrder::DayMonthYear;
+constexpr auto kMonthFirst = DayOrder::MonthDayYear;
 
 TEST(WrittenTimeTest, IsReadInTheFormsThatLoggersWrite)
 {
     struct Case
     {
         const char* text;
-        DateOrder order;
+        DayOrder order;
         Date on;
         int minute;
         std::optional<int> offset;
@@ -75,7 +75,7 @@ TEST(WrittenTimeTest, IsNothingElse)
     EXPECT_FALSE(writtenTime("31.03.2026 06:50", kMonthFirst));
 }
 
-TEST(DateOrderTest, IsTakenFromTheWholeColumn)
+TEST(DayOrderTest, IsTakenFromTheWholeColumn)
 {
     EXPECT_EQ(dateOrderOf({"2026-03-12 06:50", "2026-03-13 06:50"}).order, kYear);
     EXPECT_EQ(dateOrderOf({"01.02.2026", "13.02.2026"}).order, kDayFirst);
