@@ -96,8 +96,16 @@ void WindowProgram::take(std::unique_ptr<Journal> journal)
     if (m_firstStart) {
         m_firstStart->hide();
     }
+    sayHowItLies();
+}
+
+void WindowProgram::sayHowItLies()
+{
+    const QString folder = ui::explanationOf(m_journal->folder());
     if (m_journal->readOnlyBecause()) {
         m_window->messages().refuse(ui::sentence(*m_journal->readOnlyBecause()));
+    } else if (!folder.isEmpty()) {
+        m_window->messages().tell(folder);
     }
 }
 

@@ -42,6 +42,7 @@ public:
 private:
     void showFirstStart();
     void take(std::unique_ptr<Journal> journal);
+    void sayHowItLies();
     void buildWindow();
     void keepBackups();
 

@@ -10,7 +10,7 @@ int runCheck(const QStringList& arguments)
         return kBadCall;
     }
     const SystemClock clock;
-    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    const auto opened = openToRead(given->front(), clock);
     if (!opened) {
         return refused(opened.error());
     }

@@ -60,6 +60,15 @@ int refused(const Error& error)
     return kRefused;
 }
 
+Result<std::unique_ptr<Journal>> openToRead(const QString& journal, const Clock& clock)
+{
+    auto opened = Journal::open(journal.toStdString(), clock, Access::ReadOnly);
+    if (opened && (*opened)->readOnlyBecause()) {
+        refused(*(*opened)->readOnlyBecause());
+    }
+    return opened;
+}
+
 std::optional<QStringList> argumentsOf(QCommandLineParser& parser, const QStringList& arguments,
                                        const QStringList& names)
 {

@@ -43,6 +43,9 @@ int badCall(const QString& sentence);
 int refused(const Error& error);
 // The call is sound, but these numbers hold no answer: one line to standard error; kRefused.
 int noAnswer(const QString& sentence);
+// As Journal::open() to read; says it on standard error where a copy is read.
+[[nodiscard]] Result<std::unique_ptr<Journal>> openToRead(const QString& journal,
+                                                          const Clock& clock);
 // Parses; a line of what is wrong and nullopt where the call is off or has not `count` arguments
 // (`names` lists them for the sentence).
 [[nodiscard]] std::optional<QStringList>

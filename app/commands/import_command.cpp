@@ -4,6 +4,7 @@
 #include "ui/text/text.h"
 #include "ui/watering/round_text.h"
 
+#include <QFile>
 #include <QFileInfo>
 #include <QTemporaryDir>
 
@@ -132,8 +133,17 @@ int importIntoNew(const QString& path, const QString& file, const Clock& clock, 
     if (!preview || isHeldBack(*preview, writing)) {
         return kBadCall;
     }
-    const auto made = newJournal(path, clock);
-    return made ? importInto(**made, file, writing) : refused(made.error());
+    auto made = newJournal(path, clock);
+    if (!made) {
+        return refused(made.error());
+    }
+    const int outcome = importInto(**made, file, writing);
+    if (outcome != kDone) {
+        // It was made for this table alone.
+        made->reset();
+        QFile::remove(path);
+    }
+    return outcome;
 }
 
 } // namespace

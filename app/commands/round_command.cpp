@@ -197,7 +197,7 @@ int runRound(const QStringList& arguments)
     if (!day) {
         return kBadCall;
     }
-    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    const auto opened = openToRead(given->front(), clock);
     if (!opened) {
         return refused(opened.error());
     }

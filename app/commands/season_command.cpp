@@ -258,7 +258,7 @@ int runSeason(const QStringList& arguments)
         return *clash;
     }
     const SystemClock clock;
-    const auto opened = Journal::open(given->front().toStdString(), clock, Access::ReadOnly);
+    const auto opened = openToRead(given->front(), clock);
     if (!opened) {
         return refused(opened.error());
     }

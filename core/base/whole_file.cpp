@@ -18,9 +18,8 @@ namespace fs = std::filesystem;
 
 tl::unexpected<Error> failedBy(int code, const fs::path& target)
 {
-    const bool isFull = code == ENOSPC || code == EDQUOT || code == EFBIG;
-    return fail(isFull ? ErrorKind::DiskFull : ErrorKind::NotWritable, FileReason::NotWritten,
-                target.string());
+    return fail(isDiskFull(code) ? ErrorKind::DiskFull : ErrorKind::NotWritable,
+                FileReason::NotWritten, target.string());
 }
 
 // A name of its own beside the target, taken by nobody.
@@ -55,6 +54,11 @@ Done syncFolder(const fs::path& target)
 
 } // namespace
 
+bool isDiskFull(int systemError)
+{
+    return systemError == ENOSPC || systemError == EDQUOT || systemError == EFBIG;
+}
+
 WholeFile::WholeFile(fs::path target, fs::path unfinished, int handle)
     : m_target(std::move(target))
     , m_unfinished(std::move(unfinished))
@@ -77,10 +81,10 @@ WholeFile::~WholeFile()
     }
 }
 
-Result<WholeFile> WholeFile::begin(const fs::path& named)
+Result<WholeFile> WholeFile::begin(const fs::path& named, WrittenBy by)
 {
     const fs::path target = behindLinks(named);
-    if (isKept(target)) {
+    if (by == WrittenBy::Anyone && isKept(target)) {
         return fail(ErrorKind::Conflict, FileReason::Kept, named.string());
     }
     mode_t mode = 0666;
@@ -147,13 +151,13 @@ Done writeWhole(const fs::path& target, std::string_view bytes)
     return file->write(bytes).and_then([&] { return file->commit(); });
 }
 
-Done copyWhole(const fs::path& from, const fs::path& target)
+Done copyWhole(const fs::path& from, const fs::path& target, WrittenBy by)
 {
     std::ifstream source(from, std::ios::binary);
     if (!source) {
         return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
     }
-    auto file = WholeFile::begin(target);
+    auto file = WholeFile::begin(target, by);
     if (!file) {
         return passOn(file);
     }
@@ -169,6 +173,16 @@ Done copyWhole(const fs::path& from, const fs::path& target)
         return fail(ErrorKind::Unreadable, FileReason::NotRead, from.string());
     }
     return file->commit();
+}
+
+Done makeFolder(const fs::path& folder)
+{
+    std::error_code failed;
+    if (fs::is_directory(folder, failed)) {
+        return {};
+    }
+    fs::create_directory(folder, failed);
+    return failed ? failedBy(failed.value(), folder) : syncFolder(folder);
 }
 
 } // namespace plumule

@@ -7,6 +7,17 @@
 
 namespace plumule {
 
+// Whether the system's error number says that nothing more fits: the disk, or what one may have of
+// it.
+[[nodiscard]] bool isDiskFull(int systemError);
+
+// Who writes: a journal puts files into its own folder, which is kept from everyone else.
+enum class WrittenBy
+{
+    Anyone,
+    TheJournal
+};
+
 // A file that is there whole or not at all: written under another name in its folder, synced,
 // renamed, and the folder synced. What stood there before stays until then. Links are followed, so
 // that a link stays one. Errors: FileReason::Kept where the target is one of KeptFiles;
@@ -15,7 +26,8 @@ class WholeFile
 {
 public:
     // Makes the unfinished file.
-    [[nodiscard]] static Result<WholeFile> begin(const std::filesystem::path& target);
+    [[nodiscard]] static Result<WholeFile> begin(const std::filesystem::path& target,
+                                                 WrittenBy by = WrittenBy::Anyone);
     WholeFile(WholeFile&& other) noexcept;
     WholeFile(const WholeFile&) = delete;
     WholeFile& operator=(const WholeFile&) = delete;
@@ -43,7 +55,10 @@ private:
 [[nodiscard]] Done writeWhole(const std::filesystem::path& target, std::string_view bytes);
 
 // The content of another file. Unreadable where that can't be read.
-[[nodiscard]] Done copyWhole(const std::filesystem::path& from,
-                             const std::filesystem::path& target);
+[[nodiscard]] Done copyWhole(const std::filesystem::path& from, const std::filesystem::path& target,
+                             WrittenBy by = WrittenBy::Anyone);
+
+// Makes the folder where it is not there, and puts its name on the disk. DiskFull, NotWritable.
+[[nodiscard]] Done makeFolder(const std::filesystem::path& folder);
 
 } // namespace plumule

@@ -38,7 +38,7 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
 
 const std::filesystem::path& Journal::path() const
 {
-    return m_ledger.database().path();
+    return m_ledger.path();
 }
 
 std::filesystem::path Journal::photoFolder() const

@@ -37,7 +37,9 @@ public:
     // Where photographs are kept: "<journal without ending> photos", made when first needed.
     [[nodiscard]] std::filesystem::path photoFolder() const;
     [[nodiscard]] bool isReadOnly() const { return m_ledger.isReadOnly(); }
-    // Why a journal asked for to write was opened only to read.
+    // Where it lies; not Local: a rollback journal keeps it.
+    [[nodiscard]] FolderKind folder() const { return m_ledger.folder(); }
+    // As JournalFile's.
     [[nodiscard]] const std::optional<Error>& readOnlyBecause() const
     {
         return m_ledger.readOnlyBecause();

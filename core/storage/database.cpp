@@ -1,6 +1,9 @@
 #include "core/storage/database.h"
 
+#include "core/base/whole_file.h"
+#include "core/storage/folder_kind.h"
 #include "core/storage/journal_file.h"
+#include "core/storage/journal_log.h"
 
 #include <cassert>
 #include <fstream>
@@ -13,9 +16,12 @@ namespace {
 // time, is not needed.
 constexpr int kOneThread = SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX;
 
-int openFlags(Access access, OpenAs as)
+// One that only reads is opened to write all the same, where that may be, and then forbidden to:
+// the last of those that read could not take the log away else.
+int openFlags(const std::filesystem::path& path, Access access, OpenAs as)
 {
-    if (access != Access::ReadWrite) {
+    if (access == Access::ReadImmutable ||
+        (access == Access::ReadOnly && !isWritableInPlace(path))) {
         return SQLITE_OPEN_READONLY | kOneThread;
     }
     return SQLITE_OPEN_READWRITE | kOneThread | (as == OpenAs::New ? SQLITE_OPEN_CREATE : 0);
@@ -39,9 +45,14 @@ std::string uriOf(const std::filesystem::path& path, Access access)
     return access == Access::ReadImmutable ? uri + "?immutable=1" : uri;
 }
 
-ErrorKind kindOf(int code)
+// `systemError`: the system's number behind a failure of files; of others it says nothing.
+ErrorKind kindOf(int code, int systemError)
 {
-    switch (code & 0xff) {
+    const int kind = code & 0xff;
+    if ((kind == SQLITE_IOERR || kind == SQLITE_CANTOPEN) && isDiskFull(systemError)) {
+        return ErrorKind::DiskFull;
+    }
+    switch (kind) {
     case SQLITE_FULL:
         return ErrorKind::DiskFull;
     case SQLITE_READONLY:
@@ -79,6 +90,27 @@ constexpr const char* kSettings[] = {
     "PRAGMA cache_size=-16000",  // KiB: a season's columns are read without going to disk twice
     "PRAGMA temp_store=MEMORY",  // sorting leaves no file of the journal's rows in /tmp
 };
+
+bool takesLog(Database& database)
+{
+    Statement statement = database.prepare("PRAGMA journal_mode=WAL");
+    return statement.step() && statement.get<std::string>(0) == "wal";
+}
+
+// Where memory can't be shared between connections, or a file may be copied elsewhere without what
+// stands beside it. Others are kept out by the journal's own lock; SQLite's is let go between
+// transactions, so that our own connections read.
+void keepRollbackJournal(Database& database)
+{
+    database.execute("PRAGMA journal_mode=DELETE");
+    database.execute("PRAGMA locking_mode=NORMAL");
+    (void)database.scalar("SELECT count(*) FROM sqlite_schema"); // only then it is let go
+    // FULL would not put it on the disk that the rollback journal is gone: after a power cut it
+    // would take the commit back.
+    database.execute("PRAGMA synchronous=EXTRA");
+    // ms: a writer waits until an answer is read, which here keeps it out.
+    sqlite3_busy_timeout(database.handle(), 20'000);
+}
 
 } // namespace
 
@@ -184,11 +216,12 @@ Database::Database(const std::filesystem::path& path, Access access, OpenAs as)
     , m_connection(as == OpenAs::New ? made(path) : path)
 {
     const std::string name = path.empty() ? ":memory:" : uriOf(path, access);
-    const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(access, as), nullptr);
+    const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(path, access, as), nullptr);
     if (code != SQLITE_OK) {
         const std::string message = sqlite3_errstr(code);
+        const ErrorKind kind = kindOf(code, sqlite3_system_errno(m_handle));
         sqlite3_close(m_handle);
-        throw StorageFailure(kindOf(code), StorageReason::Failed, "open", message);
+        throw StorageFailure(kind, StorageReason::Failed, "open", message);
     }
     try {
         applySettings(as);
@@ -239,24 +272,27 @@ void Database::applySettings(OpenAs as)
     for (const char* setting : kSettings) {
         execute(setting);
     }
+    if (m_access != Access::ReadWrite) {
+        execute("PRAGMA query_only=ON");
+    }
     if (m_access != Access::ReadWrite || m_path.empty()) {
         return;
+    }
+    const bool isFar = folderKindOf(m_path) != FolderKind::Local;
+    if (isFar) {
+        // Alone, SQLite reads a log without an index that it would share by memory.
+        execute("PRAGMA locking_mode=EXCLUSIVE");
     }
     // Another program's file is refused later; until then not one byte of it may change.
     m_isOurs = as == OpenAs::New || scalar("PRAGMA application_id") == kApplicationId;
     if (!m_isOurs) {
         return;
     }
-    // Network and some synced folders take no write-ahead log: then the rollback journal serves.
-    std::string mode;
-    {
-        Statement statement = prepare("PRAGMA journal_mode=WAL");
-        mode = statement.step() ? statement.get<std::string>(0) : "";
-    }
-    if (mode != "wal") {
-        execute("PRAGMA journal_mode=DELETE");
-    }
     // Each commit is on the disk before it is acknowledged: a power cut takes back no tick.
+    if (isFar || !takesLog(*this)) {
+        keepRollbackJournal(*this);
+        return;
+    }
     execute("PRAGMA synchronous=FULL");
     // Bytes: after a large import the log beside the journal shrinks again.
     execute("PRAGMA journal_size_limit=8388608");
@@ -339,8 +375,8 @@ void Database::checkFileIsThere() const
 
 void Database::throwFailure(int code, std::string_view doing) const
 {
-    throw StorageFailure(kindOf(code), StorageReason::Failed, std::string(doing),
-                         std::string(sqlite3_errmsg(m_handle)));
+    throw StorageFailure(kindOf(code, sqlite3_system_errno(m_handle)), StorageReason::Failed,
+                         std::string(doing), std::string(sqlite3_errmsg(m_handle)));
 }
 
 } // namespace plumule

@@ -10,6 +10,8 @@ Transaction::Transaction(Database& database)
 {
     m_database.checkFileIsThere();
     m_database.execute("BEGIN IMMEDIATE");
+    // What was known of the counter before this lock was taken is read anew.
+    m_database.forgetCounter();
     m_isOpen = true;
 }
 

@@ -1,14 +1,14 @@
 #include "core/storage/journal_file.h"
 
 #include "core/base/kept_files.h"
+#include "core/base/whole_file.h"
 #include "core/storage/journal_lock.h"
+#include "core/storage/journal_log.h"
 #include "core/storage/migrations.h"
 #include "core/storage/schema_check.h"
 
 #include <cerrno>
 #include <fcntl.h>
-#include <fstream>
-#include <random>
 #include <unistd.h>
 
 namespace plumule {
@@ -16,36 +16,29 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool isFolderWritable(const fs::path& path)
-{
-    const fs::path folder = behindLinks(path).parent_path();
-    return ::access(folder.c_str(), W_OK) == 0;
-}
-
 // What stands, or may stand, beside an open journal.
 constexpr const char* kEndings[] = {"", "-wal", "-shm", "-journal"};
 
 struct Holding
 {
     std::shared_ptr<JournalLock> lock; // none: opened to read
+    std::unique_ptr<PrivateCopy> copy; // where one is read
     std::unique_ptr<KeptFiles> kept;
 };
 
-// The lock, and nothing may be saved over the journal.
-void hold(Database& database, std::shared_ptr<JournalLock> lock)
+// Until the database is closed; and nothing may be saved over the journal of that name meanwhile.
+void hold(Database& database, const fs::path& name, std::shared_ptr<Holding> holding)
 {
-    const fs::path journal = behindLinks(database.path());
+    const fs::path journal = behindLinks(name);
     std::vector<fs::path> files;
     for (const char* ending : kEndings) {
         files.emplace_back(journal.string() + ending);
     }
-    auto holding = std::make_shared<Holding>();
-    holding->lock = std::move(lock);
     holding->kept = std::make_unique<KeptFiles>(files, photoFolderOf(journal));
     database.holdUntilClosed(std::move(holding));
 }
 
-// SQLite puts the log beside the name that it is given: by another one it would be missed.
+// In another folder, where its log is not found.
 bool isWrittenUnderAnotherName(const fs::path& path)
 {
     std::error_code ignored;
@@ -53,15 +46,34 @@ bool isWrittenUnderAnotherName(const fs::path& path)
            !fs::exists(behindLinks(path).string() + "-wal", ignored);
 }
 
+// Where it is open here it is, and closing it would drop SQLite's locks.
 bool looksLikeSqlite(const fs::path& path)
 {
-    if (isOpenHere(path)) {
-        return true; // it is, and closing it here would drop SQLite's locks
+    return isOpenHere(path) || formatOf(path) != FileFormat::NotSqlite;
+}
+
+enum class Reading
+{
+    InPlace,
+    InPlaceUnchanging, // nothing may be written beside it, and nothing stands there
+    OfACopy
+};
+
+// Of a copy where what stands in the log could not be read in place: nothing may be written beside
+// it, or memory can't be shared there. A journal that someone writes is no copy's source.
+Reading readingOf(const fs::path& path, FolderKind folder)
+{
+    const bool isWritable = isWritableInPlace(path);
+    if (isLocked(path)) {
+        return Reading::InPlace;
     }
-    std::ifstream file(path, std::ios::binary);
-    std::string head(16, '\0');
-    file.read(head.data(), 16);
-    return file.gcount() == 16 && head == std::string("SQLite format 3\0", 16);
+    const auto isFarLog = [&] {
+        return folder != FolderKind::Local && formatOf(path) == FileFormat::WriteAheadLog;
+    };
+    if (!isOpenHere(path) && ((!isWritable && hasLogBeside(path)) || isFarLog())) {
+        return Reading::OfACopy;
+    }
+    return isWritable ? Reading::InPlace : Reading::InPlaceUnchanging;
 }
 
 std::int64_t newestSchema()
@@ -147,22 +159,31 @@ Done makeEmptyFile(const fs::path& path)
     if (errno == EEXIST) {
         return fail(ErrorKind::Duplicate, StorageReason::FileExists, path.string());
     }
-    return fail(errno == ENOSPC ? ErrorKind::DiskFull : ErrorKind::NotWritable,
+    return fail(isDiskFull(errno) ? ErrorKind::DiskFull : ErrorKind::NotWritable,
                 StorageReason::NotMade, path.string());
 }
 
 Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> because)
 {
-    if (isWrittenUnderAnotherName(path)) {
+    const fs::path name = nameWithLog(path);
+    if (isWrittenUnderAnotherName(name)) {
         return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
     }
-    // A log without its index can only be read where the folder is writable.
-    const bool immutable = !isFolderWritable(path);
-    JournalFile file;
-    file.database =
-        std::make_unique<Database>(path, immutable ? Access::ReadImmutable : Access::ReadOnly);
-    file.readOnlyBecause = std::move(because);
-    hold(*file.database, nullptr);
+    JournalFile file{nullptr, path, std::move(because), folderKindOf(name)};
+    auto holding = std::make_shared<Holding>();
+    const Reading reading = readingOf(name, file.folder);
+    if (reading == Reading::OfACopy) {
+        holding->copy = std::make_unique<PrivateCopy>(name);
+        file.database = std::make_unique<Database>(holding->copy->file(), Access::ReadOnly);
+    } else {
+        file.database = std::make_unique<Database>(
+            name, reading == Reading::InPlace ? Access::ReadOnly : Access::ReadImmutable);
+    }
+    if (reading == Reading::OfACopy && hasLogBeside(name)) {
+        file.readOnlyBecause =
+            fail(ErrorKind::NotWritable, StorageReason::ShownAsCopy, path.string()).value();
+    }
+    hold(*file.database, name, std::move(holding));
     if (auto identity = checkIdentity(*file.database); !identity) {
         return passOn(identity);
     }
@@ -174,7 +195,7 @@ Result<JournalFile> openToRead(const fs::path& path, std::optional<Error> becaus
 
 Result<JournalFile> openToWrite(const fs::path& path)
 {
-    if (!isFolderWritable(path) || ::access(path.c_str(), W_OK) != 0) {
+    if (!isWritableInPlace(path)) {
         return openToRead(
             path, fail(ErrorKind::NotWritable, StorageReason::NotWritable, path.string()).value());
     }
@@ -184,12 +205,13 @@ Result<JournalFile> openToWrite(const fs::path& path)
             path,
             fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string()).value());
     }
-    JournalFile file;
-    file.database = std::make_unique<Database>(path, Access::ReadWrite);
+    const fs::path name = nameWithLog(path);
+    JournalFile file{nullptr, path, std::nullopt, folderKindOf(name)};
+    file.database = std::make_unique<Database>(name, Access::ReadWrite);
     if (file.database->file() != lock->file()) {
         return fail(ErrorKind::FileGone, StorageReason::FileGone, path.string());
     }
-    hold(*file.database, std::move(lock));
+    hold(*file.database, name, std::make_shared<Holding>(Holding{std::move(lock), {}, {}}));
     if (auto identity = checkIdentity(*file.database); !identity) {
         return passOn(identity);
     }
@@ -210,14 +232,15 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
     if (auto made = makeEmptyFile(path); !made) {
         return passOn(made);
     }
-    JournalFile file;
+    JournalFile file{nullptr, path, std::nullopt, folderKindOf(path)};
     try {
         auto lock = std::make_shared<JournalLock>(path);
         if (!lock->isHeld()) {
+            discardNewJournal(std::move(file), path);
             return fail(ErrorKind::AlreadyOpen, StorageReason::OpenElsewhere, path.string());
         }
         file.database = std::make_unique<Database>(path, Access::ReadWrite, OpenAs::New);
-        hold(*file.database, std::move(lock));
+        hold(*file.database, path, std::make_shared<Holding>(Holding{std::move(lock), {}, {}}));
         fillNewJournal(*file.database, copyNumber);
         return file;
     } catch (const StorageFailure& failure) {

@@ -2,6 +2,7 @@
 
 #include "core/base/progress.h"
 #include "core/storage/database.h"
+#include "core/storage/folder_kind.h"
 
 #include <memory>
 
@@ -15,9 +16,13 @@ inline constexpr std::int64_t kApplicationId = 0x504C4D4C;
 struct JournalFile
 {
     std::unique_ptr<Database> database;
+    // As it was asked for; the database's own is another where a copy is read, or the log stands
+    // beside another name.
+    std::filesystem::path path;
     // Why a journal that was asked for to write was opened only to read: AlreadyOpen or
-    // NotWritable.
+    // NotWritable. ShownAsCopy also where it was asked for to read.
     std::optional<Error> readOnlyBecause;
+    FolderKind folder = FolderKind::Local;
 };
 
 // Where a journal's photographs are kept: "<journal without ending> photos" beside the file, behind
@@ -35,8 +40,11 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 
 // Opens a journal, brings it to the newest schema (after a backup), and never makes one.
 // NotFound, NotAJournal, NewerVersion, Damaged, Unreadable. Where writing is not possible the file
-// is opened to read, and the reason given; ReadOnly access asks for no reason. A journal that is
-// being written under another name (a hard link) has its log there: AlreadyOpen.
+// is opened to read, and the reason given; ReadOnly access asks for no reason. Where nothing can be
+// written and a log stands beside it, a copy of both is read, so that all that was acknowledged is
+// shown. Under another name of its folder (a hard link) it is opened by the one that its log stands
+// beside; where it is being written under one of another folder: AlreadyOpen. In a folder that is
+// not Local it is kept with a rollback journal.
 [[nodiscard]] Result<JournalFile> openJournalFile(const std::filesystem::path& path,
                                                   Access access = Access::ReadWrite);
 

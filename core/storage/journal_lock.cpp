@@ -43,12 +43,15 @@ struct flock wholeByte(short type)
     return lock;
 }
 
-// The handle for the lock; -1 where the file may not be written, or the name leads elsewhere by
-// now.
+// The handle for the lock; where the file may not be written it does to ask, not to hold. -1 where
+// the name leads elsewhere by now.
 int handleFor(OpenFile& file, const fs::path& path, const FileKey& key)
 {
     if (file.handle < 0) {
         file.handle = ::open(path.c_str(), O_RDWR | O_CLOEXEC);
+    }
+    if (file.handle < 0) {
+        file.handle = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
     }
     struct stat found = {};
     const bool isIt = file.handle >= 0 && ::fstat(file.handle, &found) == 0 &&

@@ -18,6 +18,7 @@ enum class StorageReason
     FileExists,       // the file
     NotMade,          // the file
     NotWritable,      // the file
+    ShownAsCopy,      // the file
     OpenElsewhere,    // the file
     OlderAndReadOnly, // the file
     FileGone,         // the file

@@ -1,6 +1,8 @@
 // Part of ui/text/error_words.h: the journal's file, its history, and the journal as a whole.
 #include "ui/text/error_words.h"
 
+#include "ui/text/text.h"
+
 namespace plumule::ui {
 namespace {
 
@@ -74,12 +76,21 @@ QString words(StorageReason reason, const Error& error)
                           "name.")
             .arg(value[0]);
     case StorageReason::NotMade:
+        if (error.kind == ErrorKind::DiskFull) {
+            return wordsOfFullDisk(value[0]);
+        }
         return Errors::tr("%1 can't be made: check its folder and the room on the disk, or choose "
                           "another place.")
             .arg(value[0]);
     case StorageReason::NotWritable:
         return Errors::tr("%1 can only be read, not written: check who may write to it and to its "
                           "folder.")
+            .arg(value[0]);
+    case StorageReason::ShownAsCopy:
+        return Errors::tr("%1 can't be written to, and its last entries stood in the log beside "
+                          "it: this is a copy that holds all of them and can't be changed. To go "
+                          "on writing, move the journal with what lies beside it to a folder of "
+                          "yours.")
             .arg(value[0]);
     case StorageReason::OpenElsewhere:
         return Errors::tr("%1 is open in another window or program: close it there to write here.")
@@ -124,6 +135,24 @@ QString words(StorageReason reason, const Error& error)
     case StorageReason::EntryOfOtherSchema:
         return Errors::tr("That step was made by another version of Plumule and can't be taken "
                           "back here: correct the entry itself.");
+    }
+    return {};
+}
+
+QString explanationOf(FolderKind folder)
+{
+    switch (folder) {
+    case FolderKind::Local:
+        return {};
+    case FolderKind::Network:
+        return Errors::tr("This journal lies on another machine's disk, so each entry is written "
+                          "there at once: that is safe but slower. Keep it open on one machine "
+                          "only, and the connection up.");
+    case FolderKind::Bridged:
+        return Errors::tr("This journal lies in a folder that a program keeps for you, perhaps a "
+                          "synced one, so each entry is written there at once: that is safe but "
+                          "slower. Keep it open on one machine only, and close it before it is "
+                          "synced.");
     }
     return {};
 }

@@ -18,6 +18,9 @@ namespace plumule::ui {
 // What was done: "Moved RD029 to B2, place 4."
 [[nodiscard]] QString sentence(const HistoryEntry& entry, UnitSystem units);
 
+// What a journal's folder means for its keeping; nothing of a local one.
+[[nodiscard]] QString explanationOf(FolderKind folder);
+
 [[nodiscard]] QString nameOf(Stage stage);           // "under weight"
 [[nodiscard]] QString nameOf(WaterKind water);       // "nutrient mix"
 [[nodiscard]] QString nameOf(WateringMethod method); // "mist from above"

@@ -48,7 +48,7 @@ bool Ledger::isReadOnly() const
 
 std::filesystem::path Ledger::photoFolder() const
 {
-    return photoFolderOf(database().path());
+    return photoFolderOf(path());
 }
 
 std::vector<Change> Ledger::changesOf(const std::vector<ChangedRow>& rows)

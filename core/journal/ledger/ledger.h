@@ -43,6 +43,8 @@ public:
     [[nodiscard]] const Clock& clock() const { return m_clock; }
     [[nodiscard]] Database& database() const { return *m_file.database; }
     [[nodiscard]] bool isReadOnly() const;
+    [[nodiscard]] const std::filesystem::path& path() const { return m_file.path; }
+    [[nodiscard]] FolderKind folder() const { return m_file.folder; }
     // Where photographs are kept: "<journal without ending> photos" beside it.
     [[nodiscard]] std::filesystem::path photoFolder() const;
     [[nodiscard]] const std::optional<Error>& readOnlyBecause() const

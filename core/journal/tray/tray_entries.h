@@ -56,7 +56,8 @@ public:
     Result<Height> noteHeight(TrayId tray, Length reading, ReadFrom from, Moment at);
     Result<TrayNote> writeNote(TrayId tray, const std::string& text, Moment at);
     Done removeNote(TrayNoteId note);
-    // Copies the file into the photo folder, named by code, day and number. Unreadable.
+    // Copies the file into the photo folder, named by code, day and number, and onto the
+    // disk. Unreadable, NotWritable, DiskFull.
     Result<Photo> attachPhoto(TrayId tray, const std::filesystem::path& file,
                               const std::string& caption, Moment at);
     // The file stays, so that undo finds it.

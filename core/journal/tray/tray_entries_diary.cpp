@@ -2,6 +2,7 @@
 #include "core/journal/tray/tray_entries.h"
 
 #include "core/base/number_text.h"
+#include "core/base/whole_file.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/tray/sowing_rules.h"
 #include "core/tray/tray_reason.h"
@@ -50,20 +51,19 @@ Result<std::filesystem::path> copyPhoto(const std::filesystem::path& file,
     if (!std::filesystem::is_regular_file(file, error)) {
         return fail(ErrorKind::Unreadable, TrayReason::PhotoUnreadable, file.string());
     }
-    std::filesystem::create_directories(folder, error);
-    if (error) {
-        return fail(ErrorKind::NotWritable, TrayReason::PhotoFolder, folder.string());
+    if (const Done made = makeFolder(folder); !made) {
+        return fail(made.error().kind, TrayReason::PhotoFolder, folder.string());
     }
     const std::string ending = file.extension().string();
     std::filesystem::path target;
     for (int number = 1; target.empty() || std::filesystem::exists(target, error); ++number) {
         target = folder / fmt::format("{} {} {}{}", fileNameOf(code), toIso(day), number, ending);
     }
-    std::filesystem::copy_file(file, target, error);
-    if (error) {
-        std::error_code ignored;
-        std::filesystem::remove(target, ignored);
-        return fail(ErrorKind::NotWritable, TrayReason::PhotoNotCopied, file.string());
+    // On the disk, name and all, before the journal says that it is there.
+    if (const Done copied = copyWhole(file, target, WrittenBy::TheJournal); !copied) {
+        return copied.error().kind == ErrorKind::Unreadable
+                   ? fail(ErrorKind::Unreadable, TrayReason::PhotoUnreadable, file.string())
+                   : fail(copied.error().kind, TrayReason::PhotoNotCopied, file.string());
     }
     return target;
 }

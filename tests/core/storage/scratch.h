@@ -8,6 +8,8 @@
 #include <filesystem>
 #include <gtest/gtest.h>
 #include <random>
+#include <sys/wait.h>
+#include <unistd.h>
 
 namespace plumule {
 
@@ -139,6 +141,36 @@ inline JournalFile openedJournal(const std::filesystem::path& path,
     auto file = openJournalFile(path, access);
     EXPECT_TRUE(file) << told(file.error());
     return std::move(*file);
+}
+
+// Runs `check` as a user who owns nothing: root may write everywhere, whatever the file modes.
+template <class Check>
+bool holdsForAnotherUser(Check check)
+{
+    const pid_t child = ::fork();
+    if (child == 0) {
+        constexpr uid_t kNobody = 65534;
+        const bool dropped = ::geteuid() != 0 || (::setresgid(kNobody, kNobody, kNobody) == 0 &&
+                                                  ::setresuid(kNobody, kNobody, kNobody) == 0);
+        ::_exit(dropped && check() ? 0 : 1);
+    }
+    int status = -1;
+    ::waitpid(child, &status, 0);
+    return WIFEXITED(status) && WEXITSTATUS(status) == 0;
+}
+
+// Runs `work` in a process of its own, which then ends without closing anything, as if it were
+// killed. Whether `work` said that it was done.
+template <class Work>
+bool doneByAProgramThatEnds(Work work)
+{
+    const pid_t child = ::fork();
+    if (child == 0) {
+        ::_exit(work() ? 0 : 1);
+    }
+    int status = -1;
+    ::waitpid(child, &status, 0);
+    return WIFEXITED(status) && WEXITSTATUS(status) == 0;
 }
 
 // The kind of the failure that `work` throws; none, and a failed test, when it throws nothing.
