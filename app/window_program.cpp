@@ -1,5 +1,6 @@
 #include "app/window_program.h"
 
+#include "app/crash_note.h"
 #include "app/program.h"
 #include "app/system_clock.h"
 #include "ui/backup/backup_keeper.h"
@@ -18,10 +19,14 @@
 #include <cstdio>
 
 namespace plumule::app {
-WindowProgram::WindowProgram(const Clock& clock, ui::Ask& ask, ui::Preferences& preferences)
+
+WindowProgram::WindowProgram(const Clock& clock, ui::Ask& ask, ui::Preferences& preferences,
+                             const std::filesystem::path& records)
     : m_clock(clock)
     , m_ask(ask)
     , m_preferences(preferences)
+    , m_records(records)
+    , m_log(records)
 {}
 
 WindowProgram::~WindowProgram() = default;
@@ -30,6 +35,8 @@ Done WindowProgram::openFile(const QString& path)
 {
     auto opened = Journal::open(path.toStdString(), m_clock);
     if (!opened) {
+        m_log.write(LogEvent::NotOpened, m_clock.utcMilliseconds(), path.toStdString(), {},
+                    opened.error());
         return passOn(opened);
     }
     take(std::move(*opened));
@@ -90,20 +97,48 @@ void WindowProgram::take(std::unique_ptr<Journal> journal)
     m_keeper.reset();
     m_window.reset();
     m_journal = std::move(journal);
+    markOpen();
     m_preferences.set(ui::Preference::LastJournal,
                       QString::fromStdString(m_journal->path().string()));
     buildWindow();
     if (m_firstStart) {
         m_firstStart->hide();
     }
-    sayHowItLies();
+    sayAtStart();
 }
 
-void WindowProgram::sayHowItLies()
+// Who may write holds the journal's lock: a mark that stands now is nobody's.
+void WindowProgram::markOpen()
+{
+    m_mark.reset();
+    const auto note = [this](LogEvent event, const std::optional<Error>& why = std::nullopt) {
+        m_log.write(event, m_clock.utcMilliseconds(), m_journal->path(), {}, why);
+    };
+    if (m_journal->isReadOnly()) {
+        note(LogEvent::OpenedToRead, m_journal->readOnlyBecause());
+        return;
+    }
+    m_mark = std::make_unique<OpenMark>(m_records, m_journal->path());
+    if (m_mark->wasLeft()) {
+        note(LogEvent::EndedUnexpectedly);
+    }
+    note(LogEvent::Opened);
+    m_journal->setRefusalListener([this](Intention what, const Error& why) {
+        m_log.write(LogEvent::Refused, m_clock.utcMilliseconds(), m_journal->path(), toText(what),
+                    why);
+    });
+}
+
+void WindowProgram::sayAtStart()
 {
     const QString folder = ui::explanationOf(m_journal->folder());
     if (m_journal->readOnlyBecause()) {
         m_window->messages().refuse(ui::sentence(*m_journal->readOnlyBecause()));
+    } else if (m_mark && m_mark->wasLeft()) {
+        const auto layout = m_journal->room().layout();
+        m_window->messages().tell(
+            ui::unexpectedEnd(m_journal->nextUndo(),
+                              layout ? layout->room.units : UnitSystem::Metric, m_clock.today()));
     } else if (!folder.isEmpty()) {
         m_window->messages().tell(folder);
     }
@@ -161,7 +196,9 @@ int runWindow(int argc, char** argv)
     const SystemClock clock;
     ui::DialogAsk ask;
     ui::StoredPreferences preferences;
-    WindowProgram program(clock, ask, preferences);
+    const std::filesystem::path records = preferences.folder().toStdString();
+    WindowProgram program(clock, ask, preferences, records);
+    noteCrashesIn(EventLog(records).file());
     program.applyLook();
     Done opened;
     if (parser.isSet("sample")) {

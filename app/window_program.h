@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "core/log/event_log.h"
+#include "core/log/open_mark.h"
 
 #include <QObject>
 
@@ -23,7 +25,9 @@ namespace plumule::app {
 class WindowProgram : public QObject
 {
 public:
-    WindowProgram(const Clock& clock, ui::Ask& ask, ui::Preferences& preferences);
+    // `records`: the folder of the log and of what says that a journal is open.
+    WindowProgram(const Clock& clock, ui::Ask& ask, ui::Preferences& preferences,
+                  const std::filesystem::path& records);
     ~WindowProgram() override;
 
     // As Journal::open(); a refusal leaves the window as it is. The path is remembered for start().
@@ -42,13 +46,17 @@ public:
 private:
     void showFirstStart();
     void take(std::unique_ptr<Journal> journal);
-    void sayHowItLies();
+    void markOpen();
+    void sayAtStart();
     void buildWindow();
     void keepBackups();
 
     const Clock& m_clock;
     ui::Ask& m_ask;
     ui::Preferences& m_preferences;
+    std::filesystem::path m_records;
+    EventLog m_log;
+    std::unique_ptr<OpenMark> m_mark; // goes once the journal is closed; none: opened to read
     std::unique_ptr<Journal> m_journal;
     std::unique_ptr<ui::MainWindow> m_window;
     std::unique_ptr<ui::BackupKeeper> m_keeper; // goes before the journal it listens to

@@ -77,6 +77,11 @@ public:
     // The listener is called after each commit; the number takes it off again.
     int addListener(ChangeListener listener) { return m_ledger.addListener(std::move(listener)); }
     void removeListener(int number) { m_ledger.removeListener(number); }
+    // Told of each intention that was refused, and why.
+    void setRefusalListener(RefusalListener listener)
+    {
+        m_ledger.setRefusalListener(std::move(listener));
+    }
 
     // As storage's backUp() and findFaults().
     [[nodiscard]] Done backUpTo(const std::filesystem::path& target, const Progress& progress);

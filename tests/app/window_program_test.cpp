@@ -48,7 +48,17 @@ protected:
         return words.join(' ');
     }
 
-    WindowProgram program{clock, ask, preferences};
+    [[nodiscard]] std::filesystem::path records() const
+    {
+        return folder.filePath("records").toStdString();
+    }
+    [[nodiscard]] QString logText() const
+    {
+        QFile file(folder.filePath("records/events.log"));
+        return file.open(QIODevice::ReadOnly) ? QString::fromUtf8(file.readAll()) : QString();
+    }
+
+    WindowProgram program{clock, ask, preferences, records()};
 };
 
 TEST_F(WindowProgramTest, AsksForAJournalWhereThereIsNone)
@@ -139,6 +149,41 @@ TEST_F(WindowProgramTest, SaysWhyAJournalIsOpenToReadOnly)
     ASSERT_TRUE(program.openFile(path));
     EXPECT_TRUE(program.window()->messages().text().contains("open in another"))
         << program.window()->messages().text().toStdString();
+}
+
+TEST_F(WindowProgramTest, SaysAfterACrashWhatWasRecordedLast)
+{
+    const QString path = another("cellar.plumule");
+    {
+        const auto cellar = Journal::open(path.toStdString(), clock);
+        ASSERT_TRUE(cellar);
+        ASSERT_TRUE((*cellar)->room().addRack("By the door", 1, 2));
+    }
+    {
+        // As a program that ended without closing leaves it.
+        const OpenMark mark(records(), path.toStdString());
+        std::filesystem::copy(records(), records().string() + ".left");
+    }
+    std::filesystem::remove_all(records());
+    std::filesystem::rename(records().string() + ".left", records());
+    ASSERT_TRUE(program.openFile(path));
+    const QString text = program.window()->messages().text();
+    EXPECT_TRUE(text.contains("ended unexpectedly")) << text.toStdString();
+    EXPECT_TRUE(text.contains("By the door")) << text.toStdString();
+    EXPECT_TRUE(logText().contains("ended-unexpectedly \"cellar.plumule\""));
+    // Once is enough.
+    ASSERT_TRUE(program.openFile(another("loft.plumule")));
+    ASSERT_TRUE(program.openFile(path));
+    EXPECT_FALSE(program.window()->messages().text().contains("ended unexpectedly"));
+}
+
+TEST_F(WindowProgramTest, WritesDownWhatWasOpenedAndRefusedButNotWhatItHolds)
+{
+    ASSERT_TRUE(program.openFile(another("cellar.plumule")));
+    EXPECT_FALSE(program.openFile(noJournal()));
+    EXPECT_TRUE(logText().contains("opened \"cellar.plumule\"")) << logText().toStdString();
+    EXPECT_TRUE(logText().contains("not-opened \"letter.plumule\" not-a-journal"));
+    EXPECT_FALSE(logText().contains(folder.path()));
 }
 
 TEST_F(WindowProgramTest, ANewLookKeepsThePage)

@@ -1,5 +1,6 @@
 #include "ui/page/preferences.h"
 
+#include <QFileInfo>
 #include <QSettings>
 
 namespace plumule::ui {
@@ -62,6 +63,11 @@ StoredPreferences::~StoredPreferences() = default;
 void StoredPreferences::set(Preference which, const QVariant& value)
 {
     m_settings->setValue(keyOf(which), value);
+}
+
+QString StoredPreferences::folder() const
+{
+    return QFileInfo(m_settings->fileName()).absolutePath();
 }
 
 QVariant StoredPreferences::stored(const QString& key) const

@@ -46,6 +46,8 @@ public:
     StoredPreferences();
     ~StoredPreferences() override;
     void set(Preference which, const QVariant& value) override;
+    // That the settings stand in.
+    [[nodiscard]] QString folder() const;
 
 protected:
     [[nodiscard]] QVariant stored(const QString& key) const override;

@@ -17,6 +17,9 @@ namespace plumule::ui {
 [[nodiscard]] QString sentence(const Error& error);
 // What was done: "Moved RD029 to B2, place 4."
 [[nodiscard]] QString sentence(const HistoryEntry& entry, UnitSystem units);
+// That the program ended unexpectedly, and what was recorded last: "… 18:02: Sowed RD029."
+[[nodiscard]] QString unexpectedEnd(const std::optional<HistoryEntry>& last, UnitSystem units,
+                                    Date today);
 
 // What a journal's folder means for its keeping; nothing of a local one.
 [[nodiscard]] QString explanationOf(FolderKind folder);

@@ -4,6 +4,7 @@
 #include "core/journal/ledger/intention.h"
 
 #include <QCoreApplication>
+#include <QDateTime>
 
 namespace plumule::ui {
 namespace {
@@ -243,6 +244,20 @@ QString sentence(const HistoryEntry& entry, UnitSystem units)
         return whole;
     }
     return deedSentence(intention, whomOf(intention, subject));
+}
+
+QString unexpectedEnd(const std::optional<HistoryEntry>& last, UnitSystem units, Date today)
+{
+    if (!last) {
+        return Deeds::tr("Plumule ended unexpectedly; nothing was recorded before that.");
+    }
+    const QDateTime at = QDateTime::fromMSecsSinceEpoch(last->atUtcMs);
+    const QString clock = at.toString(QStringLiteral("HH:mm"));
+    const QString when = fromQDate(at.date()) == today
+                             ? clock
+                             : longDateText(fromQDate(at.date())) + QStringLiteral(", ") + clock;
+    return Deeds::tr("Plumule ended unexpectedly. What was recorded last, %1: %2")
+        .arg(when, sentence(*last, units));
 }
 
 } // namespace plumule::ui

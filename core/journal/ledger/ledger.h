@@ -32,6 +32,7 @@ struct Change
 };
 
 using ChangeListener = std::function<void(const std::vector<Change>&)>;
+using RefusalListener = std::function<void(Intention, const Error&)>;
 
 // What every room's entries write through: one intention is one transaction and one history entry,
 // and what the machine breaks is turned into an Error here, once.
@@ -80,6 +81,8 @@ public:
         if (answer) {
             m_didLastChange = !changes.empty();
             announce(changes);
+        } else if (m_refusalListener) {
+            m_refusalListener(intention, answer.error());
         }
         return answer;
     }
@@ -128,6 +131,8 @@ public:
 
     int addListener(ChangeListener listener);
     void removeListener(int number);
+    // Told of each intention that was refused; one at a time.
+    void setRefusalListener(RefusalListener listener) { m_refusalListener = std::move(listener); }
 
 private:
     template <class T>
@@ -156,6 +161,7 @@ private:
     JournalFile m_file;
     const Clock& m_clock;
     std::vector<std::pair<int, ChangeListener>> m_listeners;
+    RefusalListener m_refusalListener;
     int m_nextListener = 1;
     bool m_didLastChange = false;
 };

@@ -64,6 +64,7 @@ TEST_F(StoredPreferencesTest, AreThereAtTheNextStart)
         preferences.set(Preference::LastTare, 38'500);
     }
     const StoredPreferences again;
+    EXPECT_TRUE(again.folder().startsWith(folder.path()));
     EXPECT_EQ(again.get(Preference::LastJournal).toString(), "room of mine.plumule");
     EXPECT_EQ(again.get(Preference::FontScale).toDouble(), 1.5);
     EXPECT_EQ(again.get(Preference::LastTare).toInt(), 38'500);
