@@ -38,25 +38,24 @@ int openBeside(const fs::path& target, mode_t mode, fs::path& unfinished)
     return -1;
 }
 
-// The rename is on the disk only when the folder is.
-Done syncFolder(const fs::path& target)
+} // namespace
+
+bool isDiskFull(int systemError)
+{
+    return systemError == ENOSPC || systemError == EDQUOT || systemError == EFBIG;
+}
+
+Done syncFolderOf(const fs::path& target)
 {
     const int handle = ::open(target.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (handle < 0) {
-        // A folder that may be written but not read: the rename itself was done.
+        // A folder that may be written but not read: what was named in it is.
         return errno == EACCES ? Done() : failedBy(errno, target);
     }
     const int code = ::fsync(handle) == 0 ? 0 : errno;
     ::close(handle);
     // Some file systems sync no folder and say so.
     return code == 0 || code == EINVAL || code == ENOTSUP ? Done() : failedBy(code, target);
-}
-
-} // namespace
-
-bool isDiskFull(int systemError)
-{
-    return systemError == ENOSPC || systemError == EDQUOT || systemError == EFBIG;
 }
 
 WholeFile::WholeFile(fs::path target, fs::path unfinished, int handle)
@@ -139,7 +138,8 @@ Done WholeFile::commit()
         return failedBy(errno, m_target);
     }
     m_unfinished.clear();
-    return syncFolder(m_target);
+    // The rename is on the disk only when the folder is.
+    return syncFolderOf(m_target);
 }
 
 Done writeWhole(const fs::path& target, std::string_view bytes)
@@ -182,7 +182,7 @@ Done makeFolder(const fs::path& folder)
         return {};
     }
     fs::create_directory(folder, failed);
-    return failed ? failedBy(failed.value(), folder) : syncFolder(folder);
+    return failed ? failedBy(failed.value(), folder) : syncFolderOf(folder);
 }
 
 } // namespace plumule

@@ -58,6 +58,9 @@ private:
 [[nodiscard]] Done copyWhole(const std::filesystem::path& from, const std::filesystem::path& target,
                              WrittenBy by = WrittenBy::Anyone);
 
+// Puts the names in the file's folder on the disk. DiskFull, NotWritable.
+[[nodiscard]] Done syncFolderOf(const std::filesystem::path& file);
+
 // Makes the folder where it is not there, and puts its name on the disk. DiskFull, NotWritable.
 [[nodiscard]] Done makeFolder(const std::filesystem::path& folder);
 

@@ -45,11 +45,29 @@ std::string uriOf(const std::filesystem::path& path, Access access)
     return access == Access::ReadImmutable ? uri + "?immutable=1" : uri;
 }
 
-// `systemError`: the system's number behind a failure of files; of others it says nothing.
-ErrorKind kindOf(int code, int systemError)
+bool isDiskFullIn(sqlite3_file* file)
+{
+    int systemError = 0;
+    return file != nullptr && file->pMethods != nullptr &&
+           file->pMethods->xFileControl(file, SQLITE_FCNTL_LAST_ERRNO, &systemError) == SQLITE_OK &&
+           isDiskFull(systemError);
+}
+
+// Of the ways in which the system says so SQLite calls only one by its name; the others stand
+// behind a failure of the file, or of its log.
+bool isDiskFullBehind(sqlite3* handle)
+{
+    sqlite3_file* file = nullptr;
+    sqlite3_file* log = nullptr;
+    sqlite3_file_control(handle, "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    sqlite3_file_control(handle, "main", SQLITE_FCNTL_JOURNAL_POINTER, &log);
+    return isDiskFull(sqlite3_system_errno(handle)) || isDiskFullIn(file) || isDiskFullIn(log);
+}
+
+ErrorKind kindOf(int code, sqlite3* handle)
 {
     const int kind = code & 0xff;
-    if ((kind == SQLITE_IOERR || kind == SQLITE_CANTOPEN) && isDiskFull(systemError)) {
+    if ((kind == SQLITE_IOERR || kind == SQLITE_CANTOPEN) && isDiskFullBehind(handle)) {
         return ErrorKind::DiskFull;
     }
     switch (kind) {
@@ -219,7 +237,7 @@ Database::Database(const std::filesystem::path& path, Access access, OpenAs as)
     const int code = sqlite3_open_v2(name.c_str(), &m_handle, openFlags(path, access, as), nullptr);
     if (code != SQLITE_OK) {
         const std::string message = sqlite3_errstr(code);
-        const ErrorKind kind = kindOf(code, sqlite3_system_errno(m_handle));
+        const ErrorKind kind = kindOf(code, m_handle);
         sqlite3_close(m_handle);
         throw StorageFailure(kind, StorageReason::Failed, "open", message);
     }
@@ -375,8 +393,8 @@ void Database::checkFileIsThere() const
 
 void Database::throwFailure(int code, std::string_view doing) const
 {
-    throw StorageFailure(kindOf(code, sqlite3_system_errno(m_handle)), StorageReason::Failed,
-                         std::string(doing), std::string(sqlite3_errmsg(m_handle)));
+    throw StorageFailure(kindOf(code, m_handle), StorageReason::Failed, std::string(doing),
+                         std::string(sqlite3_errmsg(m_handle)));
 }
 
 } // namespace plumule

@@ -242,6 +242,10 @@ Result<JournalFile> createJournalFile(const fs::path& path, std::int64_t copyNum
         file.database = std::make_unique<Database>(path, Access::ReadWrite, OpenAs::New);
         hold(*file.database, path, std::make_shared<Holding>(Holding{std::move(lock), {}, {}}));
         fillNewJournal(*file.database, copyNumber);
+        if (const Done named = syncFolderOf(behindLinks(path)); !named) {
+            discardNewJournal(std::move(file), path);
+            return passOn(named);
+        }
         return file;
     } catch (const StorageFailure& failure) {
         discardNewJournal(std::move(file), path);

@@ -87,10 +87,9 @@ QString words(StorageReason reason, const Error& error)
                           "folder.")
             .arg(value[0]);
     case StorageReason::ShownAsCopy:
-        return Errors::tr("%1 can't be written to, and its last entries stood in the log beside "
-                          "it: this is a copy that holds all of them and can't be changed. To go "
-                          "on writing, move the journal with what lies beside it to a folder of "
-                          "yours.")
+        return Errors::tr("%1 can't be written to, so this is a copy of it and of the log beside "
+                          "it, which holds every entry but can't be changed: move the journal with "
+                          "what lies beside it to a folder of yours to write on.")
             .arg(value[0]);
     case StorageReason::OpenElsewhere:
         return Errors::tr("%1 is open in another window or program: close it there to write here.")

@@ -38,8 +38,8 @@ QString ErrorValues::stage(std::size_t index) const
 
 QString wordsOfFullDisk(const QString& file)
 {
-    return Errors::tr("The disk is full: %1 was not written, and nothing else was lost. Make room "
-                      "on the disk, then do it again.")
+    return Errors::tr("The disk is full, so %1 was not written, but nothing else was lost: make "
+                      "room on it, then do it again.")
         .arg(file);
 }
 

@@ -76,6 +76,18 @@ TEST_F(WholeFileTest, TakesThePlaceOfAnOlderFileAndLeavesNothingBeside)
     EXPECT_THAT(files(), ElementsAre("kept.txt"));
 }
 
+TEST_F(WholeFileTest, OnlyAJournalPutsFilesIntoItsOwnFolder)
+{
+    const fs::path photos = folder / "photos";
+    ASSERT_TRUE(makeFolder(photos));
+    ASSERT_TRUE(makeFolder(photos)) << "it is there";
+    const KeptFiles kept({}, photos);
+    EXPECT_EQ(refusal(copyWhole(target, photos / "a.jpg")), ErrorKind::Conflict);
+    ASSERT_TRUE(copyWhole(target, photos / "a.jpg", WrittenBy::TheJournal));
+    EXPECT_EQ(textOf(photos / "a.jpg"), "older");
+    EXPECT_EQ(refusal(makeFolder(folder / "nowhere/photos")), ErrorKind::NotWritable);
+}
+
 TEST_F(WholeFileTest, IsNotThereUntilItIsCommitted)
 {
     {

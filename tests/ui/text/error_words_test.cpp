@@ -52,6 +52,30 @@ TYPED_TEST(EveryReason, HasASentenceThatSaysWhatIsWrongAndWhatToDo)
     }
 }
 
+TEST(ErrorWords, CallAFullDiskFull)
+{
+    const Error errors[] = {
+        fail(ErrorKind::DiskFull, FileReason::NotWritten, "a.csv").value(),
+        fail(ErrorKind::DiskFull, StorageReason::NotMade, "a.plumule").value(),
+        fail(ErrorKind::DiskFull, StorageReason::Failed, "COMMIT", "disk I/O error").value(),
+        fail(ErrorKind::DiskFull, TrayReason::PhotoFolder, "a photos").value(),
+        fail(ErrorKind::DiskFull, TrayReason::PhotoNotCopied, "a.jpg").value(),
+    };
+    for (const Error& error : errors) {
+        const QString text = sentence(error);
+        EXPECT_TRUE(text.startsWith("The disk is full")) << text.toStdString();
+        EXPECT_EQ(blemish(text), "") << text.toStdString();
+        EXPECT_TRUE(saysWhatToDo(text)) << text.toStdString();
+    }
+}
+
+TEST(ErrorWords, ExplainAFolderThatIsNotOfThisMachine)
+{
+    EXPECT_TRUE(explanationOf(FolderKind::Local).isEmpty());
+    EXPECT_TRUE(explanationOf(FolderKind::Network).contains("another machine"));
+    EXPECT_TRUE(explanationOf(FolderKind::Bridged).contains("synced"));
+}
+
 template <class... Families>
 struct CountOf
 {
