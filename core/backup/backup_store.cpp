@@ -123,10 +123,12 @@ Done BackupStore::makeFolder() const
     if (!fs::is_directory(m_folder.parent_path(), failed)) {
         return fail(ErrorKind::NotFound, BackupReason::FolderGone, m_folder.string());
     }
-    fs::create_directory(m_folder, failed);
-    fs::create_directory(photoStore(), failed);
-    if (!fs::is_directory(photoStore(), failed)) {
-        return fail(ErrorKind::NotWritable, BackupReason::FolderGone, m_folder.string());
+    const Done made =
+        plumule::makeFolder(m_folder).and_then([&] { return plumule::makeFolder(photoStore()); });
+    if (!made) {
+        return made.error().kind == ErrorKind::DiskFull
+                   ? made
+                   : fail(ErrorKind::NotWritable, BackupReason::FolderGone, m_folder.string());
     }
     return {};
 }
@@ -293,9 +295,10 @@ Done BackupStore::bringBack(const Backup& backup, const fs::path& target,
 Done BackupStore::bringPhotos(const std::vector<KeptPhoto>& photos, const fs::path& folder,
                               const Progress& progress) const
 {
-    std::error_code ignored;
     if (!photos.empty()) {
-        fs::create_directory(folder, ignored);
+        if (const Done made = plumule::makeFolder(folder); !made) {
+            return made;
+        }
     }
     double done = 0;
     for (const KeptPhoto& photo : photos) {
