@@ -1,18 +1,21 @@
 #include "app/system_clock.h"
 
 #include <chrono>
-#include <ctime>
 
 namespace plumule::app {
 
-Moment SystemClock::now() const
+Moment momentAt(std::time_t seconds)
 {
-    const std::time_t seconds = std::time(nullptr);
     std::tm local = {};
     ::localtime_r(&seconds, &local);
     return {date(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1),
                  static_cast<unsigned>(local.tm_mday)),
             local.tm_hour * 60 + local.tm_min};
+}
+
+Moment SystemClock::now() const
+{
+    return momentAt(std::time(nullptr));
 }
 
 std::int64_t SystemClock::utcMilliseconds() const
