@@ -85,7 +85,7 @@ Killed killedWhileWriting(const std::filesystem::path& path, const Clock& clock,
 TEST(Soak, AKilledProgramLosesNothingThatItAcknowledged)
 {
     const FixedClock clock({date(2026, 3, 2), 7 * 60 + 30});
-    const int kills = soakTimes(40, 440);
+    const int kills = soakTimes(20, 440);
     constexpr int kKillsOfAJournal = 20;
     constexpr int kMostSteps = 8;
     constexpr int kLongest = 10'000; // microseconds

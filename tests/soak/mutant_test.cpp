@@ -196,7 +196,7 @@ protected:
 
 TEST_F(SoakMutants, AreRefusedOrAnsweredAndNeverEndTheProgram)
 {
-    const int each = soakTimes(12, 1000);
+    const int each = soakTimes(5, 1000);
     std::mt19937 lot(7);
     for (const auto& [decay, name] : kDecays) {
         std::map<Answer, int> answers;
