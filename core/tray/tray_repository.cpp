@@ -154,10 +154,14 @@ std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
             "LEFT JOIN variety v ON v.id = t.variety_id LEFT JOIN medium m ON m.id = t.medium_id "
             "LEFT JOIN piece p ON p.id = t.piece_id LEFT JOIN seed_lot l ON l.id = t.seed_lot_id "
             "LEFT JOIN trial tr ON tr.id = t.trial_id " +
-            tail + kNewestFirst);
+            (tail.empty() ? "WHERE" : tail + " AND") +
+            " t.id NOT IN (SELECT value FROM json_each(?" + std::to_string(values.size() + 1) +
+            "))" + kNewestFirst);
         for (std::size_t i = 0; i < values.size(); ++i) {
             statement.bindCell(static_cast<int>(i + 1), values[i]);
         }
+        const std::string ids = idList({m_without.begin(), m_without.end()});
+        statement.bindCell(static_cast<int>(values.size() + 1), ids);
         while (statement.step()) {
             records.push_back(readRecord(statement, media));
             at.emplace(records.back().tray.id, records.size() - 1);
@@ -302,7 +306,10 @@ TrayRepository::ByTray<Stay> TrayRepository::stays(const std::vector<TrayId>& tr
 std::map<PlaceId, TrayId> TrayRepository::occupied() const
 {
     std::map<PlaceId, TrayId> byPlace;
-    for (const Stay& stay : selectRows<Stay>(m_database, "WHERE to_on IS NULL")) {
+    const std::string ids = idList({m_without.begin(), m_without.end()});
+    for (const Stay& stay : selectRows<Stay>(
+             m_database, "WHERE to_on IS NULL AND tray_id NOT IN (SELECT value FROM json_each(?1))",
+             ids)) {
         byPlace.emplace(stay.place, stay.tray);
     }
     return byPlace;

@@ -4,6 +4,7 @@
 #include "core/tray/tray.h"
 
 #include <map>
+#include <set>
 
 namespace plumule {
 
@@ -16,8 +17,10 @@ public:
     template <class Row>
     using ByTray = std::map<TrayId, std::vector<Row>>;
 
-    explicit TrayRepository(Database& database)
+    // Trays `without` are passed over where many are read.
+    explicit TrayRepository(Database& database, std::set<TrayId> without = {})
         : m_database(database)
+        , m_without(std::move(without))
     {}
 
     // Trays alone.
@@ -91,6 +94,7 @@ private:
     void addPlaces(std::vector<TrayRecord>& records, std::optional<Moment> at) const;
 
     Database& m_database;
+    std::set<TrayId> m_without;
 };
 
 } // namespace plumule

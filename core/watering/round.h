@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/tray/damaged_trays.h"
 #include "core/tray/stage_plan.h"
 #include "core/watering/tray_at_round.h"
 #include "core/watering/watering.h"
@@ -94,6 +95,7 @@ struct Round
     std::vector<StageDecision> decisions;
     std::vector<MixLine> mix;
     Tomorrow tomorrow;
+    std::vector<DamagedTray> damaged; // what the round does without
 
     // Of the trays that the round is about.
     [[nodiscard]] int doneCount() const;

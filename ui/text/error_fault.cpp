@@ -28,47 +28,6 @@ QString fieldWords(const Error& error, const ErrorValues& value)
     return fieldName(error.row ? error.row->table : std::string(), value[0].toStdString());
 }
 
-// Of the rest.
-QString wordsOfRow(CheckReason reason, const Error& error)
-{
-    const ErrorValues value(error);
-    switch (reason) {
-    case CheckReason::StayEndsBeforeIt:
-        return Errors::tr("%1 left a place on %3, before it came there on %2: open the latest "
-                          "backup.")
-            .arg(value[0], value.day(1), value.day(2));
-    case CheckReason::BeforeSowing:
-        return Errors::tr("%2 of %1 is of %3, before it was sown on %4: open the latest backup.")
-            .arg(value[0], rowWords(error), value.day(1), value.day(2));
-    case CheckReason::EndUnknown:
-        return Errors::tr("%1 has ended without a day: open the latest backup.").arg(value[0]);
-    case CheckReason::GrowsThoughEnded:
-        return Errors::tr("%1 grows though it has a day on which it ended: open the latest backup.")
-            .arg(value[0]);
-    case CheckReason::PieceOfOtherMedium:
-        return Errors::tr("%1 grows on a piece of another medium than its own: open the latest "
-                          "backup.")
-            .arg(value[0]);
-    case CheckReason::LotOfOtherVariety:
-        return Errors::tr("%1 was sown from a lot of another variety: open the latest backup.")
-            .arg(value[0]);
-    case CheckReason::ServingOfOtherTasting:
-        return Errors::tr("A serving of “%1” belongs to two tastings: open the latest backup.")
-            .arg(value[0]);
-    case CheckReason::ScoreOfOtherTasting:
-        return Errors::tr("A score of “%1” is for what another tasting asks: open the latest "
-                          "backup.")
-            .arg(value[0]);
-    case CheckReason::NetIsNotItsBowls:
-        return Errors::tr("A cut of %1 weighs other than its bowls: correct it at the scale.")
-            .arg(value[0]);
-    case CheckReason::NoRoom:
-        return Errors::tr("The journal has no room, or several: open the latest backup.");
-    default:
-        return {};
-    }
-}
-
 } // namespace
 
 QString words(FaultReason reason, const Error& error)
@@ -212,9 +171,39 @@ QString words(CheckReason reason, const Error& error)
     case CheckReason::PriceTwice:
         return Errors::tr("Two prices of one thing hold from %1 on: remove one of them.")
             .arg(value.day(0));
-    default:
-        return wordsOfRow(reason, error);
+    case CheckReason::StayEndsBeforeIt:
+        return Errors::tr("%1 left a place on %3, before it came there on %2: open the latest "
+                          "backup.")
+            .arg(value[0], value.day(1), value.day(2));
+    case CheckReason::BeforeSowing:
+        return Errors::tr("%2 of %1 is of %3, before it was sown on %4: open the latest backup.")
+            .arg(value[0], rowWords(error), value.day(1), value.day(2));
+    case CheckReason::EndUnknown:
+        return Errors::tr("%1 has ended without a day: open the latest backup.").arg(value[0]);
+    case CheckReason::GrowsThoughEnded:
+        return Errors::tr("%1 grows though it has a day on which it ended: open the latest backup.")
+            .arg(value[0]);
+    case CheckReason::PieceOfOtherMedium:
+        return Errors::tr("%1 grows on a piece of another medium than its own: open the latest "
+                          "backup.")
+            .arg(value[0]);
+    case CheckReason::LotOfOtherVariety:
+        return Errors::tr("%1 was sown from a lot of another variety: open the latest backup.")
+            .arg(value[0]);
+    case CheckReason::ServingOfOtherTasting:
+        return Errors::tr("A serving of “%1” belongs to two tastings: open the latest backup.")
+            .arg(value[0]);
+    case CheckReason::ScoreOfOtherTasting:
+        return Errors::tr("A score of “%1” is for what another tasting asks: open the latest "
+                          "backup.")
+            .arg(value[0]);
+    case CheckReason::NetIsNotItsBowls:
+        return Errors::tr("A cut of %1 weighs other than its bowls: correct it at the scale.")
+            .arg(value[0]);
+    case CheckReason::NoRoom:
+        return Errors::tr("The journal has no room, or several: open the latest backup.");
     }
+    return {};
 }
 
 } // namespace plumule::ui

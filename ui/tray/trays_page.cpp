@@ -1,6 +1,7 @@
 #include "ui/tray/trays_page.h"
 
 #include "ui/label/label_dialog.h"
+#include "ui/page/damaged_line.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/tray/tray_sheet_view.h"
@@ -71,6 +72,8 @@ QWidget* TraysPage::buildList()
     buildHead();
     column->addWidget(m_head);
     column->addWidget(buildFilters());
+    m_damaged = damagedLine();
+    column->addWidget(m_damaged);
     auto* card = new Card;
     buildTable();
     m_empty = label(tr("No tray fits. Change the search, or sow one."), "muted");
@@ -202,19 +205,22 @@ void TraysPage::reload()
 
 void TraysPage::reloadList()
 {
-    const auto rows = journal().trays().list(filter());
-    if (!accept(rows)) {
+    const auto listing = journal().trays().listing(filter());
+    if (!accept(listing)) {
         return;
     }
+    const std::vector<TrayListRow>& rows = listing->rows;
     int growing = 0;
-    for (const TrayListRow& row : *rows) {
+    for (const TrayListRow& row : rows) {
         growing += row.record.tray.state == TrayState::Growing ? 1 : 0;
     }
-    m_head->setSubtitle(tr("%n tray(s)", nullptr, static_cast<int>(rows->size())) + "  ·  " +
+    m_head->setSubtitle(tr("%n tray(s)", nullptr, static_cast<int>(rows.size())) + "  ·  " +
                         tr("%1 growing").arg(growing));
-    m_model->show(*rows, units(), journal().clock().today());
-    m_empty->setVisible(rows->empty());
-    m_table->setVisible(!rows->empty());
+    m_model->show(rows, units(), journal().clock().today());
+    m_empty->setVisible(rows.empty());
+    m_table->setVisible(!rows.empty());
+    m_damaged->setText(damagedWords(listing->damaged));
+    m_damaged->setVisible(!listing->damaged.empty());
     showLabels();
 }
 

@@ -62,6 +62,7 @@ private:
     QTableView* m_table = nullptr;
     QPushButton* m_labels = nullptr;
     QLabel* m_empty = nullptr;
+    QLabel* m_damaged = nullptr;
     TraySheetView* m_sheet = nullptr;
 };
 

@@ -1,5 +1,6 @@
 #include "ui/watering/round_page.h"
 
+#include "ui/page/damaged_line.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/forgotten_bar.h"
 #include "ui/watering/hand_bar.h"
@@ -74,8 +75,10 @@ void RoundPage::build()
     inner->addStretch(1);
     m_panel = new TrayPanel(m_list);
     m_panel->hide();
+    m_damaged = damagedLine();
     column->addWidget(m_head);
     column->addWidget(buildDueBar());
+    column->addWidget(m_damaged);
     column->addWidget(m_scroll, 1);
     m_hand = new HandBar;
     column->addWidget(m_hand);
@@ -200,6 +203,8 @@ void RoundPage::reload()
     const auto free = journal().room().freeSpots();
     const UnitText words(m_room.units);
     m_head->showRound(m_round, presentKey(), seconds);
+    m_damaged->setText(damagedWords(m_round.damaged));
+    m_damaged->setVisible(!m_round.damaged.empty());
     m_forgotten->showRound(m_round);
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),

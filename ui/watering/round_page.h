@@ -131,6 +131,7 @@ private:
     HandBar* m_hand = nullptr;
     QFrame* m_due = nullptr;
     QLabel* m_dueWords = nullptr;
+    QLabel* m_damaged = nullptr;
 };
 
 } // namespace plumule::ui

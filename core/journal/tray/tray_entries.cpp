@@ -14,9 +14,9 @@ namespace plumule {
 namespace {
 
 // Where trays stand now, by tray.
-std::map<TrayId, Spot> standingSpots(Database& database)
+std::map<TrayId, Spot> standingSpots(Database& database, const std::set<TrayId>& without = {})
 {
-    const auto occupied = TrayRepository(database).occupied();
+    const auto occupied = TrayRepository(database, without).occupied();
     std::map<TrayId, Spot> byTray;
     for (const Spot& spot : RoomRepository(database).layout().spots()) {
         if (const auto found = occupied.find(spot.place); found != occupied.end()) {
@@ -31,6 +31,25 @@ std::optional<Value> valueAt(const std::map<TrayId, Value>& byTray, TrayId tray)
 {
     const auto found = byTray.find(tray);
     return found == byTray.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::vector<TrayListRow> listedTrays(Database& database, const TrayFilter& filter,
+                                     const std::set<TrayId>& without)
+{
+    std::vector<TrayRecord> records = TrayRepository(database, without).records(filter);
+    const auto yields = HarvestRepository(database).yieldsOfTrays(idsOf(records));
+    const auto spots = standingSpots(database, without);
+    std::vector<TrayListRow> rows;
+    rows.reserve(records.size());
+    for (TrayRecord& record : records) {
+        TrayListRow row;
+        row.spot = valueAt(spots, record.tray.id);
+        row.plan = calendarOf(record);
+        row.yield = valueAt(yields, record.tray.id);
+        row.record = std::move(record);
+        rows.push_back(std::move(row));
+    }
+    return rows;
 }
 
 void addCost(Database& database, TraySheet& sheet)
@@ -55,21 +74,18 @@ void addCost(Database& database, TraySheet& sheet)
 
 Result<std::vector<TrayListRow>> TrayEntries::list(const TrayFilter& filter)
 {
+    return m_ledger.ask([&](Database& database) { return listedTrays(database, filter, {}); });
+}
+
+Result<TrayListing> TrayEntries::listing(const TrayFilter& filter)
+{
     return m_ledger.ask([&](Database& database) {
-        std::vector<TrayRecord> records = TrayRepository(database).records(filter);
-        const auto yields = HarvestRepository(database).yieldsOfTrays(idsOf(records));
-        const auto spots = standingSpots(database);
-        std::vector<TrayListRow> rows;
-        rows.reserve(records.size());
-        for (TrayRecord& record : records) {
-            TrayListRow row;
-            row.spot = valueAt(spots, record.tray.id);
-            row.plan = calendarOf(record);
-            row.yield = valueAt(yields, record.tray.id);
-            row.record = std::move(record);
-            rows.push_back(std::move(row));
-        }
-        return rows;
+        TrayListing listing;
+        listing.rows =
+            askWithoutDamaged(database, listing.damaged, [&](const std::set<TrayId>& without) {
+                return listedTrays(database, filter, without);
+            });
+        return listing;
     });
 }
 

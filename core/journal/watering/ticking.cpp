@@ -35,18 +35,29 @@ RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey r
     return facts;
 }
 
-} // namespace
-
-Round wholeRound(Database& database, RoundKey key, Moment now)
+Round roundWithout(Database& database, RoundKey key, Moment now, const std::set<TrayId>& without)
 {
     // Where a tray stood when the round gave way to the next one.
     const Room room = RoomRepository(database).room();
     const Moment closed = timeOf(room, roundAfter(key)) + -1;
     const WateringRepository waterings(database);
-    RoundFacts facts = factsOf(database, TrayRepository(database).growingAt(closed), key, now);
+    RoundFacts facts =
+        factsOf(database, TrayRepository(database, without).growingAt(closed), key, now);
     facts.recipes = waterings.recipes();
     facts.readings = waterings.readings(key.date - kDaysOfReadings, key.date);
     return roundFrom(facts, key.date, key.slot);
+}
+
+} // namespace
+
+Round wholeRound(Database& database, RoundKey key, Moment now)
+{
+    std::vector<DamagedTray> aside;
+    Round round = askWithoutDamaged(database, aside, [&](const std::set<TrayId>& without) {
+        return roundWithout(database, key, now, without);
+    });
+    round.damaged = std::move(aside);
+    return round;
 }
 
 Round roundOfTrays(Database& database, const std::vector<TrayId>& trays, RoundKey key, Moment now)

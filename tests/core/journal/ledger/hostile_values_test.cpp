@@ -138,6 +138,12 @@ TEST_F(HostileValuesTest, OfSowingAreRefused)
         draft.block = value;
         return entries.sow(draft);
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfTheWordsOfASowingAreRefused)
+{
+    auto& entries = journal->trays();
     each("sown by", kTexts, [&](const std::string& value) {
         SowingDraft draft = sowing();
         draft.sownBy = value;
@@ -151,7 +157,7 @@ TEST_F(HostileValuesTest, OfSowingAreRefused)
     expectMostRefused();
 }
 
-TEST_F(HostileValuesTest, OfStagesAndTheDiaryAreRefused)
+TEST_F(HostileValuesTest, OfStagesAreRefused)
 {
     auto& entries = journal->trays();
     each("not yet", kWholes, [&](int value) { return entries.notYet(growing, value); });
@@ -174,6 +180,12 @@ TEST_F(HostileValuesTest, OfStagesAndTheDiaryAreRefused)
     each("day of a move", kDays, [&](Date value) {
         return entries.moveTo(growing, std::nullopt, Moment{value, 0});
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfTheDiaryAreRefused)
+{
+    auto& entries = journal->trays();
     each("height", kReals, [&](double value) {
         return entries.noteHeight(growing, millimetres(value), ReadFrom::Surface, now);
     });
@@ -211,6 +223,12 @@ TEST_F(HostileValuesTest, OfTheScaleAreRefused)
     both("two bowls", [](WeighingDraft& draft, Mass value) {
         draft.bowls = {{value, grams(0)}, {value, grams(0)}};
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfAWeighingsMomentAndCorrectionAreRefused)
+{
+    auto& entries = journal->harvests();
     each("day", kDays, [&](Date value) {
         WeighingDraft draft = weighing();
         draft.at.date = value;
@@ -257,6 +275,12 @@ TEST_F(HostileValuesTest, OfWateringAreRefused)
     });
     each("day of a tick", kDays,
          [&](Date value) { return entries.tick(growing, value, Slot::Morning); });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfReadingsAreRefused)
+{
+    auto& entries = journal->watering();
     const auto reading = [&](auto change) {
         WaterReading draft;
         draft.on = now.date;
@@ -271,6 +295,12 @@ TEST_F(HostileValuesTest, OfWateringAreRefused)
          [&](double value) { return reading([&](WaterReading& draft) { draft.ec = value; }); });
     each("day of a reading", kDays,
          [&](Date value) { return reading([&](WaterReading& draft) { draft.on = value; }); });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfRemarksAndRecipesAreRefused)
+{
+    auto& entries = journal->watering();
     const auto remark = [&](auto change) {
         TrayRemark draft;
         draft.tray = growing;
@@ -307,7 +337,7 @@ TEST_F(HostileValuesTest, OfWateringAreRefused)
     expectMostRefused();
 }
 
-TEST_F(HostileValuesTest, OfVarietiesAndLotsAreRefused)
+TEST_F(HostileValuesTest, OfVarietiesAreRefused)
 {
     auto& entries = journal->varieties();
     const Protocol protocol = entries.protocol(cress).value();
@@ -341,6 +371,12 @@ TEST_F(HostileValuesTest, OfVarietiesAndLotsAreRefused)
     each("cue", kTexts, [&](const std::string& value) {
         return changed([&](Protocol& draft) { draft.stages[1].cue = value; });
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfLotsAreRefused)
+{
+    auto& entries = journal->varieties();
     const auto bought = [&](auto change) {
         SeedLot draft;
         draft.variety = cress;
@@ -367,7 +403,7 @@ TEST_F(HostileValuesTest, OfVarietiesAndLotsAreRefused)
     expectMostRefused();
 }
 
-TEST_F(HostileValuesTest, OfMediaPricesAndTheRoomAreRefused)
+TEST_F(HostileValuesTest, OfMediaAreRefused)
 {
     const auto medium = [&](auto change) {
         Medium draft = peat;
@@ -387,6 +423,11 @@ TEST_F(HostileValuesTest, OfMediaPricesAndTheRoomAreRefused)
     each("name of a medium", kTexts, [&](const std::string& value) {
         return medium([&](Medium& draft) { draft.name = value; });
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfPiecesAndPricesAreRefused)
+{
     each("pieces", kWholes,
          [&](int value) { return journal->media().addPieces(mesh.id, value, std::nullopt); });
     each("day of pieces", kDays,
@@ -403,6 +444,11 @@ TEST_F(HostileValuesTest, OfMediaPricesAndTheRoomAreRefused)
         task.seconds = value;
         return journal->costs().changeLabour(task);
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfTheRoomAreRefused)
+{
     const Room room = journal->room().layout()->room;
     each("round", kWholes, [&](int value) {
         Room changed = room;
@@ -426,7 +472,7 @@ TEST_F(HostileValuesTest, OfMediaPricesAndTheRoomAreRefused)
     expectMostRefused();
 }
 
-TEST_F(HostileValuesTest, OfTrialsTastingsAndSeasonsAreRefused)
+TEST_F(HostileValuesTest, OfTrialsAreRefused)
 {
     const TrialDraft planned = journal->trials().draft(plannedTrial).value();
     const auto plan = [&](auto change) {
@@ -449,6 +495,11 @@ TEST_F(HostileValuesTest, OfTrialsTastingsAndSeasonsAreRefused)
     each("question", kTexts, [&](const std::string& value) {
         return plan([&](TrialDraft& draft) { draft.trial.question = value; });
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfTastingsAreRefused)
+{
     const auto panel = [&](auto change) {
         PanelDraft draft = journal->tastings().draft(panels[0]).value();
         draft.panel.id = {};
@@ -469,6 +520,11 @@ TEST_F(HostileValuesTest, OfTrialsTastingsAndSeasonsAreRefused)
         return journal->tastings().enter(panels[0], open.servings[0].code, open.attributes[0].id,
                                          value);
     });
+    expectMostRefused();
+}
+
+TEST_F(HostileValuesTest, OfSeasonsAreRefused)
+{
     const auto season = [&](auto change) {
         Season draft;
         draft.name = "Spring";
