@@ -1,5 +1,5 @@
-#include "tests/core/merge/copies_fixture.h"
 #include "tests/core/journal/rules/never.h"
+#include "tests/core/merge/copies_fixture.h"
 
 #include <algorithm>
 
@@ -15,6 +15,14 @@ public:
         , m_clock(clock)
         , m_random(seed)
     {}
+
+    // Takes back nothing that was done before the copies were taken, which others may take back
+    // too.
+    void keepToHisOwn()
+    {
+        m_keepsToHisOwn = true;
+        m_before = m_journal.latestEntries(1).value().at(0).id;
+    }
 
     void keepTo(std::vector<TrayId> trays, std::vector<PlaceId> places, VarietyId variety,
                 MediumId medium)
@@ -110,10 +118,13 @@ private:
             (void)m_journal.redo();
             return;
         }
-        const auto acts = m_journal.latestEntries(4).value();
-        // A tray whose sowing is taken back is no longer one to act on, which is refused.
-        (void)m_journal.undo(acts.empty() || draw(2) == 0 ? HistoryId()
-                                                          : acts[draw(acts.size())].id);
+        auto acts = m_journal.latestEntries(4).value();
+        if (m_keepsToHisOwn) {
+            std::erase_if(acts, [this](const HistoryEntry& act) { return act.id <= m_before; });
+        }
+        if (!acts.empty()) {
+            (void)m_journal.undo(draw(2) == 0 ? acts.front().id : acts[draw(acts.size())].id);
+        }
     }
 
     static std::set<Doubt> all()
@@ -129,6 +140,8 @@ private:
     std::vector<PlaceId> m_places;
     VarietyId m_variety;
     MediumId m_medium;
+    bool m_keepsToHisOwn = false;
+    HistoryId m_before;
 };
 
 class MergePropertyTest : public CopiesTest, public testing::WithParamInterface<unsigned>
@@ -212,6 +225,7 @@ TEST_P(MergePropertyTest, WhereNoRowMetAnyOrderLeadsToTheSame)
         workers.emplace_back(*each, clock, GetParam() * 3 + static_cast<unsigned>(which));
         workers.back().keepTo(third(trays, which), third(places, which),
                               varietyNamed(varieties[which]), medium);
+        workers.back().keepToHisOwn();
         ++which;
     }
     for (int i = 0; i < 60; ++i) {
