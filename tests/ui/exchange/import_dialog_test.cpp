@@ -108,6 +108,25 @@ TEST_F(ImportDialogTest, HoldsBackWhatLooksWrongUntilItWasLookedAt)
     EXPECT_EQ(trayCount(), 2U);
 }
 
+TEST_F(ImportDialogTest, ABackupGoesFirst)
+{
+    const auto dialog = openOn(kPlantWeights);
+    click(find<QPushButton>(*dialog, "importRun"));
+    ASSERT_EQ(trayCount(), 30U);
+    const BackupStore store = BackupStore::of(journal->path());
+    ASSERT_EQ(store.list().size(), 1U);
+    EXPECT_EQ(store.look(store.list().front())->trays, 0) << "as it was before";
+}
+
+TEST_F(ImportDialogTest, WithoutABackupNothingIsImported)
+{
+    preferences.set(Preference::BackupFolder, folder.path() + "/stick/backups");
+    const auto dialog = openOn(kPlantWeights);
+    click(find<QPushButton>(*dialog, "importRun"));
+    EXPECT_TRUE(messages.isRefusal());
+    EXPECT_EQ(trayCount(), 0U);
+}
+
 TEST_F(ImportDialogTest, AsksNothingOfATableThatLooksRight)
 {
     const auto dialog = openOn(fileWith("code;variety;medium;sown;seed_g;harvested;net_g\n"
