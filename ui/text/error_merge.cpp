@@ -23,14 +23,16 @@ QString words(MergeReason reason, const Error& error)
                           "there.")
             .arg(value[0]);
     case MergeReason::Faulty:
-        return Errors::tr("The copy %1 is damaged: nothing was brought back. Close it where it is "
-                          "used, copy its file anew, and try again.")
+        return Errors::tr(
+                   "The copy %1 is damaged, and nothing was brought back: copy its file anew "
+                   "from where it is used, and try again.")
             .arg(value[0]);
     case MergeReason::NothingNew:
-        return Errors::tr("All that was done in the copy %1 is here already.").arg(value[0]);
+        return Errors::tr("All that was done in the copy %1 is here already: bring it back when "
+                          "more was done in it.")
+            .arg(value[0]);
     case MergeReason::NotAllChosen:
-        return Errors::tr("%n row(s) were changed on both sides and wait for you: choose one side "
-                          "of each.",
+        return Errors::tr("Not all is chosen yet, %n row(s) are left: choose one side of each.",
                           nullptr, value.number(0));
     case MergeReason::ChangedMeanwhile:
         return Errors::tr("The journal was changed while you chose: look at it once more.");
