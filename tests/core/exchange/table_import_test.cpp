@@ -473,7 +473,7 @@ TEST_F(TableImportTest, AnswersToAnyText)
                                   "65",   "\"",        "date", ";",          "-",
                                   "\r\n", "height_mm", "ä",    "1e999",      "99999999999999999999",
                                   "=",    "'",         "\t",   "32/13/0000", "nan"};
-    for (int i = 0; i < 3'000; ++i) {
+    for (int i = 0; i < 400; ++i) {
         std::string text = i % 2 == 0 ? "tray,date,height_mm,net_g,stage,value,code\n" : "";
         for (std::size_t length = random() % 30; length > 0; --length) {
             text += pieces[random() % std::size(pieces)];
