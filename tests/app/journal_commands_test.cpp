@@ -107,6 +107,37 @@ TEST_F(JournalCommands, RefuseARoundThatIsAskedForWrongly)
     expectNoAnswer({"round", write("text.plumule", "not a journal\n")}, "not a Plumule journal");
 }
 
+TEST_F(JournalCommands, PrintTheClimateAsDocumented)
+{
+    const std::string days = "date hours temperature_mean_c temperature_low_c temperature_high_c "
+                             "humidity_mean_percent humidity_low_percent humidity_high_percent "
+                             "vpd_kpa dli_mol_m2 dli_of_lamp light_mean_lux";
+    const ordered_json json = answered({"climate", sample()});
+    ASSERT_EQ(json.at("loggers").size(), 2U);
+    EXPECT_EQ(keysOf(json.at("loggers")[0]), "name rack shelf days");
+    EXPECT_EQ(json.at("loggers")[0].at("shelf"), "2");
+    EXPECT_TRUE(json.at("loggers")[1].at("rack").is_null());
+    for (const auto& logger : json.at("loggers")) {
+        ASSERT_FALSE(logger.at("days").empty());
+        EXPECT_EQ(keysOf(logger.at("days")[0]), days);
+    }
+    const ordered_json tray = answered({"climate", sample(), "--tray", "mu035"});
+    EXPECT_EQ(keysOf(tray), "code sown_on loggers days growth");
+    EXPECT_EQ(tray.at("code"), "MU035");
+    EXPECT_EQ(keysOf(tray.at("growth")), "temperature_mean_c vpd_kpa dli_mol_m2_d");
+    const Answer text = run({"climate", sample()});
+    EXPECT_TRUE(text.out.contains("Clip, shelf A2")) << text.out.toStdString();
+    EXPECT_TRUE(text.out.contains("kPa"));
+}
+
+TEST_F(JournalCommands, RefuseAClimateThatIsAskedForWrongly)
+{
+    expectBadCall({"climate"}, "JOURNAL is missing");
+    expectBadCall({"climate", sample(), "--tray", "MU035", "--from", "2026-01-01"}, "--tray goes");
+    expectBadCall({"climate", sample(), "--from", "soon"}, "--from wants a day");
+    expectNoAnswer({"climate", sample(), "--tray", "none"}, "none");
+}
+
 TEST_F(JournalCommands, PrintTheSeasonAsDocumented)
 {
     const ordered_json json = answered({"season", sample()});

@@ -54,6 +54,23 @@ TEST(ChartUnits, TurnWeightsLengthsAndAreasWithAxisIntervalsAndMarks)
     EXPECT_NEAR(inches.series[0].points[0].y, 2, 1e-9);
 }
 
+TEST(ChartUnits, TurnTemperaturesByTheirZeroToo)
+{
+    ChartSpec warmth = rowsOf("temperature", "", 20);
+    warmth.form = ChartForm::Curves;
+    warmth.y.unit = "°C";
+    warmth.y.low = 0;
+    warmth.series[0].intervals = {{1, -40, 0, 100}};
+    const ChartSpec shown = shownIn(warmth, UnitSystem::UsCustomary);
+    EXPECT_EQ(shown.y.unit, "°F");
+    EXPECT_NEAR(*shown.y.low, 32, 1e-9);
+    EXPECT_NEAR(shown.series[0].points[0].y, 68, 1e-9);
+    EXPECT_NEAR(shown.series[0].intervals[0].low, -40, 1e-9);
+    EXPECT_NEAR(shown.series[0].intervals[0].mid, 32, 1e-9);
+    EXPECT_NEAR(shown.series[0].intervals[0].high, 212, 1e-9);
+    EXPECT_EQ(shownIn(warmth, UnitSystem::Metric), warmth);
+}
+
 TEST(ChartUnits, ShowACostOfAGramInTwoToFourFigures)
 {
     const ChartSpec spec = rowsOf("cost_per_gram", "EUR/g", 0.0234);

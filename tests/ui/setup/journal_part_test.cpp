@@ -1,6 +1,7 @@
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/setup/journal_part.h"
 
+#include <QDialog>
 #include <QDoubleSpinBox>
 #include <QFile>
 #include <QSignalSpy>
@@ -39,6 +40,22 @@ TEST_F(JournalPartTest, BacksUpOffTheWindowsThreadAndTheCopyOpensWhole)
     EXPECT_EQ((*copy)->trays().list(TrayFilter())->size(), 3U);
     EXPECT_EQ((*copy)->exchange().traysAsCsv().value(), journal->exchange().traysAsCsv().value());
     EXPECT_FALSE(contentOf(ask.fileAnswer + ".crc").trimmed().isEmpty());
+}
+
+TEST_F(JournalPartTest, OpensALoggersFileAndTheLightOfTheLamps)
+{
+    const auto part = openPart<JournalPart>();
+    ask.fileAnswer = folder.filePath("logger.csv");
+    QFile file(ask.fileAnswer);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("Time,Temp\n2026-03-01 06:50,20\n");
+    file.close();
+    press(*part, "importLogger");
+    ASSERT_TRUE(soon([&] { return part->findChild<QDialog*>("loggerDialog") != nullptr; }));
+    ASSERT_TRUE(soon([&] { return !tasks.isBusy(); }));
+    part->findChild<QDialog*>("loggerDialog")->reject();
+    press(*part, "lampLight");
+    EXPECT_NE(part->findChild<QDialog*>("lampDialog"), nullptr);
 }
 
 TEST_F(JournalPartTest, SaysWhenTheBackupCannotBeWritten)

@@ -1,5 +1,7 @@
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/tray/tray_fixture.h"
+#include "ui/chart/chart_view.h"
+#include "ui/climate/climate_card.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/widget/theme.h"
 
@@ -41,6 +43,18 @@ protected:
         ASSERT_TRUE(journal->harvests().record(weighing));
     }
 };
+
+TEST_F(TraySheetTest, ShowsTheClimateUnderTheHeights)
+{
+    useSample();
+    const std::string code = journal->trays().list(TrayFilter())->back().record.tray.code;
+    openSheetOf("MU035");
+    auto* climate = find<ClimateCard>(sheet(), "climateCard");
+    EXPECT_FALSE(climate->isHidden());
+    EXPECT_EQ(find<ChartView>(*climate, "climateChart")->spec().x.key, "day");
+    page->openSheet(trayOf(code.c_str())); // more than a year ago, before any logger
+    EXPECT_TRUE(climate->isHidden());
+}
 
 TEST_F(TraySheetTest, WhatIsNoHeightIsRefusedInWords)
 {

@@ -1,6 +1,7 @@
 #include "tests/support/season_asks.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_view.h"
+#include "ui/climate/climate_card.h"
 #include "ui/label/label_dialog.h"
 #include "ui/review/season_answer.h"
 #include "ui/trial/answer_view.h"
@@ -348,6 +349,21 @@ TEST_F(TrialsPageTest, AnAnswerOfGroupsIsChosenAsInTheSeason)
     for (const ComparisonAsk& each : reportQuestion(done->trial.id, view.asked()).asks) {
         EXPECT_EQ(each.groups, Grouping::Reuse);
     }
+}
+
+TEST_F(TrialsPageTest, ClimateStandsUnderHeights)
+{
+    openTrials();
+    const auto done = trialIn(TrialState::Ended);
+    ASSERT_TRUE(done);
+    page->openTrial(done->trial.id);
+    auto& view = *page->trial().findChild<AnswerView*>();
+    ASSERT_TRUE(QTest::qWaitFor([&] { return view.answer().has_value(); }, 20'000));
+    auto* climate = find<ClimateCard>(view, "climateCard");
+    EXPECT_TRUE(climate->isHidden());
+    click(find<Segmented>(view, "trialMetric")->segment(2));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !climate->isHidden(); }, 20'000));
+    EXPECT_FALSE(plumule::isEmpty(find<ChartView>(*climate, "climateChart")->spec()));
 }
 
 TEST_F(TrialsPageTest, AGrowingTrialShowsEachTrayAndOpensIt)
