@@ -1,4 +1,3 @@
-#include "core/storage/folder_kind.h"
 #include "core/storage/journal_log.h"
 #include "tests/core/storage/scratch.h"
 #include "tests/core/storage/told_file_system.h"
@@ -183,17 +182,6 @@ TEST_F(JournalPlacesTest, RollsBackAHalfWrittenFileInACopy)
         const auto journal = openJournalFile(there);
         return journal && rackNames(*journal->database) == std::vector<std::string>{"A"};
     }));
-}
-
-TEST_F(JournalPlacesTest, KnowsFoldersByTheirFileSystem)
-{
-    EXPECT_EQ(folderKindOf(path), FolderKind::Local);
-    {
-        const ToldFileSystem told(kNfs);
-        EXPECT_EQ(folderKindOf(path), FolderKind::Network);
-    }
-    const ToldFileSystem told(kFuse);
-    EXPECT_EQ(folderKindOf(path), FolderKind::Bridged);
 }
 
 class FarFolderTest : public JournalPlacesTest, public testing::WithParamInterface<std::uint32_t>
