@@ -275,7 +275,7 @@ void SoakRoom::compare()
     }
     const auto faults = m_journal->faults();
     expectDone(faults, "check");
-    EXPECT_TRUE(faults->empty()) << faults->front();
+    EXPECT_TRUE(faults->empty()) << told(faults->front());
     Database database(m_path, Access::ReadOnly);
     // Two trays on a place at a time.
     EXPECT_EQ(database.scalar(
