@@ -130,7 +130,8 @@ void TraySheetView::showStages(const TraySheet& sheet)
     clearLayout(m_stageRows);
     for (const StageSpan& span : sheet.plan.spans) {
         auto* row = new QWidget;
-        auto* layout = new QHBoxLayout(row);
+        auto* layout =
+            new QBoxLayout(isTypeLarge() ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight, row);
         layout->setContentsMargins(0, 0, 0, 0);
         auto* stageName = label(nameOf(span.stage), "strong");
         stageName->setMinimumWidth(scaled(110));
@@ -359,8 +360,9 @@ void TraySheetView::showPhotos(const TraySheet& sheet)
         m_photoRow->addWidget(cell);
     }
     if (sheet.photos.empty()) {
-        m_photoRow->addWidget(
-            label(tr("None yet. They are kept as files beside the journal."), "muted"));
+        auto* none = label(tr("None yet. They are kept as files beside the journal."), "muted");
+        none->setWordWrap(true);
+        m_photoRow->addWidget(none);
     }
 }
 

@@ -38,9 +38,11 @@ public:
     [[nodiscard]] TrialView& trial() const { return *m_trial; }
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void layOutColumns();
     QWidget* buildList();
     void wireSignals();
     void reloadList();
