@@ -150,7 +150,7 @@ void TraySheetView::showStages(const TraySheet& sheet)
             correct->setAccessibleName(tr("Correct when %1 began").arg(nameOf(span.stage)));
             connect(correct, &QPushButton::clicked, this,
                     [this, stage = span.stage] { correctStart(stage); });
-            layout->addWidget(correct);
+            layout->addWidget(correct, 0, Qt::AlignLeft);
         }
         m_stageRows->addWidget(row);
     }
