@@ -119,6 +119,34 @@ void TraySheetView::showHead(const TraySheet& sheet)
     m_setAside->setVisible(tray.state == TrayState::Harvested);
 }
 
+QWidget* TraySheetView::stageRow(const StageSpan& span)
+{
+    auto* row = new QWidget;
+    auto* layout =
+        new QBoxLayout(isTypeLarge() ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight, row);
+    layout->setContentsMargins(0, 0, 0, 0);
+    auto* stageName = label(nameOf(span.stage), "strong");
+    stageName->setMinimumWidth(scaled(110));
+    layout->addWidget(stageName);
+    auto* planned =
+        label(tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
+    planned->setMinimumWidth(scaled(150));
+    layout->addWidget(planned);
+    layout->addSpacing(scaled(16));
+    row->setMinimumHeight(scaled(34)); // with a button or without
+    layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
+                                .arg(momentText(span.start.date, span.start.minute))));
+    layout->addStretch(1);
+    if (span.hasStarted) {
+        auto* correct = button(tr("Correct…"), "quiet");
+        correct->setAccessibleName(tr("Correct when %1 began").arg(nameOf(span.stage)));
+        connect(correct, &QPushButton::clicked, this,
+                [this, stage = span.stage] { correctStart(stage); });
+        layout->addWidget(correct, 0, Qt::AlignLeft);
+    }
+    return row;
+}
+
 void TraySheetView::showStages(const TraySheet& sheet)
 {
     const Tray& tray = sheet.record.tray;
@@ -129,30 +157,7 @@ void TraySheetView::showStages(const TraySheet& sheet)
     m_strip->show(sheet.plan, tray.sownAt(), ended, now());
     clearLayout(m_stageRows);
     for (const StageSpan& span : sheet.plan.spans) {
-        auto* row = new QWidget;
-        auto* layout =
-            new QBoxLayout(isTypeLarge() ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight, row);
-        layout->setContentsMargins(0, 0, 0, 0);
-        auto* stageName = label(nameOf(span.stage), "strong");
-        stageName->setMinimumWidth(scaled(110));
-        layout->addWidget(stageName);
-        auto* planned = label(
-            tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
-        planned->setMinimumWidth(scaled(150));
-        layout->addWidget(planned);
-        layout->addSpacing(scaled(16));
-        row->setMinimumHeight(scaled(34)); // with a button or without
-        layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
-                                    .arg(momentText(span.start.date, span.start.minute))));
-        layout->addStretch(1);
-        if (span.hasStarted) {
-            auto* correct = button(tr("Correct…"), "quiet");
-            correct->setAccessibleName(tr("Correct when %1 began").arg(nameOf(span.stage)));
-            connect(correct, &QPushButton::clicked, this,
-                    [this, stage = span.stage] { correctStart(stage); });
-            layout->addWidget(correct, 0, Qt::AlignLeft);
-        }
-        m_stageRows->addWidget(row);
+        m_stageRows->addWidget(stageRow(span));
     }
     m_stageRows->addWidget(
         factRow(tray.endedOn ? nameOf(tray.state) : tr("harvest due"),
