@@ -8,6 +8,7 @@
 #include "ui/tray/start_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/row_direction.h"
 #include "ui/widget/theme.h"
 
 #include <QBoxLayout>
@@ -122,8 +123,7 @@ void TraySheetView::showHead(const TraySheet& sheet)
 QWidget* TraySheetView::stageRow(const StageSpan& span)
 {
     auto* row = new QWidget;
-    auto* layout =
-        new QBoxLayout(isTypeLarge() ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight, row);
+    auto* layout = new QBoxLayout(rowDirection(), row);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* stageName = label(nameOf(span.stage), "strong");
     stageName->setMinimumWidth(scaled(110));

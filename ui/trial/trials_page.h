@@ -8,7 +8,6 @@ class QTableView;
 namespace plumule::ui {
 
 class PageStack;
-
 class PageHead;
 class PlanView;
 class TextTable;
