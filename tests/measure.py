@@ -3,8 +3,8 @@
 
 Lines by room, files by folder, lengths of functions, and how many lines of tests stand against the
 lines of core and of ui. --long lists the functions over 40 lines and the files over 400, and the
-sources that hold functions and have no test file of their name. Always succeeds: it measures, it does
-not judge. A function counts from the line of its name to its closing brace, lambdas within it.
+sources that hold functions and have no test file of their name. Exits non-zero where there is a longer
+function or file. A function counts from the line of its name to its closing brace, lambdas within it.
 
 A table that the compiler checks is counted by itself, not among the long functions: a function that is
 nothing but one switch without a default, a `return` a case (ui/text/error_*.cpp: a sentence a reason).
@@ -139,7 +139,8 @@ def main(root, with_names):
         print("Without a test of their name:")
         for path in untested(root):
             print(f"  {path}")
+    return 1 if long_functions or long_files else 0
 
 
 if __name__ == "__main__":
-    main(sys.argv[1] if len(sys.argv) > 1 else ".", "--long" in sys.argv)
+    sys.exit(main(sys.argv[1] if len(sys.argv) > 1 else ".", "--long" in sys.argv))

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs what is missing, checks the format, builds everything, has clang-tidy look at the rooms that
-# changed, looks for functions that only tests reach, and runs every test; core's tests run a second time under the address and undefined-behaviour
-# sanitizers. Exits non-zero when any fails.
+# changed, looks for functions that only tests reach and for long ones, and runs every test; core's tests
+# run a second time under the address and undefined-behaviour sanitizers. Exits non-zero when any fails.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 source "$root/app/prepare.sh"
@@ -16,6 +16,7 @@ configure "$root/build"
 build "$root/build"
 bash "$root/tests/tidy.sh"
 bash "$root/tests/unused.sh" "$root/build"
+python3 "$root/tests/measure.py" "$root"
 ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
 
 configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON

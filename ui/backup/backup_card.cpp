@@ -89,7 +89,7 @@ void BackupCard::reload()
     m_folder->setText(
         tr("Made by itself at the first change of each day, with its photographs: fourteen days, "
            "eight weeks and twelve months stay. In %1")
-            .arg(pathText(kept.folder())));
+            .arg(wrappingPath(pathText(kept.folder()))));
     m_beside->setVisible(
         !m_services.preferences.get(Preference::BackupFolder).toString().isEmpty());
     m_state->setText(backups.empty() ? tr("No backup yet.")

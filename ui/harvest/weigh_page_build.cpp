@@ -58,7 +58,9 @@ QWidget* WeighPage::buildWeighed()
     m_weighedView->horizontalHeader()->setHighlightSections(false);
     m_weighedView->setMinimumHeight(scaled(190));
     card->body()->addWidget(m_weighedView, 1);
-    card->body()->addWidget(label(tr("F2 corrects the last one, Ctrl+Z takes it back."), "muted"));
+    auto* hint = label(tr("F2 corrects the last one, Ctrl+Z takes it back."), "muted");
+    hint->setWordWrap(true);
+    card->body()->addWidget(hint);
     return card;
 }
 

@@ -14,7 +14,7 @@ RecordPart::RecordPart(Journal& journal, Services services, const QString& newNa
     column->setContentsMargins(0, 0, 0, 0);
     m_records = new MasterDetail(newName);
     column->addWidget(m_records);
-    m_records->setGuard([this](MasterDetail::Go go) { leaveThen(std::move(go)); });
+    m_records->setGuard([this](const MasterDetail::Go& go) { leaveThen(go); });
     connect(m_records, &MasterDetail::chosenByHand, this, [this](qint64 id) {
         forget();
         show(id);

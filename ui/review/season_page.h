@@ -10,7 +10,6 @@ class QActionGroup;
 namespace plumule::ui {
 
 class PageStack;
-
 class AgeingCard;
 class BesideCard;
 class ComparisonView;

@@ -7,7 +7,6 @@ class QTabBar;
 namespace plumule::ui {
 
 class PageStack;
-
 class SetupPart;
 
 // Everything that is set once or seldom, part by part: nothing needs the file to be edited by hand.

@@ -9,7 +9,6 @@ class QComboBox;
 namespace plumule::ui {
 
 class PageStack;
-
 class TastingAnswer;
 class TastingEntry;
 

@@ -84,7 +84,7 @@ QString words(TrayReason reason, const Error& error)
     case TrayReason::PlaceTakenThen:
         return Errors::tr("%1, place %2 was taken by %3 until %4: choose a later time, or another "
                           "place.")
-            .arg(value[0], value[1], value[2], value[3]);
+            .arg(value[0], value[1], value[2], value.moment(3));
     case TrayReason::NotGrowing:
         return Errors::tr(
                    "%1 was harvested or discarded: choose a tray that grows, or undo that first.")

@@ -138,9 +138,19 @@ void SowDialog::showMedium()
         m_pieces->addCheck(tr("piece %1, %n use(s)", nullptr, record.uses).arg(record.piece.number),
                            record.piece.id.value);
     }
-    m_piecesWords->setText(dirty > 0 ? tr("Clean pieces (%n more to be sanitised)", nullptr, dirty)
-                                     : tr("Clean pieces of this medium"));
+    m_piecesWords->setText(m_pieces->count() == 0 ? whyNoPiece(dirty)
+                           : dirty > 0
+                               ? tr("Clean pieces (%n more to be sanitised)", nullptr, dirty)
+                               : tr("Clean pieces of this medium"));
     m_pieces->checkFirst(m_count->value());
+}
+
+QString SowDialog::whyNoPiece(int dirty)
+{
+    return dirty > 0
+               ? tr("No clean piece: sanitise %n piece(s) first, and note it under Set-up, Media.",
+                    nullptr, dirty)
+               : tr("No piece is free: add one under Set-up, Media, or choose another medium.");
 }
 
 void SowDialog::showPlaces()
@@ -243,7 +253,8 @@ void SowDialog::sow()
     const auto chosenMedium = medium();
     if (chosenMedium && chosenMedium->isReusable &&
         static_cast<int>(made->pieces.size()) != made->count) {
-        refuse(made->count == 1
+        refuse(m_pieces->count() == 0 ? m_piecesWords->text()
+               : made->count == 1
                    ? tr("Choose one clean piece for the tray.")
                    : tr("Choose one clean piece for each of the %n trays.", nullptr, made->count));
         return;

@@ -41,6 +41,7 @@ private:
     void fillTrials();
     void showVariety();
     void showMedium();
+    [[nodiscard]] static QString whyNoPiece(int dirty);
     void showPlaces();
     void showDates();
     void sowForHarvest();

@@ -136,7 +136,10 @@ void StageStrip::paintDays(QPainter& painter, const QRectF& area) const
 {
     painter.setPen(ui::palette().mutedInk);
     const int days = last().date - first().date;
-    const int step = std::max(1, days / 10);
+    // Numbers of two digits keep a digit's width between them.
+    const double wide = QFontMetricsF(painter.font()).horizontalAdvance(QStringLiteral("000"));
+    const int fitting = std::max(1, static_cast<int>(area.width() / wide));
+    const int step = std::max({1, days / 10, (days + fitting - 1) / fitting});
     for (int day = 0; day <= days; day += step) {
         const Date on = first().date + day;
         const double x = placeOf({on, 0}, area);

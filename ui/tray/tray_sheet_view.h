@@ -51,6 +51,7 @@ private:
 
     [[nodiscard]] QStringList headWords(const TraySheet& sheet) const;
     void showHead(const TraySheet& sheet);
+    QWidget* stageRow(const StageSpan& span);
     void showStages(const TraySheet& sheet);
     void showHeights(const TraySheet& sheet);
     void showWeights(const TraySheet& sheet);

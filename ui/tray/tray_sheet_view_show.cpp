@@ -8,6 +8,7 @@
 #include "ui/tray/start_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/row_direction.h"
 #include "ui/widget/theme.h"
 
 #include <QBoxLayout>
@@ -119,6 +120,33 @@ void TraySheetView::showHead(const TraySheet& sheet)
     m_setAside->setVisible(tray.state == TrayState::Harvested);
 }
 
+QWidget* TraySheetView::stageRow(const StageSpan& span)
+{
+    auto* row = new QWidget;
+    auto* layout = new QBoxLayout(rowDirection(), row);
+    layout->setContentsMargins(0, 0, 0, 0);
+    auto* stageName = label(nameOf(span.stage), "strong");
+    stageName->setMinimumWidth(scaled(110));
+    layout->addWidget(stageName);
+    auto* planned =
+        label(tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
+    planned->setMinimumWidth(scaled(150));
+    layout->addWidget(planned);
+    layout->addSpacing(scaled(16));
+    row->setMinimumHeight(scaled(34)); // with a button or without
+    layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
+                                .arg(momentText(span.start.date, span.start.minute))));
+    layout->addStretch(1);
+    if (span.hasStarted) {
+        auto* correct = button(tr("Correct…"), "quiet");
+        correct->setAccessibleName(tr("Correct when %1 began").arg(nameOf(span.stage)));
+        connect(correct, &QPushButton::clicked, this,
+                [this, stage = span.stage] { correctStart(stage); });
+        layout->addWidget(correct, 0, Qt::AlignLeft);
+    }
+    return row;
+}
+
 void TraySheetView::showStages(const TraySheet& sheet)
 {
     const Tray& tray = sheet.record.tray;
@@ -129,29 +157,7 @@ void TraySheetView::showStages(const TraySheet& sheet)
     m_strip->show(sheet.plan, tray.sownAt(), ended, now());
     clearLayout(m_stageRows);
     for (const StageSpan& span : sheet.plan.spans) {
-        auto* row = new QWidget;
-        auto* layout = new QHBoxLayout(row);
-        layout->setContentsMargins(0, 0, 0, 0);
-        auto* stageName = label(nameOf(span.stage), "strong");
-        stageName->setMinimumWidth(scaled(110));
-        layout->addWidget(stageName);
-        auto* planned = label(
-            tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
-        planned->setMinimumWidth(scaled(150));
-        layout->addWidget(planned);
-        layout->addSpacing(scaled(16));
-        row->setMinimumHeight(scaled(34)); // with a button or without
-        layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
-                                    .arg(momentText(span.start.date, span.start.minute))));
-        layout->addStretch(1);
-        if (span.hasStarted) {
-            auto* correct = button(tr("Correct…"), "quiet");
-            correct->setAccessibleName(tr("Correct when %1 began").arg(nameOf(span.stage)));
-            connect(correct, &QPushButton::clicked, this,
-                    [this, stage = span.stage] { correctStart(stage); });
-            layout->addWidget(correct);
-        }
-        m_stageRows->addWidget(row);
+        m_stageRows->addWidget(stageRow(span));
     }
     m_stageRows->addWidget(
         factRow(tray.endedOn ? nameOf(tray.state) : tr("harvest due"),
@@ -359,8 +365,9 @@ void TraySheetView::showPhotos(const TraySheet& sheet)
         m_photoRow->addWidget(cell);
     }
     if (sheet.photos.empty()) {
-        m_photoRow->addWidget(
-            label(tr("None yet. They are kept as files beside the journal."), "muted"));
+        auto* none = label(tr("None yet. They are kept as files beside the journal."), "muted");
+        none->setWordWrap(true);
+        m_photoRow->addWidget(none);
     }
 }
 

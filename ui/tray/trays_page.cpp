@@ -316,8 +316,10 @@ void TraysPage::resizeEvent(QResizeEvent* event)
     m_table->setColumnHidden(TrayListModel::Yield, room < scaled(706));
     m_table->setColumnHidden(TrayListModel::Harvest, room < scaled(622));
     const int spare = std::max(0, room - scaled(942));
-    m_table->setColumnWidth(TrayListModel::VarietyName, scaled(150) + spare / 2);
-    m_table->setColumnWidth(TrayListModel::MediumName, scaled(170) + spare / 2);
+    // Beside the code, both names have to be seen.
+    const int least = std::max(scaled(70), (room - scaled(100)) / 2);
+    m_table->setColumnWidth(TrayListModel::VarietyName, std::min(scaled(150), least) + spare / 2);
+    m_table->setColumnWidth(TrayListModel::MediumName, std::min(scaled(170), least) + spare / 2);
 }
 
 void TraysPage::keyPressEvent(QKeyEvent* event)

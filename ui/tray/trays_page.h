@@ -10,7 +10,6 @@ class QTableView;
 namespace plumule::ui {
 
 class PageStack;
-
 class TrayListModel;
 class TraySheetView;
 

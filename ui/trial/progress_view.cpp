@@ -42,6 +42,7 @@ ProgressView::ProgressView(Journal& journal, Services, QWidget* parent)
     m_lacks->body()->addLayout(m_lackRows);
     inner->addWidget(m_lacks);
     auto* card = new Card(tr("Where each tray stands, and how far it is"));
+    card->wrapHeading();
     m_counts = label(QString(), "muted");
     m_counts->setObjectName("trialCounts");
     m_grid = new LayoutGrid;

@@ -9,7 +9,6 @@ class QMenu;
 namespace plumule::ui {
 
 class PageStack;
-
 class AnswerView;
 class PageHead;
 class ProgressView;

@@ -19,6 +19,17 @@
 namespace plumule::ui {
 namespace {
 
+enum Column
+{
+    Code,
+    Question,
+    Variety,
+    Media,
+    Trays,
+    State,
+    LastDay
+};
+
 QString traysWords(const TrialRow& row)
 {
     if (row.state == TrialState::Growing && row.harvested > 0) {
@@ -163,10 +174,11 @@ void TrialsPage::reloadList()
     const int chosen = m_table->currentIndex().row();
     m_model->show({tr("Trial"), tr("Question"), tr("Variety"), tr("Media"), tr("Trays"),
                    tr("State"), tr("Last day")},
-                  std::move(shown), 4, 5);
-    m_table->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
-    m_table->horizontalHeader()->setSectionResizeMode(3, QHeaderView::Interactive);
-    m_table->setColumnWidth(3, scaled(210));
+                  std::move(shown), Trays, State);
+    m_table->horizontalHeader()->setSectionResizeMode(Question, QHeaderView::Stretch);
+    m_table->horizontalHeader()->setSectionResizeMode(Media, QHeaderView::Interactive);
+    m_table->setColumnWidth(Media, scaled(210));
+    layOutColumns();
     if (chosen >= 0 && chosen < m_model->rowCount()) {
         m_table->setCurrentIndex(m_model->index(chosen, 0));
     }
@@ -209,6 +221,24 @@ void TrialsPage::openTrial(TrialId trial)
     }
     m_trial->show(trial);
     m_stack->setCurrentWidget(m_trial);
+}
+
+// Where the window is narrow the question and the names stay, and what the trial's own page shows
+// too makes way.
+void TrialsPage::resizeEvent(QResizeEvent* event)
+{
+    Page::resizeEvent(event);
+    layOutColumns();
+}
+
+void TrialsPage::layOutColumns()
+{
+    const int room = width() - scaled(56 + 36 + 20);
+    m_table->setColumnHidden(LastDay, room < scaled(950));
+    m_table->setColumnHidden(Trays, room < scaled(840));
+    m_table->setColumnHidden(Media, room < scaled(660));
+    m_table->setColumnHidden(Variety, room < scaled(500));
+    m_table->setColumnHidden(State, room < scaled(380));
 }
 
 void TrialsPage::keyPressEvent(QKeyEvent* event)

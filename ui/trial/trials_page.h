@@ -8,7 +8,6 @@ class QTableView;
 namespace plumule::ui {
 
 class PageStack;
-
 class PageHead;
 class PlanView;
 class TextTable;
@@ -38,9 +37,11 @@ public:
     [[nodiscard]] TrialView& trial() const { return *m_trial; }
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void layOutColumns();
     QWidget* buildList();
     void wireSignals();
     void reloadList();

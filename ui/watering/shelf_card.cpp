@@ -34,6 +34,7 @@ ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame
         // In front of the heading row's own stretch, of which it leaves nothing.
         headingRow()->insertWidget(1, m_work, 100);
     } else {
+        wrapHeading();
         body()->addWidget(m_work);
     }
     m_tickAll = new KeyButton(tr("Tick the shelf"), 'S');

@@ -2,6 +2,7 @@
 
 #include "ui/text/text.h"
 #include "ui/widget/emptied.h"
+#include "ui/widget/row_direction.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
@@ -68,7 +69,7 @@ void TrayPanel::buildFields()
     m_note->setObjectName("note");
     m_note->setAccessibleName(tr("Note"));
     m_note->setPlaceholderText(tr("What you see"));
-    auto* heading = new QHBoxLayout;
+    auto* heading = new QBoxLayout(rowDirection());
     heading->addWidget(m_heading, 1);
     heading->addWidget(m_photo);
     heading->addWidget(m_sheet);
@@ -94,11 +95,11 @@ void TrayPanel::buildMeasures()
     m_ec->setUnit(QStringLiteral("µS/cm"));
     m_ec->setMinimumWidth(scaled(104));
 
-    auto* heights = new QHBoxLayout;
+    auto* heights = new QBoxLayout(rowDirection());
     heights->setSpacing(scaled(12));
     heights->addWidget(named(tr("Height"), m_height), 1);
     heights->addWidget(named(tr("Read from"), m_from), 0);
-    auto* waters = new QHBoxLayout;
+    auto* waters = new QBoxLayout(rowDirection());
     waters->setSpacing(scaled(12));
     waters->addWidget(named(tr("Water given"), m_given), 1);
     waters->addWidget(named(tr("pH"), m_ph), 1);
@@ -116,7 +117,7 @@ void TrayPanel::buildButtons()
     m_close->setObjectName("closePanel");
     m_save = button(tr("Save (Enter)"), "primary");
     m_save->setObjectName("savePanel");
-    auto* row = new QHBoxLayout;
+    auto* row = new QBoxLayout(rowDirection());
     row->setSpacing(scaled(6));
     row->addStretch(1);
     row->addWidget(m_close);

@@ -171,6 +171,10 @@ void TrayRow::resizeEvent(QResizeEvent* event)
     QAbstractButton::resizeEvent(event);
     const int side = scaled(kMoreSide);
     m_more->setGeometry(width() - side, (wordsHeight() - side) / 2, side, side);
+    if (formAt(width()) != formAt(event->oldSize().width())) {
+        // The layout keeps the height that was asked for before.
+        updateGeometry();
+    }
 }
 
 int TrayRow::wordsHeight() const

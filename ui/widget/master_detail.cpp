@@ -63,6 +63,10 @@ QWidget* MasterDetail::buildForm()
     column->setSpacing(scaled(14));
     auto* card = new Card;
     m_form = fieldForm();
+    if (isTypeLarge()) {
+        // Beside the list a field needs the whole width, below its name.
+        m_form->setRowWrapPolicy(QFormLayout::WrapAllRows);
+    }
     card->body()->addLayout(m_form);
     m_record = new QVBoxLayout;
     m_record->setSpacing(scaled(14));

@@ -20,7 +20,7 @@ QString wrappingPath(const QString& path)
     QString wrapping;
     for (const QChar sign : path) {
         wrapping += sign;
-        if (QStringLiteral("/\\_-. ").contains(sign)) {
+        if (QStringLiteral("/\\_-").contains(sign)) {
             wrapping += kMayBreak;
         }
     }

@@ -65,8 +65,7 @@ QFormLayout* fieldForm()
     form->setVerticalSpacing(scaled(9));
     form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
-    // In large type a field has the whole width, below its name.
-    form->setRowWrapPolicy(isTypeLarge() ? QFormLayout::WrapAllRows : QFormLayout::WrapLongRows);
+    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     return form;
 }
 
@@ -112,6 +111,7 @@ PageHead::PageHead(const QString& title, QWidget* parent)
     words->setSpacing(scaled(2));
     m_title = label(title, "title");
     m_title->setObjectName("pageTitle");
+    m_title->setWordWrap(isTypeLarge());
     m_subtitle = label(QString(), "subtitle");
     m_subtitle->setObjectName("pageSubtitle");
     m_subtitle->setWordWrap(true);

@@ -12,7 +12,6 @@ class QProgressBar;
 namespace plumule::ui {
 
 class PageStack;
-
 class BeginBar;
 class BurstReader;
 class ClockWatch;

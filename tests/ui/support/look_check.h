@@ -15,6 +15,7 @@
 #include <QRadioButton>
 #include <QRegularExpression>
 #include <QScreen>
+#include <QScrollArea>
 #include <QScrollBar>
 #include <QSet>
 #include <QStyleOptionComboBox>
@@ -76,7 +77,7 @@ inline bool isCut(const QLabel& label)
                label.sizeHint().height() > label.height() + 1;
     }
     int longest = 0;
-    for (const QString& word : label.text().split(QRegularExpression("\\s"))) {
+    for (const QString& word : label.text().split(QRegularExpression("[\\s\\x{200B}]"))) {
         longest = std::max(longest, label.fontMetrics().horizontalAdvance(word));
     }
     return label.heightForWidth(label.width()) > label.height() + 1 ||
@@ -166,6 +167,32 @@ inline const QWidget* cutterOf(const QWidget& widget, const QWidget& window)
         inner = outer;
     }
     return nullptr;
+}
+
+// What can be read only by scrolling sideways, with the widget that is too wide. Tables and lists,
+// which have columns, may.
+inline QStringList sidewaysWidgets(const QWidget& window)
+{
+    QStringList wide;
+    for (const QScrollArea* area : window.findChildren<QScrollArea*>()) {
+        if (!area->isVisible() || area->horizontalScrollBar()->maximum() == 0) {
+            continue;
+        }
+        const int room = area->viewport()->width();
+        const QWidget* widest = area->widget();
+        for (const QWidget* each : area->widget()->findChildren<QWidget*>()) {
+            const bool isPart = each->findChildren<QWidget*>().isEmpty() && each->isVisible();
+            if (isPart && (widest == area->widget() ||
+                           each->minimumSizeHint().width() > widest->minimumSizeHint().width())) {
+                widest = each;
+            }
+        }
+        wide << "sideways: " + named(*area) + " by " +
+                    QString::number(area->horizontalScrollBar()->maximum()) + ", the widest " +
+                    named(*widest) + " wants " + sizeWords(widest->minimumSizeHint()) + " in " +
+                    QString::number(room);
+    }
+    return wide;
 }
 
 inline QStringList lostWidgets(const QWidget& window)

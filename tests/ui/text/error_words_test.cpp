@@ -110,6 +110,10 @@ TEST(ErrorSentence, WordsDaysAndStagesAndLeavesWhatAGrowerWroteAsItStands)
 {
     EXPECT_TRUE(sentence(fail(ErrorKind::Duplicate, CostReason::DayTaken, "2026-03-02").value())
                     .contains("2 Mar 2026"));
+    EXPECT_TRUE(sentence(fail(ErrorKind::Conflict, TrayReason::PlaceTakenThen, "A2", 1, "RD076",
+                              "2026-11-28 08:42")
+                             .value())
+                    .contains("28 Nov 2026 08:42"));
     EXPECT_TRUE(
         sentence(fail(ErrorKind::Conflict, TrayReason::StageNotBegun, "under_weight").value())
             .contains("under weight"));

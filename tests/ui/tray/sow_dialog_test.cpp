@@ -153,6 +153,27 @@ TEST_F(SowDialogTest, AReusableMediumAsksForAPieceForEachTray)
     }
 }
 
+TEST_F(SowDialogTest, SaysWhatToDoWhereNoPieceIsClean)
+{
+    const Medium mesh = inertMedium(true);
+    ASSERT_TRUE(journal->media().addPieces(mesh.id, 1, clock.today()));
+    openDialog();
+    pick("medium", QString::fromStdString(mesh.name));
+    sowNow();
+    ASSERT_EQ(trays().size(), 1U) << refusal().toStdString();
+    openDialog();
+    pick("medium", QString::fromStdString(mesh.name));
+    sowNow();
+    EXPECT_TRUE(refusal().contains("No piece is free")) << refusal().toStdString();
+
+    ASSERT_TRUE(journal->trays().discard(trays().front().record.tray.id, "mould", clock.now()));
+    openDialog();
+    pick("medium", QString::fromStdString(mesh.name));
+    sowNow();
+    EXPECT_TRUE(refusal().contains("sanitise 1 piece first")) << refusal().toStdString();
+    EXPECT_EQ(trays().size(), 1U);
+}
+
 TEST_F(SowDialogTest, TheDayOfTheCutSetsTheDayOfSowing)
 {
     openDialog();

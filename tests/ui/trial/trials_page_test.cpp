@@ -122,6 +122,25 @@ TEST_F(TrialsPageTest, ListsEveryTrialWithItsState)
     }
 }
 
+TEST_F(TrialsPageTest, KeepsTheQuestionWhereTheListIsNarrow)
+{
+    openTrials();
+    auto* table = find<QTableView>(*page, "trials");
+    const auto questionAt = [&](int wide) {
+        page->resize(wide, 640);
+        settleDown();
+        return table->columnWidth(1);
+    };
+    EXPECT_GE(questionAt(1200), 250);
+    EXPECT_FALSE(table->isColumnHidden(6));
+    EXPECT_GE(questionAt(800), 200);
+    EXPECT_TRUE(table->isColumnHidden(6));
+    EXPECT_FALSE(table->isColumnHidden(3));
+    EXPECT_GE(questionAt(560), 200);
+    EXPECT_GE(questionAt(420), 200);
+    EXPECT_FALSE(table->isColumnHidden(0));
+}
+
 TEST_F(TrialsPageTest, BeginsANewTrialWithPlacesDrawnAndItsChanceOfAnAnswer)
 {
     openPlan();

@@ -1,3 +1,4 @@
+#include "tests/ui/support/field_window.h"
 #include "ui/text/text.h"
 #include "ui/widget/date_field.h"
 #include "ui/widget/time_field.h"
@@ -8,8 +9,6 @@
 #include <QCalendarWidget>
 #include <QLocale>
 #include <QSignalSpy>
-#include <QTest>
-#include <QVBoxLayout>
 #include <gtest/gtest.h>
 
 namespace plumule::ui {
@@ -60,33 +59,17 @@ TEST(DayFrom, ReadsTheDesktopsFormIsoAndOurOwn)
 }
 
 // Fields one below another, as a form has them.
-class DateFieldTest : public ::testing::Test
+class DateFieldTest : public FieldWindowTest
 {
 protected:
-    QWidget window;
-    QLineEdit* before = new QLineEdit;
     DateField* day = new DateField("day");
     TimeField* time = new TimeField("time");
 
     void SetUp() override
     {
-        auto* column = new QVBoxLayout(&window);
-        for (QWidget* each : {static_cast<QWidget*>(before), static_cast<QWidget*>(day),
-                              static_cast<QWidget*>(time)}) {
-            column->addWidget(each);
-        }
         day->setDate(kNear);
         time->setMinute(7 * 60 + 30);
-        window.show();
-        window.activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        before->setFocus();
-    }
-    static void type(QLineEdit* field, const QString& text)
-    {
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
+        show({day, time});
     }
 };
 

@@ -1,10 +1,9 @@
 #include "ui/widget/time_field.h"
 
+#include "tests/ui/support/field_window.h"
 #include "ui/text/text.h"
 
 #include <QSignalSpy>
-#include <QTest>
-#include <QVBoxLayout>
 #include <gtest/gtest.h>
 
 namespace plumule::ui {
@@ -27,29 +26,15 @@ TEST(MinuteTyped, ReadsTimesAsPeopleTypeThem)
 }
 
 // A field of 07:30 and another to leave it for.
-class TimeFieldTest : public ::testing::Test
+class TimeFieldTest : public FieldWindowTest
 {
 protected:
-    QWidget window;
-    QLineEdit* before = new QLineEdit;
     TimeField* time = new TimeField("time");
 
     void SetUp() override
     {
-        auto* column = new QVBoxLayout(&window);
-        column->addWidget(before);
-        column->addWidget(time);
         time->setMinute(7 * 60 + 30);
-        window.show();
-        window.activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
-        before->setFocus();
-    }
-    static void type(QLineEdit* field, const QString& text)
-    {
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
+        show({time});
     }
 };
 
