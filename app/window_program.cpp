@@ -3,6 +3,7 @@
 #include "app/crash_note.h"
 #include "app/program.h"
 #include "app/system_clock.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/backup/backup_keeper.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/widget/theme.h"

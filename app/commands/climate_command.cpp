@@ -1,5 +1,8 @@
 #include "app/commands/command.h"
 
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/climate/climate_text.h"
 #include "ui/text/text.h"
 

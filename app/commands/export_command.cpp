@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "core/journal/exchange/exchange_entries.h"
 #include "ui/text/text.h"
 
 #include <QFileInfo>

@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 #include "app/commands/import_options.h"
+#include "core/journal/exchange/exchange_entries.h"
 
 #include "ui/exchange/import_text.h"
 #include "ui/text/text.h"

@@ -1,6 +1,9 @@
 #include "app/commands/command.h"
 
 #include "core/base/file_reason.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"

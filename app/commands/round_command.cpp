@@ -1,5 +1,7 @@
 #include "app/commands/command.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "ui/text/text.h"
 #include "ui/watering/round_sheet.h"
 #include "ui/watering/round_text.h"

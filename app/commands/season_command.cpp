@@ -2,6 +2,9 @@
 
 #include "app/commands/comparison_json.h"
 #include "app/commands/report_output.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "ui/review/season_report.h"
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"

@@ -2,6 +2,8 @@
 #include "app/commands/compare_verdict.h"
 #include "app/commands/comparison_json.h"
 #include "app/commands/report_output.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/trial/trial_entries.h"
 
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"

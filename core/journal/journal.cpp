@@ -1,13 +1,66 @@
 #include "core/journal/journal.h"
 
+#include "core/backup/backup_store.h"
 #include "core/journal/check/journal_check.h"
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/merge/merge_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "core/starter/starter_library.h"
 
 namespace plumule {
 
+struct Journal::Concepts
+{
+    explicit Concepts(Ledger& ledger)
+        : room(ledger)
+        , varieties(ledger)
+        , media(ledger)
+        , trials(ledger)
+        , tastings(ledger)
+        , trays(ledger)
+        , watering(ledger)
+        , harvests(ledger)
+        , costs(ledger)
+        , review(ledger)
+        , seasons(ledger)
+        , exchange(ledger)
+        , copies(ledger)
+        , climate(ledger)
+    {}
+
+    RoomEntries room;
+    VarietyEntries varieties;
+    MediumEntries media;
+    TrialEntries trials;
+    TastingEntries tastings;
+    TrayEntries trays;
+    WateringEntries watering;
+    HarvestEntries harvests;
+    CostEntries costs;
+    ReviewAnswers review;
+    SeasonEntries seasons;
+    ExchangeEntries exchange;
+    MergeEntries copies;
+    ClimateEntries climate;
+};
+
 Journal::Journal(JournalFile file, const Clock& clock)
     : m_ledger(std::move(file), clock)
+    , m_concepts(std::make_unique<Concepts>(m_ledger))
 {}
+
+Journal::~Journal() = default;
 
 Result<std::unique_ptr<Journal>> Journal::open(const std::filesystem::path& path,
                                                const Clock& clock, Access access)
@@ -87,6 +140,76 @@ Result<std::vector<Error>> Journal::faults()
         return fail(ErrorKind::Damaged, StorageReason::FileDamaged, path().string());
     }
     return found;
+}
+
+RoomEntries& Journal::room()
+{
+    return m_concepts->room;
+}
+
+VarietyEntries& Journal::varieties()
+{
+    return m_concepts->varieties;
+}
+
+MediumEntries& Journal::media()
+{
+    return m_concepts->media;
+}
+
+TrialEntries& Journal::trials()
+{
+    return m_concepts->trials;
+}
+
+TastingEntries& Journal::tastings()
+{
+    return m_concepts->tastings;
+}
+
+TrayEntries& Journal::trays()
+{
+    return m_concepts->trays;
+}
+
+WateringEntries& Journal::watering()
+{
+    return m_concepts->watering;
+}
+
+HarvestEntries& Journal::harvests()
+{
+    return m_concepts->harvests;
+}
+
+CostEntries& Journal::costs()
+{
+    return m_concepts->costs;
+}
+
+ReviewAnswers& Journal::review()
+{
+    return m_concepts->review;
+}
+
+SeasonEntries& Journal::seasons()
+{
+    return m_concepts->seasons;
+}
+
+ExchangeEntries& Journal::exchange()
+{
+    return m_concepts->exchange;
+}
+
+MergeEntries& Journal::copies()
+{
+    return m_concepts->copies;
+}
+
+ClimateEntries& Journal::climate()
+{
+    return m_concepts->climate;
 }
 
 } // namespace plumule

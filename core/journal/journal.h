@@ -1,31 +1,38 @@
 #pragma once
 
-#include "core/backup/backup_store.h"
-#include "core/journal/climate/climate_entries.h"
-#include "core/journal/cost/cost_entries.h"
-#include "core/journal/exchange/exchange_entries.h"
-#include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/ledger/ledger.h"
-#include "core/journal/medium/medium_entries.h"
-#include "core/journal/merge/merge_entries.h"
-#include "core/journal/review/review_answers.h"
-#include "core/journal/review/season_entries.h"
-#include "core/journal/room/room_entries.h"
-#include "core/journal/tasting/tasting_entries.h"
-#include "core/journal/tray/tray_entries.h"
-#include "core/journal/trial/trial_entries.h"
-#include "core/journal/variety/variety_entries.h"
-#include "core/journal/watering/watering_entries.h"
 
 #include <memory>
 
 namespace plumule {
+
+class BackupStore;
+class ClimateEntries;
+class CostEntries;
+class ExchangeEntries;
+class HarvestEntries;
+class MediumEntries;
+class MergeEntries;
+class ReviewAnswers;
+class RoomEntries;
+class SeasonEntries;
+class TastingEntries;
+class TrayEntries;
+class TrialEntries;
+class VarietyEntries;
+class WateringEntries;
+struct BackupMade;
+struct RoomPlan;
 
 // The one door to a journal: intentions in, answers out, changes announced. Used from one thread; a
 // worker opens its own, to read.
 class Journal
 {
 public:
+    ~Journal();
+    Journal(const Journal&) = delete;
+    Journal& operator=(const Journal&) = delete;
+
     // As openJournalFile(). The clock must outlive the journal.
     [[nodiscard]] static Result<std::unique_ptr<Journal>>
     open(const std::filesystem::path& path, const Clock& clock, Access access = Access::ReadWrite);
@@ -48,20 +55,20 @@ public:
     }
     [[nodiscard]] const Clock& clock() const { return m_ledger.clock(); }
 
-    RoomEntries& room() { return m_room; }
-    VarietyEntries& varieties() { return m_varieties; }
-    MediumEntries& media() { return m_media; }
-    TrialEntries& trials() { return m_trials; }
-    TastingEntries& tastings() { return m_tastings; }
-    TrayEntries& trays() { return m_trays; }
-    WateringEntries& watering() { return m_watering; }
-    HarvestEntries& harvests() { return m_harvests; }
-    CostEntries& costs() { return m_costs; }
-    ReviewAnswers& review() { return m_review; }
-    SeasonEntries& seasons() { return m_seasons; }
-    ExchangeEntries& exchange() { return m_exchange; }
-    MergeEntries& copies() { return m_copies; }
-    ClimateEntries& climate() { return m_climate; }
+    [[nodiscard]] RoomEntries& room();
+    [[nodiscard]] VarietyEntries& varieties();
+    [[nodiscard]] MediumEntries& media();
+    [[nodiscard]] TrialEntries& trials();
+    [[nodiscard]] TastingEntries& tastings();
+    [[nodiscard]] TrayEntries& trays();
+    [[nodiscard]] WateringEntries& watering();
+    [[nodiscard]] HarvestEntries& harvests();
+    [[nodiscard]] CostEntries& costs();
+    [[nodiscard]] ReviewAnswers& review();
+    [[nodiscard]] SeasonEntries& seasons();
+    [[nodiscard]] ExchangeEntries& exchange();
+    [[nodiscard]] MergeEntries& copies();
+    [[nodiscard]] ClimateEntries& climate();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
@@ -98,21 +105,12 @@ public:
 private:
     Journal(JournalFile file, const Clock& clock);
 
+    // The entries of every concept. Here by name alone: whoever asks a concept includes its
+    // entries, so that a change of one concerns nobody else.
+    struct Concepts;
+
     Ledger m_ledger;
-    RoomEntries m_room{m_ledger};
-    VarietyEntries m_varieties{m_ledger};
-    MediumEntries m_media{m_ledger};
-    TrialEntries m_trials{m_ledger};
-    TastingEntries m_tastings{m_ledger};
-    TrayEntries m_trays{m_ledger};
-    WateringEntries m_watering{m_ledger};
-    HarvestEntries m_harvests{m_ledger};
-    CostEntries m_costs{m_ledger};
-    ReviewAnswers m_review{m_ledger};
-    SeasonEntries m_seasons{m_ledger};
-    ExchangeEntries m_exchange{m_ledger};
-    MergeEntries m_copies{m_ledger};
-    ClimateEntries m_climate{m_ledger};
+    std::unique_ptr<Concepts> m_concepts;
 };
 
 } // namespace plumule

@@ -28,12 +28,12 @@ struct SampleWalk
     MissedRounds misses;
     Moment now;
     RoundKey present;
-    std::map<TrayId, Cuts> cuts;
+    std::map<TrayId, CutMoments> cuts;
 
-    [[nodiscard]] Cuts cutsOf(const TrayRecord& record) const
+    [[nodiscard]] CutMoments cutsOf(const TrayRecord& record) const
     {
         const auto found = cuts.find(record.tray.id);
-        return found == cuts.end() ? Cuts{} : found->second;
+        return found == cuts.end() ? CutMoments{} : found->second;
     }
     [[nodiscard]] int rankOf(const TrayRecord& record) const
     {
@@ -62,7 +62,7 @@ Watering sampleWatering(const SampleWalk& walk, const TrayRecord& record, RoundK
 
 void waterPastRounds(const SampleWalk& walk, const TrayRecord& record, WateringRepository& waters)
 {
-    const Cuts cuts = walk.cutsOf(record);
+    const CutMoments cuts = walk.cutsOf(record);
     for (RoundKey round{record.tray.sownOn, Slot::Morning}; round < walk.present;
          round = roundAfter(round)) {
         if (record.tray.endedOn && round.date > *record.tray.endedOn) {

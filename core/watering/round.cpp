@@ -1,5 +1,7 @@
 #include "core/watering/round.h"
 
+#include "core/journal/room/room_entries.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -30,10 +32,10 @@ struct RoundView
         const auto found = record.place ? spots.find(*record.place) : spots.end();
         return found == spots.end() ? std::nullopt : std::optional(found->second);
     }
-    [[nodiscard]] Cuts cutsOf(TrayId tray) const
+    [[nodiscard]] CutMoments cutsOf(TrayId tray) const
     {
         const auto found = facts.cuts.find(tray);
-        return found == facts.cuts.end() ? Cuts() : found->second;
+        return found == facts.cuts.end() ? CutMoments() : found->second;
     }
     [[nodiscard]] const TrayPast& pastOf(TrayId tray) const
     {

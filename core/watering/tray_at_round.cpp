@@ -51,7 +51,7 @@ bool hasEndedBy(const Tray& tray, const Room& room, RoundKey round)
     return tray.endedOn && roundOf(room, {*tray.endedOn, tray.endedMinute.value_or(0)}) <= round;
 }
 
-bool wasCutSince(Moment due, const Cuts& cuts, const Room& room, RoundKey round)
+bool wasCutSince(Moment due, const CutMoments& cuts, const Room& room, RoundKey round)
 {
     return std::any_of(cuts.begin(), cuts.end(), [&](Moment cut) {
         return cut.date >= due.date && roundOf(room, cut) <= round;
@@ -72,8 +72,8 @@ const TrayStage* stageAtTime(const TrayRecord& record, Moment time)
 
 } // namespace
 
-std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cuts, const Room& room,
-                                       RoundKey round, std::optional<Moment> now)
+std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const CutMoments& cuts,
+                                       const Room& room, RoundKey round, std::optional<Moment> now)
 {
     if (record.stages.empty() || hasEndedBy(record.tray, room, round)) {
         return std::nullopt;
@@ -104,8 +104,8 @@ std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cut
     return tray;
 }
 
-std::optional<Drought> droughtBefore(const TrayRecord& record, const Cuts& cuts, const Room& room,
-                                     RoundKey round, std::optional<Moment> now,
+std::optional<Drought> droughtBefore(const TrayRecord& record, const CutMoments& cuts,
+                                     const Room& room, RoundKey round, std::optional<Moment> now,
                                      std::optional<RoundKey> lastWatered)
 {
     if (now && round > roundOf(room, *now)) {

@@ -23,14 +23,14 @@ struct TrayAtRound
 };
 
 // When a tray was cut, and is to be cut again.
-using Cuts = std::vector<Moment>;
+using CutMoments = std::vector<Moment>;
 
 // None: not begun, or ended, or (in a round after `now`) due to be cut before it. Without `now` the
 // round is taken as the one that is walked. A tray cut on the day its harvest was due, or since, is
 // no longer due: it grows on and is watered.
-[[nodiscard]] std::optional<TrayAtRound> trayAtRound(const TrayRecord& record, const Cuts& cuts,
-                                                     const Room& room, RoundKey round,
-                                                     std::optional<Moment> now);
+[[nodiscard]] std::optional<TrayAtRound> trayAtRound(const TrayRecord& record,
+                                                     const CutMoments& cuts, const Room& room,
+                                                     RoundKey round, std::optional<Moment> now);
 
 // How long a tray stood without water before a round. Only rounds that asked for it count, or
 // offered it as needed; never watered it is counted from the first of them.
@@ -46,7 +46,7 @@ struct Drought
 
 // None where it was watered in the round before, where nothing was asked or offered since, and in a
 // round that is still ahead. Looks 60 days back.
-[[nodiscard]] std::optional<Drought> droughtBefore(const TrayRecord& record, const Cuts& cuts,
+[[nodiscard]] std::optional<Drought> droughtBefore(const TrayRecord& record, const CutMoments& cuts,
                                                    const Room& room, RoundKey round,
                                                    std::optional<Moment> now,
                                                    std::optional<RoundKey> lastWatered);

@@ -1,6 +1,10 @@
 #include "core/base/clock.h"
 #include "core/exchange/csv.h"
+#include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/journal.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/variety/variety_entries.h"
 
 #include <benchmark/benchmark.h>
 

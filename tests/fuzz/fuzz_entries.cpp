@@ -1,4 +1,6 @@
 #include "tests/fuzz/fuzz_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 
 #include "core/exchange/file_text.h"
 #include "core/exchange/table_look.h"

@@ -1,4 +1,8 @@
 #include "app/system_clock.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/storage/scratch.h"
 #include "tests/soak/soak_room.h"
 #include "tests/soak/soak_times.h"

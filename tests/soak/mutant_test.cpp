@@ -1,3 +1,8 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/storage/scratch.h"
 #include "tests/soak/soak_room.h"
 #include "tests/soak/soak_script.h"

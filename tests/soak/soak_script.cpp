@@ -1,4 +1,8 @@
 #include "tests/soak/soak_script.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 
 #include "tests/support/told.h"
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "core/journal/review/review_answers.h"
 
 namespace plumule {
 

@@ -1,5 +1,6 @@
 #include "ui/backup/backup_card.h"
 
+#include "core/journal/merge/merge_entries.h"
 #include "ui/backup/backup_keeper.h"
 #include "ui/backup/take_along.h"
 #include "ui/widget/flow_layout.h"

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/backup/backup_store.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 

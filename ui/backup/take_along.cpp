@@ -1,5 +1,7 @@
 #include "ui/backup/take_along.h"
 
+#include "core/journal/merge/merge_entries.h"
+
 #include <QFileInfo>
 
 namespace plumule::ui {

@@ -1,6 +1,7 @@
 #include "ui/chart/chart_card.h"
 
 #include "core/base/whole_file.h"
+#include "core/tray/tray.h"
 #include "ui/chart/chart_csv.h"
 #include "ui/chart/chart_text.h"
 #include "ui/chart/chart_view.h"

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/tray/tray.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 

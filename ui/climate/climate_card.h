@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/climate/climate_charts.h"
+#include "core/journal/climate/climate_answers.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 

@@ -1,5 +1,7 @@
 #include "ui/climate/lamp_dialog.h"
 
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/climate/climate_text.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/amount_field.h"

@@ -1,5 +1,7 @@
 #include "ui/cost/price_part.h"
 
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/medium/medium_entries.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"

@@ -1,5 +1,7 @@
 #include "ui/exchange/import_dialog.h"
 
+#include "core/backup/backup_store.h"
+#include "core/journal/exchange/exchange_entries.h"
 #include "ui/backup/backup_keeper.h"
 #include "ui/exchange/import_form.h"
 #include "ui/exchange/import_result.h"

@@ -1,5 +1,6 @@
 #include "ui/harvest/weigh_page.h"
 
+#include "core/journal/harvest/harvest_entries.h"
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_view.h"
 #include "ui/harvest/due_list.h"

@@ -1,6 +1,8 @@
 // Part of ui/harvest/weigh_page.h: recording, correcting, and the keys.
 #include "ui/harvest/weigh_page.h"
 
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/harvest/weigh_card.h"
 #include "ui/harvest/weigh_question.h"
 #include "ui/harvest/weigh_text.h"

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/history.h"
 #include "ui/text/text.h"
 
 #include <QStringList>

@@ -1,6 +1,7 @@
 #include "ui/label/label_dialog.h"
 
 #include "core/base/quantity.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/label/label_layout.h"
 #include "ui/label/label_preview.h"
 #include "ui/paper/paper.h"

@@ -1,6 +1,7 @@
 #include "ui/label/label_sheet.h"
 
 #include "core/journal/journal.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/label/label_code.h"
 #include "ui/label/label_layout.h"
 #include "ui/medium/paper_marker.h"

@@ -1,5 +1,6 @@
 #include "ui/medium/medium_part.h"
 
+#include "core/journal/medium/medium_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/text/form_reason.h"
 #include "ui/widget/amount_field.h"

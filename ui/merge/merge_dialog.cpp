@@ -1,5 +1,7 @@
 #include "ui/merge/merge_dialog.h"
 
+#include "core/journal/merge/merge_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/backup/backup_keeper.h"
 #include "ui/merge/acts_text.h"
 #include "ui/merge/met_row.h"

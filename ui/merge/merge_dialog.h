@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/journal/merge/coming_back.h"
+#include "core/merge/merge_plan.h"
+#include "core/merge/merge_row.h"
 #include "ui/merge/met_words.h"
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"

@@ -1,5 +1,8 @@
 #include "ui/merge/met_words.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/text/cell_text.h"
 
 #include <QCoreApplication>

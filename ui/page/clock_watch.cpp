@@ -1,6 +1,7 @@
 #include "ui/page/clock_watch.h"
 
 #include "core/journal/journal.h"
+#include "core/journal/room/room_entries.h"
 
 #include <QTimer>
 

@@ -1,5 +1,6 @@
 #include "ui/page/page.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/page/undoing.h"
 
 #include <QEvent>

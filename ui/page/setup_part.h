@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/journal/room/room_entries.h"
 #include "ui/page/page.h"
 #include "ui/page/undoing.h"
 

@@ -1,5 +1,6 @@
 #include "ui/page/undoing.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/page/message_bar.h"
 #include "ui/text/text.h"
 

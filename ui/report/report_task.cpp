@@ -1,5 +1,6 @@
 #include "ui/report/report_task.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/paper/printing.h"
 #include "ui/report/report_html.h"
 #include "ui/report/report_pdf.h"

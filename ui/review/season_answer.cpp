@@ -1,6 +1,8 @@
 #include "ui/review/season_answer.h"
 
 #include "core/base/work_reason.h"
+#include "core/journal/review/review_answers.h"
+#include "core/review/answer/trial_answer.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
 

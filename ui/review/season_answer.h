@@ -1,6 +1,11 @@
 #pragma once
 
+#include "core/chart/chart_spec.h"
 #include "core/journal/journal.h"
+#include "core/review/answer/season_answer.h"
+#include "core/review/answer/trial_answer.h"
+#include "core/review/comparison/comparison.h"
+#include "core/review/facts/response.h"
 #include "ui/page/page.h"
 
 #include <functional>

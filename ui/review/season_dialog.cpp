@@ -1,5 +1,6 @@
 #include "ui/review/season_dialog.h"
 
+#include "core/journal/review/season_entries.h"
 #include "core/review/season/season_rules.h"
 #include "ui/review/metric_text.h"
 #include "ui/widget/choice_box.h"

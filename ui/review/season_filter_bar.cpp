@@ -1,5 +1,9 @@
 #include "ui/review/season_filter_bar.h"
 
+#include "core/journal/review/season_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "core/review/season/season_rules.h"
 #include "ui/review/grouping_choice.h"
 #include "ui/widget/choice_box.h"

@@ -1,5 +1,7 @@
 #include "ui/review/season_page.h"
 
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
 #include "ui/page/table_card.h"
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"

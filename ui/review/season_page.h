@@ -1,5 +1,9 @@
 #pragma once
 
+#include "core/review/answer/season_answer.h"
+#include "core/review/facts/response.h"
+#include "core/review/facts/season.h"
+#include "core/review/season/season.h"
 #include "ui/page/page.h"
 #include "ui/report/report_task.h"
 #include "ui/review/season_answer.h"

@@ -1,5 +1,6 @@
 #include "ui/review/what_if_card.h"
 
+#include "core/journal/cost/cost_entries.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"

@@ -1,5 +1,6 @@
 #include "ui/room/room_part.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/flow_layout.h"

@@ -1,6 +1,7 @@
 // Part of ui/room/room_part.h: the racks with their shelves, and the acts on them.
 #include "ui/room/room_part.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/theme.h"

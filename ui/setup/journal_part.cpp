@@ -1,6 +1,7 @@
 #include "ui/setup/journal_part.h"
 
 #include "core/base/whole_file.h"
+#include "core/journal/exchange/exchange_entries.h"
 #include "ui/backup/backup_card.h"
 #include "ui/climate/lamp_dialog.h"
 #include "ui/climate/logger_dialog.h"

@@ -1,5 +1,7 @@
 #include "ui/tasting/tasting_dialog.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "core/tasting/tasting_draw.h"
 #include "ui/medium/marker.h"
 #include "ui/tasting/tasting_text.h"

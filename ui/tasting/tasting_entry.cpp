@@ -1,6 +1,7 @@
 #include "ui/tasting/tasting_entry.h"
 
 #include "core/base/number_text.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "ui/tasting/tasting_text.h"
 #include "ui/widget/emptied.h"
 #include "ui/widget/flow_layout.h"

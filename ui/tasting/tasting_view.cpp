@@ -1,5 +1,7 @@
 #include "ui/tasting/tasting_view.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "ui/page/saving.h"
 #include "ui/page/undoing.h"
 #include "ui/tasting/tasting_answer.h"

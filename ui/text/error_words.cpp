@@ -1,6 +1,7 @@
 #include "ui/text/error_words.h"
 
 #include "core/base/date.h"
+#include "core/variety/variety.h"
 #include "ui/text/text.h"
 
 namespace plumule::ui {

@@ -1,14 +1,26 @@
 #pragma once
 
-#include "core/base/money.h"
+#include "core/base/date.h"
 #include "core/base/result.h"
-#include "core/harvest/harvest.h"
-#include "core/journal/journal.h"
 #include "core/room/room.h"
-#include "core/variety/variety.h"
 
 #include <QDate>
 #include <QString>
+
+#include <optional>
+
+namespace plumule {
+enum class FolderKind;
+enum class LabourKind;
+enum class MediumForm;
+enum class PriceItem;
+enum class ReadFrom;
+enum class Stage;
+enum class TrayState;
+enum class WaterKind;
+enum class WateringMethod;
+struct HistoryEntry;
+} // namespace plumule
 
 namespace plumule::ui {
 

@@ -1,5 +1,10 @@
 #include "ui/tray/sow_dialog.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/text/form_reason.h"
 #include "ui/widget/amount_field.h"

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/medium/medium.h"
+#include "core/tray/tray.h"
+#include "core/variety/variety.h"
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 

@@ -1,5 +1,8 @@
 #include "ui/tray/tray_sheet_view.h"
 
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/chart/chart_view.h"
 #include "ui/climate/climate_card.h"
 #include "ui/page/undoing.h"

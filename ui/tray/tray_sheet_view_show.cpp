@@ -1,6 +1,8 @@
 // Part of ui/tray/tray_sheet_view.h: what each card shows of a snapshot.
 #include "ui/tray/tray_sheet_view.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/chart/chart_view.h"
 #include "ui/text/missing_price_text.h"
 #include "ui/tray/place_dialog.h"

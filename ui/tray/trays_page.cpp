@@ -1,5 +1,9 @@
 #include "ui/tray/trays_page.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "ui/label/label_dialog.h"
 #include "ui/page/damaged_line.h"
 #include "ui/tray/sow_dialog.h"

@@ -1,5 +1,6 @@
 #include "ui/trial/answer_view.h"
 
+#include "core/journal/climate/climate_entries.h"
 #include "core/review/charts/block_chart.h"
 #include "ui/climate/climate_card.h"
 #include "ui/page/table_card.h"

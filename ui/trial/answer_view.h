@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/review/answer/trial_answer.h"
+#include "core/review/facts/compared_trays.h"
+#include "core/tray/tray.h"
 #include "ui/page/page.h"
 #include "ui/review/season_answer.h"
 #include "ui/widget/widgets.h"

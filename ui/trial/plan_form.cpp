@@ -1,6 +1,9 @@
 #include "ui/trial/plan_form.h"
 
 #include "core/base/text_reason.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"

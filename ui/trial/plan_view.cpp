@@ -1,5 +1,7 @@
 #include "ui/trial/plan_view.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "core/trial/draw.h"
 #include "ui/chart/chart_view.h"
 #include "ui/page/undoing.h"

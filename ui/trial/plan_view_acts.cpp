@@ -1,6 +1,8 @@
 // Part of ui/trial/plan_view.h: keeping, sowing and the preparation sheet.
 #include "ui/trial/plan_view.h"
 
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "ui/page/saving.h"
 #include "ui/page/undoing.h"
 #include "ui/paper/printing.h"

@@ -2,6 +2,11 @@
 #include "ui/trial/plan_view.h"
 
 #include "core/chart/chart_spec.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "ui/chart/chart_view.h"
 #include "ui/review/verdict_text.h"
 #include "ui/trial/layout_grid.h"

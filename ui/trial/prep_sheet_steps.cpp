@@ -1,6 +1,10 @@
 // Part of ui/trial/prep_sheet.h: what is to be done in which order.
 #include "ui/trial/prep_sheet.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "core/tray/stage_plan.h"
 
 #include <QCoreApplication>

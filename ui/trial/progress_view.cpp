@@ -1,5 +1,6 @@
 #include "ui/trial/progress_view.h"
 
+#include "core/journal/room/room_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/trial/layout_grid.h"
 #include "ui/trial/plan_text.h"

@@ -1,5 +1,8 @@
 #include "ui/trial/trial_dialog.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"

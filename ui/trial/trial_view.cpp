@@ -1,5 +1,7 @@
 #include "ui/trial/trial_view.h"
 
+#include "core/journal/review/review_answers.h"
+#include "core/journal/trial/trial_entries.h"
 #include "ui/label/label_dialog.h"
 #include "ui/tasting/tasting_view.h"
 #include "ui/trial/answer_view.h"

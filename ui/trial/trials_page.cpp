@@ -1,5 +1,6 @@
 #include "ui/trial/trials_page.h"
 
+#include "core/journal/trial/trial_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/trial/plan_text.h"
 #include "ui/trial/plan_view.h"

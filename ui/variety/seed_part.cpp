@@ -1,5 +1,6 @@
 #include "ui/variety/seed_part.h"
 
+#include "core/journal/variety/variety_entries.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/choice_box.h"
 #include "ui/widget/date_field.h"

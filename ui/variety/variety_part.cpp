@@ -1,5 +1,6 @@
 #include "ui/variety/variety_part.h"
 
+#include "core/journal/variety/variety_entries.h"
 #include "ui/variety/protocol_editor.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/master_detail.h"

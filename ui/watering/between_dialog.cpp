@@ -1,5 +1,8 @@
 #include "ui/watering/between_dialog.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"
 #include "ui/widget/theme.h"

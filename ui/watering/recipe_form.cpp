@@ -1,5 +1,7 @@
 #include "ui/watering/recipe_form.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "ui/page/undoing.h"
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"

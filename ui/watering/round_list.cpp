@@ -1,5 +1,6 @@
 #include "ui/watering/round_list.h"
 
+#include "core/journal/tray/tray_entries.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/shelf_card.h"
 #include "ui/widget/theme.h"

@@ -1,5 +1,9 @@
 #include "ui/watering/round_page.h"
 
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "ui/page/damaged_line.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/forgotten_bar.h"

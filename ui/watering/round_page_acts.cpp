@@ -1,6 +1,8 @@
 // Part of ui/watering/round_page.h: ticking, deciding, writing down, printing.
 #include "ui/watering/round_page.h"
 
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "ui/paper/printing.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/round_head.h"

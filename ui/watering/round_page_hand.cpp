@@ -1,6 +1,7 @@
 // Part of ui/watering/round_page.h: the tray or decision in hand, and the keys.
 #include "ui/watering/round_page.h"
 
+#include "core/journal/tray/tray_entries.h"
 #include "ui/watering/between_dialog.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/hand_bar.h"

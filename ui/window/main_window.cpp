@@ -1,5 +1,7 @@
 #include "ui/window/main_window.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/chart/chart_view.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"

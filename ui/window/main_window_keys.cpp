@@ -2,6 +2,7 @@
 #include "ui/window/main_window.h"
 
 #include "core/harvest/scale_text.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
 #include "ui/watering/round_page.h"

@@ -1,6 +1,8 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/support/told.h"
 
 #include <filesystem>

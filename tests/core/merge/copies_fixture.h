@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/journal/merge/merge_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include <set>

@@ -1,3 +1,6 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/rules/never.h"
 #include "tests/core/merge/copies_fixture.h"
 

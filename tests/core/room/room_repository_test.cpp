@@ -1,3 +1,4 @@
+#include "core/journal/room/room_entries.h"
 #include "core/room/room_repository.h"
 
 #include "tests/core/storage/store_fixture.h"

@@ -1,3 +1,13 @@
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
 

@@ -1,3 +1,5 @@
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/tasting/tasting_reason.h"

@@ -1,3 +1,7 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "core/starter/starter_varieties.h"
 
 #include "core/starter/starter_yields.h"

@@ -35,7 +35,7 @@ protected:
 
     Room room;
     TrayRecord record = trayOf(1, broccoli(), inertMat(), kAtSeven);
-    Cuts cuts;
+    CutMoments cuts;
     std::set<RoundKey> given;
 };
 

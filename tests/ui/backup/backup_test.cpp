@@ -1,3 +1,5 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/backup/backup_card.h"
 #include "ui/backup/backup_keeper.h"

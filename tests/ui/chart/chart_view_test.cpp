@@ -1,3 +1,6 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/tray/tray_entries.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
 #include "tests/support/season_asks.h"

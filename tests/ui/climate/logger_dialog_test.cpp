@@ -1,3 +1,5 @@
+#include "core/journal/climate/climate_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/climate/lamp_dialog.h"

@@ -1,3 +1,5 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/cost/price_part.h"
 

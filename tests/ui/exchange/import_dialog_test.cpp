@@ -1,3 +1,7 @@
+#include "core/backup/backup_store.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/support/season_asks.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/setup_fixture.h"

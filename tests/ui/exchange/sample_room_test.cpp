@@ -1,3 +1,7 @@
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
+#include "core/tray/tray.h"
+#include "core/tray/tray_list_row.h"
 #include "tests/support/told.h"
 #include "ui/exchange/sample_room.h"
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/journal/harvest/harvest_entries.h"
 #include "tests/ui/support/growing.h"
 #include "tests/ui/support/key_time.h"
 #include "ui/harvest/weigh_page.h"

@@ -1,3 +1,6 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/harvest/weigh_fixture.h"
 #include "ui/harvest/due_list.h"
 #include "ui/widget/widgets.h"

@@ -1,3 +1,5 @@
+#include "core/storage/column_traits.h"
+#include "core/storage/history.h"
 #include "ui/history/history_text.h"
 
 #include "core/journal/ledger/intention.h"

@@ -1,3 +1,4 @@
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/label/scanned.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/tray/tray_fixture.h"

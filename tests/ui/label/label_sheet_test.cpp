@@ -1,3 +1,4 @@
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/label/scanned.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/label/label_code.h"

@@ -1,3 +1,5 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/medium/medium_part.h"
 

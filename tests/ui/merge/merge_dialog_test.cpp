@@ -1,3 +1,5 @@
+#include "core/journal/merge/merge_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "ui/merge/merge_dialog.h"
 
 #include "tests/ui/support/dialog_check.h"

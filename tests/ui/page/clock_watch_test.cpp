@@ -1,3 +1,4 @@
+#include "core/journal/room/room_entries.h"
 #include "ui/page/clock_watch.h"
 
 #include "tests/ui/support/growing.h"

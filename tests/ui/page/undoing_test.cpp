@@ -1,3 +1,5 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/growing.h"
 #include "ui/page/undoing.h"
 

@@ -1,3 +1,5 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/review/season_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/review/metric_text.h"

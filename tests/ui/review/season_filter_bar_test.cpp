@@ -1,3 +1,8 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/review/season_filter_bar.h"

@@ -1,4 +1,7 @@
 #include "core/exchange/csv.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
 #include "tests/support/season_asks.h"
 #include "tests/ui/support/growing.h"
 #include "ui/chart/chart_card.h"

@@ -1,3 +1,4 @@
+#include "core/journal/review/review_answers.h"
 #include "tests/ui/support/report_reading.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/report/report_task.h"

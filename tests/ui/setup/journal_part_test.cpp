@@ -1,3 +1,5 @@
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/setup/journal_part.h"
 

@@ -1,3 +1,6 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/cost/price_part.h"
 #include "ui/medium/medium_part.h"

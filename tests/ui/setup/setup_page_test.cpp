@@ -1,3 +1,5 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/setup/setup_page.h"
 

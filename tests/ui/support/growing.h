@@ -1,5 +1,9 @@
 #pragma once
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/support/told.h"
 #include "tests/ui/support/ui_fixture.h"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/support/growing.h"
 #include "ui/page/setup_part.h"
 

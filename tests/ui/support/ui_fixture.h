@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/journal.h"
 #include "ui/page/page.h"
 

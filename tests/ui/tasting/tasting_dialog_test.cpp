@@ -1,3 +1,5 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/tasting/tasting_fixture.h"
 #include "ui/tasting/tasting_dialog.h"

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/support/told.h"
 #include "tests/ui/support/growing.h"
 #include "ui/tasting/tasting_view.h"

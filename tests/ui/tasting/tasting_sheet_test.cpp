@@ -1,3 +1,5 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tasting/tasting_entries.h"
 #include "tests/ui/tasting/tasting_fixture.h"
 #include "ui/tasting/tasting_sheet.h"
 #include "ui/tasting/tasting_text.h"

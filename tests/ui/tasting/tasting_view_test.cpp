@@ -1,3 +1,4 @@
+#include "core/journal/tasting/tasting_entries.h"
 #include "tests/ui/tasting/tasting_fixture.h"
 #include "ui/widget/text_table.h"
 

@@ -1,5 +1,6 @@
 #include "ui/text/error_words.h"
 
+#include "core/storage/folder_kind.h"
 #include "tests/support/enumerators.h"
 #include "tests/ui/text/sentence_check.h"
 #include "ui/text/text.h"

@@ -1,6 +1,7 @@
 #include "ui/text/text.h"
 
 #include "core/journal/ledger/intention.h"
+#include "core/storage/history.h"
 #include "tests/support/enumerators.h"
 #include "tests/ui/text/sentence_check.h"
 

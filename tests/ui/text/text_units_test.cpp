@@ -1,5 +1,10 @@
 #include "ui/text/text.h"
 
+#include "core/cost/cost.h"
+#include "core/medium/medium.h"
+#include "core/tray/tray.h"
+#include "core/variety/variety.h"
+
 #include <gtest/gtest.h>
 
 namespace plumule::ui {

@@ -1,3 +1,4 @@
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/tray/place_dialog.h"

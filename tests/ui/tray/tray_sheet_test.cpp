@@ -1,3 +1,6 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "tests/ui/tray/tray_fixture.h"
 #include "ui/tray/place_dialog.h"
 #include "ui/tray/stage_strip.h"

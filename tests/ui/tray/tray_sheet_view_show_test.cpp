@@ -1,3 +1,7 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/tray/tray_fixture.h"
 #include "ui/chart/chart_view.h"

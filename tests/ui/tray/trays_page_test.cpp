@@ -1,3 +1,4 @@
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/tray/tray_fixture.h"
 #include "ui/tray/sow_dialog.h"
 

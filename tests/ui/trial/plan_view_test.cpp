@@ -1,3 +1,6 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/trial/layout_grid.h"

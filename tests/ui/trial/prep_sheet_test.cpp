@@ -1,3 +1,4 @@
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/support/growing.h"
 #include "ui/trial/prep_sheet.h"
 

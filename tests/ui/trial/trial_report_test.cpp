@@ -1,3 +1,8 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/support/growing.h"
 #include "tests/ui/support/report_reading.h"
 #include "tests/ui/support/rice_blocks.h"

@@ -1,3 +1,4 @@
+#include "core/journal/variety/variety_entries.h"
 #include "tests/ui/support/setup_fixture.h"
 #include "ui/variety/seed_part.h"
 

@@ -1,3 +1,6 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/watering/between_dialog.h"

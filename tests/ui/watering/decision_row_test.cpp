@@ -1,3 +1,6 @@
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/support/look_check.h"
 #include "tests/ui/watering/round_part_fixture.h"
 #include "ui/watering/forgotten_bar.h"

@@ -1,3 +1,5 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/support/ui_fixture.h"
 #include "ui/watering/recipe_form.h"
 #include "ui/widget/amount_field.h"

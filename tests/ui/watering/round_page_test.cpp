@@ -1,3 +1,5 @@
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/watering/round_fixture.h"
 
 #include <QDialog>

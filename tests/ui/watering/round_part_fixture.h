@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/watering/round_fixture.h"
 
 #include <QApplication>

@@ -1,3 +1,4 @@
+#include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/look_check.h"
 #include "tests/ui/watering/round_part_fixture.h"
 #include "ui/watering/tray_panel.h"

@@ -1,3 +1,6 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "core/storage/storage_reason.h"
 #include "tests/ui/support/growing.h"
 #include "ui/window/first_start.h"

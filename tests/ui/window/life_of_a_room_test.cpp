@@ -1,3 +1,6 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/page/clock_watch.h"
 #include "ui/setup/setup_page.h"

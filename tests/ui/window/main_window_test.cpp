@@ -1,4 +1,7 @@
 #include "core/base/work_reason.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/page/clock_watch.h"
 #include "ui/tray/sow_dialog.h"

@@ -1,3 +1,4 @@
+#include "core/journal/trial/trial_entries.h"
 #include "tests/ui/support/rice_blocks.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/harvest/weigh_question.h"

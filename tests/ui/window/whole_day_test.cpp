@@ -1,3 +1,6 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/ui/window/window_fixture.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/tray_row.h"

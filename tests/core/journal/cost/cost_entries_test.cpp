@@ -1,3 +1,5 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/medium/medium_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/cost/cost_reason.h"

@@ -1,5 +1,7 @@
 #include "core/exchange/exchange_reason.h"
 #include "core/harvest/harvest_reason.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "core/storage/storage_reason.h"
 #include "tests/core/journal/ledger/full_journal.h"
 

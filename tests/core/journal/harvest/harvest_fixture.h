@@ -1,6 +1,10 @@
 #pragma once
 
 #include "core/harvest/weighing_rules.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 namespace plumule {

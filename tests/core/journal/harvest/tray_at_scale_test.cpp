@@ -1,3 +1,6 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/core/journal/harvest/harvest_fixture.h"
 
 #include "core/harvest/harvest_reason.h"

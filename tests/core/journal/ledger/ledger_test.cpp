@@ -1,3 +1,7 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_repository.h"
 #include "tests/core/journal/trial/trial_fixture.h"

@@ -1,3 +1,6 @@
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/query_counter.h"
 #include "tests/support/season_asks.h"

@@ -1,3 +1,7 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
 

@@ -1,3 +1,7 @@
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/review/review_answers.h"
+#include "core/journal/review/season_entries.h"
 #include "core/review/facts/review_reason.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"

@@ -1,3 +1,5 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/room/room_reason.h"

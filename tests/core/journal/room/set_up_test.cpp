@@ -1,3 +1,8 @@
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/told.h"
 

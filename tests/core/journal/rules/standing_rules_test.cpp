@@ -1,3 +1,9 @@
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/harvest/harvest_reason.h"

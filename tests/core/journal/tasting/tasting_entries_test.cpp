@@ -1,4 +1,8 @@
+#include "core/journal/medium/medium_entries.h"
 #include "core/journal/rules/rule_reason.h"
+#include "core/journal/tasting/tasting_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "core/medium/medium_reason.h"
 #include "core/tasting/tasting_draw.h"
 #include "core/tasting/tasting_reason.h"

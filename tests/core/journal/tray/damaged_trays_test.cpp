@@ -1,3 +1,6 @@
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include <gmock/gmock.h>

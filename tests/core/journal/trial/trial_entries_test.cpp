@@ -1,3 +1,5 @@
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/trial/trial_reason.h"

@@ -1,5 +1,12 @@
 #pragma once
 
+#include "core/journal/cost/cost_entries.h"
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/told.h"
 

@@ -1,3 +1,6 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/trial/trial_entries.h"
 #include "tests/core/journal/trial/trial_fixture.h"
 #include "tests/support/season_asks.h"
 

@@ -1,3 +1,5 @@
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/variety/variety_reason.h"

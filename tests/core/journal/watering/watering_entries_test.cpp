@@ -1,3 +1,8 @@
+#include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/tray/tray_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 
 #include "core/tray/tray_reason.h"

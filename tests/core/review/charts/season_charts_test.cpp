@@ -1,3 +1,4 @@
+#include "core/journal/review/review_answers.h"
 #include "core/review/charts/season_charts.h"
 #include "tests/core/review/facts/season_samples.h"
 

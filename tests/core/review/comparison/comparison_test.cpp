@@ -1,3 +1,4 @@
+#include "core/journal/review/review_answers.h"
 #include "tests/core/review/comparison/comparison_samples.h"
 
 #include "core/review/comparison/margin.h"

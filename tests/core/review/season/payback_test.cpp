@@ -1,3 +1,4 @@
+#include "core/journal/review/review_answers.h"
 #include "core/review/season/payback.h"
 
 #include "core/review/charts/season_charts.h"

@@ -1,3 +1,4 @@
+#include "core/journal/review/review_answers.h"
 #include "core/review/season/what_if.h"
 
 #include "tests/core/review/facts/season_samples.h"

@@ -1,3 +1,4 @@
+#include "core/journal/medium/medium_entries.h"
 #include "core/stats/verdict/cell_fit.h"
 
 #include <cmath>
