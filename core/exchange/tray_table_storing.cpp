@@ -5,7 +5,6 @@
 #include "core/exchange/code_prefix.h"
 #include "core/exchange/row_fault.h"
 #include "core/harvest/harvest_repository.h"
-#include "core/journal/room/room_entries.h"
 #include "core/medium/medium_repository.h"
 #include "core/medium/medium_rules.h"
 #include "core/room/room_repository.h"

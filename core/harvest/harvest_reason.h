@@ -11,6 +11,7 @@ enum class HarvestReason
     Unknown,
     TrayDiscarded, // its code
     BeforeSowing,  // the day of sowing
+    Ahead,         // of today
     DoubtOpen,     // the doubt's key
     NoBowls,
     TareNegative,

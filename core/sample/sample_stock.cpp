@@ -1,7 +1,6 @@
 #include "core/sample/sample_stock.h"
 
 #include "core/cost/cost_repository.h"
-#include "core/journal/room/room_entries.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/trial/trial_repository.h"

@@ -1,7 +1,5 @@
 #include "core/watering/round.h"
 
-#include "core/journal/room/room_entries.h"
-
 #include <algorithm>
 #include <tuple>
 

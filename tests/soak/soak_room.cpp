@@ -1,11 +1,11 @@
 #include "tests/soak/soak_room.h"
+
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
-
 #include "tests/support/told.h"
 
 #include <fmt/format.h>

@@ -1,9 +1,9 @@
 #include "tests/soak/soak_script.h"
+
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
-
 #include "tests/support/told.h"
 
 #include <algorithm>

@@ -155,7 +155,7 @@ void LoggerDialog::buildColumns()
     m_lightUnit = new QComboBox;
     m_lightUnit->setObjectName("lightUnit");
     m_lightUnit->setAccessibleName(tr("Unit of light"));
-    addChoice(*m_lightUnit, tr("PPFD, µmol/m²/s"), LightUnit::Ppfd);
+    addChoice(*m_lightUnit, QStringLiteral("µmol/m²/s"), LightUnit::Ppfd);
     addChoice(*m_lightUnit, tr("lux, not converted"), LightUnit::Lux);
     choose(*m_lightUnit, m_proposed.lightUnit);
     auto* percent = label(tr("relative, %"));

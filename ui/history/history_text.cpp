@@ -138,7 +138,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
     case ActKind::All:
         return true;
     case ActKind::Trays:
-        return begins({"tray."});
+        return begins({"tray.", "table."});
     case ActKind::Water:
         return begins({"watering."});
     case ActKind::Weights:
@@ -147,7 +147,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return begins({"trial.", "tasting.", "season."});
     case ActKind::SetUp:
         return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
-                       "price.", "labour."});
+                       "price.", "labour.", "climate.", "copy."});
     }
     return true;
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/storage/history.h"
+#include "core/journal/journal.h"
 #include "ui/text/text.h"
 
 #include <QStringList>

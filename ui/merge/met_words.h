@@ -4,7 +4,6 @@
 #include "core/journal/merge/coming_back.h"
 #include "core/merge/merge_plan.h"
 #include "core/merge/merge_row.h"
-#include "core/storage/whole_row.h"
 #include "ui/text/text.h"
 
 #include <QStringList>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/storage/column_traits.h"
+#include "core/journal/journal.h"
 #include "ui/text/text.h"
 
 namespace plumule::ui {

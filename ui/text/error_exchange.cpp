@@ -68,7 +68,7 @@ QString words(ExchangeReason reason, const Error& error)
                           "give them names of their own first.")
             .arg(value[0], value[1]);
     case ExchangeReason::NumberTwice:
-        return Errors::tr("Another row has this already: %1 “%2”. Take one of the two out.")
+        return Errors::tr("Another row has “%2” in %1 already: take one of the two out.")
             .arg(value[0], value[1]);
     case ExchangeReason::ColumnUnknown:
         return Errors::tr("No table of the journal has a column %1 here: take it out.")

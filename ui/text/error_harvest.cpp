@@ -17,6 +17,9 @@ QString words(HarvestReason reason, const Error& error)
     case HarvestReason::BeforeSowing:
         return Errors::tr("The tray was sown on %1: choose that day or a later one for the weight.")
             .arg(value.day(0));
+    case HarvestReason::Ahead:
+        return Errors::tr("This day is still to come: choose today or an earlier one for the "
+                          "weight.");
     case HarvestReason::DoubtOpen:
         return Errors::tr(
             "This weight is in doubt: look at it once more, then accept it or weigh again.");

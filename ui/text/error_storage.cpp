@@ -1,7 +1,7 @@
 // Part of ui/text/error_words.h: the journal's file, its history, and the journal as a whole.
 #include "ui/text/error_words.h"
 
-#include "core/storage/folder_kind.h"
+#include "core/journal/journal.h"
 #include "ui/text/table_text.h"
 #include "ui/text/text.h"
 

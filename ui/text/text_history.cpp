@@ -2,7 +2,7 @@
 #include "ui/text/text.h"
 
 #include "core/journal/ledger/intention.h"
-#include "core/storage/history.h"
+#include "core/journal/journal.h"
 
 #include <QCoreApplication>
 #include <QDateTime>

@@ -7,6 +7,7 @@
 #include "core/journal/harvest/weigh_in.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/medium/medium_repository.h"
+#include "core/tray/stay_rules.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 
@@ -16,7 +17,7 @@ namespace plumule {
 namespace {
 
 // What is refused whatever is accepted.
-Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
+Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft, Date today)
 {
     const auto tray = TrayRepository(database).find(draft.tray);
     if (!tray) {
@@ -30,6 +31,9 @@ Result<Tray> trayToWeigh(Database& database, const WeighingDraft& draft)
     }
     if (draft.at.date < tray->sownOn) {
         return fail(ErrorKind::Invalid, HarvestReason::BeforeSowing, toIso(tray->sownOn));
+    }
+    if (draft.at.date > today) {
+        return fail(ErrorKind::Invalid, HarvestReason::Ahead);
     }
     return *tray;
 }
@@ -67,7 +71,11 @@ Done followCuts(Database& database, Tray& tray)
     const auto last =
         std::find_if(cuts.begin(), cuts.end(), [](const Harvest& cut) { return cut.isLast; });
     if (last != cuts.end() && tray.state == TrayState::Growing) {
-        trays.end(tray, TrayState::Harvested, {last->on, last->minute});
+        const Moment at{last->on, last->minute};
+        if (Done allowed = checkEnd(trays.openStay(tray.id), at); !allowed) {
+            return allowed;
+        }
+        trays.end(tray, TrayState::Harvested, at);
     } else if (last == cuts.end() && tray.state == TrayState::Harvested) {
         if (Done free = checkPieceIsStillIts(database, tray); !free) {
             return free;
@@ -167,7 +175,7 @@ Result<Harvest> HarvestEntries::record(const WeighingDraft& draft)
 {
     return m_ledger.record(
         Intention::RecordHarvest, [&](Database& database, Deed& deed) -> Result<Harvest> {
-            auto tray = trayToWeigh(database, draft);
+            auto tray = trayToWeigh(database, draft, m_ledger.clock().today());
             if (!tray) {
                 return passOn(tray);
             }
@@ -189,7 +197,7 @@ Result<Residue> HarvestEntries::recordResidue(const WeighingDraft& draft)
 {
     return m_ledger.record(
         Intention::RecordResidue, [&](Database& database, Deed& deed) -> Result<Residue> {
-            const auto tray = trayToWeigh(database, draft);
+            const auto tray = trayToWeigh(database, draft, m_ledger.clock().today());
             if (!tray) {
                 return passOn(tray);
             }

@@ -6,6 +6,7 @@
 #include "core/journal/tray/sowing.h"
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
+#include "core/tray/stay_rules.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/watering/round_key.h"
@@ -229,10 +230,8 @@ Done TrayEntries::discard(TrayId id, const std::string& reason, Moment at)
         if (tray->state != TrayState::Growing) {
             return fail(ErrorKind::Conflict, TrayReason::NotGrowing, tray->code);
         }
-        const auto stay = trays.openStay(id);
-        if (stay && at < Moment{stay->fromOn, stay->fromMinute}) {
-            return fail(ErrorKind::Invalid, TrayReason::EndBeforeStay,
-                        textOf({stay->fromOn, stay->fromMinute}));
+        if (Done allowed = checkEnd(trays.openStay(id), at); !allowed) {
+            return allowed;
         }
         deed.whom = tray->code;
         tray->discardReason = std::string(trimmed(reason));

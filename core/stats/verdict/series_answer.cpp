@@ -1,5 +1,4 @@
 // Part of core/stats/verdict/media_answer.h: the verdict that holds in the next sowing.
-#include "core/journal/medium/medium_entries.h"
 #include "core/stats/verdict/answer_frame.h"
 #include "core/stats/verdict/by_variety.h"
 #include "core/stats/verdict/unlike_spread.h"

@@ -1,6 +1,5 @@
 #include "core/stats/verdict/unlike_spread.h"
 
-#include "core/journal/medium/medium_entries.h"
 #include "core/stats/probability/distributions.h"
 #include "core/stats/samples/checks.h"
 

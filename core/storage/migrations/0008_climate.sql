@@ -36,7 +36,7 @@ CREATE TABLE climate_hour (
     light_low_milli INTEGER,
     light_high_milli INTEGER
 ) STRICT;
-CREATE UNIQUE INDEX climate_hour_by_logger ON climate_hour (logger_id, on_date, hour);
+CREATE INDEX climate_hour_by_logger ON climate_hour (logger_id, on_date, hour);
 
 -- The photon flux density that was measured under a shelf's lamps, in µmol/m²/s. A shelf has one at
 -- most.
@@ -45,4 +45,4 @@ CREATE TABLE shelf_ppfd (
     shelf_id INTEGER NOT NULL REFERENCES shelf (id),
     ppfd_milli INTEGER NOT NULL
 ) STRICT;
-CREATE UNIQUE INDEX shelf_ppfd_by_shelf ON shelf_ppfd (shelf_id);
+CREATE INDEX shelf_ppfd_by_shelf ON shelf_ppfd (shelf_id);

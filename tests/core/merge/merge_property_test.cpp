@@ -205,7 +205,10 @@ protected:
 
     void expectSound()
     {
-        EXPECT_TRUE(journal->faults().value().empty());
+        const auto faults = journal->faults().value();
+        for (const Error& fault : faults) {
+            ADD_FAILURE() << told(fault);
+        }
         Database database(path(), Access::ReadOnly);
         for (const char* never : kNever) {
             EXPECT_EQ(database.scalar(never), 0) << never;

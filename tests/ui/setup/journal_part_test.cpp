@@ -181,8 +181,9 @@ TEST_F(JournalPartTest, OpensTheImportOnAFile)
     press(*part, "importTable");
     auto* run = part->findChild<QPushButton*>("importRun");
     ASSERT_NE(run, nullptr);
+    ASSERT_TRUE(soon([&] { return run->isEnabled(); })) << "it is read off the window's thread";
     click(run);
-    EXPECT_EQ(journal->trays().list(TrayFilter())->size(), 30U);
+    ASSERT_EQ(journal->trays().list(TrayFilter())->size(), 30U);
     EXPECT_EQ(sentence(*journal->nextUndo(), UnitSystem::Metric),
               "Brought in the table plant_weights_as_trays.csv.");
 }

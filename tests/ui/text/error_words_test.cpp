@@ -57,10 +57,10 @@ TEST(ErrorWords, CallAFullDiskFull)
 {
     const Error errors[] = {
         fail(ErrorKind::DiskFull, FileReason::NotWritten, "a.csv").value(),
-        fail(ErrorKind::DiskFull, StorageReason::NotMade, "a.plumule").value(),
+        fail(ErrorKind::DiskFull, StorageReason::NotMade, "A.plumule").value(),
         fail(ErrorKind::DiskFull, StorageReason::Failed, "COMMIT", "disk I/O error").value(),
         fail(ErrorKind::DiskFull, TrayReason::PhotoFolder, "a photos").value(),
-        fail(ErrorKind::DiskFull, TrayReason::PhotoNotCopied, "a.jpg").value(),
+        fail(ErrorKind::DiskFull, TrayReason::PhotoNotCopied, "A.jpg").value(),
     };
     for (const Error& error : errors) {
         const QString text = sentence(error);

@@ -8,8 +8,8 @@ namespace plumule::ui {
 // What is wrong with a sentence; empty when it is one.
 inline std::string blemish(const QString& sentence)
 {
-    const QString begin = sentence.startsWith(u'“') ? sentence.mid(1) : sentence;
-    if (begin.isEmpty() || !begin.front().isUpper()) {
+    // What the grower wrote may stand first, in quotes and as it was written.
+    if (!sentence.startsWith(u'“') && (sentence.isEmpty() || !sentence.front().isUpper())) {
         return "it does not begin as a sentence";
     }
     if (!sentence.endsWith('.')) {
@@ -18,7 +18,8 @@ inline std::string blemish(const QString& sentence)
     if (sentence.contains('%')) {
         return "it holds a place that was not filled";
     }
-    static const QRegularExpression kKey("[a-z]_[a-z]|[a-z]\\.[a-z]|::");
+    // A file of tables may be named.
+    static const QRegularExpression kKey("[a-z]_[a-z]|[a-z]\\.(?!csv\\b)[a-z]|::");
     if (sentence.contains(kKey)) {
         return "it holds a key";
     }

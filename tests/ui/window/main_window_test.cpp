@@ -526,7 +526,7 @@ TEST_F(WindowTest, AnEmptyRoomIsToldHowToBegin)
     EXPECT_TRUE(bar->isVisible());
     EXPECT_TRUE(find<QLabel>(*window, "beginWords")->text().contains("nothing to compare"));
     click(find<QPushButton>(*window, "beginImport"));
-    EXPECT_EQ(ask.questions, QStringList("Import a table of trays"));
+    EXPECT_EQ(ask.questions, QStringList("Import a table"));
     const QSignalSpy asked(window.get(), &MainWindow::journalAsked);
     ask.fileAnswer = folder.path() + "/sample.plumule";
     click(find<QPushButton>(*window, "beginSample"));

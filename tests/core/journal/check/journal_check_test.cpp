@@ -104,7 +104,8 @@ const std::set<std::string> kWritten = {"name",
                                         "concentrate",
                                         "discard_reason",
                                         "set_aside_reason",
-                                        "sown_by"};
+                                        "sown_by",
+                                        "table_name"};
 
 class JournalCheckTest : public FullJournalTest
 {

@@ -206,7 +206,11 @@ TEST_F(ExchangeEntriesTest, SaysWhyATableCannotBeRead)
 {
     EXPECT_EQ(exchange().preview(folder.path() / "none.csv").error().kind, ErrorKind::Unreadable);
     EXPECT_EQ(exchange().preview(fileOf("")).error().kind, ErrorKind::TooFew);
-    EXPECT_EQ(exchange().preview(fileOf("a,b\n\"open\n")).error().row, (RowAt{"", 2}));
+    const auto open =
+        exchange().preview(fileOf("code,variety,medium,sown,seed_g,harvested,net_g\nRD1,\"open\n"));
+    ASSERT_FALSE(open);
+    EXPECT_TRUE(open.error().is(ExchangeReason::OpenQuote));
+    EXPECT_EQ(open.error().row, (RowAt{"", 2}));
 }
 
 TEST_F(ExchangeEntriesTest, WritesATableThatBringsTheSameTraysIntoAnotherJournal)

@@ -7,11 +7,23 @@
 
 #include <fstream>
 #include <gmock/gmock.h>
+#include <sstream>
 
 namespace plumule {
 namespace {
 
-// Written out, read into another journal, and compared table by table. The history stays behind.
+// The history stays behind, and with it the copies that were taken after one of its entries.
+std::string dumpWithoutCopies(const std::filesystem::path& journal)
+{
+    std::istringstream dump(dumpOf(journal));
+    std::string kept;
+    for (std::string line; std::getline(dump, line);) {
+        kept += line.starts_with("taken_copy:") ? "" : line + "\n";
+    }
+    return kept;
+}
+
+// Written out, read into another journal, and compared table by table.
 void expectSameAgain(Journal& journal, const std::filesystem::path& scratch, const Clock& clock)
 {
     const auto written = journal.exchange().writeAll(scratch / "tables");
@@ -20,7 +32,7 @@ void expectSameAgain(Journal& journal, const std::filesystem::path& scratch, con
     ASSERT_TRUE(read) << told(read.error());
     EXPECT_EQ(read->rows, written->rows);
     EXPECT_EQ(read->files, written->files);
-    EXPECT_EQ(dumpOf(scratch / "again.plumule"), dumpOf(journal.path()));
+    EXPECT_EQ(dumpWithoutCopies(scratch / "again.plumule"), dumpWithoutCopies(journal.path()));
     const auto opened = Journal::open(scratch / "again.plumule", clock);
     ASSERT_TRUE(opened) << told(opened.error());
     EXPECT_THAT((*opened)->faults().value(), testing::IsEmpty());

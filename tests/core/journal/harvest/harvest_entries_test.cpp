@@ -139,6 +139,10 @@ TEST_F(HarvestEntriesTest, RefusesWhatCannotBeAWeight)
     early.at = clock.now() + -30 * kMinutesPerDay;
     expectRefused(ErrorKind::Invalid, HarvestReason::BeforeSowing,
                   [&] { return harvests().record(early); });
+    WeighingDraft ahead = draft;
+    ahead.at = clock.now() + kMinutesPerDay;
+    expectRefused(ErrorKind::Invalid, HarvestReason::Ahead,
+                  [&] { return harvests().record(ahead); });
 
     const HarvestId cut = harvests().record(draft).value().id;
     expectRefused(ErrorKind::Missing, HarvestReason::NoBowls, [&] {
@@ -146,6 +150,21 @@ TEST_F(HarvestEntriesTest, RefusesWhatCannotBeAWeight)
     });
     expectRefused(ErrorKind::NotFound, HarvestReason::Unknown, [&] {
         return harvests().correct({{12345}, {{grams(200), grams(42)}}, true, {}});
+    });
+}
+
+// A copy merged from random acts held a stay that ended before it began.
+TEST_F(HarvestEntriesTest, MakesNoCutTheLastOneOfATrayThatWasMovedAfterIt)
+{
+    const TrayId tray = sowTillDue(1).front();
+    WeighingDraft draft = weighing(tray, 300);
+    draft.isLast = false;
+    const Harvest cut = harvests().record(draft).value();
+    clock.set(clock.now() + kMinutesPerDay);
+    const auto free = journal->room().freeSpots().value();
+    ASSERT_TRUE(journal->trays().moveTo(tray, free.back().place, clock.now()));
+    expectRefused(ErrorKind::Invalid, TrayReason::EndBeforeStay, [&] {
+        return harvests().correct({cut.id, {{grams(342), grams(42)}}, true, {}});
     });
 }
 

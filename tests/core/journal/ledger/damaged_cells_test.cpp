@@ -215,6 +215,20 @@ protected:
         ask(answers, "labour", [&] { return reader->costs().labour(); });
         ask(answers, "export", [&] { return reader->exchange().traysAsCsv(); });
         ask(answers, "preview", [&] { return reader->exchange().preview(table); });
+        ask(answers, "copies", [&] { return reader->copies().copies(); });
+        ask(answers, "lamp light", [&] { return reader->climate().lampLight(); });
+        ask(answers, "climate",
+            [&] { return reader->climate().days(clock.today() - 60, clock.today()); });
+    }
+
+    // Pages show what is sound and say how much is not; the check names each.
+    void askTheCheck(Answers& answers)
+    {
+        const auto faults = reader->faults();
+        ask(answers, "check", [&] { return faults; });
+        for (const Error& fault : faults.value_or(std::vector<Error>())) {
+            answers["fault " + std::to_string(answers.size())] = fault;
+        }
     }
 
     void askOfTrials(Answers& answers)
@@ -272,6 +286,7 @@ protected:
         askOfSetUp(answers);
         askOfTrials(answers);
         askOfSeason(answers);
+        askTheCheck(answers);
         return answers;
     }
 

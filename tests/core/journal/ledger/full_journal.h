@@ -1,8 +1,12 @@
 #pragma once
 
+#include "core/climate/logger_time.h"
+#include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
+#include "core/journal/merge/merge_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
@@ -16,7 +20,8 @@
 namespace plumule {
 
 // A journal with at least one row in every table: a trial in its ninth day, half of it cut, one
-// planned, loose trays, one tasting that is open and one that is closed.
+// planned, loose trays, one tasting that is open and one that is closed, a logger's hours, and a
+// copy that was brought back.
 class FullJournalTest : public TrialTest
 {
 protected:
@@ -33,6 +38,8 @@ protected:
         planAnother();
         sowLoose();
         taste();
+        readTheAir();
+        bringACopyBack();
     }
 
     std::vector<TrayId> trays;
@@ -150,6 +157,55 @@ private:
             }
         }
         ASSERT_TRUE(journal->tastings().close(panels[1]));
+    }
+
+    void readTheAir()
+    {
+        ClimateEntries& climate = journal->climate();
+        const ShelfId shelf = journal->room().layout()->shelves.front().id;
+        ASSERT_TRUE(climate.setLampLight({{shelf, 150.0}}));
+        const auto table = csvFrom("time,temp,rh,ppfd\n2026-02-01 06:00,19.5,60,150\n"
+                                   "2026-02-01 06:30,20,61,149\n2026-02-01 07:00,20.5,62,151\n");
+        ASSERT_TRUE(table) << told(table.error());
+        const LoggerColumns columns = proposedColumns(*table);
+        const auto readings = readingsOf(*table, columns, SystemZone(), clock.now());
+        ASSERT_TRUE(readings) << told(readings.error());
+        const ClimateLogger door{{}, "door", {}, shelf, {}};
+        ASSERT_TRUE(climate.bringIn(*readings, columns, door, FaultyLines::Refuse, "door.csv"));
+    }
+
+    // Both sides made a variety of one name; the copy took something back and could do it again.
+    void bringACopyBack()
+    {
+        const auto taken = journal->copies().beginCopy("Laptop");
+        ASSERT_TRUE(taken) << told(taken.error());
+        const auto file = folder.path() / "laptop.plumule";
+        ASSERT_TRUE(journal->copies().writeCopyTo(*taken, file, {}));
+        {
+            const auto laptop = Journal::open(file, clock).value();
+            for (Journal* side : {journal.get(), laptop.get()}) {
+                Protocol salad = side->varieties().protocol(cress).value();
+                salad.variety.id = {};
+                salad.variety.name = "Salad of two hands";
+                salad.variety.codePrefix = "ST";
+                const auto saved = side->varieties().save(salad);
+                ASSERT_TRUE(saved) << told(saved.error());
+            }
+            ASSERT_TRUE(laptop->trays().writeNote(trays[8], "seen away", clock.now()));
+            ASSERT_TRUE(laptop->trays().writeNote(trays[9], "thought better of", clock.now()));
+            ASSERT_TRUE(laptop->undo());
+        }
+        auto copy = openCopy(file);
+        ASSERT_TRUE(copy) << told(copy.error());
+        const auto coming = journal->copies().comeBack(std::move(*copy));
+        ASSERT_TRUE(coming) << told(coming.error());
+        const auto plan = (*coming)->plan({});
+        ASSERT_TRUE(plan) << told(plan.error());
+        const auto backup = journal->backUpInto(BackupStore::of(journal->path()), {});
+        ASSERT_TRUE(backup) << told(backup.error());
+        const auto brought = (*coming)->bringTogether(
+            *plan, [](const MergeItem&, std::int64_t) { return std::string(); }, *backup);
+        ASSERT_TRUE(brought) << told(brought.error());
     }
 
     TrialId newestSownTrial()

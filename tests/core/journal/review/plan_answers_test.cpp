@@ -72,6 +72,7 @@ protected:
             weighing.tray = planned.tray.value();
             weighing.bowls = {{grams(yieldOf(planned) + 10), grams(10)}};
             weighing.at = {done.plan.sowOn + 12, 600};
+            clock.set(std::max(clock.now(), weighing.at));
             weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet,
                                  Doubt::TareForgotten, Doubt::UnstableReading};
             const auto weighed = journal->harvests().record(weighing);

@@ -55,6 +55,7 @@ protected:
         draft.tray = tray;
         draft.bowls = {{grams(net + 10), grams(10)}};
         draft.at = {day, 600};
+        clock.set(std::max(clock.now(), draft.at));
         draft.isLast = isLast;
         draft.accepted = {Doubt::DecimalSlip,     Doubt::OutsideExpected, Doubt::AlreadyWeighed,
                           Doubt::UnstableReading, Doubt::TareForgotten,   Doubt::NotDueYet};

@@ -25,12 +25,15 @@ protected:
         draft.medium = mediumNamed("Coir mix");
         draft.at = clock.now();
         draft.count = 3;
-        for (const Spot& spot : journal->room().freeSpots().value()) {
+        const auto free = journal->room().freeSpots().value();
+        for (const Spot& spot : free) {
             if (draft.places.size() < 3) {
                 draft.places.push_back(spot.place);
             }
         }
-        trays = journal->trays().sow(draft).value();
+        const auto sown = journal->trays().sow(draft);
+        ASSERT_TRUE(sown) << told(sown.error());
+        trays = *sown;
         ASSERT_TRUE(journal->watering().giveBetween(
             {trays, WateringMethod::Mist, WaterKind::Plain, millilitres(50), clock.now()}));
     }

@@ -75,6 +75,7 @@ protected:
         weighing.tray = tray;
         weighing.bowls = {{grams(net + 40), grams(40)}};
         weighing.at = at;
+        clock.set(std::max(clock.now(), at));
         weighing.accepted = {Doubt::DecimalSlip, Doubt::OutsideExpected, Doubt::NotDueYet};
         const auto done = journal->harvests().record(weighing);
         ASSERT_TRUE(done) << told(done.error());

@@ -197,7 +197,8 @@ TEST_F(TrialReadingTest, TheDiaryPutsNotesAndPhotosOfOneDaySideBySide)
 TEST_F(TrialReadingTest, TheListSaysHowFarEachTrialIs)
 {
     const auto trays = sownPair();
-    weigh(trays[0], 250, {clock.today() + 11, 600});
+    const Date cutOn = clock.today() + 11;
+    weigh(trays[0], 250, {cutOn, 600});
     TrialDraft later = beds();
     later.trial.code = "";
     later.plan.sowOn = clock.today() + 30;
@@ -218,7 +219,7 @@ TEST_F(TrialReadingTest, TheListSaysHowFarEachTrialIs)
     EXPECT_EQ(rows[1].trays, 4);
     EXPECT_EQ(rows[1].growing, 3);
     EXPECT_EQ(rows[1].harvested, 1);
-    EXPECT_EQ(rows[1].lastHarvest, clock.today() + 11);
+    EXPECT_EQ(rows[1].lastHarvest, cutOn);
     EXPECT_THAT(rows[1].media, SizeIs(2));
     EXPECT_EQ(rows[2].trial.name, "Only named");
     EXPECT_EQ(rows[2].trays, 0);
