@@ -66,13 +66,6 @@ RowCells::RowCells(const TableForm& form, const std::vector<std::string>& header
     }
 }
 
-void RowCells::turnTo(const std::vector<std::string>& cells, int line)
-{
-    m_cells = &cells;
-    m_line = line;
-    m_hasFaults = false;
-}
-
 void RowCells::note(Error fault)
 {
     fault.row = RowAt{"", m_line};

@@ -40,7 +40,12 @@ public:
     RowCells(const TableForm& form, const std::vector<std::string>& header, FaultList& faults);
 
     // Turns to a row of the file.
-    void turnTo(const std::vector<std::string>& cells, int line);
+    void turnTo(const std::vector<std::string>& cells, int line)
+    {
+        m_cells = &cells;
+        m_line = line;
+        m_hasFaults = false;
+    }
     [[nodiscard]] int line() const { return m_line; }
     // Of the present row.
     [[nodiscard]] bool hasFaults() const { return m_hasFaults; }

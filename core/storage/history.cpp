@@ -382,19 +382,4 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough wa
     return applied;
 }
 
-std::vector<HistoryId> History::damagedEntries() const
-{
-    std::vector<HistoryId> damaged;
-    Statement statement = m_database.prepare(
-        "SELECT id, changeset, changeset_bytes, changeset_crc FROM history ORDER BY id");
-    while (statement.step()) {
-        const auto bytes = statement.get<std::string>(1);
-        if (static_cast<std::int64_t>(bytes.size()) != statement.get<std::int64_t>(2) ||
-            checksumOf(bytes) != statement.get<std::int64_t>(3)) {
-            damaged.push_back(statement.get<HistoryId>(0));
-        }
-    }
-    return damaged;
-}
-
 } // namespace plumule

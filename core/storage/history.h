@@ -114,9 +114,6 @@ public:
     // Does the entry again that was undone last.
     Result<Applied> redo();
 
-    // Compares every changeset with its length and checksum; the ids of those that differ.
-    [[nodiscard]] std::vector<HistoryId> damagedEntries() const;
-
 private:
     enum class Run
     {

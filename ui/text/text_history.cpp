@@ -1,8 +1,8 @@
 // Part of ui/text/text.h: what was done.
 #include "ui/text/text.h"
 
-#include "core/journal/ledger/intention.h"
 #include "core/journal/journal.h"
+#include "core/journal/ledger/intention.h"
 
 #include <QCoreApplication>
 #include <QDateTime>
