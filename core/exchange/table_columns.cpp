@@ -96,6 +96,43 @@ Columns lotTable()
     };
 }
 
+Columns heightTable()
+{
+    return {kTray,
+            kDate,
+            kTime,
+            {"height_mm", CellKind::Distance, Need::Always, {"plant height", "reading"}},
+            words("read_from", Need::Nothing, {"from"}, "height", "read_from")};
+}
+
+Columns cutTable()
+{
+    return {kTray,
+            kDate,
+            kTime,
+            {"net_g", CellKind::Weight, Need::Always, {"net weight", "yield", "weight"}},
+            {"last", CellKind::Flag, Need::Nothing, {"last cut", "final"}},
+            kNote};
+}
+
+Columns priceTable()
+{
+    return {words("item", Need::Always, {"what"}, "price", "item"),
+            {"medium", CellKind::Text, Need::Nothing, {"substrate"}},
+            {"from", CellKind::Day, Need::Always, {"date", "day", "from date", "since"}},
+            {"amount", CellKind::Sum, Need::Always, {"price", "cost"}},
+            words("measure", Need::Nothing, {"per", "unit"}, "price_measure", "measure")};
+}
+
+Columns pieceTable()
+{
+    return {{"medium", CellKind::Text, Need::Always, {"substrate", "mat", "mesh"}},
+            {"number", CellKind::Whole, Need::Always, {"piece", "no"}},
+            {"bought_on", CellKind::Day, Need::Nothing, {"bought", "purchase date"}},
+            {"retired_on", CellKind::Day, Need::Nothing, {"retired", "thrown out"}},
+            kNote};
+}
+
 Columns made(TableKind kind)
 {
     switch (kind) {
@@ -109,18 +146,9 @@ Columns made(TableKind kind)
     case TableKind::Waterings:
         return waterTable();
     case TableKind::Heights:
-        return {kTray,
-                kDate,
-                kTime,
-                {"height_mm", CellKind::Distance, Need::Always, {"plant height", "reading"}},
-                words("read_from", Need::Nothing, {"from"}, "height", "read_from")};
+        return heightTable();
     case TableKind::Cuts:
-        return {kTray,
-                kDate,
-                kTime,
-                {"net_g", CellKind::Weight, Need::Always, {"net weight", "yield", "weight"}},
-                {"last", CellKind::Flag, Need::Nothing, {"last cut", "final"}},
-                kNote};
+        return cutTable();
     case TableKind::Residues:
         return {kTray,
                 kDate,
@@ -135,19 +163,11 @@ Columns made(TableKind kind)
                 {"attribute", CellKind::Text, Need::Always, {"question", "quality"}},
                 {"value", CellKind::Whole, Need::Always, {"score", "rank"}}};
     case TableKind::Prices:
-        return {words("item", Need::Always, {"what"}, "price", "item"),
-                {"medium", CellKind::Text, Need::Nothing, {"substrate"}},
-                {"from", CellKind::Day, Need::Always, {"date", "day", "from date", "since"}},
-                {"amount", CellKind::Sum, Need::Always, {"price", "cost"}},
-                words("measure", Need::Nothing, {"per", "unit"}, "price_measure", "measure")};
+        return priceTable();
     case TableKind::SeedLots:
         return lotTable();
     case TableKind::Pieces:
-        return {{"medium", CellKind::Text, Need::Always, {"substrate", "mat", "mesh"}},
-                {"number", CellKind::Whole, Need::Always, {"piece", "no"}},
-                {"bought_on", CellKind::Day, Need::Nothing, {"bought", "purchase date"}},
-                {"retired_on", CellKind::Day, Need::Nothing, {"retired", "thrown out"}},
-                kNote};
+        return pieceTable();
     case TableKind::WaterReadings:
         return readingTable();
     }

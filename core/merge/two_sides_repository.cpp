@@ -60,6 +60,36 @@ bool isNothing(const Cell& cell)
     return text != nullptr && text->empty();
 }
 
+// A row's natural key as a condition, and the cells that it compares; none where it has none, or a
+// part of it is empty.
+struct KeyCells
+{
+    std::string where;
+    std::vector<Cell> cells;
+};
+
+std::optional<KeyCells> keyCellsOf(Database& schema, const std::string& table, const WholeRow& row)
+{
+    const NaturalKey* key = keyOf(table);
+    if (key == nullptr) {
+        return std::nullopt;
+    }
+    KeyCells found;
+    for (const char* column : key->columns) {
+        if (column == nullptr) {
+            break;
+        }
+        const auto place = placeOfColumn(schema, table, column);
+        if (!place || isNothing(row[*place])) {
+            return std::nullopt;
+        }
+        found.cells.push_back(row[*place]);
+        found.where += (found.where.empty() ? "" : " AND ") + std::string(column) + " IS ?" +
+                       std::to_string(found.cells.size()) + " COLLATE NOCASE";
+    }
+    return found;
+}
+
 } // namespace
 
 TwoSidesRepository::TwoSidesRepository(Database& here, Database& there, const TakenCopy& copy)
@@ -188,24 +218,11 @@ Family TwoSidesRepository::familyOfRow(const RowKey& key, const WholeRow& row)
 
 std::optional<std::int64_t> TwoSidesRepository::sameHere(const RowKey& there, const WholeRow& row)
 {
-    const NaturalKey* key = keyOf(there.table);
-    if (key == nullptr) {
+    auto key = keyCellsOf(m_here, there.table, row);
+    if (!key) {
         return std::nullopt;
     }
-    std::string where;
-    std::vector<Cell> cells;
-    for (const char* column : key->columns) {
-        if (column == nullptr) {
-            break;
-        }
-        const auto place = placeOfColumn(m_here, there.table, column);
-        if (!place || isNothing(row[*place])) {
-            return std::nullopt;
-        }
-        cells.push_back(row[*place]);
-        where += (where.empty() ? "" : " AND ") + std::string(column) + " IS ?" +
-                 std::to_string(cells.size()) + " COLLATE NOCASE";
-    }
+    auto& [where, cells] = *key;
     if (there.table == "watering") {
         if (!rowsWhere(m_there, "watering_between", "watering_id", Cell(there.id)).empty()) {
             return std::nullopt; // no round's tick

@@ -51,6 +51,7 @@ private:
     void rename(MergeRow& row);
     void renameTo(MergeRow& row, const char* column, const Cell& cell);
     [[nodiscard]] std::optional<Cell> freeName(const MergeRow& row, const std::string& column);
+    [[nodiscard]] std::optional<Cell> freePhotoName(const std::string& wished);
     [[nodiscard]] Cell cellOf(const MergeRow& row, const char* column);
     [[nodiscard]] std::vector<std::string> textsOf(const std::string& table, const char* column);
     [[nodiscard]] std::vector<int> numbersOf(const std::string& table, const char* column,

@@ -119,6 +119,18 @@ std::vector<int> TwoSidesRepository::numbersOf(const std::string& table, const c
     return numbers;
 }
 
+std::optional<Cell> TwoSidesRepository::freePhotoName(const std::string& wished)
+{
+    const auto used = textsOf("photo", "file_name");
+    const std::size_t dot = std::min(wished.rfind('.'), wished.size());
+    std::string free = wished;
+    for (int number = 1; isAmong(free, used) || m_isPhotoTaken(free); ++number) {
+        free = wished.substr(0, dot) + " copy " + std::to_string(m_copy.value) +
+               (number == 1 ? "" : " " + std::to_string(number)) + wished.substr(dot);
+    }
+    return free == wished ? std::nullopt : std::optional(Cell(free));
+}
+
 // None where the name that it has is free.
 std::optional<Cell> TwoSidesRepository::freeName(const MergeRow& row, const std::string& column)
 {
@@ -141,15 +153,7 @@ std::optional<Cell> TwoSidesRepository::freeName(const MergeRow& row, const std:
         return Cell(nextCode(variety ? textIn((*variety)[*prefix]) : std::string(), used));
     }
     if (row.key.table == "photo") {
-        const std::string wished = textIn(name);
-        const auto used = textsOf("photo", "file_name");
-        const std::size_t dot = std::min(wished.rfind('.'), wished.size());
-        std::string free = wished;
-        for (int number = 1; isAmong(free, used) || m_isPhotoTaken(free); ++number) {
-            free = wished.substr(0, dot) + " copy " + std::to_string(m_copy.value) +
-                   (number == 1 ? "" : " " + std::to_string(number)) + wished.substr(dot);
-        }
-        return free == wished ? std::nullopt : std::optional(Cell(free));
+        return freePhotoName(textIn(name));
     }
     const bool isPiece = row.key.table == "piece";
     const auto used = isPiece ? numbersOf("piece", "number", "medium_id", cellOf(row, "medium_id"))

@@ -27,34 +27,6 @@ struct WordsOf
     const char* text;
 };
 
-// What a family of rows is about.
-constexpr std::array kTopics = {
-    WordsOf{"stays", QT_TRANSLATE_NOOP("Met", "where it stands")},
-    WordsOf{"stages", QT_TRANSLATE_NOOP("Met", "its stages")},
-    WordsOf{"cut", QT_TRANSLATE_NOOP("Met", "how it ended")},
-    WordsOf{"residue", QT_TRANSLATE_NOOP("Met", "what it left behind")},
-    WordsOf{"on_piece", QT_TRANSLATE_NOOP("Met", "which piece it stands on")},
-    WordsOf{"watering", QT_TRANSLATE_NOOP("Met", "a watering")},
-    WordsOf{"watering_look", QT_TRANSLATE_NOOP("Met", "a look at its water")},
-    WordsOf{"height", QT_TRANSLATE_NOOP("Met", "a height")},
-    WordsOf{"tray_note", QT_TRANSLATE_NOOP("Met", "a note")},
-    WordsOf{"photo", QT_TRANSLATE_NOOP("Met", "a photograph")},
-    WordsOf{"variety", QT_TRANSLATE_NOOP("Met", "a variety")},
-    WordsOf{"seed_lot", QT_TRANSLATE_NOOP("Met", "a seed lot")},
-    WordsOf{"medium", QT_TRANSLATE_NOOP("Met", "a medium")},
-    WordsOf{"piece", QT_TRANSLATE_NOOP("Met", "a piece")},
-    WordsOf{"trial", QT_TRANSLATE_NOOP("Met", "a trial")},
-    WordsOf{"panel", QT_TRANSLATE_NOOP("Met", "a tasting")},
-    WordsOf{"season", QT_TRANSLATE_NOOP("Met", "a season")},
-    WordsOf{"price", QT_TRANSLATE_NOOP("Met", "a price")},
-    WordsOf{"labour_task", QT_TRANSLATE_NOOP("Met", "a time of work")},
-    WordsOf{"water_recipe", QT_TRANSLATE_NOOP("Met", "a recipe")},
-    WordsOf{"room", QT_TRANSLATE_NOOP("Met", "the room")},
-    WordsOf{"rack", QT_TRANSLATE_NOOP("Met", "a rack")},
-    WordsOf{"shelf", QT_TRANSLATE_NOOP("Met", "a shelf")},
-    WordsOf{"place", QT_TRANSLATE_NOOP("Met", "a place")},
-};
-
 // Columns besides those of the history.
 constexpr std::array kColumns = {
     WordsOf{"code", QT_TRANSLATE_NOOP("Met", "code")},
@@ -121,11 +93,6 @@ QString found(const std::array<WordsOf, Count>& list, const std::string& key)
     const auto each =
         std::find_if(list.begin(), list.end(), [&](const WordsOf& one) { return one.key == key; });
     return each == list.end() ? QString() : Met::tr(each->text);
-}
-
-const RowState& stateOn(const MergeRow& row, Side side)
-{
-    return side == Side::Here ? row.here : row.there;
 }
 
 QString realText(double value)
@@ -329,125 +296,6 @@ QString MetWords::words(const Row& row, int longest) const
         return wordsOfWatering(row);
     }
     return wordsOfCells(row, longest);
-}
-
-// A row that only the other side has; of stays and cuts the other side's own rows say enough.
-QString MetWords::nothing(const MergeRow& row) const
-{
-    return row.before ? Met::tr("removed") : QString();
-}
-
-QString MetWords::topic(const MergeItem& item) const
-{
-    QStringList topics;
-    for (const Family& family : item.families) {
-        const QString words = found(kTopics, family.name);
-        if (!words.isEmpty() && !topics.contains(words)) {
-            topics << words;
-        }
-    }
-    return topics.isEmpty() ? Met::tr("an entry") : topics.join(QStringLiteral(", "));
-}
-
-QString MetWords::subject(const MergeItem& item) const
-{
-    QStringList whom;
-    for (const std::int64_t tray : item.trays) {
-        whom << trayText(tray);
-    }
-    for (const MergeRow& row : item.rows) {
-        for (const char* column : {"name", "code", "lot_number"}) {
-            const QString name = text({row, row.here ? row.here : row.there}, column);
-            if (item.trays.empty() && !name.isEmpty() && !whom.contains(name)) {
-                whom << name;
-            }
-        }
-    }
-    const QString about = topic(item);
-    return whom.isEmpty() ? about : Met::tr("%1: %2").arg(whom.join(Met::tr(" and ")), about);
-}
-
-QString MetWords::before(const MergeItem& item) const
-{
-    QStringList lines;
-    for (const MergeRow& row : item.rows) {
-        if (row.isBeforeKnown && row.before) {
-            lines << words({row, row.before}, 40);
-        }
-    }
-    lines.removeAll(QString());
-    lines.removeDuplicates();
-    return lines.join(QStringLiteral("; "));
-}
-
-QStringList MetWords::lines(const MergeItem& item, Side side) const
-{
-    QStringList lines;
-    for (const MergeRow& row : item.rows) {
-        const QString one = words({row, stateOn(row, side)}, 40);
-        const std::int64_t tray = trayOf({row, stateOn(row, side)});
-        const bool isOfMany = item.trays.size() > 1 && tray != 0;
-        if (!one.isEmpty()) {
-            lines << (isOfMany ? Met::tr("%1: %2").arg(trayText(tray), one) : one);
-        }
-    }
-    lines.removeDuplicates();
-    return lines.isEmpty() ? QStringList{Met::tr("nothing of it")} : lines;
-}
-
-QString MetWords::when(const MergeItem& item, Side side) const
-{
-    std::int64_t last = 0;
-    for (const MergeRow& row : item.rows) {
-        last = std::max(last, side == Side::Here ? row.hereAtUtcMs : row.thereAtUtcMs);
-    }
-    return last == 0 ? QString()
-                     : QLocale(QLocale::English)
-                           .toString(QDateTime::fromMSecsSinceEpoch(last),
-                                     QStringLiteral("ddd d MMM HH:mm"));
-}
-
-QString MetWords::note(const MergeItem& item, std::int64_t tray) const
-{
-    const auto notKept = rowsNotKept(item);
-    if (notKept.empty() || (tray == 0) != item.trays.empty()) {
-        return {};
-    }
-    QStringList lines;
-    for (const MergeRow& row : notKept) {
-        const Side lost = *item.chosen == Side::Here ? Side::There : Side::Here;
-        const std::int64_t owner = trayOf({row, stateOn(row, lost)});
-        if (tray == 0 || owner == 0 || owner == tray) {
-            lines << words({row, stateOn(row, lost)}, 0);
-        }
-    }
-    lines.removeAll(QString());
-    lines.removeDuplicates();
-    const QString all =
-        lines.isEmpty() ? Met::tr("nothing of it") : lines.join(QStringLiteral("; "));
-    return *item.chosen == Side::Here
-               ? Met::tr("Not kept of the copy %1, %2: %3").arg(m_copy, subject(item), all)
-               : Met::tr("Not kept when the copy %1 came back, %2: %3")
-                     .arg(m_copy, subject(item), all);
-}
-
-QString MetWords::renamed(const Renamed& renamed) const
-{
-    const QString from = QString::fromStdString(renamed.from);
-    const QString to = QString::fromStdString(renamed.to);
-    if (renamed.row.table == "tray") {
-        return Met::tr("The copy’s tray %1 is %2 here: label it anew.").arg(from, to);
-    }
-    if (renamed.row.table == "photo") {
-        return Met::tr("The copy’s photograph %1 is named %2 here.").arg(from, to);
-    }
-    if (renamed.row.table == "piece") {
-        return Met::tr("The copy’s new piece %1 is piece %2 here: mark it anew.").arg(from, to);
-    }
-    if (renamed.row.table == "medium") {
-        return Met::tr("A new medium of the copy has another marker here.");
-    }
-    return Met::tr("The copy’s trial %1 is %2 here.").arg(from, to);
 }
 
 } // namespace plumule::ui
