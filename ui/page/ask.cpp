@@ -1,5 +1,7 @@
 #include "ui/page/ask.h"
 
+#include "ui/widget/theme.h"
+
 #include <QDialogButtonBox>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -61,6 +63,7 @@ void DialogAsk::line(QWidget* parent, const QString& title, const QString& label
     dialog->setLabelText(label);
     dialog->findChild<QLabel*>()->setTextFormat(Qt::PlainText);
     dialog->setTextValue(preset);
+    dialog->resize(scaled(420), dialog->sizeHint().height()); // its title is to be read
     QObject::connect(dialog, &QInputDialog::textValueSelected, dialog,
                      [answered = std::move(answered)](const QString& text) {
                          if (!text.trimmed().isEmpty()) {

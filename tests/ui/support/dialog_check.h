@@ -17,7 +17,10 @@ QStringList faultsOfDialog(Make make)
             dialog->open();
             dialog->activateWindow();
             EXPECT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
-            QCoreApplication::processEvents();
+            // A layout that is told of a change asks those within it, which ask theirs.
+            for (int round = 0; round < 4; ++round) {
+                QCoreApplication::processEvents();
+            }
             return dialog;
         },
         [](QDialog& dialog) {
