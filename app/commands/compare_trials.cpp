@@ -4,6 +4,8 @@
 #include "app/commands/comparison_json.h"
 #include "core/stats/verdict/advice.h"
 
+#include <QCoreApplication>
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -205,6 +207,11 @@ ordered_json trialsJson(const TrialsAnswer& all, const QString& response, const 
     return json;
 }
 
+QString trialCount(int trials)
+{
+    return QCoreApplication::translate("Season", "%n trial(s)", nullptr, trials);
+}
+
 void printTrials(const TrialsAnswer& all, const Levels& media)
 {
     const stats::MediaAnswer& answer = all.answer;
@@ -214,11 +221,11 @@ void printTrials(const TrialsAnswer& all, const Levels& media)
                              "pairs together, level %2%):")
                   .arg(answer.sowings)
                   .arg(shortNumber(100 * answer.level.value_or(0)))
-            : QStringLiteral("What was in %1 trial(s); of the next that can't say:")
-                  .arg(answer.sowings));
+            : QStringLiteral("What was in %1; of the next that can't say:")
+                  .arg(trialCount(answer.sowings)));
     for (const stats::PairAnswer& pair : turnedPairs(answer)) {
         const auto interval = pair.interval();
-        print(QStringLiteral("  %1 over %2: %3% (%4 to %5), %6 trials: %7")
+        print(QStringLiteral("  %1 over %2: %3% (%4 to %5), %6: %7")
                   .arg(QString::fromStdString(media.name(pair.a)),
                        QString::fromStdString(media.name(pair.b)),
                        shortNumber(percentOf(pair.difference)),
@@ -226,8 +233,7 @@ void printTrials(const TrialsAnswer& all, const Levels& media)
                            percentOf(interval ? std::optional(interval->lower()) : std::nullopt)),
                        shortNumber(
                            percentOf(interval ? std::optional(interval->upper()) : std::nullopt)))
-                  .arg(pair.sowingsShared)
-                  .arg(verdictWords(pair.verdict)));
+                  .arg(trialCount(pair.sowingsShared), verdictWords(pair.verdict)));
     }
 }
 

@@ -6,6 +6,7 @@
 #include "ui/text/text.h"
 #include "ui/watering/round_text.h"
 
+#include <QCoreApplication>
 #include <QFile>
 #include <QFileInfo>
 #include <QTemporaryDir>
@@ -28,10 +29,10 @@ void printNames(const QString& what, const std::vector<std::string>& names)
 
 QString rowCount(TableKind kind, std::int64_t rows)
 {
-    return kind == TableKind::Trays
-               ? ui::trayCount(static_cast<int>(rows))
-               : QStringLiteral("%1 rows of %2")
-                     .arg(QString::number(rows), QString::fromUtf8(toText(kind)));
+    return kind == TableKind::Trays ? ui::trayCount(static_cast<int>(rows))
+                                    : QCoreApplication::translate("Import", "%n row(s) of %1",
+                                                                  nullptr, static_cast<int>(rows))
+                                          .arg(QString::fromUtf8(toText(kind)));
 }
 
 void printHeld(const ImportPreview& preview)

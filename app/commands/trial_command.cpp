@@ -9,6 +9,7 @@
 #include "ui/text/text.h"
 #include "ui/trial/plan_text.h"
 #include "ui/trial/trial_report.h"
+#include "ui/watering/round_text.h"
 
 namespace plumule::app {
 namespace {
@@ -184,10 +185,10 @@ ordered_json jsonOf(const TrialAnswer& answer)
 void printTrial(const TrialAnswer& answer)
 {
     const Trial& trial = answer.progress.trial;
-    print(QStringLiteral("%1 %2: %3, %4 trays")
+    print(QStringLiteral("%1 %2: %3, %4")
               .arg(QString::fromStdString(trial.code), QString::fromStdString(trial.name),
-                   ui::nameOf(answer.progress.state))
-              .arg(answer.progress.trays.size()));
+                   ui::nameOf(answer.progress.state),
+                   ui::trayCount(static_cast<int>(answer.progress.trays.size()))));
     if (answer.progress.draft) {
         print(QStringLiteral("%1, draw %2")
                   .arg(ui::nameOf(answer.progress.draft->plan.design))

@@ -388,6 +388,7 @@ TEST_F(CompareCommand, ByTrialsTakesTrialsForWhatRepeats)
     EXPECT_NEAR(pair.at("upper_percent").get<double>(), 100 * std::expm1(mean + half), 1e-5);
     EXPECT_EQ(pair.at("verdict"), "more");
     EXPECT_TRUE(run(asked({})).out.contains("B over A"));
+    EXPECT_TRUE(run(asked({})).out.contains(" 3 trials: "));
     expectBadCall(asked({"--factor", "trial"}), "don't go together");
     expectBadCall(comparing(file, "grams", "medium", {"--trial", "plot"}), "no column \"plot\"");
 }

@@ -4,6 +4,7 @@
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
+#include <QKeyEvent>
 #include <QScreen>
 #include <QScrollArea>
 #include <QScrollBar>
@@ -57,6 +58,7 @@ QPushButton* FormDialog::made(const QString& text, const char* name, const char*
 {
     auto* one = button(text, role);
     one->setObjectName(QString::fromLatin1(name));
+    one->setAutoDefault(true); // else Enter on Cancel would press what saves
     if (QLatin1String(role) == QLatin1String("primary")) {
         one->setDefault(true);
         connect(m_panel, &FormPanel::entered, one, &QPushButton::click);
@@ -98,6 +100,17 @@ void FormDialog::reject()
     m_ask.confirm(this, tr("Not saved"),
                   tr("What you typed here is not saved. Leave it all the same?"),
                   tr("Leave without saving"), [this] { QDialog::reject(); });
+}
+
+void FormDialog::keyPressEvent(QKeyEvent* event)
+{
+    const bool isNext = event->matches(QKeySequence::MoveToNextPage);
+    if (isNext || event->matches(QKeySequence::MoveToPreviousPage)) {
+        m_area->verticalScrollBar()->triggerAction(isNext ? QAbstractSlider::SliderPageStepAdd
+                                                          : QAbstractSlider::SliderPageStepSub);
+    } else {
+        QDialog::keyPressEvent(event);
+    }
 }
 
 void FormDialog::showEvent(QShowEvent* event)

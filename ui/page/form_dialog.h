@@ -45,6 +45,8 @@ protected:
     void leaveFreely() { m_asks = false; }
 
     void showEvent(QShowEvent* event) override;
+    // The page keys scroll also from a button of the row.
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     QPushButton* made(const QString& text, const char* name, const char* role);

@@ -68,6 +68,9 @@ QWidget* RoomPart::buildRoom()
 {
     auto* card = new Card(tr("The room"));
     auto* form = fieldForm();
+    if (isTypeLarge()) {
+        form->setRowWrapPolicy(QFormLayout::WrapAllRows);
+    }
     m_name = new QLineEdit;
     m_name->setObjectName("roomName");
     m_units = new QComboBox;
@@ -156,6 +159,7 @@ void RoomPart::reload()
 void RoomPart::showRoom(const Room& shown)
 {
     m_name->setText(QString::fromStdString(shown.name));
+    m_name->setCursorPosition(0); // so that a long one is read from its beginning
     choose(*m_units, shown.units);
     m_currency->setText(QString::fromStdString(shown.currency));
     m_morning->setMinute(shown.morningMinute);

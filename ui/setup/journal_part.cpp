@@ -308,9 +308,7 @@ void JournalPart::exportAll()
 
 void JournalPart::saveLook()
 {
-    services().preferences.set(Preference::Look, m_look->currentData());
-    services().preferences.set(Preference::FontScale, m_scale->value() / 100);
-    Q_EMIT lookChanged();
+    Q_EMIT lookAsked(m_look->currentData().toString(), m_scale->value() / 100);
 }
 
 } // namespace plumule::ui

@@ -42,7 +42,7 @@ SetupPage::SetupPage(Journal& journal, Services services, QWidget* parent)
     addPart(new PricePart(journal, services));
     auto* own = new JournalPart(journal, services);
     connect(own, &JournalPart::journalAsked, this, &SetupPage::journalAsked);
-    connect(own, &JournalPart::lookChanged, this, &SetupPage::lookChanged);
+    connect(own, &JournalPart::lookAsked, this, &SetupPage::lookAsked);
     addPart(own);
     connect(m_tabs, &QTabBar::currentChanged, this, [this](int index) {
         m_stack->setCurrentIndex(index);

@@ -27,7 +27,7 @@ public:
 
 Q_SIGNALS:
     void journalAsked(const QString& path);
-    void lookChanged();
+    void lookAsked(const QString& look, double fontScale); // not stored yet
 
 private:
     void addPart(SetupPart* part);

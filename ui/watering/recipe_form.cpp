@@ -85,13 +85,14 @@ QWidget* RecipeForm::buildRecipe(WaterKind water, Fields& fields)
     int line = 0;
     const auto add = [&](const QString& what, QWidget* field) {
         grid->addWidget(label(what, "muted"), line, 0);
-        grid->addWidget(field, line++, 1);
+        line += isTypeLarge() ? 1 : 0; // the field below its name
+        grid->addWidget(field, line++, isTypeLarge() ? 0 : 1);
     };
     add(tr("Concentrate"), fields.concentrate);
     add(tr("Dose"), fields.dose);
     add(tr("pH"), band(fields.phLow, fields.phHigh));
     add(tr("EC"), band(fields.ecLow, fields.ecHigh));
-    grid->setColumnStretch(1, 1);
+    grid->setColumnStretch(isTypeLarge() ? 0 : 1, 1);
     auto* card = new Card(capitalised(nameOf(water)));
     card->body()->addWidget(fields.panel);
     card->body()->addWidget(fields.save, 0, Qt::AlignRight);

@@ -31,7 +31,7 @@ QFrame[role="panel"] { background: %page%; border: 1px solid %rule%; border-radi
 QFrame[role="rule"] { background: %rule%; border: none; max-height: 1px; min-height: 1px; }
 
 QPushButton { background: %card%; color: %ink%; border: 1px solid %fieldEdge%; border-radius: %7px%;
-  padding: %8px% %14px%; min-height: %20px%; }
+  padding: %8px% %14px%; min-height: %20px%; outline: none; }
 QPushButton:hover { border-color: %accent%; }
 QPushButton:focus { border: 2px solid %accent%; padding: %7px% %13px%; }
 QPushButton:pressed { background: %selection%; }
@@ -106,6 +106,8 @@ QTabBar::tab:focus { color: %accent%; }
 QTabBar::tab:selected:focus { background: %selection%; }
 QTabWidget::pane { border: none; }
 QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
+QTabBar { outline: none; }
+QTabBar::tear { width: 0; border: none; }
 QTabBar::scroller { width: %72px%; }
 QTabBar QToolButton { background: %card%; border: 1px solid %fieldEdge%; }
 QTabBar QToolButton::left-arrow { image: url(:/icons/chevron-left.svg); width: %16px%; height: %16px%; }

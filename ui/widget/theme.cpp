@@ -1,14 +1,15 @@
 #include "ui/widget/theme.h"
 
 #include "ui/text/plural_text.h"
+#include "ui/widget/house_style.h"
 #include "ui/widget/one_line_fields.h"
+#include "ui/widget/still_wheel.h"
 #include "ui/widget/style_sheet.h"
 #include "ui/widget/wide_drop_downs.h"
 
 #include <QApplication>
 #include <QFontDatabase>
 #include <QPalette>
-#include <QStyleFactory>
 
 namespace plumule::ui {
 namespace {
@@ -151,10 +152,11 @@ void applyTheme(QApplication& application, Ground ground, double fontScale)
     current.scale = fontScale;
     if (current.family.isEmpty()) {
         current.family = loadInterfaceFont();
-        application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+        application.setStyle(new HouseStyle);
         installEnglishPlurals(application);
         keepFieldsOnOneLine(application);
         showWholeRows(application);
+        keepValuesFromTheWheel(application);
     }
     application.setFont(uiFont());
     application.setPalette(widgetPalette(*current.colours));

@@ -135,8 +135,13 @@ void MainWindow::buildPages()
     connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
         leaveThen([this, path] { Q_EMIT journalAsked(path); });
     });
-    connect(setup, &SetupPage::lookChanged, this,
-            [this] { leaveThen([this] { Q_EMIT lookChanged(); }); });
+    connect(setup, &SetupPage::lookAsked, this, [this](const QString& look, double fontScale) {
+        leaveThen([this, look, fontScale] {
+            m_preferences.set(Preference::Look, look);
+            m_preferences.set(Preference::FontScale, fontScale);
+            Q_EMIT lookChanged();
+        });
+    });
     addPage(setup);
 }
 

@@ -16,6 +16,7 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kLeastPageHeight = 400;
+constexpr int kWidestEdge = 12; // beside names and counts of pages, which large type needs itself
 
 } // namespace
 
@@ -39,7 +40,8 @@ QWidget* MainWindow::buildSidebar()
     // Large type needs the room beside it more than here.
     sidebar->setFixedWidth(std::min(scaled(208), 272));
     auto* side = new QVBoxLayout(sidebar);
-    side->setContentsMargins(scaled(12), scaled(20), scaled(12), scaled(16));
+    const int edge = std::min(scaled(12), kWidestEdge);
+    side->setContentsMargins(edge, scaled(20), edge, scaled(16));
     auto* name = label(tr("Plumule"), "strong");
     name->setFont(uiFont(1.15, QFont::DemiBold));
     name->setContentsMargins(scaled(10), 0, 0, 0);
@@ -102,7 +104,7 @@ void MainWindow::addPage(Page* page)
     choose->setObjectName("nav" + page->name());
     choose->setToolTip(tr("Ctrl+%1").arg(index + 1));
     auto* badgeRow = new QHBoxLayout(choose);
-    badgeRow->setContentsMargins(0, 0, scaled(10), 0);
+    badgeRow->setContentsMargins(0, 0, std::min(scaled(10), kWidestEdge), 0);
     badgeRow->addStretch(1);
     auto* badge = label(QString(), "badge");
     badge->setObjectName("badge" + page->name());

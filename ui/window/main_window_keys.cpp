@@ -10,6 +10,7 @@
 #include "ui/widget/page_stack.h"
 #include "ui/widget/plain_words.h"
 
+#include <QAbstractButton>
 #include <QApplication>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -100,6 +101,18 @@ void MainWindow::follow(const QString& code)
         round->takeInHand(*tray);
     } else {
         openTray(*tray);
+    }
+}
+
+// Enter presses the button that has the focus, as Space does: Qt leaves that to dialogs.
+void MainWindow::keyPressEvent(QKeyEvent* event)
+{
+    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+    if (isEnter && button != nullptr && !event->isAutoRepeat()) {
+        button->click();
+    } else {
+        QMainWindow::keyPressEvent(event);
     }
 }
 

@@ -1,11 +1,13 @@
+#include "tests/ui/support/dialog_check.h"
 #include "tests/ui/support/growing.h"
 #include "ui/page/ask.h"
+#include "ui/page/line_dialog.h"
 #include "ui/widget/theme.h"
 
 #include <QFileDialog>
-#include <QInputDialog>
 #include <QLineEdit>
 #include <QMessageBox>
+#include <QTreeView>
 
 namespace plumule::ui {
 namespace {
@@ -125,23 +127,24 @@ TEST_F(DialogAskTest, WhatIsNotSavedIsSavedLeftOrGoneBackTo)
 TEST_F(DialogAskTest, ALineIsTakenWithoutItsBlanksAndNotWhereItIsEmpty)
 {
     askLine();
-    auto* dialog = asked<QInputDialog>();
+    auto* dialog = asked<LineDialog>();
     auto* field = dialog->findChild<QLineEdit*>();
     EXPECT_EQ(field->text(), "mould");
     field->selectAll();
     QTest::keyClicks(field, "  fan failed ");
     QTest::keyClick(field, Qt::Key_Return);
     EXPECT_EQ(answers, QStringList("fan failed"));
-    EXPECT_TRUE(isGone<QInputDialog>());
+    EXPECT_TRUE(isGone<LineDialog>());
     askLine();
-    field = asked<QInputDialog>()->findChild<QLineEdit*>();
+    field = asked<LineDialog>()->findChild<QLineEdit*>();
     field->selectAll();
     QTest::keyClicks(field, "   ");
     QTest::keyClick(field, Qt::Key_Return);
-    EXPECT_TRUE(isGone<QInputDialog>());
-    askLine();
-    QTest::keyClick(asked<QInputDialog>(), Qt::Key_Escape);
-    EXPECT_TRUE(isGone<QInputDialog>());
+    auto* unanswered = asked<LineDialog>();
+    ASSERT_NE(unanswered, nullptr) << "what says nothing is not taken for an answer";
+    EXPECT_EQ(unanswered->findChild<QLabel*>("refusal")->text(), "Nothing is written yet.");
+    QTest::keyClick(unanswered, Qt::Key_Escape);
+    EXPECT_TRUE(isGone<LineDialog>());
     EXPECT_EQ(answers.size(), 1);
 }
 
@@ -153,7 +156,7 @@ TEST_F(DialogAskTest, NamesWithMarksAreReadAsTheyAre)
     click(box->button(QMessageBox::Cancel));
     EXPECT_TRUE(isGone<QMessageBox>());
     asking.line(&window, "Discard", "Why <b>BR001</b>?", {}, [](const QString&) {});
-    for (const QLabel* each : asked<QInputDialog>()->findChildren<QLabel*>()) {
+    for (const QLabel* each : asked<LineDialog>()->findChildren<QLabel*>()) {
         EXPECT_EQ(each->textFormat(), Qt::PlainText) << each->text().toStdString();
     }
 }
@@ -193,6 +196,49 @@ TEST_F(DialogAskTest, AFileThatIsThereIsOpenedByItsName)
     EXPECT_TRUE(soon([this] { return window.findChildren<QFileDialog*>().size() > 0; }));
     QTest::keyClick(window.findChildren<QFileDialog*>().back(), Qt::Key_Escape);
     EXPECT_EQ(answers.size(), 1);
+}
+
+TEST_F(DialogAskTest, ALineCanBeAskedForAtEverySizeOfType)
+{
+    const auto faults = faultsOfDialog([this] {
+        return new LineDialog(asking, "Discard this tray",
+                              "Why? Mould means: out of the room, closed up, with gloves and a "
+                              "mask.",
+                              QString());
+    });
+    EXPECT_EQ(faults.join('\n').toStdString(), "");
+}
+
+// The folder is named, and the day a file was changed stands there whole.
+TEST_F(DialogAskTest, FilesAreChosenAtEverySizeOfType)
+{
+    QFile file(folder.filePath("table.csv"));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.close();
+    for (const double type : {1.0, 1.5, 2.0}) {
+        applyTheme(*qApp, type > 1 ? Ground::Dark : Ground::Light, type);
+        asking.fileToOpen(&window, "Import", "Tables (*.csv)", [](const QString&) {});
+        auto* dialog = asked<QFileDialog>();
+        ASSERT_NE(dialog, nullptr);
+        dialog->setDirectory(folder.path());
+        auto* files = dialog->findChild<QTreeView*>("treeView");
+        ASSERT_TRUE(soon([&] { return files->model()->rowCount(files->rootIndex()) == 1; }));
+        settleDown();
+        const QRect screen = dialog->screen()->availableGeometry();
+        EXPECT_LE(dialog->width(), screen.width()) << type;
+        EXPECT_LE(dialog->height(), screen.height()) << type;
+        for (const int column : {1, 3}) { // how large, and of which day
+            const QModelIndex cell = files->model()->index(0, column, files->rootIndex());
+            EXPECT_LE(files->sizeHintForIndex(cell).width(), files->columnWidth(column))
+                << type << ' ' << cell.data().toString().toStdString();
+        }
+        EXPECT_EQ(files->horizontalScrollBar()->maximum(), 0) << type;
+        const auto* where = dialog->findChild<QComboBox*>("lookInCombo");
+        EXPECT_GE(where->width(), where->fontMetrics().horizontalAdvance("the grow room")) << type;
+        QTest::keyClick(dialog, Qt::Key_Escape);
+        EXPECT_TRUE(isGone<QFileDialog>());
+    }
+    applyTheme(*qApp, Ground::Light);
 }
 
 // What stands beside the question scales with the type of the program.

@@ -92,6 +92,31 @@ TEST_F(FormDialogTest, ADialogThatKeepsNoRecordIsLeftFreely)
     EXPECT_TRUE(ask.questions.isEmpty());
 }
 
+TEST_F(FormDialogTest, EnterOnCancelSavesNothing)
+{
+    NameDialog dialog(ask);
+    open(dialog);
+    auto* cancel = find<QPushButton>(dialog, "cancel");
+    cancel->setFocus();
+    QTest::keyClick(cancel, Qt::Key_Return);
+    EXPECT_EQ(dialog.saves, 0);
+    EXPECT_FALSE(dialog.isVisible());
+}
+
+TEST_F(FormDialogTest, ThePageKeysScrollFromItsButtonsToo)
+{
+    NameDialog dialog(ask, 60);
+    open(dialog);
+    auto* bar = dialog.findChild<QScrollArea*>()->verticalScrollBar();
+    auto* save = find<QPushButton>(dialog, "save");
+    save->setFocus();
+    QTest::keyClick(save, Qt::Key_PageDown);
+    EXPECT_GT(bar->value(), 0);
+    QTest::keyClick(save, Qt::Key_PageUp);
+    EXPECT_EQ(bar->value(), 0);
+    EXPECT_EQ(dialog.saves, 0);
+}
+
 TEST_F(FormDialogTest, SaysWhyAndTakesItBack)
 {
     NameDialog dialog(ask);

@@ -120,19 +120,22 @@ TEST_F(JournalPartTest, KeepsWhatTheScannerSendsAroundACode)
     EXPECT_EQ(preferences.get(Preference::ScanAfter).toString(), "#;");
 }
 
-TEST_F(JournalPartTest, SetsTheLookOfThisComputer)
+// Who hears it stores it, once nothing typed is lost.
+TEST_F(JournalPartTest, AsksForTheLookOfThisComputer)
 {
     const auto part = openPart<JournalPart>();
-    const QSignalSpy changed(part.get(), &JournalPart::lookChanged);
+    const QSignalSpy asked(part.get(), &JournalPart::lookAsked);
     EXPECT_EQ(find<QComboBox>(*part, "look")->currentText(), "light");
     EXPECT_EQ(find<QDoubleSpinBox>(*part, "fontScale")->value(), 100);
     choose(*part, "look", "dark");
     find<QDoubleSpinBox>(*part, "fontScale")->setValue(150);
-    EXPECT_EQ(changed.count(), 0);
+    EXPECT_EQ(asked.count(), 0);
     press(*part, "applyLook");
-    EXPECT_EQ(changed.count(), 1);
-    EXPECT_EQ(preferences.get(Preference::Look).toString(), "dark");
-    EXPECT_EQ(preferences.get(Preference::FontScale).toDouble(), 1.5);
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked.front(), QVariantList({"dark", 1.5}));
+    EXPECT_EQ(preferences.get(Preference::Look).toString(), "light");
+    preferences.set(Preference::Look, "dark");
+    preferences.set(Preference::FontScale, 1.5);
     const auto again = openPart<JournalPart>();
     EXPECT_EQ(find<QComboBox>(*again, "look")->currentText(), "dark");
     EXPECT_EQ(find<QDoubleSpinBox>(*again, "fontScale")->value(), 150);

@@ -98,7 +98,7 @@ TEST_F(SetupPageTest, PassesOnWhatTheJournalPartAsks)
 {
     const auto page = openPage<SetupPage>();
     const QSignalSpy asked(page.get(), &SetupPage::journalAsked);
-    const QSignalSpy look(page.get(), &SetupPage::lookChanged);
+    const QSignalSpy look(page.get(), &SetupPage::lookAsked);
     page->showPart("Journal");
     ask.fileAnswer = "other.plumule";
     press(*page, "openAnother");

@@ -3,6 +3,7 @@
 #include "core/journal/variety/variety_entries.h"
 #include "tests/ui/support/dialog_check.h"
 #include "tests/ui/window/window_fixture.h"
+#include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
 #include "ui/widget/widgets.h"
 #include "ui/window/begin_bar.h"
@@ -114,6 +115,49 @@ TEST_F(WindowKeysTest, WhatIsTypedStaysWhileOtherPagesAreLookedAt)
     EXPECT_EQ(fieldText("Set-up", "roomName"), "Cel");
     ask.agrees = true;
     closeWindow();
+}
+
+TEST_F(WindowKeysTest, EnterPressesTheButtonThatHasTheFocusOnEveryPage)
+{
+    sow(broccoli(1, kTwoDaysAgo));
+    openWindow();
+    pressCtrl(Qt::Key_3);
+    auto* sowing = find<QPushButton>(pageOf("Trays"), "sow");
+    sowing->setFocus();
+    press(Qt::Key_Return);
+    ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() != nullptr; }));
+    press(Qt::Key_Escape);
+    pressCtrl(Qt::Key_6);
+    press(Qt::Key_Home);
+    press(Qt::Key_Return);
+    ASSERT_EQ(nameOfFocus(), "takeBackAct");
+    press(Qt::Key_Return);
+    EXPECT_TRUE(journal->trays().list(TrayFilter())->empty()) << "the second Enter takes it back";
+    auto* round = find<QPushButton>(*window, "navRound");
+    round->setFocus();
+    press(Qt::Key_Enter);
+    EXPECT_EQ(shownPage(), "Round");
+}
+
+// The size of type and the palette are this computer's: they are stored only once nothing is lost.
+TEST_F(WindowKeysTest, ALookIsStoredOnlyAfterTheQuestionAboutWhatIsTyped)
+{
+    openWindow();
+    const QSignalSpy changed(window.get(), &MainWindow::lookChanged);
+    pressCtrl(Qt::Key_7);
+    write("Set-up", "roomName", "Cellar");
+    auto* setup = qobject_cast<SetupPage*>(window->page("Set-up"));
+    ask.agrees = false;
+    Q_EMIT setup->lookAsked("dark", 1.5);
+    EXPECT_EQ(ask.questions.size(), 1);
+    EXPECT_EQ(changed.count(), 0);
+    EXPECT_EQ(preferences.get(Preference::Look).toString(), "light");
+    EXPECT_EQ(preferences.get(Preference::FontScale).toDouble(), 1);
+    ask.agrees = true;
+    Q_EMIT setup->lookAsked("dark", 1.5);
+    EXPECT_EQ(changed.count(), 1);
+    EXPECT_EQ(preferences.get(Preference::Look).toString(), "dark");
+    EXPECT_EQ(preferences.get(Preference::FontScale).toDouble(), 1.5);
 }
 
 TEST_F(WindowKeysTest, UndoAndRedoGoThroughSeveralActsOfSeveralPages)

@@ -40,9 +40,8 @@ protected:
     void look(const QString& name)
     {
         waitForWork();
-        // What is a table of fields is as wide as its columns: the stages of a variety, the recipes
-        // of water.
-        const bool maySideways = m_maySideways || name == "Varieties" || name == "Water";
+        // What is a table of fields is as wide as its columns: the stages of a variety.
+        const bool maySideways = m_maySideways || name == "Varieties";
         for (const QString& fault :
              lookFaults(*window) + (maySideways ? QStringList() : sidewaysWidgets(*window))) {
             faults << name + ": " + fault;
@@ -155,6 +154,32 @@ TEST_F(PageLookTest, OfTheLargestTypeOnAPortableScreenWithoutGoingSideways)
 TEST_F(PageLookTest, OfTheLargestTypeInTheSmallestWindow)
 {
     expectWell({2.0, Ground::Light, {900, 600}});
+}
+
+// The name of a page and how many wait there, beside each other in the list of pages.
+TEST_F(PageLookTest, CountsOfPagesLeaveTheirNamesFreeAtEverySizeOfType)
+{
+    for (const double type : {1.0, 1.5, 2.0}) {
+        applyTheme(*qApp, Ground::Dark, type);
+        openAt({1024, 768});
+        for (const QString& name : window->pageNames()) {
+            Q_EMIT window->page(name)->badgeChanged(88);
+            settleDown();
+            const auto* button = find<QPushButton>(*window, ("nav" + name).toLatin1());
+            const auto* badge = find<QLabel>(*window, ("badge" + name).toLatin1());
+            QStyleOptionButton option;
+            option.initFrom(button);
+            const int left = button->style()
+                                 ->subElementRect(QStyle::SE_PushButtonContents, &option, button)
+                                 .left();
+            QFont chosen = button->font();
+            chosen.setWeight(QFont::DemiBold);
+            EXPECT_LT(left + QFontMetrics(chosen).horizontalAdvance(name), badge->x())
+                << name.toStdString() << " at " << type;
+        }
+    }
+    window.reset();
+    applyTheme(*qApp, Ground::Light);
 }
 
 TEST_F(PageLookTest, OfTheScaleAtEverySizeOfType)
