@@ -57,6 +57,8 @@ const char* keyOf(LeftOut why)
         return "cut_again_later";
     case LeftOut::SetAside:
         return "set_aside";
+    case LeftOut::Damaged:
+        return "damaged";
     }
     return "";
 }

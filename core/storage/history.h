@@ -30,7 +30,7 @@ struct HistoryEntry
 {
     HistoryId id;
     std::int64_t atUtcMs = 0;
-    std::string intention;
+    std::string intention; // empty where the row can't be read: then its id alone is known
     std::string subject;
     std::int64_t rowCount = 0;
     HistoryState state = HistoryState::Standing;

@@ -5,6 +5,7 @@
 #include "ui/history/take_back_card.h"
 #include "ui/merge/merge_dialog.h"
 #include "ui/widget/choice_box.h"
+#include "ui/widget/date_field.h"
 #include "ui/widget/flow_layout.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/text_table.h"
@@ -31,6 +32,19 @@ constexpr int kCardWidth = 300;
 QString stateText(HistoryState state)
 {
     return state == HistoryState::Standing ? QString() : HistoryPage::tr("taken back");
+}
+
+QDate dayOf(const HistoryEntry& act)
+{
+    return QDateTime::fromMSecsSinceEpoch(act.atUtcMs).date();
+}
+
+QString wordsOf(const HistoryEntry& act, UnitSystem units)
+{
+    return act.intention.empty()
+               ? HistoryPage::tr("Entry %1 can't be read: see “Check for damage” in Set-up.")
+                     .arg(act.id.value)
+               : sentence(act, units);
 }
 
 QString dayText(const QDate& day, const QDate& today)
@@ -108,8 +122,12 @@ QWidget* HistoryPage::buildFilters()
     addChoice(*m_kind, tr("Weights"), ActKind::Weights);
     addChoice(*m_kind, tr("Trials and tastings"), ActKind::Trials);
     addChoice(*m_kind, tr("Room and set-up"), ActKind::SetUp);
+    m_day = new DateField("historyDay");
+    m_day->setAccessibleName(tr("Day"));
+    m_day->setPlaceholderText(tr("any day"));
     row->addWidget(m_search);
     row->addWidget(m_kind);
+    row->addWidget(m_day);
     return bar;
 }
 
@@ -134,6 +152,7 @@ void HistoryPage::wireSignals()
     connect(m_search, &QLineEdit::textChanged, this, &HistoryPage::showActs);
     connect(m_search, &QLineEdit::returnPressed, this, [this] { m_table->setFocus(); });
     connect(m_kind, &QComboBox::currentIndexChanged, this, &HistoryPage::showActs);
+    connect(m_day, &DateField::dateGiven, this, &HistoryPage::reload);
     connect(m_more, &QPushButton::clicked, this, &HistoryPage::readMore);
     connect(m_table, &QTableView::activated, m_card, &TakeBackCard::begin);
     connect(m_table->selectionModel(), &QItemSelectionModel::selectionChanged, this,
@@ -161,9 +180,27 @@ void HistoryPage::readMore()
     reload();
 }
 
+Result<std::vector<HistoryEntry>> HistoryPage::actsWanted()
+{
+    const auto day = m_day->date();
+    for (;;) {
+        auto acts = journal().latestEntries(m_wanted);
+        const bool isShort = acts && static_cast<int>(acts->size()) == m_wanted;
+        if (!isShort || !day) {
+            return acts;
+        }
+        // Days go up with the entries, but for a clock that was set back.
+        const HistoryEntry& oldest = acts->back();
+        if (!oldest.intention.empty() && dayOf(oldest) < toQDate(*day)) {
+            return acts;
+        }
+        m_wanted *= 2;
+    }
+}
+
 void HistoryPage::reload()
 {
-    const auto acts = journal().latestEntries(m_wanted);
+    const auto acts = actsWanted();
     if (!accept(acts)) {
         return;
     }
@@ -171,6 +208,14 @@ void HistoryPage::reload()
     m_units = units();
     m_more->setVisible(static_cast<int>(m_acts.size()) == m_wanted);
     showActs();
+}
+
+bool HistoryPage::isWanted(const HistoryEntry& act, const QString& words) const
+{
+    const auto day = m_day->date();
+    const bool isOfDay = !day || (!act.intention.empty() && dayOf(act) == toQDate(*day));
+    return isOfDay && isOfKind(act, chosen<ActKind>(*m_kind).value_or(ActKind::All)) &&
+           words.contains(m_search->text().trimmed(), Qt::CaseInsensitive);
 }
 
 void HistoryPage::showActs()
@@ -194,28 +239,30 @@ void HistoryPage::fillActs()
     const HistoryId chosenAct = chosenRow >= 0 && chosenRow < static_cast<int>(m_shown.size())
                                     ? m_shown[static_cast<std::size_t>(chosenRow)].id
                                     : HistoryId();
-    const QString wanted = m_search->text().trimmed();
-    const ActKind kind = chosen<ActKind>(*m_kind).value_or(ActKind::All);
     const QDate today = toQDate(journal().clock().now().date);
     m_shown.clear();
     std::vector<TextRow> rows;
     QDate lastDay;
     int chosenAgain = -1;
     for (const HistoryEntry& act : m_acts) {
-        const QString words = sentence(act, m_units.units());
-        if (!isOfKind(act, kind) || !words.contains(wanted, Qt::CaseInsensitive)) {
+        const QString words = wordsOf(act, m_units.units());
+        if (!isWanted(act, words)) {
             continue;
         }
-        const QDateTime at = QDateTime::fromMSecsSinceEpoch(act.atUtcMs);
         if (act.id == chosenAct) {
             chosenAgain = static_cast<int>(rows.size());
         }
+        m_shown.push_back(act);
+        if (act.intention.empty()) {
+            rows.push_back({{QString(), QString(), words, tr("damaged")}, QIcon(), false});
+            continue;
+        }
+        const QDateTime at = QDateTime::fromMSecsSinceEpoch(act.atUtcMs);
         rows.push_back({{at.date() == lastDay ? QString() : dayText(at.date(), today),
                          at.toString(QStringLiteral("HH:mm")), words, stateText(act.state)},
                         QIcon(),
                         false});
         lastDay = at.date();
-        m_shown.push_back(act);
     }
     m_model->show({tr("Day"), tr("Time"), tr("What was done"), QString()}, std::move(rows), 4);
     m_table->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);

@@ -9,6 +9,7 @@ class QTableView;
 
 namespace plumule::ui {
 
+class DateField;
 class PageHead;
 class TakeBackCard;
 class TextTable;
@@ -36,6 +37,9 @@ private:
     QWidget* buildFilters();
     QWidget* buildList();
     void wireSignals();
+    // Reads on until the day that is looked for was reached, or the first act.
+    [[nodiscard]] Result<std::vector<HistoryEntry>> actsWanted();
+    [[nodiscard]] bool isWanted(const HistoryEntry& act, const QString& words) const;
     // The rows that fit the search, of the acts read.
     void showActs();
     void fillActs();
@@ -45,6 +49,7 @@ private:
     PageHead* m_head = nullptr;
     QLineEdit* m_search = nullptr;
     QComboBox* m_kind = nullptr;
+    DateField* m_day = nullptr;
     TextTable* m_model = nullptr;
     QTableView* m_table = nullptr;
     QLabel* m_empty = nullptr;

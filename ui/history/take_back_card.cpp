@@ -74,6 +74,13 @@ void TakeBackCard::explain(const QString& title, const QString& words)
 
 void TakeBackCard::show(const HistoryEntry& act, const UnitText& units)
 {
+    if (act.intention.empty()) {
+        m_deed->hide();
+        explain(tr("Entry %1 can't be read").arg(act.id.value),
+                tr("What it did stays as it is. “Check for damage” in Set-up says what is wrong; "
+                   "the latest backup holds it whole."));
+        return;
+    }
     m_deed->setText(sentence(act, units.units()));
     m_deed->show();
     switch (act.state) {

@@ -36,8 +36,23 @@ QString leftOutName(LeftOut why)
         return SeasonTr::tr("to be cut again");
     case LeftOut::SetAside:
         return SeasonTr::tr("set aside");
+    case LeftOut::Damaged:
+        return SeasonTr::tr("that can't be read");
     }
     return {};
+}
+
+// What is said of one by name; nothing of most.
+QString reasonText(const LeftOutTray& tray)
+{
+    const QString code = QString::fromStdString(tray.code);
+    if (tray.why == LeftOut::Damaged) {
+        return SeasonTr::tr("%1: see “Check for damage” in Set-up")
+            .arg(code.isEmpty() ? SeasonTr::tr("entry %1").arg(tray.tray.value) : code);
+    }
+    return tray.reason.empty()
+               ? QString()
+               : QStringLiteral("%1: %2").arg(code, QString::fromStdString(tray.reason));
 }
 
 SeasonWords nothingToTell(const SeasonReview& review)
@@ -132,9 +147,8 @@ QString leftOutText(const SeasonReview& review)
     QStringList reasons;
     for (const LeftOutTray& tray : review.leftOut) {
         ++counts[tray.why];
-        if (!tray.reason.empty()) {
-            reasons << QStringLiteral("%1: %2").arg(QString::fromStdString(tray.code),
-                                                    QString::fromStdString(tray.reason));
+        if (const QString reason = reasonText(tray); !reason.isEmpty()) {
+            reasons << reason;
         }
     }
     if (counts.empty()) {

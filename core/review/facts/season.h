@@ -69,7 +69,8 @@ enum class LeftOut
     Discarded,
     StillGrowing,
     CutAgainLater,
-    SetAside
+    SetAside,
+    Damaged // a row of it can't be read
 };
 
 struct LeftOutTray

@@ -340,6 +340,9 @@ SeasonReview reviewOf(const SeasonFacts& facts, const SeasonFilter& filter)
     }
     sums.finish();
     addUnfinished(review, facts);
+    for (const DamagedTray& each : facts.damaged) {
+        review.leftOut.push_back({each.tray, each.code, {}, LeftOut::Damaged, {}});
+    }
     std::sort(review.leftOut.begin(), review.leftOut.end(),
               [](const LeftOutTray& a, const LeftOutTray& b) { return a.code < b.code; });
     addCostCurves(review.media, facts.cost.prices, filter.to);

@@ -3,6 +3,7 @@
 #include "core/climate/climate_days.h"
 #include "core/cost/tray_use.h"
 #include "core/review/facts/season.h"
+#include "core/tray/damaged_trays.h"
 #include "core/trial/trial_plan.h"
 
 #include <map>
@@ -79,7 +80,8 @@ struct SeasonFacts
     std::map<TrialId, TrialStanding> standings;
     std::vector<SeasonRecord> trays; // by tray id; any cut within the span, or discarded within it
     std::vector<UnfinishedRecord> unfinished; // discarded within it, or growing now
-    std::vector<PastYield> past; // only where few trays are reviewed: of two years before
+    std::vector<PastYield> past;      // only where few trays are reviewed: of two years before
+    std::vector<DamagedTray> damaged; // of the span, in none of the lists above
 };
 
 // Works every tray's cost out, once, from the prices and uses that the facts hold.

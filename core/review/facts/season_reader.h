@@ -3,6 +3,7 @@
 #include "core/review/facts/season_repository.h"
 #include "core/storage/database.h"
 
+#include <set>
 #include <unordered_map>
 
 namespace plumule {
@@ -33,6 +34,8 @@ public:
     void readWaterings();
     void readResidues();
     void readHeights();
+    // At last: takes out the trays of which a row could not be read, and names them.
+    void setAsideDamaged();
 
 private:
     // Of the trays, and maybe of others too where that is quicker.
@@ -45,6 +48,29 @@ private:
     [[nodiscard]] std::optional<ShelfId> shelfAt(PlaceId place);
     // From the first sowing to the last cut.
     [[nodiscard]] RoomClimate climateOfTrays();
+
+    // Whether `read` could read its row. What is no damage of a row is thrown.
+    template <class Read>
+    [[nodiscard]] static bool isRead(Read read)
+    {
+        try {
+            read();
+            return true;
+        } catch (const StorageFailure& failure) {
+            if (failure.error().kind != ErrorKind::Damaged) {
+                throw;
+            }
+            return false;
+        }
+    }
+    // What can't be read costs its tray, and no other.
+    template <class Read>
+    void readOf(TrayId tray, Read read)
+    {
+        if (!isRead(read)) {
+            m_damaged.insert(tray);
+        }
+    }
 
     // `take` is told the tray's index in the facts, and the row.
     template <class Take>
@@ -61,7 +87,7 @@ private:
                 last = tray;
             }
             if (found != m_indexOf.end()) {
-                take(found->second, rows);
+                readOf(tray, [&] { take(found->second, rows); });
             }
         }
     }
@@ -71,6 +97,7 @@ private:
     std::string m_ids; // a JSON array
     bool m_readsAll = false;
     std::unordered_map<TrayId, std::size_t> m_indexOf;
+    std::set<TrayId> m_damaged;
     std::unordered_map<PlaceId, ShelfId> m_shelves;
     std::vector<LightStage> m_lights;
 };

@@ -31,11 +31,12 @@ void readTrials(Database& database, SeasonFacts& facts)
 
 void readStandings(Database& database, SeasonFacts& facts)
 {
-    Statement sown = database.prepare("SELECT trial_id, min(sown_on), count(*) FROM tray WHERE "
+    Statement sown = database.prepare("SELECT trial_id, min(sown_on) FILTER (WHERE date(sown_on) = "
+                                      "sown_on), count(*) FROM tray WHERE "
                                       "trial_id IS NOT NULL GROUP BY trial_id");
     while (sown.step()) {
         TrialStanding& standing = facts.standings[sown.get<TrialId>(0)];
-        standing.firstSownOn = sown.get<Date>(1);
+        standing.firstSownOn = sown.get<std::optional<Date>>(1);
         standing.sown = sown.get<int>(2);
     }
     Statement planned = database.prepare(
@@ -94,6 +95,7 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonSpan& span, const Progres
             // Trays of the span that are of no trial asked for were not read.
             reader.readPast(span.from - kDaysOfPast, span.trials.empty() ? span.from - 1 : span.to);
         },
+        [&] { reader.setAsideDamaged(); },
     };
     double done = 0;
     for (const auto& step : steps) {

@@ -131,14 +131,28 @@ void SeasonReader::readTrays(std::size_t count)
     m_facts.trays.reserve(count);
     m_indexOf.reserve(count);
     while (rows.step()) {
-        Tray tray = readTray(rows);
-        const auto medium = m_facts.media.find(tray.medium);
-        if (medium != m_facts.media.end()) {
+        readOf(rows.get<TrayId>(0), [&] {
+            Tray tray = readTray(rows);
+            const Medium& medium = pointedAt(m_facts.media, tray.medium, "tray", tray.id);
             m_indexOf.emplace(tray.id, m_facts.trays.size());
             const auto firstSowing = firstSowingOf(tray);
-            m_facts.trays.push_back(recordOf(std::move(tray), medium->second));
+            m_facts.trays.push_back(recordOf(std::move(tray), medium));
             m_facts.trays.back().trialSownOn = firstSowing;
-        }
+        });
+    }
+}
+
+void SeasonReader::setAsideDamaged()
+{
+    const auto isDamaged = [this](const auto& record) {
+        return m_damaged.count(record.tray.id) > 0;
+    };
+    std::erase_if(m_facts.trays, isDamaged);
+    std::erase_if(m_facts.unfinished, isDamaged);
+    m_indexOf.clear(); // of places that are other ones now
+    for (const TrayId tray : m_damaged) {
+        m_facts.damaged.push_back(damagedTray(m_database, damagedRow("tray", tray.value).error())
+                                      .value_or(DamagedTray{tray, {}}));
     }
 }
 
@@ -166,11 +180,13 @@ void SeasonReader::readUnfinished(Date from, Date to)
         "FROM tray AS t ";
     const auto readAll = [&](Statement& rows) {
         while (rows.step()) {
-            const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
-            Tray tray = readTray(rows);
-            const auto firstSowing = firstSowingOf(tray);
-            m_facts.unfinished.push_back({std::move(tray), rows.get<int>(kTrayColumnCount) != 0,
-                                          place ? shelfAt(*place) : std::nullopt, firstSowing});
+            readOf(rows.get<TrayId>(0), [&] {
+                const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
+                Tray tray = readTray(rows);
+                const auto firstSowing = firstSowingOf(tray);
+                m_facts.unfinished.push_back({std::move(tray), rows.get<int>(kTrayColumnCount) != 0,
+                                              place ? shelfAt(*place) : std::nullopt, firstSowing});
+            });
         }
     };
     Statement discarded =
@@ -189,7 +205,10 @@ void SeasonReader::readPieceUses()
     PieceId piece;
     int use = 0;
     while (rows.step()) {
-        const auto present = rows.get<PieceId>(1);
+        PieceId present;
+        if (!isRead([&] { present = rows.get<PieceId>(1); })) {
+            continue; // of which piece it is, nobody knows
+        }
         use = present == piece ? use + 1 : 1;
         piece = present;
         const auto found = m_indexOf.find(rows.get<TrayId>(0));
@@ -227,10 +246,14 @@ void SeasonReader::readPast(Date from, Date to)
         "max(h.is_last) = 1");
     rows.bind(from, to);
     while (rows.step()) {
-        if (m_indexOf.count(rows.get<TrayId>(5)) == 0) {
-            m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
-                                    rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
-                                    rows.get<Mass>(4)});
+        const auto tray = rows.get<TrayId>(5);
+        // The room's spread does without those that can't be read.
+        if (m_indexOf.count(tray) == 0 && m_damaged.count(tray) == 0) {
+            (void)isRead([&] {
+                m_facts.past.push_back({rows.get<MediumId>(0), rows.get<VarietyId>(1),
+                                        rows.get<std::optional<TrialId>>(2), rows.get<Date>(3),
+                                        rows.get<Mass>(4)});
+            });
         }
     }
 }

@@ -54,6 +54,25 @@ TEST_F(HistoryTest, WritesOneEntryAnIntention)
     EXPECT_EQ(entries[0].state, HistoryState::Standing);
 }
 
+TEST_F(HistoryTest, AnEntryThatCannotBeReadKeepsItsPlaceAndCostsNoOther)
+{
+    for (const char* what : {"rack.first", "rack.second", "rack.third"}) {
+        recorded(database(), what, [&] {
+            StoredRack rack;
+            insertRow(database(), rack);
+        });
+    }
+    const HistoryId second = history().latest(2).at(1).id;
+    database().execute("PRAGMA ignore_check_constraints=ON");
+    database().execute("UPDATE history SET state = 'limbo' WHERE intention = 'rack.second'");
+    const auto entries = history().latest(10);
+    ASSERT_EQ(entries.size(), 3u);
+    EXPECT_EQ(entries[0].intention, "rack.third");
+    EXPECT_EQ(entries[1].id, second);
+    EXPECT_EQ(entries[1].intention, "");
+    EXPECT_EQ(entries[2].intention, "rack.first");
+}
+
 TEST_F(HistoryTest, WritesNoEntryWhereNothingChanged)
 {
     EXPECT_THAT(recorded(database(), "nothing", [] {}), IsEmpty());
@@ -153,7 +172,8 @@ TEST_F(HistoryTest, AnEntryWhoseStateIsNoneIsDamage)
     addRack(database(), "A");
     database().execute("PRAGMA ignore_check_constraints=ON");
     database().execute("UPDATE history SET state = 'torn'");
-    EXPECT_EQ(failureOf([&] { (void)history().latest(1); }), ErrorKind::Damaged);
+    const HistoryId torn = newest();
+    EXPECT_EQ(failureOf([&] { (void)history().undo(torn); }), ErrorKind::Damaged);
 }
 
 TEST_F(HistoryTest, RefusesToOverwriteLaterWorkAndNamesTheRow)

@@ -3,10 +3,13 @@
 #include "ui/history/history_page.h"
 
 #include "tests/ui/support/growing.h"
+#include "ui/widget/date_field.h"
 
 #include <QComboBox>
 #include <QLineEdit>
 #include <QTableView>
+
+#include <sqlite3.h>
 
 namespace plumule::ui {
 namespace {
@@ -146,6 +149,68 @@ TEST_F(HistoryPageTest, LooksForWordsAndKinds)
     EXPECT_FALSE(table->isVisibleTo(page.get()));
     EXPECT_TRUE(page->find());
     EXPECT_EQ(page->focusWidget(), search);
+}
+
+TEST_F(HistoryPageTest, LooksForADay)
+{
+    const Moment now = clock.now();
+    clock.set({now.date - 1, now.minute});
+    rename("Yesterday's room");
+    ASSERT_TRUE(soon([&] { return table->model()->rowCount() == 3; }));
+    auto* day = find<DateField>(*page, "historyDay");
+    write(*page, "historyDay", QString::fromStdString(toIso(now.date - 1)));
+    QTest::keyClick(day, Qt::Key_Return);
+    ASSERT_EQ(table->model()->rowCount(), 1);
+    EXPECT_EQ(cell(0, 2), "Changed the room Yesterday's room.");
+    write(*page, "historyDay", "2026-01-01");
+    QTest::keyClick(day, Qt::Key_Return);
+    EXPECT_FALSE(table->isVisibleTo(page.get()));
+    day->clear();
+    QTest::keyClick(day, Qt::Key_Return);
+    EXPECT_EQ(table->model()->rowCount(), 3);
+}
+
+// More than is read at once.
+TEST_F(HistoryPageTest, LooksForADayLongAgo)
+{
+    const Moment now = clock.now();
+    for (int i = 0; i < 410; ++i) {
+        clock.set({now.date + 1, now.minute});
+        rename(i % 2 == 0 ? "One" : "Two");
+    }
+    page->reload();
+    ASSERT_EQ(table->model()->rowCount(), 400);
+    write(*page, "historyDay", QString::fromStdString(toIso(now.date)));
+    QTest::keyClick(find<DateField>(*page, "historyDay"), Qt::Key_Return);
+    EXPECT_EQ(table->model()->rowCount(), 2);
+}
+
+// A row that can't be read costs its own line.
+TEST_F(HistoryPageTest, ADamagedActCostsOneLine)
+{
+    page.reset();
+    const std::filesystem::path path = journal->path();
+    journal.reset();
+    sqlite3* other = nullptr;
+    ASSERT_EQ(sqlite3_open(path.c_str(), &other), SQLITE_OK);
+    EXPECT_EQ(sqlite3_exec(other,
+                           "PRAGMA ignore_check_constraints=ON; UPDATE history SET state = 'limbo' "
+                           "WHERE id = (SELECT max(id) FROM "
+                           "history)",
+                           nullptr, nullptr, nullptr),
+              SQLITE_OK);
+    sqlite3_close(other);
+    journal = Journal::open(path, clock, Access::ReadOnly).value();
+    page = std::make_unique<HistoryPage>(*journal, services());
+    show(*page, {1100, 700});
+    table = find<QTableView>(*page, "history");
+    ASSERT_EQ(table->model()->rowCount(), 2);
+    EXPECT_TRUE(cell(0, 2).contains("can't be read")) << cell(0, 2).toStdString();
+    EXPECT_EQ(cell(0, 3), "damaged");
+    EXPECT_EQ(cell(1, 2), "Sowed BR001, BR002.");
+    choose(0);
+    EXPECT_FALSE(act()->isVisibleTo(page.get()));
+    EXPECT_TRUE(words("takeBackWords").contains("Check for damage"));
 }
 
 TEST_F(HistoryPageTest, ShowsNamesAsTheyWereTypedAndNothingOfTheirMarks)

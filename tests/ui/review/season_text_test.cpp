@@ -98,6 +98,9 @@ TEST(LeftOutText, CountsByReasonAndQuotesTheGrower)
     EXPECT_EQ(leftOutText(review),
               "Not counted: 1 discarded, 2 still growing, 1 to be cut again, 1 set aside (RC014: "
               "mould, 50 % of it; RC016: lamp out %1).");
+    review.leftOut = {leftOut("RC017", LeftOut::Damaged)};
+    EXPECT_EQ(leftOutText(review),
+              "Not counted: 1 that can't be read (RC017: see “Check for damage” in Set-up).");
 }
 
 } // namespace
