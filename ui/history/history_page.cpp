@@ -185,8 +185,8 @@ Result<std::vector<HistoryEntry>> HistoryPage::actsWanted()
     const auto day = m_day->date();
     for (;;) {
         auto acts = journal().latestEntries(m_wanted);
-        const bool isShort = acts && static_cast<int>(acts->size()) == m_wanted;
-        if (!isShort || !day) {
+        const bool mayBeMore = acts && static_cast<int>(acts->size()) == m_wanted;
+        if (!mayBeMore || !day) {
             return acts;
         }
         // Days go up with the entries, but for a clock that was set back.

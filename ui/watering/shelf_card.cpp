@@ -36,6 +36,7 @@ ShelfCard::ShelfCard(const Round& round, const ShelfGroup& shelf, const RowFrame
     } else {
         wrapHeading();
         body()->addWidget(m_work);
+        body()->addSpacing(scaled(8)); // else a row that is in hand touches it
     }
     m_tickAll = new KeyButton(tr("Tick the shelf"), 'S');
     m_tickAll->setObjectName("tickShelf");
