@@ -1,6 +1,9 @@
 #include "app/window_program.h"
 
 #include "tests/ui/support/growing.h"
+#include "ui/widget/flow_layout.h"
+#include "ui/widget/theme.h"
+#include "ui/widget/widgets.h"
 #include "ui/window/first_start.h"
 #include "ui/window/main_window.h"
 
@@ -186,15 +189,20 @@ TEST_F(WindowProgramTest, WritesDownWhatWasOpenedAndRefusedButNotWhatItHolds)
     EXPECT_FALSE(logText().contains(folder.path()));
 }
 
-TEST_F(WindowProgramTest, ANewLookKeepsThePage)
+TEST_F(WindowProgramTest, ANewLookKeepsThePageAndIsLaidOutAtOnce)
 {
     ASSERT_TRUE(program.openFile(another("cellar.plumule")));
     program.window()->showPage("Trays");
-    ui::MainWindow* before = program.window();
+    const QPointer<ui::MainWindow> before = program.window();
+    preferences.set(ui::Preference::FontScale, 2.0);
     Q_EMIT before->lookChanged();
-    ASSERT_TRUE(soon([&] { return program.window() != before; }));
+    ASSERT_TRUE(soon([&] { return before.isNull() && program.window() != nullptr; }));
     EXPECT_EQ(program.window()->pageShown(), "Trays");
     EXPECT_TRUE(program.window()->isVisible());
+    const auto* mode = program.window()->findChild<ui::Segmented*>("mode");
+    EXPECT_NE(qobject_cast<ui::FlowLayout*>(mode->layout()), nullptr)
+        << "segments go on in a second line in large type";
+    ui::applyTheme(*qApp, ui::Ground::Light);
 }
 
 } // namespace
