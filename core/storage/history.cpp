@@ -70,21 +70,6 @@ HistoryEntry readEntry(const Statement& statement)
             detailsIn(statement.get<std::string>(6))};
 }
 
-// One that can't be read keeps its place in the list.
-HistoryEntry readWhatCanBe(const Statement& statement)
-{
-    try {
-        return readEntry(statement);
-    } catch (const StorageFailure& failure) {
-        if (failure.error().kind != ErrorKind::Damaged) {
-            throw;
-        }
-        HistoryEntry unreadable;
-        unreadable.id = statement.get<HistoryId>(0);
-        return unreadable;
-    }
-}
-
 std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail)
 {
     Statement statement = database.prepare(kEntryColumns + tail);
@@ -299,7 +284,16 @@ std::vector<HistoryEntry> History::latest(int count) const
     statement.bind(count);
     std::vector<HistoryEntry> entries;
     while (statement.step()) {
-        entries.push_back(readWhatCanBe(statement));
+        // One that can't be read keeps its place.
+        HistoryEntry& entry = entries.emplace_back();
+        entry.id = statement.get<HistoryId>(0);
+        try {
+            entry = readEntry(statement);
+        } catch (const StorageFailure& failure) {
+            if (failure.error().kind != ErrorKind::Damaged) {
+                throw;
+            }
+        }
     }
     return entries;
 }
