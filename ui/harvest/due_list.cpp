@@ -2,6 +2,7 @@
 
 #include "ui/medium/marker.h"
 #include "ui/text/text.h"
+#include "ui/widget/row_direction.h"
 #include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
@@ -44,21 +45,28 @@ void DueList::show(const std::vector<DueRow>& rows, const QString& presentCode,
 QWidget* DueList::rowOf(const DueRow& row, bool isPresent)
 {
     auto* line = new QWidget;
-    auto* layout = new QHBoxLayout(line);
+    // In large type the medium stands below the place.
+    auto* layout = new QBoxLayout(rowDirection(), line);
     layout->setContentsMargins(0, 0, 0, 0);
     const QString code = QString::fromStdString(row.code);
     auto* take = button(code, "quiet");
     take->setFont(uiFont(1.0, isPresent ? QFont::Bold : QFont::Medium));
     take->setAccessibleName(tr("Weigh %1").arg(code));
     connect(take, &QPushButton::clicked, this, [this, code] { Q_EMIT taken(code); });
-    layout->addWidget(take);
-    layout->addWidget(label(nameOf(row.spot), "muted"));
-    layout->addStretch(1);
-    layout->addWidget(new MarkerDot(row.medium.marker));
-    layout->addWidget(label(QString::fromStdString(row.medium.name)));
+    auto* where = new QHBoxLayout;
+    where->addWidget(take);
+    where->addWidget(label(nameOf(row.spot), "muted"));
+    where->addStretch(1);
+    auto* what = new QHBoxLayout;
+    auto* medium = label(QString::fromStdString(row.medium.name));
+    medium->setWordWrap(isTypeLarge());
+    what->addWidget(new MarkerDot(row.medium.marker));
+    what->addWidget(medium, isTypeLarge() ? 1 : 0);
     if (isPresent) {
-        layout->addWidget(label(tr("on the scale"), "muted"));
+        what->addWidget(label(tr("on the scale"), "muted"));
     }
+    layout->addLayout(where, 1);
+    layout->addLayout(what);
     return line;
 }
 

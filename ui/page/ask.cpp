@@ -76,6 +76,7 @@ void DialogAsk::line(QWidget* parent, const QString& title, const QString& label
 namespace {
 
 constexpr int kNameColumn = 0; // as in QFileSystemModel
+constexpr int kSizeColumn = 1;
 constexpr int kKindColumn = 2;
 constexpr QSize kUsualFileDialog{820, 520};
 constexpr QSize kAroundFileDialog{40, 80}; // what the desktop may take of the screen
@@ -90,6 +91,7 @@ void giveRoom(QFileDialog& dialog)
         return;
     }
     files->hideColumn(kKindColumn); // names say it by their endings
+    files->setColumnHidden(kSizeColumn, isTypeLarge());
     files->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
     files->header()->setSectionResizeMode(kNameColumn, QHeaderView::Stretch);
     folder->setMinimumWidth(scaled(180));

@@ -57,7 +57,7 @@ TEST_F(HistoryTest, WritesOneEntryAnIntention)
 TEST_F(HistoryTest, AnEntryThatCannotBeReadKeepsItsPlaceAndCostsNoOther)
 {
     for (const char* what : {"rack.first", "rack.second", "rack.third"}) {
-        recorded(database(), what, [&] {
+        (void)recorded(database(), what, [&] {
             StoredRack rack;
             insertRow(database(), rack);
         });

@@ -64,6 +64,21 @@ TEST_F(DueListTest, APressOnACodeTakesIt)
     EXPECT_EQ(shown().filter("on the scale").size(), 1);
 }
 
+// 1024 pixels less the list of pages and the margins of page and card leave so much.
+TEST_F(DueListTest, TheTrayOnTheScaleFitsAPortableScreenInTheLargestType)
+{
+    constexpr int kRoom = 600;
+    auto one = rows(1);
+    one.front().medium.name = "Wood-fibre mat, felted";
+    applyTheme(*qApp, Ground::Light, 2.0);
+    {
+        DueList large;
+        large.show(one, "BR001", QString());
+        EXPECT_LE(large.minimumSizeHint().width(), kRoom);
+    }
+    applyTheme(*qApp, Ground::Light);
+}
+
 TEST_F(DueListTest, ManyAreCountedAndNoneIsSaid)
 {
     showRows(rows(14));

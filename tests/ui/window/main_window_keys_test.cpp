@@ -127,6 +127,7 @@ TEST_F(WindowKeysTest, EnterPressesTheButtonThatHasTheFocusOnEveryPage)
     press(Qt::Key_Return);
     ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() != nullptr; }));
     press(Qt::Key_Escape);
+    ASSERT_TRUE(soon([this] { return window->isActiveWindow(); }));
     pressCtrl(Qt::Key_6);
     press(Qt::Key_Home);
     press(Qt::Key_Return);

@@ -75,17 +75,6 @@ protected:
         look("Round with its panel");
         press(Qt::Key_Escape);
     }
-    // With a tray of a trial on it, of which most is shown, and with a doubt.
-    void lookAtTheScale()
-    {
-        showPage("Weigh-in");
-        enter("RD080");
-        look("Scale");
-        enter("3250");
-        look("Scale in doubt");
-        press(Qt::Key_Escape);
-        press(Qt::Key_Escape);
-    }
     void lookAtTrays()
     {
         showPage("Trays");
@@ -127,7 +116,6 @@ protected:
         applyTheme(*qApp, at.ground, at.type);
         openAt(at.size);
         lookAtTheRack();
-        lookAtTheScale();
         lookAtTrays();
         lookAtTrials();
         lookAtTheRest();

@@ -3,7 +3,6 @@
 #include "core/journal/review/review_answers.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/variety/variety_entries.h"
-#include "core/journal/watering/watering_entries.h"
 #include "tests/core/journal/journal_fixture.h"
 #include "tests/support/season_asks.h"
 
@@ -31,8 +30,6 @@ protected:
         trays = journal->trays().sow(draft).value();
         ASSERT_TRUE(journal->trays().noteHeight(trays[1], millimetres(60), ReadFrom::Surface,
                                                 {sown + 9, 540}));
-        ASSERT_TRUE(journal->watering().giveBetween(
-            {trays, WateringMethod::Mist, WaterKind::Plain, millilitres(50), {sown + 8, 540}}));
         for (std::size_t i = 0; i < trays.size(); ++i) {
             weigh(trays[i], 300 + 10 * static_cast<double>(i));
         }
