@@ -19,6 +19,10 @@ protected:
     void openWindow(QSize size = {1440, 900})
     {
         window = std::make_unique<MainWindow>(*journal, ask, preferences);
+        // Keys are ruled in what is there.
+        for (const QString& name : window->pageNames()) {
+            ASSERT_NE(window->page(name), nullptr);
+        }
         keys.rule(*window);
         show(*window, size);
         window->activateWindow();
