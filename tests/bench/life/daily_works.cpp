@@ -39,8 +39,8 @@ void readAll(Database& database, const std::string& sql)
 // The journal as the program has it open, and beside it SQLite alone.
 struct Bench
 {
-    explicit Bench(const fs::path& path)
-        : path(path)
+    explicit Bench(const fs::path& opened)
+        : path(opened)
         , clock(presentMoment())
         , journal(given(Journal::open(path, clock)))
         , round(given(journal->watering().roundNow()))

@@ -41,8 +41,8 @@ void writeTable(const fs::path& file)
 // A new journal of ten thousand trays that came by a table, and the table.
 struct Imported
 {
-    explicit Imported(const fs::path& folder)
-        : folder(folder)
+    explicit Imported(const fs::path& within)
+        : folder(within)
         , clock(presentMoment())
     {
         writeTable(folder / "trays.csv");
