@@ -188,10 +188,11 @@ void RoundPage::reload()
 {
     const std::set<TrayId> ticked = std::exchange(m_ticked, {});
     const bool areRowsEnough =
-        !ticked.empty() && !m_isBehind &&
+        !ticked.empty() && !m_isBehind && m_shown &&
         std::all_of(ticked.begin(), ticked.end(), [this](TrayId tray) { return showTicked(tray); });
     if (areRowsEnough) {
         showCounts();
+        showDue();
         showHand();
     } else {
         readRound();
@@ -346,6 +347,7 @@ void RoundPage::noteBadge()
 
 void RoundPage::followClock()
 {
+    m_isBehind = true;
     noteChange();
     noteBadge();
 }

@@ -6,6 +6,7 @@
 
 #include <QLineEdit>
 #include <QStackedWidget>
+#include <QTimer>
 
 namespace plumule::ui {
 
@@ -24,6 +25,10 @@ protected:
             ASSERT_NE(window->page(name), nullptr);
         }
         keys.rule(*window);
+        // Nor does a list wait for a pause in typing.
+        for (QTimer* pause : window->findChildren<QTimer*>("typingPause")) {
+            pause->setInterval(0);
+        }
         show(*window, size);
         window->activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
