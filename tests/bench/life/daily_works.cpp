@@ -131,11 +131,8 @@ TrayFilter searched(const std::string& text)
     return filter;
 }
 
-} // namespace
-
-std::vector<Work> dailyWorks(const fs::path& path, const RoomOfYears& room)
+std::vector<Work> listWorks(const std::shared_ptr<Bench>& bench, const RoomOfYears& room)
 {
-    const auto bench = std::make_shared<Bench>(path);
     const auto list = [bench](const std::string& name, const TrayFilter& filter) {
         Work work{"Trays page: " + name, [bench, filter] { bench->list(filter); }, nullptr};
         work.aimMs = 16;
@@ -148,33 +145,43 @@ std::vector<Work> dailyWorks(const fs::path& path, const RoomOfYears& room)
     kind.state = TrayState::Harvested;
     Work opened = list("first page", {});
     opened.limit = [bench] { bench->bareList(); };
-    return {
+    return {opened, list("of one variety, harvested", kind), list("discarded", lost),
+            list("a code typed", searched(room.someCode)),
+            list("a text that is nowhere", searched("nowhere"))};
+}
+
+void askTrial(Bench& bench, TrialId trial)
+{
+    (void)given(bench.journal->trials().progress(trial));
+    TrialQuestion question;
+    question.trial = trial;
+    question.asks.emplace_back();
+    (void)given(bench.journal->review().trial(question));
+}
+
+} // namespace
+
+std::vector<Work> dailyWorks(const fs::path& path, const RoomOfYears& room)
+{
+    const auto bench = std::make_shared<Bench>(path);
+    std::vector<Work> works = {
         {"tick", [bench] { bench->tick(); }, [bench] { bench->bareTick(); }, 1.5},
         {"take a tick back", [bench] { (void)given(bench->journal->undo()); },
          [bench] { bench->bareTick(); }, 3},
         {"open, and today's round", [bench] { bench->openAndRead(); },
          [bench] { bench->bareOpenAndRead(); }, 1.5},
-        opened,
-        list("of one variety, harvested", kind),
-        list("discarded", lost),
-        list("a code typed", searched(room.someCode)),
-        list("a text that is nowhere", searched("nowhere")),
         {"the next code",
          [bench, room] { (void)given(bench->journal->trays().nextCode(room.someVariety)); },
          nullptr, 0, 1},
         {"a tray at the scale",
          [bench, room] { (void)given(bench->journal->harvests().atScale(room.someCode)); }, nullptr,
          0, 16},
-        {"a trial of 12 trays",
-         [bench, room] {
-             (void)given(bench->journal->trials().progress(room.trial));
-             TrialQuestion question;
-             question.trial = room.trial;
-             question.asks.emplace_back();
-             (void)given(bench->journal->review().trial(question));
-         },
-         nullptr, 0, 50},
+        {"a trial of 12 trays", [bench, room] { askTrial(*bench, room.trial); }, nullptr, 0, 50},
     };
+    for (Work& work : listWorks(bench, room)) {
+        works.push_back(std::move(work));
+    }
+    return works;
 }
 
 } // namespace plumule::bench
