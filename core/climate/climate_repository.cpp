@@ -1,5 +1,6 @@
 #include "core/climate/climate_repository.h"
 
+#include "core/storage/id_list.h"
 #include "core/storage/table.h"
 
 #include <algorithm>
@@ -125,15 +126,11 @@ ClimateRepository::HoursByLogger ClimateRepository::hours(const std::vector<Clim
     if (loggers.empty()) {
         return hours;
     }
-    std::string ids;
-    for (const ClimateLogger& logger : loggers) {
-        ids += (ids.empty() ? "[" : ",") + std::to_string(logger.id.value);
-    }
     Statement rows = m_database.prepare(
         std::string("SELECT id, on_date, hour, first_minute, last_minute, ") + kMeasureColumns +
         ", logger_id FROM climate_hour WHERE logger_id IN (SELECT value FROM json_each(?1)) AND "
         "on_date BETWEEN ?2 AND ?3 ORDER BY logger_id, on_date, hour");
-    rows.bind(ids + "]", from, to);
+    rows.bind(idListOf(loggers), from, to);
     while (rows.step()) {
         hours[rows.get<ClimateLoggerId>(kLoggerColumn)].push_back(hourIn(rows));
     }

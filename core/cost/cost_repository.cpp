@@ -150,12 +150,21 @@ void CostRepository::update(const LabourTask& task)
 
 CostFacts CostRepository::facts() const
 {
+    CostFacts facts = factsOfLot(std::nullopt);
+    facts.lots = VarietyRepository(m_database).lotsById();
+    return facts;
+}
+
+CostFacts CostRepository::factsOfLot(std::optional<SeedLotId> lot) const
+{
     CostFacts facts;
     facts.layout = RoomRepository(m_database).layout();
     facts.prices = prices();
     facts.labour = labour();
     facts.recipes = WateringRepository(m_database).recipes();
-    facts.lots = VarietyRepository(m_database).lotsById();
+    if (const auto found = lot ? VarietyRepository(m_database).find(*lot) : std::nullopt) {
+        facts.lots.emplace(found->id, *found);
+    }
     return facts;
 }
 

@@ -32,6 +32,8 @@ public:
 
     // Layout, prices, labour, recipes and all seed lots: once for any number of trays.
     [[nodiscard]] CostFacts facts() const;
+    // With that seed lot alone, for a tray that was sown of it.
+    [[nodiscard]] CostFacts factsOfLot(std::optional<SeedLotId> lot) const;
 
 private:
     Database& m_database;

@@ -323,7 +323,7 @@ KnownNames knownNamesIn(Database& database)
     TrayRepository trays(database);
     VarietyRepository varieties(database);
     KnownNames known;
-    for (const std::string& code : trays.codesWithPrefix("")) {
+    for (const std::string& code : trays.codes()) {
         known.codes.insert(code);
     }
     const auto byId = varieties.byId();

@@ -32,9 +32,9 @@ public:
 
     // Weighed from one day to another, both included, oldest first.
     [[nodiscard]] std::vector<Harvest> between(Date from, Date to);
-    // The latest weights of cuts of that number, newest tray first, of the trays that the source
-    // says; the tray itself, those set aside and those discarded left out. Of RoomBySeed, the
-    // room's latest cuts of all varieties.
+    // The latest weights of cuts of that number, newest tray first, of the 100 trays sown last that
+    // the source says; the tray itself, those set aside and those discarded left out. Of
+    // RoomBySeed, the room's latest cuts of all varieties.
     [[nodiscard]] std::vector<PastWeight> pastCuts(const Tray& tray, RangeSource from, int cut);
     // The same of residues, a tray's together; VarietyOnMedium or Medium.
     [[nodiscard]] std::vector<PastWeight> pastResidues(const Tray& tray, RangeSource from);

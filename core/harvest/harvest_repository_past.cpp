@@ -9,6 +9,8 @@ namespace {
 // Enough for a range, and as many marks as are told apart.
 constexpr int kMostPast = 60;
 constexpr int kMostOfTheRoom = 300;
+// As far back as is looked for them, so that a rare cut isn't sought among all trays there were.
+constexpr const char* kNewest = "ORDER BY sown_on DESC, code LIMIT 100";
 
 std::string pastColumns(const char* on, const char* net)
 {
@@ -31,11 +33,20 @@ std::vector<PastWeight> pastIn(Statement& statement)
     return past;
 }
 
+constexpr const char* kNewestFirst = "ORDER BY tray.sown_on DESC, tray.id DESC LIMIT ";
+
+// `condition` is on trays alone.
+std::string newestTrays(const std::string& condition)
+{
+    return "(SELECT id FROM tray WHERE " + condition + " " + kNewest +
+           ") AS near JOIN tray ON tray.id = near.id ";
+}
+
 std::string cutsWhere(const char* condition)
 {
-    return pastColumns("weighed.on_date", "weighed.net_mg") +
-           "tray JOIN harvest AS weighed ON weighed.tray_id = tray.id " + kCounted +
-           "AND weighed.cut = ?2 AND " + condition + " ORDER BY tray.id DESC LIMIT ?3";
+    return pastColumns("weighed.on_date", "weighed.net_mg") + newestTrays(condition) +
+           "JOIN harvest AS weighed ON weighed.tray_id = tray.id " + kCounted +
+           "AND weighed.cut = ?2 " + kNewestFirst + "?3";
 }
 
 std::string roomsCuts()
@@ -48,9 +59,9 @@ std::string roomsCuts()
 
 std::string residuesWhere(const char* condition)
 {
-    return pastColumns("max(weighed.on_date)", "sum(weighed.net_mg)") +
-           "tray JOIN residue AS weighed ON weighed.tray_id = tray.id " + kCounted + "AND " +
-           condition + " GROUP BY tray.id ORDER BY tray.id DESC LIMIT ?2";
+    return pastColumns("max(weighed.on_date)", "sum(weighed.net_mg)") + newestTrays(condition) +
+           "JOIN residue AS weighed ON weighed.tray_id = tray.id " + kCounted +
+           "GROUP BY tray.id " + kNewestFirst + "?2";
 }
 
 } // namespace
@@ -64,13 +75,13 @@ std::vector<PastWeight> HarvestRepository::pastCuts(const Tray& tray, RangeSourc
     };
     switch (from) {
     case RangeSource::VarietyOnMedium:
-        return read(cutsWhere("tray.variety_id = ?4 AND tray.medium_id = ?5"), kMostPast,
-                    tray.variety, tray.medium);
+        return read(cutsWhere("variety_id = ?4 AND medium_id = ?5"), kMostPast, tray.variety,
+                    tray.medium);
     case RangeSource::SameTrial:
-        return read(cutsWhere("tray.trial_id = ?4 AND tray.variety_id = ?5"), kMostPast, tray.trial,
+        return read(cutsWhere("trial_id = ?4 AND +variety_id = ?5"), kMostPast, tray.trial,
                     tray.variety);
     case RangeSource::Variety:
-        return read(cutsWhere("tray.variety_id = ?4"), kMostPast, tray.variety);
+        return read(cutsWhere("variety_id = ?4"), kMostPast, tray.variety);
     case RangeSource::RoomBySeed:
         return read(roomsCuts(), kMostOfTheRoom);
     case RangeSource::Library:
@@ -83,8 +94,8 @@ std::vector<PastWeight> HarvestRepository::pastCuts(const Tray& tray, RangeSourc
 std::vector<PastWeight> HarvestRepository::pastResidues(const Tray& tray, RangeSource from)
 {
     const bool isOfVariety = from == RangeSource::VarietyOnMedium;
-    Statement statement = m_database.prepare(residuesWhere(
-        isOfVariety ? "tray.medium_id = ?3 AND tray.variety_id = ?4" : "tray.medium_id = ?3"));
+    Statement statement = m_database.prepare(
+        residuesWhere(isOfVariety ? "medium_id = ?3 AND variety_id = ?4" : "medium_id = ?3"));
     if (isOfVariety) {
         statement.bind(tray.id, kMostPast, tray.medium, tray.variety);
     } else {

@@ -1,6 +1,7 @@
 #include "core/medium/medium_repository.h"
 
 #include "core/medium/medium_rules.h"
+#include "core/storage/id_list.h"
 #include "core/storage/table.h"
 
 #include <algorithm>
@@ -123,13 +124,13 @@ struct PieceLife
 
 using PieceLives = std::map<PieceId, PieceLife>;
 
-void readUses(Database& database, std::optional<PieceId> piece, PieceLives& lives)
+void readUses(Database& database, const std::string& pieces, PieceLives& lives)
 {
     Statement statement = database.prepare(
         "SELECT piece_id, state = 'growing', coalesce(ended_on, sown_on), "
         "CASE WHEN ended_on IS NULL THEN sown_minute ELSE coalesce(ended_minute, 0) END "
-        "FROM tray WHERE piece_id IS NOT NULL AND (?1 IS NULL OR piece_id = ?1)");
-    statement.bind(piece);
+        "FROM tray WHERE piece_id IN (SELECT value FROM json_each(?1))");
+    statement.bind(pieces);
     while (statement.step()) {
         PieceLife& life = lives[statement.get<PieceId>(0)];
         ++life.uses;
@@ -139,23 +140,25 @@ void readUses(Database& database, std::optional<PieceId> piece, PieceLives& live
     }
 }
 
-void readSanitisings(Database& database, std::optional<PieceId> piece, PieceLives& lives)
+void readSanitisings(Database& database, const std::string& pieces, PieceLives& lives)
 {
-    Statement statement = database.prepare("SELECT piece_id, on_date, minute FROM sanitising "
-                                           "WHERE ?1 IS NULL OR piece_id = ?1");
-    statement.bind(piece);
+    Statement statement = database.prepare(
+        "SELECT last.piece_id, last.on_date, last.minute FROM json_each(?1) AS piece "
+        "JOIN sanitising AS last ON last.id = (SELECT id FROM sanitising WHERE "
+        "piece_id = piece.value ORDER BY on_date DESC, minute DESC LIMIT 1)");
+    statement.bind(pieces);
     while (statement.step()) {
-        PieceLife& life = lives[statement.get<PieceId>(0)];
-        const Moment sanitised{statement.get<Date>(1), statement.get<int>(2)};
-        life.sanitised = life.sanitised ? std::max(*life.sanitised, sanitised) : sanitised;
+        lives[statement.get<PieceId>(0)].sanitised =
+            Moment{statement.get<Date>(1), statement.get<int>(2)};
     }
 }
 
-PieceLives livesOf(Database& database, std::optional<PieceId> piece)
+PieceLives livesOf(Database& database, const std::vector<Piece>& pieces)
 {
     PieceLives lives;
-    readUses(database, piece, lives);
-    readSanitisings(database, piece, lives);
+    const std::string ids = idListOf(pieces);
+    readUses(database, ids, lives);
+    readSanitisings(database, ids, lives);
     return lives;
 }
 
@@ -272,14 +275,14 @@ bool MediumRepository::isInUse(MediumId medium)
 
 std::vector<PieceRecord> MediumRepository::pieces(std::optional<MediumId> medium, Listed listed)
 {
-    const PieceLives lives = livesOf(m_database, std::nullopt);
-    std::vector<PieceRecord> records;
     auto rows = selectRows<Piece>(m_database,
                                   "WHERE (?1 IS NULL OR medium_id = ?1) AND "
                                   "(?2 OR retired_on IS NULL) ORDER BY "
                                   "(SELECT m.name FROM medium m WHERE m.id = medium_id) "
                                   "COLLATE NOCASE, medium_id, number, id",
                                   medium, listed == Listed::All);
+    const PieceLives lives = livesOf(m_database, rows);
+    std::vector<PieceRecord> records;
     records.reserve(rows.size());
     for (Piece& piece : rows) {
         records.push_back(recordFrom(std::move(piece), lives));
@@ -298,7 +301,8 @@ std::optional<PieceRecord> MediumRepository::record(PieceId piece)
     if (!found) {
         return std::nullopt;
     }
-    return recordFrom(std::move(*found), livesOf(m_database, piece));
+    const PieceLives lives = livesOf(m_database, {*found});
+    return recordFrom(std::move(*found), lives);
 }
 
 int MediumRepository::lastNumber(MediumId medium)

@@ -13,7 +13,7 @@ namespace plumule {
 Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Moment now,
                      const Progress& progress)
 {
-    if (!TrayRepository(database).codesWithPrefix("").empty()) {
+    if (TrayRepository(database).count({}) > 0) {
         return fail(ErrorKind::Conflict, SampleReason::JournalHasTrays);
     }
     SampleTables tables(folder, now);

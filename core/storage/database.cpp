@@ -224,7 +224,6 @@ Database::~Database()
     if (m_isOurs) {
         // A clean close leaves one whole file; a failure here loses nothing, the log stays beside
         // it.
-        sqlite3_exec(m_handle, "PRAGMA optimize", nullptr, nullptr, nullptr);
         sqlite3_wal_checkpoint_v2(m_handle, nullptr, SQLITE_CHECKPOINT_TRUNCATE, nullptr, nullptr);
     }
     sqlite3_close(m_handle);

@@ -1,6 +1,7 @@
 #include "core/tray/stage_plan.h"
 
 #include "core/base/capped.h"
+#include "core/tray/tray_code.h"
 #include "core/tray/tray_reason.h"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ int numberIn(const std::string& code, const std::string& prefix)
 {
     const std::string digits = beginsWith(code, prefix) ? code.substr(prefix.size()) : "";
     const bool isNumber =
-        !digits.empty() && digits.size() <= 8 &&
+        !digits.empty() && digits.size() <= kMostCodeDigits &&
         std::all_of(digits.begin(), digits.end(), [](char c) { return c >= '0' && c <= '9'; });
     return isNumber ? std::stoi(digits) : 0;
 }
@@ -165,9 +166,7 @@ std::string nextCode(const std::string& prefix, const std::vector<std::string>& 
     for (const std::string& code : used) {
         highest = std::max(highest, numberIn(code, prefix));
     }
-    std::string number = std::to_string(highest + 1);
-    number.insert(0, number.size() < 3 ? 3 - number.size() : 0, '0');
-    return prefix + number;
+    return codeOf(prefix, highest + 1);
 }
 
 } // namespace plumule

@@ -2,6 +2,7 @@
 
 #include "core/tray/damaged_trays.h"
 #include "core/tray/stage_plan.h"
+#include "core/tray/tray_page.h"
 
 namespace plumule {
 
@@ -14,11 +15,20 @@ struct TrayListRow
     std::optional<Mass> yield; // sum of its cuts
 };
 
-// All that can be read, and whom the list does without.
+// What can be read of a part of the list, and whom it does without.
 struct TrayListing
 {
     std::vector<TrayListRow> rows;
+    bool hasMore = false; // perhaps, behind these
     std::vector<DamagedTray> damaged;
+};
+
+// Of all that a filter lets through.
+struct TrayCounts
+{
+    int all = 0;
+    int growing = 0;
+    bool operator==(const TrayCounts&) const = default;
 };
 
 } // namespace plumule

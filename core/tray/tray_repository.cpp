@@ -29,39 +29,6 @@ bool hasLeftBy(const Stay& stay, Moment at)
     return stay.toOn && Moment{*stay.toOn, stay.toMinute.value_or(0)} <= at;
 }
 
-// Collects the conditions of a filter with the values that they compare.
-class Conditions
-{
-public:
-    void add(const std::string& comparison, Cell value)
-    {
-        m_values.push_back(std::move(value));
-        m_sql += (m_sql.empty() ? "WHERE " : " AND ") + comparison + " ?" +
-                 std::to_string(m_values.size());
-    }
-    void addText(const std::string& text)
-    {
-        m_values.push_back(text);
-        const std::string sought = ", lower(?" + std::to_string(m_values.size()) + ")) > 0";
-        m_sql += (m_sql.empty() ? "WHERE (" : " AND (") +
-                 std::string("instr(lower(t.code || char(10) || v.name || char(10) || m.name || "
-                             "char(10) || coalesce(l.lot_number, '') || char(10) || "
-                             "coalesce(tr.code || char(10) || tr.name, '') || char(10) || "
-                             "coalesce(t.discard_reason, '') || char(10) || "
-                             "coalesce(t.set_aside_reason, ''))") +
-                 sought +
-                 " OR EXISTS (SELECT 1 FROM tray_note n WHERE n.tray_id = t.id AND "
-                 "instr(lower(n.text)" +
-                 sought + "))";
-    }
-    [[nodiscard]] const std::string& sql() const { return m_sql; }
-    [[nodiscard]] const std::vector<Cell>& values() const { return m_values; }
-
-private:
-    std::string m_sql;
-    std::vector<Cell> m_values;
-};
-
 template <class Value>
 Cell cellOf(const Value& value)
 {
@@ -194,35 +161,6 @@ void TrayRepository::addPlaces(std::vector<TrayRecord>& records, std::optional<M
     }
 }
 
-std::vector<TrayRecord> TrayRepository::records(const TrayFilter& filter) const
-{
-    Conditions where;
-    if (filter.state) {
-        where.add("t.state =", cellOf(*filter.state));
-    }
-    if (filter.variety) {
-        where.add("t.variety_id =", cellOf(*filter.variety));
-    }
-    if (filter.medium) {
-        where.add("t.medium_id =", cellOf(*filter.medium));
-    }
-    if (filter.trial) {
-        where.add("t.trial_id =", cellOf(*filter.trial));
-    }
-    if (filter.sownFrom) {
-        where.add("t.sown_on >=", cellOf(*filter.sownFrom));
-    }
-    if (filter.sownTo) {
-        where.add("t.sown_on <=", cellOf(*filter.sownTo));
-    }
-    if (const auto text = trimmed(filter.text); !text.empty()) {
-        where.addText(std::string(text));
-    }
-    auto found = load(where.sql(), where.values());
-    addPlaces(found, std::nullopt);
-    return found;
-}
-
 std::vector<TrayRecord> TrayRepository::records(const std::vector<TrayId>& trays) const
 {
     auto found = load("WHERE t.id IN (SELECT value FROM json_each(?1))", {idList(trays)});
@@ -252,25 +190,6 @@ std::vector<TrayRecord> TrayRepository::growingAt(Moment at) const
              {cellOf(at.date - kLongestLife), cellOf(at.date + kLongestSoak), cellOf(at.date)});
     addPlaces(found, at);
     return found;
-}
-
-bool TrayRepository::hasAny(TrayState state) const
-{
-    Statement statement = m_database.prepare("SELECT 1 FROM tray WHERE state = ?1 LIMIT 1");
-    statement.bind(std::string(toText(state)));
-    return statement.step();
-}
-
-std::vector<std::string> TrayRepository::codesWithPrefix(const std::string& prefix) const
-{
-    Statement statement = m_database.prepare(
-        "SELECT code FROM tray WHERE substr(code, 1, length(?1)) = ?1 COLLATE NOCASE");
-    statement.bind(prefix);
-    std::vector<std::string> codes;
-    while (statement.step()) {
-        codes.push_back(statement.get<std::string>(0));
-    }
-    return codes;
 }
 
 std::vector<TrayStage> TrayRepository::stages(TrayId tray) const
@@ -323,11 +242,11 @@ std::optional<TrayId> TrayRepository::trayAt(PlaceId place) const
 
 bool TrayRepository::wasTakenSince(const Stay& left) const
 {
-    return selectRow<Stay>(m_database,
-                           "WHERE place_id = ?1 AND tray_id <> ?2 AND "
-                           "(to_on IS NULL OR to_on > ?3)",
+    const auto tenant = trayAt(left.place);
+    return (tenant && *tenant != left.tray) ||
+           selectRow<Stay>(m_database, "WHERE place_id = ?1 AND tray_id <> ?2 AND to_on > ?3",
                            left.place, left.tray, left.toOn)
-        .has_value();
+               .has_value();
 }
 
 std::optional<Stay> TrayRepository::lastToLeaveAfter(PlaceId place, TrayId other, Moment from) const

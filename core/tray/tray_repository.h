@@ -2,6 +2,7 @@
 
 #include "core/storage/column_traits.h"
 #include "core/tray/tray.h"
+#include "core/tray/tray_page.h"
 
 #include <map>
 #include <set>
@@ -45,9 +46,15 @@ public:
     // before it; each with the place it stood at at that moment (once ended: last stood at).
     [[nodiscard]] std::vector<TrayRecord> growingAt(Moment at) const;
 
+    // Those that the filter lets through, in the same order: a page of them, or all.
+    [[nodiscard]] std::vector<TrayId> ids(const TrayFilter& filter, const TrayPage& page) const;
+    [[nodiscard]] int count(const TrayFilter& filter) const;
+
     [[nodiscard]] bool hasAny(TrayState state) const;
-    // Every code that begins with the prefix; letter case does not matter.
-    [[nodiscard]] std::vector<std::string> codesWithPrefix(const std::string& prefix) const;
+    [[nodiscard]] std::vector<std::string> codes() const;
+    // The highest number of a code of that prefix, which ends in no digit; letter case does not
+    // matter. 0: there is none.
+    [[nodiscard]] int highestNumber(const std::string& prefix) const;
 
     // Stages, in order.
     [[nodiscard]] std::vector<TrayStage> stages(TrayId tray) const;

@@ -1,5 +1,6 @@
 #include "core/variety/variety_repository.h"
 
+#include "core/storage/id_list.h"
 #include "core/storage/table.h"
 #include "core/variety/variety_rules.h"
 
@@ -63,10 +64,11 @@ namespace {
 
 using MassByLot = std::map<SeedLotId, Mass>;
 
-MassByLot massByLot(Database& database, const std::string& sql)
+MassByLot massByLot(Database& database, const std::string& sql, const std::string& lots)
 {
     MassByLot masses;
     Statement statement = database.prepare(sql);
+    statement.bind(lots);
     while (statement.step()) {
         masses[statement.get<SeedLotId>(0)] = statement.get<Mass>(1);
     }
@@ -186,13 +188,19 @@ std::map<SeedLotId, SeedLot> VarietyRepository::lotsById()
 
 std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> variety, Listed listed)
 {
-    const auto sown =
-        massByLot(m_database, "SELECT seed_lot_id, coalesce(sum(seed_mg), 0) FROM tray "
-                              "WHERE seed_lot_id IS NOT NULL GROUP BY seed_lot_id");
-    const auto corrected = massByLot(m_database, "SELECT seed_lot_id, sum(change_mg) "
-                                                 "FROM stock_correction GROUP BY seed_lot_id");
+    auto listedLots = lots(variety, listed);
+    const std::string ids = idListOf(listedLots);
+    const auto sown = massByLot(m_database,
+                                "SELECT lot.value, (SELECT coalesce(sum(seed_mg), 0) FROM tray "
+                                "WHERE seed_lot_id = lot.value) FROM json_each(?1) AS lot",
+                                ids);
+    const auto corrected =
+        massByLot(m_database,
+                  "SELECT lot.value, (SELECT coalesce(sum(change_mg), 0) FROM stock_correction "
+                  "WHERE seed_lot_id = lot.value) FROM json_each(?1) AS lot",
+                  ids);
     std::vector<SeedLotStock> stock;
-    for (SeedLot& lot : lots(variety, listed)) {
+    for (SeedLot& lot : listedLots) {
         const Mass sownOfLot = massOf(sown, lot.id);
         const auto left = leftOf(lot, sownOfLot, massOf(corrected, lot.id));
         stock.push_back({std::move(lot), sownOfLot, left});

@@ -1,6 +1,7 @@
 # Benchmarks: cmake -DPLUMULE_BENCH=ON -DCMAKE_BUILD_TYPE=Release, then build the target `bench`: it
 # runs them and leaves bench.json in the build directory.
 find_package(benchmark REQUIRED)
+find_package(nlohmann_json REQUIRED)
 find_package(Eigen3 REQUIRED NO_MODULE)
 
 file(GLOB bench_sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/bench/*.cpp
@@ -16,3 +17,11 @@ add_custom_target(bench
   COMMAND plumule_bench --benchmark_out=${CMAKE_BINARY_DIR}/bench.json
           --benchmark_out_format=json
   DEPENDS plumule_bench USES_TERMINAL VERBATIM)
+
+# A life's work: rooms of many years, and what is done in them every day. See bench/run.sh.
+file(GLOB life_sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/bench/life/*.cpp
+     ${CMAKE_CURRENT_SOURCE_DIR}/bench/life/*.h)
+add_executable(plumule_life_bench EXCLUDE_FROM_ALL ${life_sources})
+target_include_directories(plumule_life_bench PRIVATE ${PROJECT_SOURCE_DIR})
+target_link_libraries(plumule_life_bench PRIVATE plumule_journal nlohmann_json::nlohmann_json)
+set_target_properties(plumule_life_bench PROPERTIES UNITY_BUILD OFF)

@@ -24,9 +24,33 @@ TrayListModel::TrayListModel(QObject* parent)
     : RowsModel(columnsIn(UnitText(), Date()), parent)
 {}
 
-void TrayListModel::show(std::vector<TrayListRow> rows, UnitText units, Date today)
+void TrayListModel::show(TrayListing listing, UnitText units, Date today)
 {
-    RowsModel::show(columnsIn(units, today), std::move(rows));
+    // Whoever hears of the reset may not fetch before it is through.
+    m_hasMore = false;
+    const bool hasMore = listing.hasMore;
+    RowsModel::show(columnsIn(units, today), std::move(listing.rows));
+    m_hasMore = hasMore;
+}
+
+bool TrayListModel::canFetchMore(const QModelIndex& parent) const
+{
+    return !parent.isValid() && m_hasMore && m_readOn && rowCount() > 0;
+}
+
+void TrayListModel::fetchMore(const QModelIndex& parent)
+{
+    if (!canFetchMore(parent)) {
+        return;
+    }
+    const Tray& last = row(rowCount() - 1).record.tray;
+    auto more = m_readOn({last.sownOn, last.code});
+    m_hasMore = false;
+    if (more) {
+        const bool hasMore = more->hasMore;
+        append(std::move(more->rows));
+        m_hasMore = hasMore;
+    }
 }
 
 // What the tray is, and where it stands.

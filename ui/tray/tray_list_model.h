@@ -8,7 +8,8 @@
 
 namespace plumule::ui {
 
-// The trays of the list, as the journal gave them.
+// The trays of the list, as the journal gave them: the first page, and more when one scrolls to
+// where it ends.
 class TrayListModel : public RowsModel<TrayListRow>
 {
     Q_DECLARE_TR_FUNCTIONS(TrayListModel)
@@ -28,13 +29,23 @@ public:
         Columns
     };
 
+    // The listing behind that tray; none where it can't be read.
+    using ReadOn = std::function<std::optional<TrayListing>(const TrayListKey& after)>;
+
     explicit TrayListModel(QObject* parent = nullptr);
 
-    void show(std::vector<TrayListRow> rows, UnitText units, Date today);
+    void setReadOn(ReadOn readOn) { m_readOn = std::move(readOn); }
+    void show(TrayListing listing, UnitText units, Date today);
+
+    [[nodiscard]] bool canFetchMore(const QModelIndex& parent) const override;
+    void fetchMore(const QModelIndex& parent) override;
 
 private:
     static void addNames(std::vector<RowColumn<TrayListRow>>& columns);
     [[nodiscard]] static std::vector<RowColumn<TrayListRow>> columnsIn(UnitText units, Date today);
+
+    ReadOn m_readOn;
+    bool m_hasMore = false;
 };
 
 // "in light", "harvested", "discarded": what a tray is doing.

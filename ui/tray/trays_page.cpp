@@ -4,9 +4,7 @@
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
 #include "core/journal/variety/variety_entries.h"
-#include "ui/label/label_dialog.h"
 #include "ui/page/damaged_line.h"
-#include "ui/tray/sow_dialog.h"
 #include "ui/tray/tray_list_model.h"
 #include "ui/tray/tray_sheet_view.h"
 #include "ui/widget/choice_box.h"
@@ -21,6 +19,7 @@
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QTableView>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -29,6 +28,8 @@
 namespace plumule::ui {
 namespace {
 
+constexpr int kRowsAPage = 200; // read at once
+constexpr int kTypingPauseMs = 120;
 constexpr std::array kColumnWidths{84, 150, 170, 124, 110, 52, 108, 84, 60};
 
 QComboBox* choice(const char* name, const QString& all, const QString& accessibleName)
@@ -62,9 +63,12 @@ QString TraysPage::name() const
     return tr("Trays");
 }
 
-bool TraysPage::concerns(Concept) const
+// The list shows no water, no price and no climate; the sheet does.
+bool TraysPage::concerns(Concept about) const
 {
-    return true;
+    const bool isListed =
+        about != Concept::Watering && about != Concept::Cost && about != Concept::Climate;
+    return isListed || !isListInFront();
 }
 
 QWidget* TraysPage::buildList()
@@ -105,6 +109,10 @@ void TraysPage::buildHead()
 void TraysPage::buildTable()
 {
     m_model = new TrayListModel(this);
+    m_model->setReadOn([this](const TrayListKey& after) {
+        const auto more = journal().trays().listing(m_shown, {after, kRowsAPage});
+        return accept(more) ? std::optional(*more) : std::nullopt;
+    });
     m_table = plainTable(m_model, "trays", tr("Trays"));
     m_table->setSelectionMode(QAbstractItemView::ExtendedSelection);
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Interactive);
@@ -140,14 +148,22 @@ QWidget* TraysPage::buildFilters()
 
 void TraysPage::wireSignals()
 {
-    connect(m_search, &QLineEdit::textChanged, this, &TraysPage::reloadList);
+    m_typingPause = new QTimer(this);
+    m_typingPause->setObjectName("typingPause");
+    m_typingPause->setSingleShot(true);
+    m_typingPause->setInterval(kTypingPauseMs);
+    connect(m_typingPause, &QTimer::timeout, this, &TraysPage::narrowList);
+    connect(m_search, &QLineEdit::textChanged, this, &TraysPage::noteTyping);
     connect(m_search, &QLineEdit::returnPressed, this, [this] {
+        if (m_typingPause->isActive()) {
+            narrowList();
+        }
         if (m_model->rowCount() > 0) {
             openSheet(m_model->row(0).record.tray.id);
         }
     });
     for (QComboBox* box : {m_state, m_variety, m_medium, m_trial}) {
-        connect(box, &QComboBox::currentIndexChanged, this, &TraysPage::reloadList);
+        connect(box, &QComboBox::currentIndexChanged, this, &TraysPage::narrowList);
     }
     connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
         openSheet(m_model->row(index.row()).record.tray.id);
@@ -200,37 +216,76 @@ TrayFilter TraysPage::filter() const
     return made;
 }
 
+// Whichever is in front; the list is read when one comes back to it.
 void TraysPage::reload()
 {
-    fillChoices();
-    reloadList();
-    m_sheet->reload();
+    m_isListStale = true;
+    if (isListInFront()) {
+        fillChoices();
+        m_shown = filter();
+        // As far as it was scrolled through.
+        readList(std::max(kRowsAPage, m_model->rowCount()));
+    } else {
+        m_sheet->reload();
+    }
 }
 
-void TraysPage::reloadList()
+bool TraysPage::isListInFront() const
 {
-    const auto listing = journal().trays().listing(filter());
+    return m_stack->currentWidget() != m_sheet;
+}
+
+void TraysPage::noteTyping()
+{
+    if (m_typingPause->interval() == 0) {
+        narrowList();
+    } else {
+        m_typingPause->start();
+    }
+}
+
+void TraysPage::narrowList()
+{
+    m_shown = filter();
+    readList(kRowsAPage);
+}
+
+void TraysPage::readList(int rows)
+{
+    m_typingPause->stop();
+    const auto listing = journal().trays().listing(m_shown, {std::nullopt, rows});
     if (!accept(listing)) {
         return;
     }
-    const std::vector<TrayListRow>& rows = listing->rows;
-    int growing = 0;
-    for (const TrayListRow& row : rows) {
-        growing += row.record.tray.state == TrayState::Growing ? 1 : 0;
-    }
-    m_head->setSubtitle(tr("%n tray(s)", nullptr, static_cast<int>(rows.size())) + "  ·  " +
-                        tr("%1 growing").arg(growing));
-    m_model->show(rows, units(), journal().clock().today());
-    m_empty->setVisible(rows.empty());
-    m_table->setVisible(!rows.empty());
+    m_isListStale = false;
+    m_counts = countsOf(*listing);
+    m_head->setSubtitle(tr("%n tray(s)", nullptr, m_counts.all) + "  ·  " +
+                        tr("%1 growing").arg(m_counts.growing));
+    const bool isEmpty = listing->rows.empty();
     m_damaged->setText(damagedWords(listing->damaged));
     m_damaged->setVisible(!listing->damaged.empty());
+    m_model->show(*listing, units(), journal().clock().today());
+    m_empty->setVisible(isEmpty);
+    m_table->setVisible(!isEmpty);
     showLabels();
+}
+
+// Where the whole list was read they need no look of their own.
+TrayCounts TraysPage::countsOf(const TrayListing& listing)
+{
+    if (listing.hasMore) {
+        return journal().trays().counts(m_shown).value_or(TrayCounts());
+    }
+    TrayCounts counts{static_cast<int>(listing.rows.size()), 0};
+    for (const TrayListRow& row : listing.rows) {
+        counts.growing += row.record.tray.state == TrayState::Growing ? 1 : 0;
+    }
+    return counts;
 }
 
 void TraysPage::begin()
 {
-    if (m_stack->currentWidget() != m_sheet) {
+    if (isListInFront()) {
         m_search->setFocus();
     }
 }
@@ -249,64 +304,11 @@ bool TraysPage::find()
 
 bool TraysPage::print()
 {
-    if (traysToLabel().empty()) {
+    if (!m_labels->isEnabled()) {
         return false;
     }
     openLabels();
     return true;
-}
-
-void TraysPage::openSheet(TrayId tray)
-{
-    m_sheet->show(tray);
-    m_stack->setCurrentWidget(m_sheet);
-    m_sheet->setFocus();
-}
-
-void TraysPage::openList()
-{
-    m_stack->setCurrentIndex(0);
-    begin();
-}
-
-std::vector<TrayId> TraysPage::traysToLabel() const
-{
-    std::vector<TrayId> trays;
-    QModelIndexList selected = m_table->selectionModel()->selectedRows();
-    std::sort(selected.begin(), selected.end());
-    if (selected.size() > 1) {
-        for (const QModelIndex& index : selected) {
-            trays.push_back(m_model->row(index.row()).record.tray.id);
-        }
-        return trays;
-    }
-    for (int i = 0; i < m_model->rowCount(); ++i) {
-        const Tray& tray = m_model->row(i).record.tray;
-        if (tray.state == TrayState::Growing) {
-            trays.push_back(tray.id);
-        }
-    }
-    return trays;
-}
-
-void TraysPage::showLabels()
-{
-    m_labels->setEnabled(!traysToLabel().empty());
-}
-
-void TraysPage::openLabels()
-{
-    auto* dialog = new LabelDialog(journal(), services(), traysToLabel(), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->open();
-}
-
-void TraysPage::openSowing()
-{
-    auto* dialog = new SowDialog(journal(), services(), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &SowDialog::sown, this, [this] { tellLast(); });
-    dialog->open();
 }
 
 // Where the window is narrow the columns that the sheet shows too make way.
@@ -328,7 +330,7 @@ void TraysPage::resizeEvent(QResizeEvent* event)
 
 void TraysPage::keyPressEvent(QKeyEvent* event)
 {
-    if (event->key() == Qt::Key_Escape && m_stack->currentWidget() == m_sheet) {
+    if (event->key() == Qt::Key_Escape && !isListInFront()) {
         openList();
         return;
     }

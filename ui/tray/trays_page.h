@@ -1,11 +1,15 @@
 #pragma once
 
+#include "core/tray/tray_list_row.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
+
+#include <QModelIndexList>
 
 class QComboBox;
 class QLineEdit;
 class QTableView;
+class QTimer;
 
 namespace plumule::ui {
 
@@ -46,7 +50,14 @@ private:
     void wireSignals();
     void fillChoices();
     [[nodiscard]] TrayFilter filter() const;
-    void reloadList();
+    void noteTyping();
+    // What fits the filter, from the top.
+    void narrowList();
+    // As many rows of what is shown.
+    void readList(int rows);
+    [[nodiscard]] TrayCounts countsOf(const TrayListing& listing);
+    [[nodiscard]] bool isListInFront() const;
+    [[nodiscard]] QModelIndexList selected() const;
     [[nodiscard]] std::vector<TrayId> traysToLabel() const;
     void showLabels();
 
@@ -63,6 +74,10 @@ private:
     QLabel* m_empty = nullptr;
     QLabel* m_damaged = nullptr;
     TraySheetView* m_sheet = nullptr;
+    QTimer* m_typingPause = nullptr; // without an interval the list is read at each key
+    TrayFilter m_shown;
+    TrayCounts m_counts;
+    bool m_isListStale = true;
 };
 
 } // namespace plumule::ui

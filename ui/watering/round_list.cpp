@@ -35,7 +35,8 @@ RoundList::RoundList(QWidget* parent)
 
 void RoundList::showRound(const Round& round, const UnitText& units, const QString& nothing)
 {
-    const RowFrame frame{{round.date, round.slot}, units, codeWidthIn(round)};
+    m_frame = {{round.date, round.slot}, units, codeWidthIn(round)};
+    const RowFrame& frame = m_frame;
     const auto shelves = shownShelves(round);
     auto arrangement = arrangementOf(round, shelves);
     if (!m_walk.empty() && nothing == m_nothing && arrangement == m_arrangement) {
@@ -252,6 +253,14 @@ ShelfCard* RoundList::currentShelf() const
             return m_current != nullptr && shelf->isAncestorOf(m_current);
         });
     return found == m_shelves.end() ? nullptr : *found;
+}
+
+void RoundList::showTray(const RoundTray& tray)
+{
+    if (TrayRow* shown = row(tray.tray)) {
+        shown->setTray(tray, m_frame);
+        showOpen();
+    }
 }
 
 void RoundList::showOpen()

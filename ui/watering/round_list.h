@@ -38,6 +38,8 @@ public:
     void takeApart(TrayId tray);
     // The shelf of what is in hand, else none.
     [[nodiscard]] ShelfCard* currentShelf() const;
+    // That tray as it is now, in its row.
+    void showTray(const RoundTray& tray);
     // After rows were ticked.
     void showOpen();
 
@@ -107,6 +109,7 @@ private:
     QWidget* m_panel = nullptr;
     TrayId m_panelTray;
     QString m_nothing;
+    RowFrame m_frame;
 };
 
 } // namespace plumule::ui

@@ -22,6 +22,7 @@
 #include <QScrollBar>
 
 #include <algorithm>
+#include <utility>
 
 namespace plumule::ui {
 
@@ -37,6 +38,7 @@ RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
             return concerns(each.about);
         });
         if (isMine) {
+            m_isBehind = m_isBehind || !m_isTicking;
             noteChange();
             noteBadge();
         }
@@ -167,7 +169,7 @@ void RoundPage::wireList()
             [this](DecisionRow* row) { beReady(row, row->trays()); });
     connect(m_list, &RoundList::notYetAsked, this,
             [this](DecisionRow* row) { putOff(row, row->trays()); });
-    connect(m_list, &RoundList::takenApart, this, &RoundPage::reload, Qt::QueuedConnection);
+    connect(m_list, &RoundList::takenApart, this, &RoundPage::readRound, Qt::QueuedConnection);
     connect(m_list, &RoundList::currentChanged, this, [this](QWidget* row) {
         showHand();
         if (row != nullptr && row->hasFocus()) {
@@ -181,8 +183,26 @@ RoundKey RoundPage::presentKey() const
     return roundOf(m_room, journal().clock().now());
 }
 
+// Where nothing but ticks of its own came since, their rows alone.
 void RoundPage::reload()
 {
+    const std::set<TrayId> ticked = std::exchange(m_ticked, {});
+    const bool areRowsEnough =
+        !ticked.empty() && !m_isBehind && m_shown &&
+        std::all_of(ticked.begin(), ticked.end(), [this](TrayId tray) { return showTicked(tray); });
+    if (areRowsEnough) {
+        showCounts();
+        showDue();
+        showHand();
+    } else {
+        readRound();
+    }
+}
+
+void RoundPage::readRound()
+{
+    m_isBehind = false;
+    m_ticked.clear();
     const auto layout = journal().room().layout();
     if (!accept(layout)) {
         return;
@@ -196,27 +216,32 @@ void RoundPage::reload()
     }
     m_shown = key;
     m_round = *round;
-    std::optional<int> seconds;
+    m_secondsATray.reset();
     if (const auto labour = journal().costs().labour()) {
         for (const LabourTask& task : *labour) {
             if (task.kind == LabourKind::Watering) {
-                seconds = task.seconds;
+                m_secondsATray = task.seconds;
             }
         }
     }
     const auto free = journal().room().freeSpots();
     const UnitText words(m_room.units);
-    m_head->showRound(m_round, presentKey(), seconds);
     m_damaged->setText(damagedWords(m_round.damaged));
     m_damaged->setVisible(!m_round.damaged.empty());
-    m_forgotten->showRound(m_round);
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),
                       free ? *free : std::vector<Spot>());
     dropDetails();
-    showUndo();
+    showCounts();
     showDue();
     showHand();
+}
+
+void RoundPage::showCounts()
+{
+    m_head->showRound(m_round, presentKey(), m_secondsATray);
+    m_forgotten->showRound(m_round);
+    showUndo();
     if (shownKey() == presentKey()) {
         showBadge(m_round);
     }
@@ -244,7 +269,7 @@ bool RoundPage::hasUnsaved() const
 void RoundPage::showAlone(bool isAlone)
 {
     m_list->setDecisionsAlone(isAlone);
-    reload();
+    readRound();
     m_scroll->verticalScrollBar()->setValue(0);
     m_list->focusFirstOpen();
 }
@@ -278,7 +303,7 @@ void RoundPage::choose(RoundKey key)
     }
     m_shown = key;
     m_isPresent = key == presentKey();
-    reload();
+    readRound();
     m_scroll->verticalScrollBar()->setValue(0);
     if (m_isPresent) {
         m_list->focusFirstOpen();
@@ -322,6 +347,7 @@ void RoundPage::noteBadge()
 
 void RoundPage::followClock()
 {
+    m_isBehind = true;
     noteChange();
     noteBadge();
 }

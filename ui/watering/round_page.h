@@ -4,6 +4,8 @@
 #include "ui/page/page.h"
 #include "ui/watering/tray_panel.h"
 
+#include <set>
+
 class QBoxLayout;
 class QFrame;
 class QLabel;
@@ -72,6 +74,9 @@ private:
     void showHand();
     void showAlone(bool isAlone);
     void showUndo();
+    void readRound();
+    // What counts the trays that are done.
+    void showCounts();
     void showBadge(const Round& present);
     void noteBadge();
     void showInView(QWidget* part);
@@ -80,6 +85,8 @@ private:
     [[nodiscard]] bool mayTick();
     [[nodiscard]] Moment momentOfAct() const;
     void tick(TrayId tray, TickedBy by);
+    // A tick changes nothing else of the round; false where it does.
+    [[nodiscard]] bool showTicked(TrayId tray);
     void untick(TrayRow& row);
     void needNothing(const std::vector<TrayId>& trays);
     void tickShelf(ShelfCard* shelf);
@@ -114,9 +121,13 @@ private:
     Room m_room;
     RoomLayout m_layout;
     Round m_round;
-    std::optional<RoundKey> m_shown; // none before the first look
-    bool m_isPresent = true;         // it was the present one when it was opened
-    TrayId m_scanned;                // in hand by its label
+    std::optional<int> m_secondsATray; // as the grower reckons its watering
+    std::optional<RoundKey> m_shown;   // none before the first look
+    std::set<TrayId> m_ticked;         // on this page since it read the round
+    bool m_isTicking = false;
+    bool m_isBehind = false; // something else changed since then
+    bool m_isPresent = true; // it was the present one when it was opened
+    TrayId m_scanned;        // in hand by its label
     int m_listener = 0;
     bool m_isBadgeQueued = false;
     LoneKey* m_letter = nullptr; // of a label's code it is no command

@@ -49,17 +49,39 @@ void RoundPage::tick(TrayId tray, TickedBy by)
     if (!mayTick()) {
         return;
     }
+    m_isTicking = true;
     const auto given = journal().watering().tick(tray, m_round.date, m_round.slot);
+    m_isTicking = false;
     if (!accept(given)) {
         return;
     }
     // Seen at once; what the journal holds is read again a moment later.
+    m_ticked.insert(tray);
     row->setGiven(*given);
     m_list->showOpen();
     tellLast();
     if (by == TickedBy::Key) {
         m_list->focusNextOpen(row);
     }
+}
+
+bool RoundPage::showTicked(TrayId tray)
+{
+    const auto shown = std::find_if(m_round.trays.begin(), m_round.trays.end(),
+                                    [tray](const RoundTray& each) { return each.tray == tray; });
+    // Water as needed is mixed for as long as it may be needed.
+    if (shown == m_round.trays.end() || shown->isAsNeeded) {
+        return false;
+    }
+    const auto now = journal().watering().inRound(tray, m_round.date, m_round.slot);
+    if (!now || !*now) {
+        return false;
+    }
+    const auto stood = shown->spot; // at that round
+    *shown = **now;
+    shown->spot = stood;
+    m_list->showTray(*shown);
+    return true;
 }
 
 void RoundPage::untick(TrayRow& row)

@@ -106,7 +106,7 @@ void RoundPage::takeInHand(TrayId tray)
     QWidget* part = m_list->row(tray);
     if (part == nullptr) {
         m_list->takeApart(tray);
-        reload();
+        readRound();
         part = m_list->decision(tray);
     }
     m_scanned = part == nullptr ? TrayId() : tray;

@@ -6,6 +6,7 @@
 #include <QIcon>
 
 #include <functional>
+#include <iterator>
 #include <vector>
 
 namespace plumule::ui {
@@ -22,8 +23,8 @@ struct RowColumn
     std::function<QColor(const Row&)> ink = {}; // an invalid colour: the table's own
 };
 
-// Rows of values shown through columns. All of them are replaced at once; nothing is worked out
-// before a cell is drawn.
+// Rows of values shown through columns. They are replaced at once, or go on at the end; nothing is
+// worked out before a cell is drawn.
 template <class Row>
 class RowsModel : public QAbstractTableModel
 {
@@ -39,6 +40,18 @@ public:
         m_columns = std::move(columns);
         m_rows = std::move(rows);
         endResetModel();
+    }
+
+    void append(std::vector<Row> rows)
+    {
+        if (rows.empty()) {
+            return;
+        }
+        const int first = rowCount();
+        beginInsertRows({}, first, first + static_cast<int>(rows.size()) - 1);
+        m_rows.insert(m_rows.end(), std::make_move_iterator(rows.begin()),
+                      std::make_move_iterator(rows.end()));
+        endInsertRows();
     }
 
     [[nodiscard]] const Row& row(int index) const

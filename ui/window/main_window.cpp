@@ -27,6 +27,9 @@
 #include <QScreen>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTimer>
+
+#include <algorithm>
 
 namespace plumule::ui {
 namespace {
@@ -53,7 +56,7 @@ MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWi
     wireKeys();
     wireWork();
     m_listener = m_journal.addListener([this](const std::vector<Change>& changes) {
-        for (Page* page : m_pages) {
+        for (Page* page : pages()) {
             for (const Change& change : changes) {
                 if (page->concerns(change.about)) {
                     page->noteChange();
@@ -64,7 +67,7 @@ MainWindow::MainWindow(Journal& journal, Ask& ask, Preferences& preferences, QWi
         showHeader();
     });
     connect(m_clock, &ClockWatch::turned, this, [this] {
-        for (Page* each : m_pages) {
+        for (Page* each : pages()) {
             each->followClock();
         }
     });
@@ -83,12 +86,8 @@ MainWindow::~MainWindow()
 void MainWindow::wireBegin()
 {
     connect(m_begin, &BeginBar::sowAsked, this, [this] {
-        for (Page* each : m_pages) {
-            if (auto* trays = qobject_cast<TraysPage*>(each)) {
-                showPage(trays->name());
-                trays->openSowing();
-            }
-        }
+        showPage(tr("Trays"));
+        pageOf<TraysPage>(tr("Trays")).openSowing();
     });
     connect(m_begin, &BeginBar::importAsked, this, [this] {
         ImportDialog::begin(m_journal, {m_ask, *m_messages, m_preferences, *m_tasks}, this);
@@ -124,25 +123,13 @@ void MainWindow::showBegin()
 
 void MainWindow::buildPages()
 {
-    const Services services{m_ask, *m_messages, m_preferences, *m_tasks};
-    addPage(new RoundPage(m_journal, services));
-    addPage(new WeighPage(m_journal, services));
-    addPage(new TraysPage(m_journal, services));
-    addPage(new TrialsPage(m_journal, services));
-    addPage(new SeasonPage(m_journal, services));
-    addPage(new HistoryPage(m_journal, services));
-    auto* setup = new SetupPage(m_journal, services);
-    connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
-        leaveThen([this, path] { Q_EMIT journalAsked(path); });
-    });
-    connect(setup, &SetupPage::lookAsked, this, [this](const QString& look, double fontScale) {
-        leaveThen([this, look, fontScale] {
-            m_preferences.set(Preference::Look, look);
-            m_preferences.set(Preference::FontScale, fontScale);
-            Q_EMIT lookChanged();
-        });
-    });
-    addPage(setup);
+    addPage<RoundPage>(tr("Round"), Built::Soon);
+    addPage<WeighPage>(tr("Weigh-in"), Built::Soon);
+    addPage<TraysPage>(tr("Trays"));
+    addPage<TrialsPage>(tr("Trials"));
+    addPage<SeasonPage>(tr("Season"));
+    addPage<HistoryPage>(tr("History"));
+    addPage<SetupPage>(tr("Set-up"));
 }
 
 // The page in front has read its rows only now, so that work can begin on them.
@@ -151,6 +138,8 @@ void MainWindow::showEvent(QShowEvent* event)
     QMainWindow::showEvent(event);
     QMetaObject::invokeMethod(
         this, [this] { inFront().begin(); }, Qt::QueuedConnection);
+    // After all that is queued, the first picture among it.
+    QTimer::singleShot(0, this, &MainWindow::buildSoon);
 }
 
 void MainWindow::restorePlace()
@@ -171,7 +160,7 @@ void MainWindow::hideEvent(QHideEvent* event)
 void MainWindow::leaveThen(std::function<void()> go)
 {
     QStringList unsaved;
-    for (const Page* each : m_pages) {
+    for (const Page* each : pages()) {
         if (each->hasUnsaved()) {
             unsaved << each->name();
         }
@@ -210,57 +199,58 @@ void MainWindow::showHeader()
     showBegin();
 }
 
-void MainWindow::showPageAt(int index)
+void MainWindow::showPageAt(std::size_t index)
 {
-    m_buttons[static_cast<std::size_t>(index)]->setChecked(true);
-    m_stack->setCurrentIndex(index);
+    Page& page = pageAt(index);
+    m_seats[index].button->setChecked(true);
+    m_stack->setCurrentIndex(static_cast<int>(index));
     showBegin();
     // Where the last page was scrolled to is nothing to this one.
     m_area->verticalScrollBar()->setValue(0);
-    m_pages[static_cast<std::size_t>(index)]->begin();
+    page.begin();
 }
 
 void MainWindow::showPage(const QString& name)
 {
-    for (std::size_t i = 0; i < m_pages.size(); ++i) {
-        if (m_pages[i]->name() == name) {
-            showPageAt(static_cast<int>(i));
-        }
+    if (const qsizetype index = pageNames().indexOf(name); index >= 0) {
+        showPageAt(static_cast<std::size_t>(index));
     }
 }
 
 QStringList MainWindow::pageNames() const
 {
     QStringList names;
-    for (const Page* page : m_pages) {
-        names << page->name();
+    for (const Seat& seat : m_seats) {
+        names << seat.name;
     }
     return names;
 }
 
-Page* MainWindow::page(const QString& name) const
+Page* MainWindow::page(const QString& name)
 {
-    for (Page* page : m_pages) {
-        if (page->name() == name) {
-            return page;
-        }
-    }
-    return nullptr;
+    const qsizetype index = pageNames().indexOf(name);
+    return index < 0 ? nullptr : &pageAt(static_cast<std::size_t>(index));
 }
 
-Page& MainWindow::inFront() const
+bool MainWindow::isBuilt(const QString& name) const
 {
-    return *m_pages[static_cast<std::size_t>(m_stack->currentIndex())];
+    return std::any_of(m_seats.begin(), m_seats.end(),
+                       [&](const Seat& seat) { return seat.name == name && seat.page != nullptr; });
+}
+
+Page& MainWindow::inFront()
+{
+    return pageAt(static_cast<std::size_t>(m_stack->currentIndex()));
 }
 
 QString MainWindow::pageShown() const
 {
-    return inFront().name();
+    return m_seats[static_cast<std::size_t>(m_stack->currentIndex())].name;
 }
 
-void MainWindow::setBadge(int index, int count)
+void MainWindow::setBadge(std::size_t index, int count)
 {
-    QLabel* badge = m_badges[static_cast<std::size_t>(index)];
+    QLabel* badge = m_seats[index].badge;
     badge->setText(QString::number(count));
     badge->setVisible(count > 0);
 }
@@ -275,12 +265,8 @@ void MainWindow::giveBetween(TrayId tray)
 
 void MainWindow::openTray(TrayId tray)
 {
-    for (Page* each : m_pages) {
-        if (auto* trays = qobject_cast<TraysPage*>(each)) {
-            showPage(trays->name());
-            trays->openSheet(tray);
-        }
-    }
+    showPage(tr("Trays"));
+    pageOf<TraysPage>(tr("Trays")).openSheet(tray);
 }
 
 void MainWindow::find()
@@ -288,12 +274,8 @@ void MainWindow::find()
     if (inFront().find()) {
         return;
     }
-    for (Page* each : m_pages) {
-        if (auto* trays = qobject_cast<TraysPage*>(each)) {
-            showPage(trays->name());
-            trays->find();
-        }
-    }
+    showPage(tr("Trays"));
+    pageOf<TraysPage>(tr("Trays")).find();
 }
 
 void MainWindow::print()
@@ -319,12 +301,8 @@ void MainWindow::help()
 
 void MainWindow::weigh(const QString& code)
 {
-    for (Page* each : m_pages) {
-        if (auto* scale = qobject_cast<WeighPage*>(each)) {
-            showPage(scale->name());
-            scale->take(code);
-        }
-    }
+    showPage(tr("Weigh-in"));
+    pageOf<WeighPage>(tr("Weigh-in")).take(code);
 }
 
 } // namespace plumule::ui

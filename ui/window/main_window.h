@@ -31,7 +31,9 @@ public:
     void showPage(const QString& name);
     [[nodiscard]] QStringList pageNames() const;
     [[nodiscard]] QString pageShown() const;
-    [[nodiscard]] Page* page(const QString& name) const;
+    // Built where it was not shown yet; none of that name: null.
+    [[nodiscard]] Page* page(const QString& name);
+    [[nodiscard]] bool isBuilt(const QString& name) const;
     [[nodiscard]] MessageBar& messages() { return *m_messages; }
     [[nodiscard]] Tasks& tasks() { return *m_tasks; }
 
@@ -52,18 +54,54 @@ private:
     QWidget* buildBeside();
     void wireBegin();
     void showBegin();
+    enum class Built
+    {
+        WhenShown,
+        Soon // its badge is seen before it is
+    };
+    // A page's place in the stack and in the list at the left, before there is a page.
+    struct Seat
+    {
+        QString name;
+        Built when = Built::WhenShown;
+        std::function<Page*(QWidget* within)> build;
+        QWidget* widget = nullptr;
+        QPushButton* button = nullptr;
+        QLabel* badge = nullptr;
+        Page* page = nullptr; // none: not built yet
+    };
     void buildPages();
-    void addPage(Page* page);
+    // The kind of page, of that name.
+    template <class Kind>
+    void addPage(const QString& name, Built when = Built::WhenShown)
+    {
+        addSeat(
+            {name, when, [this](QWidget* within) {
+                 return new Kind(m_journal, {m_ask, *m_messages, m_preferences, *m_tasks}, within);
+             }});
+    }
+    void addSeat(Seat seat);
+    QPushButton* buttonOf(const Seat& seat, std::size_t index);
+    Page& pageAt(std::size_t index);
+    void wirePage(Page& page, std::size_t index);
+    void buildSoon();
+    // Those that are built.
+    [[nodiscard]] std::vector<Page*> pages() const;
+    template <class Kind>
+    Kind& pageOf(const QString& name)
+    {
+        return *qobject_cast<Kind*>(page(name));
+    }
     void wireKeys();
     void wireScanner();
     void wireWork();
-    void showPageAt(int index);
+    void showPageAt(std::size_t index);
     void showHeader();
-    void setBadge(int index, int count);
+    void setBadge(std::size_t index, int count);
     void restorePlace();
     // Goes on at once, or after asking where something typed would be lost.
     void leaveThen(std::function<void()> go);
-    [[nodiscard]] Page& inFront() const;
+    [[nodiscard]] Page& inFront();
     void find();
     void print();
     void readAgain();
@@ -89,9 +127,7 @@ private:
     QWidget* m_work = nullptr;
     QProgressBar* m_progress = nullptr;
     QLabel* m_workName = nullptr;
-    std::vector<Page*> m_pages;
-    std::vector<QPushButton*> m_buttons;
-    std::vector<QLabel*> m_badges;
+    std::vector<Seat> m_seats;
     BurstReader* m_scanner = nullptr;
     ClockWatch* m_clock = nullptr;
     int m_listener = 0;

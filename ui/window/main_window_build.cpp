@@ -1,6 +1,7 @@
 // Part of ui/window/main_window.h: the frame, the list of pages, the line of long work.
 #include "ui/window/main_window.h"
 
+#include "ui/setup/setup_page.h"
 #include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -95,33 +96,87 @@ QWidget* MainWindow::buildBeside()
     return beside;
 }
 
-void MainWindow::addPage(Page* page)
+void MainWindow::addSeat(Seat seat)
 {
-    const int index = static_cast<int>(m_pages.size());
-    auto* choose = button(page->name(), "nav");
+    seat.widget = new QWidget;
+    auto* column = new QVBoxLayout(seat.widget);
+    column->setContentsMargins(0, 0, 0, 0);
+    seat.badge = label(QString(), "badge");
+    seat.badge->setObjectName("badge" + seat.name);
+    seat.badge->setAttribute(Qt::WA_TransparentForMouseEvents);
+    seat.badge->hide();
+    seat.badge->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Maximum);
+    seat.button = buttonOf(seat, m_seats.size());
+    m_navigation->addWidget(seat.button);
+    m_stack->addPage(seat.widget);
+    m_seats.push_back(std::move(seat));
+}
+
+QPushButton* MainWindow::buttonOf(const Seat& seat, std::size_t index)
+{
+    auto* choose = button(seat.name, "nav");
     choose->setCheckable(true);
     choose->setAutoExclusive(true);
-    choose->setObjectName("nav" + page->name());
+    choose->setObjectName("nav" + seat.name);
     choose->setToolTip(tr("Ctrl+%1").arg(index + 1));
     auto* badgeRow = new QHBoxLayout(choose);
     badgeRow->setContentsMargins(0, 0, std::min(scaled(10), kWidestEdge), 0);
     badgeRow->addStretch(1);
-    auto* badge = label(QString(), "badge");
-    badge->setObjectName("badge" + page->name());
-    badge->setAttribute(Qt::WA_TransparentForMouseEvents);
-    badge->hide();
-    badge->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Maximum);
-    badgeRow->addWidget(badge, 0, Qt::AlignVCenter);
-    m_navigation->addWidget(choose);
-    m_stack->addPage(page);
-    m_pages.push_back(page);
-    m_buttons.push_back(choose);
-    m_badges.push_back(badge);
+    badgeRow->addWidget(seat.badge, 0, Qt::AlignVCenter);
     connect(choose, &QPushButton::clicked, this, [this, index] { showPageAt(index); });
-    connect(page, &Page::trayAsked, this, &MainWindow::openTray);
-    connect(page, &Page::weighingAsked, this, &MainWindow::weigh);
-    connect(page, &Page::wateringAsked, this, &MainWindow::giveBetween);
-    connect(page, &Page::badgeChanged, this, [this, index](int count) { setBadge(index, count); });
+    return choose;
+}
+
+// Within its seat from the first, so that the style of what is in it is worked out once.
+Page& MainWindow::pageAt(std::size_t index)
+{
+    Seat& seat = m_seats[index];
+    if (seat.page == nullptr) {
+        seat.page = seat.build(seat.widget);
+        seat.widget->layout()->addWidget(seat.page);
+        wirePage(*seat.page, index);
+    }
+    return *seat.page;
+}
+
+void MainWindow::wirePage(Page& page, std::size_t index)
+{
+    connect(&page, &Page::trayAsked, this, &MainWindow::openTray);
+    connect(&page, &Page::weighingAsked, this, &MainWindow::weigh);
+    connect(&page, &Page::wateringAsked, this, &MainWindow::giveBetween);
+    connect(&page, &Page::badgeChanged, this, [this, index](int count) { setBadge(index, count); });
+    if (auto* setup = qobject_cast<SetupPage*>(&page)) {
+        connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
+            leaveThen([this, path] { Q_EMIT journalAsked(path); });
+        });
+        connect(setup, &SetupPage::lookAsked, this, [this](const QString& look, double fontScale) {
+            leaveThen([this, look, fontScale] {
+                m_preferences.set(Preference::Look, look);
+                m_preferences.set(Preference::FontScale, fontScale);
+                Q_EMIT lookChanged();
+            });
+        });
+    }
+}
+
+void MainWindow::buildSoon()
+{
+    for (std::size_t i = 0; i < m_seats.size(); ++i) {
+        if (m_seats[i].when == Built::Soon) {
+            pageAt(i);
+        }
+    }
+}
+
+std::vector<Page*> MainWindow::pages() const
+{
+    std::vector<Page*> built;
+    for (const Seat& seat : m_seats) {
+        if (seat.page != nullptr) {
+            built.push_back(seat.page);
+        }
+    }
+    return built;
 }
 
 void MainWindow::wireWork()

@@ -36,9 +36,9 @@ bool isWeight(const QString& text)
 
 void MainWindow::wireKeys()
 {
-    for (int i = 0; i < static_cast<int>(m_pages.size()); ++i) {
-        auto* key =
-            new QShortcut(QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + i)), this);
+    for (std::size_t i = 0; i < m_seats.size(); ++i) {
+        auto* key = new QShortcut(
+            QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i))), this);
         connect(key, &QShortcut::activated, this, [this, i] { showPageAt(i); });
     }
     const auto act = [this](const QKeySequence& keys, auto done) {
@@ -95,9 +95,9 @@ void MainWindow::follow(const QString& code)
         refuseScan(tr("%1 was scanned. Finish this first, then scan it again.").arg(code));
         return;
     }
-    if (m_stack->currentWidget() == page(tr("Weigh-in"))) {
+    if (pageShown() == tr("Weigh-in")) {
         weigh(code);
-    } else if (auto* round = qobject_cast<RoundPage*>(m_stack->currentWidget())) {
+    } else if (auto* round = qobject_cast<RoundPage*>(&inFront())) {
         round->takeInHand(*tray);
     } else {
         openTray(*tray);

@@ -37,6 +37,7 @@ constexpr Owner kOwners[] = {
      "s.id IN (SELECT value FROM json_each(?1))"},
 };
 
+// Each looks at the rows that were touched: a plus keeps SQLite from walking all trays of a state.
 struct Rule
 {
     RuleReason reason;
@@ -101,7 +102,10 @@ std::vector<Rule> placeRules()
     return {
         {RuleReason::PlaceTaken, "stay",
          "SELECT r.name || h.name, CAST(p.number AS TEXT), t.code, o.code FROM stay s "
-         "JOIN stay b ON b.place_id = s.place_id AND b.tray_id <> s.tray_id "
+         // Who had left before is not looked at: a place has had hundreds.
+         "JOIN stay b ON b.tray_id <> s.tray_id AND "
+         "((b.place_id = s.place_id AND b.to_on IS NULL) OR "
+         "(b.place_id = s.place_id AND b.to_on > s.from_on)) "
          "JOIN place p ON p.id = s.place_id JOIN shelf h ON h.id = p.shelf_id "
          "JOIN rack r ON r.id = h.rack_id JOIN tray t ON t.id = s.tray_id "
          "JOIN tray o ON o.id = b.tray_id WHERE " +
@@ -128,18 +132,18 @@ std::vector<Rule> pieceRules()
     return {
         {RuleReason::PieceTaken, "tray",
          "SELECT m.name, CAST(p.number AS TEXT), t.code, o.code FROM tray t "
-         "JOIN tray o ON o.piece_id = t.piece_id AND o.id <> t.id AND o.state = 'growing' "
+         "JOIN tray o ON o.piece_id = t.piece_id AND o.id <> t.id AND +o.state = 'growing' "
          "JOIN piece p ON p.id = t.piece_id JOIN medium m ON m.id = p.medium_id "
-         "WHERE t.state = 'growing' AND " +
+         "WHERE +t.state = 'growing' AND " +
              isListed("t.id")},
         {RuleReason::PieceRetired, "piece",
          "SELECT m.name, CAST(p.number AS TEXT), t.code FROM piece p JOIN medium m ON m.id = "
          "p.medium_id "
-         "JOIN tray t ON t.piece_id = p.id AND t.state = 'growing' "
+         "JOIN tray t ON t.piece_id = p.id AND +t.state = 'growing' "
          "WHERE p.retired_on IS NOT NULL AND " +
              isListed("p.id")},
         {RuleReason::PieceNotSanitised, "piece",
-         kUsesOfAPiece + std::string("WHERE b.state = 'growing' AND ") + isListed("p.id") +
+         kUsesOfAPiece + std::string("WHERE +b.state = 'growing' AND ") + isListed("p.id") +
              " AND NOT EXISTS (SELECT 1 FROM sanitising s WHERE s.piece_id = p.id AND " +
              momentOf("s.on_date", "s.minute") + " >= " + endOfUse("a") + ")"},
         {RuleReason::PieceNotSanitised, "piece that was washed",
@@ -191,10 +195,10 @@ std::vector<Rule> growthRules()
         "EXISTS (SELECT 1 FROM harvest h WHERE h.tray_id = t.id AND h.is_last)";
     return {
         {RuleReason::GrowsAfterLastCut, "tray",
-         "SELECT t.code FROM tray t WHERE t.state = 'growing' AND " + lastCut + " AND " +
+         "SELECT t.code FROM tray t WHERE +t.state = 'growing' AND " + lastCut + " AND " +
              isListed("t.id")},
         {RuleReason::NoLastCut, "tray of a cut",
-         "SELECT t.code FROM tray t WHERE t.state = 'harvested' AND NOT " + lastCut + " AND " +
+         "SELECT t.code FROM tray t WHERE +t.state = 'harvested' AND NOT " + lastCut + " AND " +
              isListed("t.id")},
         {RuleReason::StagesOutOfOrder, "tray of a stage",
          "SELECT t.code FROM tray t JOIN tray_stage s ON s.tray_id = t.id "

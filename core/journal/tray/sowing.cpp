@@ -4,6 +4,7 @@
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
 #include "core/tray/stage_plan.h"
+#include "core/tray/tray_code.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/trial/trial_repository.h"
@@ -127,11 +128,10 @@ Result<SowingGround> groundOf(Database& database, const SowingDraft& draft)
 
 std::vector<std::string> nextCodes(Database& database, const Variety& variety, int count)
 {
-    std::vector<std::string> used = TrayRepository(database).codesWithPrefix(variety.codePrefix);
+    const int highest = TrayRepository(database).highestNumber(variety.codePrefix);
     std::vector<std::string> codes;
-    for (int i = 0; i < count; ++i) {
-        codes.push_back(nextCode(variety.codePrefix, used));
-        used.push_back(codes.back());
+    for (int i = 1; i <= count; ++i) {
+        codes.push_back(codeOf(variety.codePrefix, highest + i));
     }
     return codes;
 }

@@ -3,12 +3,15 @@
 #include "core/cost/cost_repository.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/journal/ledger/ledger.h"
+#include "core/journal/tray/sowing.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_reason.h"
 #include "core/tray/tray_repository.h"
 #include "core/variety/variety_repository.h"
 #include "core/watering/watering_repository.h"
+
+#include <utility>
 
 namespace plumule {
 namespace {
@@ -33,10 +36,9 @@ std::optional<Value> valueAt(const std::map<TrayId, Value>& byTray, TrayId tray)
     return found == byTray.end() ? std::nullopt : std::optional(found->second);
 }
 
-std::vector<TrayListRow> listedTrays(Database& database, const TrayFilter& filter,
-                                     const std::set<TrayId>& without)
+std::vector<TrayListRow> listed(Database& database, std::vector<TrayRecord> records,
+                                const std::set<TrayId>& without)
 {
-    std::vector<TrayRecord> records = TrayRepository(database, without).records(filter);
     const auto yields = HarvestRepository(database).yieldsOfTrays(idsOf(records));
     const auto spots = standingSpots(database, without);
     std::vector<TrayListRow> rows;
@@ -56,7 +58,7 @@ void addCost(Database& database, TraySheet& sheet)
 {
     const TrayFacts facts{&sheet.record, sheet.stays, sheet.waterings, sheet.harvests,
                           sheet.residues};
-    const CostFacts costs = CostRepository(database).facts();
+    const CostFacts costs = CostRepository(database).factsOfLot(sheet.record.tray.seedLot);
     const TrayUse use = useOf(facts, costs.layout);
     sheet.cost = costOf(use, costs);
     sheet.missingPrices = missingPrices(use, costs);
@@ -74,18 +76,50 @@ void addCost(Database& database, TraySheet& sheet)
 
 Result<std::vector<TrayListRow>> TrayEntries::list(const TrayFilter& filter)
 {
-    return m_ledger.ask([&](Database& database) { return listedTrays(database, filter, {}); });
+    return m_ledger.ask([&](Database& database) {
+        return listed(database, TrayRepository(database).records(filter), {});
+    });
 }
 
-Result<TrayListing> TrayEntries::listing(const TrayFilter& filter)
+Result<TrayListing> TrayEntries::listing(const TrayFilter& filter, const TrayPage& page)
 {
     return m_ledger.ask([&](Database& database) {
         TrayListing listing;
         listing.rows =
             askWithoutDamaged(database, listing.damaged, [&](const std::set<TrayId>& without) {
-                return listedTrays(database, filter, without);
+                const TrayRepository trays(database, without);
+                const std::vector<TrayId> ids = trays.ids(filter, page);
+                listing.hasMore = page.rows && std::cmp_equal(ids.size(), *page.rows);
+                return listed(database, trays.records(ids), without);
             });
         return listing;
+    });
+}
+
+Result<TrayCounts> TrayEntries::counts(const TrayFilter& filter)
+{
+    return m_ledger.ask([&](Database& database) {
+        const TrayRepository trays(database);
+        TrayCounts counts;
+        counts.all = trays.count(filter);
+        TrayFilter growing = filter;
+        growing.state = TrayState::Growing;
+        counts.growing = filter.state.value_or(TrayState::Growing) == TrayState::Growing
+                             ? trays.count(growing)
+                             : 0;
+        return counts;
+    });
+}
+
+Result<std::vector<TrayId>> TrayEntries::growingIn(const TrayFilter& filter)
+{
+    return m_ledger.ask([&](Database& database) -> Result<std::vector<TrayId>> {
+        if (filter.state.value_or(TrayState::Growing) != TrayState::Growing) {
+            return std::vector<TrayId>();
+        }
+        TrayFilter growing = filter;
+        growing.state = TrayState::Growing;
+        return TrayRepository(database).ids(growing, {});
     });
 }
 
@@ -142,8 +176,7 @@ Result<std::string> TrayEntries::nextCode(VarietyId variety)
         if (!found) {
             return fail(ErrorKind::NotFound, TrayReason::VarietyUnknown);
         }
-        return plumule::nextCode(found->codePrefix,
-                                 TrayRepository(database).codesWithPrefix(found->codePrefix));
+        return nextCodes(database, *found, 1).front();
     });
 }
 

@@ -19,8 +19,11 @@ public:
 
     // Newest sowing first, then by code.
     [[nodiscard]] Result<std::vector<TrayListRow>> list(const TrayFilter& filter);
-    // The same, without trays of which a row can't be read; they are named.
-    [[nodiscard]] Result<TrayListing> listing(const TrayFilter& filter);
+    // A page of the same, without trays of which a row can't be read; they are named.
+    [[nodiscard]] Result<TrayListing> listing(const TrayFilter& filter, const TrayPage& page = {});
+    [[nodiscard]] Result<TrayCounts> counts(const TrayFilter& filter);
+    // Of those the growing ones, in the same order.
+    [[nodiscard]] Result<std::vector<TrayId>> growingIn(const TrayFilter& filter);
     // Whether there is a tray in that state; false too where that can't be read.
     [[nodiscard]] bool hasAny(TrayState state);
     [[nodiscard]] Result<TraySheet> sheet(TrayId tray);

@@ -56,6 +56,14 @@ Result<Round> WateringEntries::roundNow()
     });
 }
 
+Result<std::optional<RoundTray>> WateringEntries::inRound(TrayId tray, Date date, Slot slot)
+{
+    return m_ledger.ask([&](Database& database) -> Result<std::optional<RoundTray>> {
+        const Round part = roundOfTrays(database, {tray}, {date, slot}, m_ledger.clock().now());
+        return part.trays.empty() ? std::nullopt : std::optional(part.trays.front());
+    });
+}
+
 Result<Watering> WateringEntries::tick(TrayId tray, Date date, Slot slot)
 {
     const RoundKey round{date, slot};

@@ -18,6 +18,9 @@ public:
     // The round that is walked now.
     [[nodiscard]] Result<Round> roundNow();
 
+    // That tray's part in a round; none where it has none, or has ended.
+    [[nodiscard]] Result<std::optional<RoundTray>> inRound(TrayId tray, Date date, Slot slot);
+
     // Ticks the tray in that round with what it asks for. Conflict when it is not asked for, or
     // ticked.
     Result<Watering> tick(TrayId tray, Date date, Slot slot);

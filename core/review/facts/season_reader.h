@@ -8,6 +8,9 @@
 
 namespace plumule {
 
+// As a JSON list.
+[[nodiscard]] std::string listOf(const std::vector<TrialId>& trials);
+
 // Fills a season's facts column by column, for all trays at once: readTraysOf() first, the rest in
 // any order but that light is read before the stays. Part of season_repository.h.
 class SeasonReader
@@ -20,9 +23,12 @@ public:
 
     // Once the standings are known.
     void readTraysOf(const SeasonSpan& span);
-    void readUnfinished(Date from, Date to);
-    // Yields of finished trays, but for those that were read already.
+    // Of the span's trials, else all.
+    void readUnfinished(const SeasonSpan& span);
+    // Yields of finished trays, the latest thousands, but for those that were read already.
     void readPast(Date from, Date to);
+    // Of the trays that were read; none where none was cut.
+    [[nodiscard]] std::optional<Date> lastCut() const;
     // Which use of its piece each tray was; all trays of a piece count, whenever they were grown.
     void readPieceUses();
     // Columns of the layouts that the trays were planned in.

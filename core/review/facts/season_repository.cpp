@@ -29,11 +29,18 @@ void readTrials(Database& database, SeasonFacts& facts)
     }
 }
 
-void readStandings(Database& database, SeasonFacts& facts)
+// Of the span's trials, else of all.
+void readStandings(Database& database, const SeasonSpan& span, SeasonFacts& facts)
 {
-    Statement sown = database.prepare("SELECT trial_id, min(sown_on) FILTER (WHERE date(sown_on) = "
-                                      "sown_on), count(*) FROM tray WHERE "
-                                      "trial_id IS NOT NULL GROUP BY trial_id");
+    Statement sown =
+        database.prepare(std::string("SELECT trial_id, min(sown_on) FILTER (WHERE date(sown_on) = "
+                                     "sown_on), count(*) FROM tray WHERE ") +
+                         (span.trials.empty() ? "trial_id IS NOT NULL"
+                                              : "trial_id IN (SELECT value FROM json_each(?1))") +
+                         " GROUP BY trial_id");
+    if (!span.trials.empty()) {
+        sown.bind(listOf(span.trials));
+    }
     while (sown.step()) {
         TrialStanding& standing = facts.standings[sown.get<TrialId>(0)];
         standing.firstSownOn = sown.get<std::optional<Date>>(1);
@@ -59,6 +66,15 @@ void readCatalogues(Database& database, SeasonFacts& facts)
 
 } // namespace
 
+std::string listOf(const std::vector<TrialId>& trials)
+{
+    std::string list = "[";
+    for (const TrialId trial : trials) {
+        list += (list.size() > 1 ? "," : "") + std::to_string(trial.value);
+    }
+    return list + "]";
+}
+
 SeasonSpan spanOver(const std::vector<SeasonFilter>& filters)
 {
     SeasonSpan span{filters.front().from, filters.front().to, {}};
@@ -81,9 +97,9 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonSpan& span, const Progres
     SeasonReader reader(m_database, facts);
     const std::function<void()> steps[] = {
         [&] { readCatalogues(m_database, facts); },
-        [&] { readStandings(m_database, facts); },
+        [&] { readStandings(m_database, span, facts); },
         [&] { reader.readTraysOf(span); },
-        [&] { reader.readUnfinished(span.from, span.to); },
+        [&] { reader.readUnfinished(span); },
         [&] { reader.readStages(); },
         [&] { reader.readStays(); },
         [&] { reader.readWaterings(); },
@@ -92,8 +108,11 @@ Result<SeasonFacts> SeasonRepository::read(const SeasonSpan& span, const Progres
         [&] { reader.readPieceUses(); },
         [&] { reader.readPlannedColumns(); },
         [&] {
-            // Trays of the span that are of no trial asked for were not read.
-            reader.readPast(span.from - kDaysOfPast, span.trials.empty() ? span.from - 1 : span.to);
+            // Trays of the span that are of no trial asked for were not read. What was cut after
+            // the trials' own last cut is no past of theirs.
+            const Date until =
+                span.trials.empty() ? span.from - 1 : reader.lastCut().value_or(span.to);
+            reader.readPast(span.from - kDaysOfPast, until);
         },
         [&] { reader.setAsideDamaged(); },
     };

@@ -15,6 +15,8 @@ constexpr int kTrayColumnCount = 17;
 
 // With fewer trays than these the span may not show the room's spread: other yields are read too.
 constexpr std::size_t kFewTrays = 200;
+// More of them make a spread no surer, and a room of many years has no end of them.
+constexpr int kMostPast = 2000;
 
 Tray readTray(const Statement& row)
 {
@@ -52,15 +54,6 @@ SeasonRecord recordOf(Tray tray, const Medium& medium)
     return record;
 }
 
-std::string trialList(const std::vector<TrialId>& trials)
-{
-    std::string list = "[";
-    for (const TrialId trial : trials) {
-        list += (list.size() > 1 ? "," : "") + std::to_string(trial.value);
-    }
-    return list + "]";
-}
-
 std::vector<TrayId> idsIn(Statement rows)
 {
     std::vector<TrayId> ids;
@@ -83,9 +76,9 @@ std::vector<TrayId> traysEndedIn(Database& database, const SeasonSpan& span)
     Statement rows = database.prepare(
         "SELECT h.tray_id FROM tray AS t JOIN harvest AS h ON h.tray_id = t.id WHERE "
         "t.trial_id IN (SELECT value FROM json_each(?3)) AND h.on_date BETWEEN ?1 AND ?2 UNION "
-        "SELECT id FROM tray WHERE trial_id IN (SELECT value FROM json_each(?3)) AND state = "
+        "SELECT id FROM tray WHERE trial_id IN (SELECT value FROM json_each(?3)) AND +state = "
         "'discarded' AND ended_on BETWEEN ?1 AND ?2");
-    rows.bind(span.from, span.to, trialList(span.trials));
+    rows.bind(span.from, span.to, listOf(span.trials));
     return idsIn(std::move(rows));
 }
 
@@ -97,8 +90,8 @@ void SeasonReader::readTraysOf(const SeasonSpan& span)
     m_ids = idList(ended);
     // Above that share of the journal reading a table from end to end is twice as fast as finding
     // the rows of each tray.
-    m_readsAll = 2 * static_cast<std::int64_t>(ended.size()) >=
-                 m_database.scalar("SELECT count(*) FROM tray");
+    m_readsAll = span.trials.empty() && 2 * static_cast<std::int64_t>(ended.size()) >=
+                                            m_database.scalar("SELECT count(*) FROM tray");
     readTrays(ended.size());
     readYields();
 }
@@ -171,14 +164,20 @@ void SeasonReader::readYields()
                });
 }
 
-void SeasonReader::readUnfinished(Date from, Date to)
+void SeasonReader::readUnfinished(const SeasonSpan& span)
 {
     const std::string columns =
         std::string("SELECT ") + kTrayColumns +
         ", EXISTS (SELECT 1 FROM harvest AS h WHERE h.tray_id = t.id), (SELECT s.place_id FROM "
         "stay AS s WHERE s.tray_id = t.id ORDER BY s.from_on DESC, s.from_minute DESC LIMIT 1) "
-        "FROM tray AS t ";
-    const auto readAll = [&](Statement& rows) {
+        "FROM tray AS t WHERE " +
+        (span.trials.empty() ? "" : "t.trial_id IN (SELECT value FROM json_each(?4)) AND ");
+    const auto readAll = [&](const std::string& condition) {
+        Statement rows = m_database.prepare(columns + condition);
+        rows.bind(span.from - kLongestGrowth, span.from, span.to);
+        if (!span.trials.empty()) {
+            rows.bindCell(4, listOf(span.trials));
+        }
         while (rows.step()) {
             readOf(rows.get<TrayId>(0), [&] {
                 const auto place = rows.get<std::optional<PlaceId>>(kTrayColumnCount + 1);
@@ -189,19 +188,28 @@ void SeasonReader::readUnfinished(Date from, Date to)
             });
         }
     };
-    Statement discarded =
-        m_database.prepare(columns + "WHERE t.sown_on BETWEEN ?1 AND ?3 AND t.state = 'discarded' "
-                                     "AND t.ended_on BETWEEN ?2 AND ?3");
-    readAll(discarded.bind(from - kLongestGrowth, from, to));
-    Statement growing = m_database.prepare(
-        columns + "WHERE t.state = 'growing' AND t.sown_on <= ?1 ORDER BY t.sown_on");
-    readAll(growing.bind(to));
+    // A trial's trays are fewer than those of any state.
+    const std::string state = span.trials.empty() ? "t.state" : "+t.state";
+    readAll("t.sown_on BETWEEN ?1 AND ?3 AND " + state +
+            " = 'discarded' AND t.ended_on BETWEEN ?2 AND ?3");
+    readAll(state + " = 'growing' AND t.sown_on <= ?3 ORDER BY t.sown_on");
+}
+
+std::optional<Date> SeasonReader::lastCut() const
+{
+    std::optional<Date> last;
+    for (const SeasonRecord& record : m_facts.trays) {
+        last = std::max(last, record.lastCut);
+    }
+    return last;
 }
 
 void SeasonReader::readPieceUses()
 {
-    Statement rows = m_database.prepare("SELECT id, piece_id FROM tray WHERE piece_id IS NOT NULL "
-                                        "ORDER BY piece_id, sown_on, sown_minute, id");
+    Statement rows = m_database.prepare(
+        "SELECT id, piece_id FROM tray WHERE piece_id IN (SELECT piece_id FROM tray WHERE id IN "
+        "(SELECT value FROM json_each(?1))) ORDER BY piece_id, sown_on, sown_minute, id");
+    rows.bind(m_ids);
     PieceId piece;
     int use = 0;
     while (rows.step()) {
@@ -240,11 +248,12 @@ void SeasonReader::readPast(Date from, Date to)
         return;
     }
     Statement rows = m_database.prepare(
-        "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, sum(h.net_mg), t.id FROM "
-        "harvest AS h JOIN tray AS t ON t.id = h.tray_id WHERE h.on_date BETWEEN ?1 AND ?2 AND "
-        "t.state = 'harvested' AND t.set_aside_reason IS NULL GROUP BY t.id HAVING "
-        "max(h.is_last) = 1");
-    rows.bind(from, to);
+        "SELECT t.medium_id, t.variety_id, t.trial_id, t.sown_on, (SELECT sum(h.net_mg) FROM "
+        "harvest AS h WHERE h.tray_id = t.id AND h.on_date BETWEEN ?1 AND ?2), t.id FROM (SELECT "
+        "tray_id FROM harvest WHERE on_date BETWEEN ?1 AND ?2 AND is_last = 1 ORDER BY "
+        "on_date DESC LIMIT ?3) AS latest JOIN tray AS t ON t.id = latest.tray_id WHERE t.state = "
+        "'harvested' AND t.set_aside_reason IS NULL ORDER BY t.id");
+    rows.bind(from, to, kMostPast);
     while (rows.step()) {
         const auto tray = rows.get<TrayId>(5);
         // The room's spread does without those that can't be read.

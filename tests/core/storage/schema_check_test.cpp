@@ -72,8 +72,8 @@ TEST_F(SchemaCheckTest, OtherTablesAndLooseOrGeneratedColumnsAreRefused)
 
 TEST_F(SchemaCheckTest, ALostIndexIsMissed)
 {
-    alter("DROP INDEX tray_growing");
-    expectRefused(SchemaReason::Missing, "index", "tray_growing");
+    alter("DROP INDEX tray_by_state");
+    expectRefused(SchemaReason::Missing, "index", "tray_by_state");
 }
 
 // Before the schema is looked at, and on any connection of ours.

@@ -109,14 +109,49 @@ TEST_F(TrayRepositoryTest, FindsACodeWhateverItsLetterCase)
     EXPECT_FALSE(trays.findByCode(""));
 }
 
-TEST_F(TrayRepositoryTest, ListsCodesThatBeginWithAPrefix)
+TEST_F(TrayRepositoryTest, TheHighestNumberIsCountedWhateverTheLettersCase)
 {
-    storeTrayCalled("BR001", kToday);
-    storeTrayCalled("br002", kToday);
-    storeTrayCalled("RD001", kToday);
-    auto found = trays.codesWithPrefix("BR");
-    std::sort(found.begin(), found.end());
-    EXPECT_EQ(found, (Codes{"BR001", "br002"}));
+    EXPECT_EQ(trays.highestNumber("BR"), 0);
+    storeTrayCalled("BR009", kToday);
+    storeTrayCalled("br1002", kToday);
+    storeTrayCalled("BR0700", kToday - 1);
+    storeTrayCalled("BR123456789", kToday); // no number that was counted up to
+    storeTrayCalled("BRX2003", kToday);
+    storeTrayCalled("RD2001", kToday);
+    storeTrayCalled("BR", kToday);
+    EXPECT_EQ(trays.highestNumber("BR"), 1002);
+    EXPECT_EQ(trays.highestNumber("rd"), 2001);
+    EXPECT_EQ(trays.highestNumber("XX"), 0);
+    EXPECT_EQ(trays.codes().size(), 7U);
+}
+
+// Whatever the pages' size, together they are the list.
+TEST_F(TrayRepositoryTest, PagesGoOnWhereTheLastOneEnded)
+{
+    for (int i = 0; i < 7; ++i) {
+        storeTrayCalled("BR00" + std::to_string(i), kToday - i / 3);
+    }
+    Tray ended = storeTrayCalled("XX003", kToday - 1);
+    trays.end(ended, TrayState::Discarded, {kToday, 600});
+    for (const auto& state : {std::optional<TrayState>(), std::optional(TrayState::Growing),
+                              std::optional(TrayState::Discarded)}) {
+        TrayFilter filter;
+        filter.state = state;
+        const std::vector<TrayId> whole = idsOf(trays.records(filter));
+        EXPECT_EQ(trays.ids(filter, {}), whole);
+        EXPECT_EQ(trays.count(filter), static_cast<int>(whole.size()));
+        for (int rows = 1; rows <= 9; ++rows) {
+            std::vector<TrayId> read;
+            TrayPage page{std::nullopt, rows};
+            for (auto ids = trays.ids(filter, page); !ids.empty(); ids = trays.ids(filter, page)) {
+                EXPECT_LE(static_cast<int>(ids.size()), rows);
+                read.insert(read.end(), ids.begin(), ids.end());
+                const Tray last = trays.find(ids.back()).value();
+                page.after = TrayListKey{last.sownOn, last.code};
+            }
+            EXPECT_EQ(read, whole) << rows;
+        }
+    }
 }
 
 TEST_F(TrayRepositoryTest, ARecordHasItsNamesStagesAndPlace)

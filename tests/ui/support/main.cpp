@@ -1,6 +1,6 @@
+#include "tests/ui/support/watched_application.h"
 #include "ui/widget/theme.h"
 
-#include <QApplication>
 #include <gtest/gtest.h>
 
 #include <locale>
@@ -11,7 +11,7 @@ int main(int argc, char** argv)
     qputenv("QT_QPA_PLATFORM", "offscreen");
     ::testing::InitGoogleTest(&argc, argv);
     QLocale::setDefault(QLocale::c());
-    QApplication application(argc, argv);
+    plumule::ui::WatchedApplication application(argc, argv);
     plumule::ui::applyTheme(application, plumule::ui::Ground::Light);
     return RUN_ALL_TESTS();
 }

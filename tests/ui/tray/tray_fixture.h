@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QSpinBox>
 #include <QTableView>
+#include <QTimer>
 
 namespace plumule::ui {
 
@@ -16,7 +17,13 @@ class TrayPageTest : public GrowingTest
 protected:
     std::unique_ptr<TraysPage> page;
 
-    void open(QSize size = {1232, 900}) { page = openPage<TraysPage>(size); }
+    // The list is read at each key, so that no test waits for a pause.
+    void open(QSize size = {1232, 900})
+    {
+        page = openPage<TraysPage>(size);
+        pause().setInterval(0);
+    }
+    [[nodiscard]] QTimer& pause() { return *find<QTimer>(*page, "typingPause"); }
     // Its page shows this tray's sheet.
     void openSheetOf(const char* code)
     {
@@ -26,6 +33,12 @@ protected:
     }
 
     [[nodiscard]] QAbstractItemModel& rows() { return *find<QTableView>(*page, "trays")->model(); }
+    void readToTheEnd()
+    {
+        while (rows().canFetchMore({})) {
+            rows().fetchMore({});
+        }
+    }
     [[nodiscard]] QString cell(int row, TrayListModel::Column column)
     {
         return rows().index(row, column).data().toString();

@@ -14,7 +14,8 @@ TEST_F(TrayPageTest, ListsEveryTrayOfTheRoomNewestSowingFirst)
     open();
     const auto all = journal->trays().list({});
     ASSERT_TRUE(all);
-    ASSERT_GT(all->size(), 100U);
+    ASSERT_GT(all->size(), 200U);
+    readToTheEnd();
     EXPECT_EQ(rows().rowCount(), static_cast<int>(all->size()));
     EXPECT_EQ(cell(0, TrayListModel::Code).toStdString(), all->front().record.tray.code);
     EXPECT_FALSE(textsIn(*page)
@@ -29,6 +30,7 @@ TEST_F(TrayPageTest, TheListIsASoundModelWhileItIsFiltered)
     open();
     const QAbstractItemModelTester tester(&rows(),
                                           QAbstractItemModelTester::FailureReportingMode::Fatal);
+    readToTheEnd();
     const int all = rows().rowCount();
     type("rd02");
     EXPECT_LT(rows().rowCount(), all);
@@ -41,7 +43,66 @@ TEST_F(TrayPageTest, TheListIsASoundModelWhileItIsFiltered)
     EXPECT_FALSE(find<QTableView>(*page, "trays")->isVisible());
     EXPECT_FALSE(textsIn(*page).filter("No tray fits").isEmpty());
     find<QLineEdit>(*page, "search")->clear();
+    readToTheEnd();
     EXPECT_EQ(rows().rowCount(), all);
+}
+
+TEST_F(TrayPageTest, ALongListIsReadOnWhereOneScrollsToItsEnd)
+{
+    useSample();
+    open();
+    const QAbstractItemModelTester tester(&rows(),
+                                          QAbstractItemModelTester::FailureReportingMode::Fatal);
+    const auto all = journal->trays().list({}).value();
+    // Whatever fetched it, the rows are those of the list, from its beginning.
+    ASSERT_GE(rows().rowCount(), 200);
+    find<QTableView>(*page, "trays")->scrollToBottom();
+    readToTheEnd();
+    ASSERT_EQ(rows().rowCount(), static_cast<int>(all.size()));
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        ASSERT_EQ(cell(static_cast<int>(i), TrayListModel::Code).toStdString(),
+                  all[i].record.tray.code);
+    }
+    // A change reads as much again, so that nobody is thrown back to the top.
+    ASSERT_TRUE(journal->trays().setAside(all.back().record.tray.id, "lamp out"));
+    settleDown();
+    EXPECT_EQ(rows().rowCount(), static_cast<int>(all.size()));
+}
+
+TEST_F(TrayPageTest, AWateringLeavesTheListAlone)
+{
+    growDueTrays(2);
+    open();
+    QSignalSpy reads(&rows(), &QAbstractItemModel::modelReset);
+    ASSERT_TRUE(journal->watering().giveBetween({{trayOf("BR001")},
+                                                 WateringMethod::Below,
+                                                 WaterKind::Plain,
+                                                 millilitres(40),
+                                                 clock.now()}));
+    settleDown();
+    EXPECT_EQ(reads.count(), 0);
+    ASSERT_TRUE(journal->trays().discard(trayOf("BR002"), "mould", clock.now()));
+    EXPECT_TRUE(soon([&] { return reads.count() == 1; }));
+}
+
+TEST_F(TrayPageTest, TheListWaitsForAPauseInTyping)
+{
+    growDueTrays(3);
+    open();
+    pause().setInterval(24 * 3600 * 1000);
+    QSignalSpy reads(&rows(), &QAbstractItemModel::modelReset);
+    type("BR00");
+    EXPECT_EQ(reads.count(), 0);
+    EXPECT_TRUE(pause().isActive());
+    // As the clock would.
+    ASSERT_TRUE(QMetaObject::invokeMethod(&pause(), "timeout"));
+    EXPECT_EQ(reads.count(), 1);
+    // Enter waits for nothing.
+    type("2");
+    EXPECT_EQ(rows().rowCount(), 3);
+    press(Qt::Key_Return);
+    ASSERT_TRUE(sheet().isVisible());
+    EXPECT_FALSE(textsIn(sheet()).filter("BR002").isEmpty());
 }
 
 TEST_F(TrayPageTest, FiltersNarrowEachOther)

@@ -38,6 +38,30 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
     EXPECT_EQ(shownPage(), "Trays");
 }
 
+// What was never looked at costs nothing at the start; the pages with a badge follow by themselves.
+TEST_F(WindowTest, APageIsBuiltWhenItIsShownFirst)
+{
+    growDueTrays(3);
+    window = std::make_unique<MainWindow>(*journal, ask, preferences);
+    const auto isBuilt = [this](const char* name) { return window->isBuilt(name); };
+    EXPECT_TRUE(isBuilt("Round"));
+    EXPECT_FALSE(isBuilt("Weigh-in"));
+    show(*window);
+    EXPECT_TRUE(soon([&] { return isBuilt("Weigh-in"); }));
+    EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in") == "3"; }));
+    for (const char* later : {"Trays", "Trials", "Season", "History", "Set-up"}) {
+        EXPECT_FALSE(isBuilt(later)) << later;
+    }
+    window->showPage("Trays");
+    EXPECT_TRUE(isBuilt("Trays"));
+    auto* table = window->findChild<QTableView*>("trays");
+    ASSERT_NE(table, nullptr);
+    EXPECT_TRUE(table->isVisible());
+    EXPECT_EQ(table->model()->rowCount(), 3);
+    EXPECT_FALSE(isBuilt("Season"));
+    EXPECT_FALSE(isBuilt("nothing"));
+}
+
 TEST_F(WindowTest, FitsASmallScreenAlsoInLargeType)
 {
     useSample();

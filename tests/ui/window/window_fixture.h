@@ -6,6 +6,7 @@
 
 #include <QLineEdit>
 #include <QStackedWidget>
+#include <QTimer>
 
 namespace plumule::ui {
 
@@ -19,7 +20,15 @@ protected:
     void openWindow(QSize size = {1440, 900})
     {
         window = std::make_unique<MainWindow>(*journal, ask, preferences);
+        // Keys are ruled in what is there.
+        for (const QString& name : window->pageNames()) {
+            ASSERT_NE(window->page(name), nullptr);
+        }
         keys.rule(*window);
+        // Nor does a list wait for a pause in typing.
+        for (QTimer* pause : window->findChildren<QTimer*>("typingPause")) {
+            pause->setInterval(0);
+        }
         show(*window, size);
         window->activateWindow();
         ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));

@@ -1,0 +1,152 @@
+#include "tests/bench/life/large_works.h"
+
+#include "core/exchange/csv.h"
+#include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/journal.h"
+#include "core/journal/review/review_answers.h"
+
+#include <fstream>
+#include <memory>
+#include <stdexcept>
+
+namespace plumule::bench {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr int kRows = 10'000;
+
+template <class T>
+T given(Result<T> answer)
+{
+    if (!answer) {
+        throw std::runtime_error("a measured work was refused");
+    }
+    return std::move(*answer);
+}
+
+void writeTable(const fs::path& file)
+{
+    std::ofstream out(file);
+    out << "code,variety,medium,sown,seed_g,harvested,net_g,trial\n";
+    const Date first = dateFromIso("2025-11-28").value();
+    for (int i = 0; i < kRows; ++i) {
+        const Date sown = first + i / 30;
+        out << csvLine({"X" + std::to_string(i), "Variety " + std::to_string(i % 4),
+                        "Medium " + std::to_string(i % 5), toIso(sown), "30", toIso(sown + 10),
+                        std::to_string(200 + i * 37 % 60), "Trial " + std::to_string(i / 500)});
+    }
+}
+
+// A new journal of ten thousand trays that came by a table, and the table.
+struct Imported
+{
+    explicit Imported(const fs::path& within)
+        : folder(within)
+        , clock(presentMoment())
+    {
+        writeTable(folder / "trays.csv");
+    }
+    ~Imported()
+    {
+        journal.reset();
+        for (const char* name : {"trays.csv", "imported.plumule", "bare.sqlite"}) {
+            remove(name);
+        }
+    }
+    Imported(const Imported&) = delete;
+    Imported& operator=(const Imported&) = delete;
+
+    void remove(const std::string& name) const
+    {
+        std::error_code ignored;
+        for (const char* part : {"", "-wal", "-shm"}) {
+            fs::remove((folder / name).string() + part, ignored);
+        }
+    }
+    void bringIn()
+    {
+        journal.reset();
+        remove("imported.plumule");
+        RoomPlan plan;
+        plan.room.name = "Invented";
+        journal = given(Journal::create(folder / "imported.plumule", plan, clock));
+        const auto preview = given(journal->exchange().preview(folder / "trays.csv"));
+        (void)given(journal->exchange().importTrays(preview, "trays.csv"));
+    }
+    // Three rows a tray by prepared statements.
+    void bareInserts() const
+    {
+        remove("bare.sqlite");
+        Database bare(folder / "bare.sqlite", Access::ReadWrite, OpenAs::New);
+        bare.execute(
+            "CREATE TABLE tray (id INTEGER PRIMARY KEY, code TEXT UNIQUE, a INTEGER, b "
+            "INTEGER, sown TEXT, c TEXT, d TEXT, e INTEGER);"
+            "CREATE INDEX by_sown ON tray (sown, code); CREATE INDEX by_a ON tray (a, b);"
+            "CREATE TABLE cut (id INTEGER PRIMARY KEY, tray INTEGER, day TEXT, net INTEGER);"
+            "CREATE INDEX by_tray ON cut (tray, day)");
+        Transaction transaction(bare);
+        for (std::int64_t i = 1; i <= kRows; ++i) {
+            bare.prepare("INSERT INTO tray VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)")
+                .bind(i, "X" + std::to_string(i), i % 4, i % 5, std::string("2026-01-01"),
+                      std::string("harvested"), std::string("2026-01-11"), i)
+                .run();
+            bare.prepare("INSERT INTO cut VALUES (?1, ?1, ?2, ?3)")
+                .bind(i, std::string("2026-01-11"), i)
+                .run();
+        }
+        transaction.commit();
+    }
+
+    fs::path folder;
+    FixedClock clock;
+    std::unique_ptr<Journal> journal;
+};
+
+void askSeason(Journal& journal, Response response)
+{
+    SeasonQuestion question;
+    question.filter = journal.review().usualSeason();
+    question.asks.emplace_back().response = response;
+    (void)given(journal.review().season(question));
+}
+
+void reviewSeason(Journal& journal)
+{
+    SeasonQuestion question;
+    question.filter = journal.review().usualSeason();
+    (void)given(journal.review().season(question));
+}
+
+} // namespace
+
+std::vector<Work> largeWorks(const fs::path& path, const RoomOfYears&)
+{
+    const auto clock = std::make_shared<FixedClock>(presentMoment());
+    const std::shared_ptr<Journal> journal = given(Journal::open(path, *clock, Access::ReadOnly));
+    const auto in = std::make_shared<Imported>(path.parent_path());
+    const fs::path copy = path.string() + ".copy";
+    return {
+        {"season's review", [clock, journal] { reviewSeason(*journal); }, nullptr, 0, 150, 5},
+        {"season's comparison by cost",
+         [clock, journal] { askSeason(*journal, Response::CostPerGram); }, nullptr, 0, 200, 3},
+        {"verified backup",
+         [clock, journal, copy] {
+             (void)given(journal->backUpTo(copy, {}).map([] { return true; }));
+             fs::remove(copy);
+             fs::remove(copy.string() + ".crc");
+         },
+         [path, copy] {
+             fs::copy_file(path, copy, fs::copy_options::overwrite_existing);
+             fs::remove(copy);
+         },
+         5, 0, 1},
+        {"10,000 rows in", [in] { in->bringIn(); }, [in] { in->bareInserts(); }, 1.7, 0, 1},
+        {"10,000 rows taken back", [in] { (void)given(in->journal->undo()); },
+         [in] { in->bareInserts(); }, 1.7, 0, 1},
+        {"10,000 rows done again", [in] { (void)given(in->journal->redo()); },
+         [in] { in->bareInserts(); }, 1.7, 0, 1},
+    };
+}
+
+} // namespace plumule::bench

@@ -1,0 +1,53 @@
+#include "tests/bench/life/race.h"
+
+#include <algorithm>
+#include <ctime>
+
+namespace plumule::bench {
+namespace {
+
+double cpuMs()
+{
+    timespec now{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
+}
+
+double timeOf(const std::function<void()>& work)
+{
+    const double before = cpuMs();
+    work();
+    return cpuMs() - before;
+}
+
+double median(std::vector<double> values)
+{
+    if (values.empty()) {
+        return 0;
+    }
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+} // namespace
+
+Measured measure(const Work& work)
+{
+    std::vector<double> worked;
+    std::vector<double> limits;
+    for (int run = 0; run < work.runs; ++run) {
+        if (work.limit) {
+            limits.push_back(timeOf(work.limit));
+        }
+        worked.push_back(timeOf(work.run));
+    }
+    Measured measured{work.name, median(worked), median(limits), work.aimMs, false};
+    if (work.aimTimes > 0) {
+        measured.aimMs = work.aimTimes * measured.limitMs;
+    }
+    measured.isReached = measured.ms <= measured.aimMs;
+    return measured;
+}
+
+} // namespace plumule::bench
