@@ -9,6 +9,7 @@
 #include "ui/history/history_page.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
+#include "ui/rack/racks_page.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
@@ -127,6 +128,7 @@ void MainWindow::buildPages()
     const Services services{m_ask, *m_messages, m_preferences, *m_tasks};
     addPage(new RoundPage(m_journal, services));
     addPage(new WeighPage(m_journal, services));
+    addPage(new RacksPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
@@ -294,8 +296,8 @@ void MainWindow::find()
 void MainWindow::print()
 {
     if (!inFront().print()) {
-        m_messages->tell(tr("There is no sheet to print of this page. The round, a trial's plan, "
-                            "the season and labels of trays have one."));
+        m_messages->tell(tr("There is no sheet to print of this page. The round, the racks, a "
+                            "trial's plan, the season and labels of trays have one."));
     }
 }
 
