@@ -1,5 +1,8 @@
 #include "ui/rack/racks_page.h"
 
+#include "core/journal/rack/rack_entries.h"
+#include "core/journal/room/room_entries.h"
+
 #include "ui/page/damaged_line.h"
 #include "ui/rack/free_chart.h"
 #include "ui/rack/legend_card.h"
@@ -62,6 +65,7 @@ void RacksPage::build()
 void RacksPage::buildHead()
 {
     m_head = new PageHead(tr("Racks"));
+    m_head->setObjectName("racksHead");
     m_by = new Segmented({tr("Stage"), tr("Medium"), tr("Days to the cut")});
     m_by->setObjectName("shownBy");
     m_print = new KeyButton(tr("Print"), QLatin1Char('P'));

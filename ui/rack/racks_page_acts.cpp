@@ -1,6 +1,8 @@
 // Part of ui/rack/racks_page.h: what is done from it.
 #include "ui/rack/racks_page.h"
 
+#include "core/journal/rack/rack_entries.h"
+
 #include "ui/page/undoing.h"
 #include "ui/paper/printing.h"
 #include "ui/rack/arrange_dialog.h"

@@ -88,7 +88,7 @@ QString movesSentence(const QString& whom, const std::vector<std::string>& detai
                        ? Deeds::tr("%1 place %2").arg(shelf, QString::fromStdString(details[++i]))
                        : Deeds::tr("off the racks"));
     }
-    return Deeds::tr("Moved %1: to %2.").arg(whom, places.join(QStringLiteral(", ")));
+    return Deeds::tr("Moved %1 to %2.").arg(whom, places.join(QStringLiteral(", ")));
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
