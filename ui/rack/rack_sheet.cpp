@@ -31,13 +31,13 @@ QString lettersOf(const StandingTray& tray)
 {
     QStringList letters;
     if (tray.isThirsty) {
-        letters << RackSheetTr::tr("T", "thirsty, on a tray");
+        letters << RackSheetTr::tr("T");
     }
     if (tray.isReady) {
-        letters << RackSheetTr::tr("R", "ready, on a tray");
+        letters << RackSheetTr::tr("R");
     }
     if (tray.isDue) {
-        letters << RackSheetTr::tr("D", "due, on a tray");
+        letters << RackSheetTr::tr("D");
     }
     return letters.join(QLatin1Char(' '));
 }

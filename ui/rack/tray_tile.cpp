@@ -73,11 +73,11 @@ QString signLetter(TraySign sign)
 {
     switch (sign) {
     case TraySign::Thirsty:
-        return TileTr::tr("T", "thirsty, on a tray");
+        return TileTr::tr("T");
     case TraySign::Ready:
-        return TileTr::tr("R", "ready, on a tray");
+        return TileTr::tr("R");
     case TraySign::Due:
-        return TileTr::tr("D", "due, on a tray");
+        return TileTr::tr("D");
     }
     return {};
 }

@@ -77,18 +77,32 @@ QString readingsSentence(const std::vector<std::string>& details, const QString&
                                     .arg(QString::fromStdString(details[0]), whom);
 }
 
-// Where several trays went, in turn: shelf and number, or nothing off the racks.
-QString movesSentence(const QString& whom, const std::vector<std::string>& details)
+// Where trays went, in turn: shelf and number, or nothing off the racks; of two that were swapped,
+// who they are.
+QString movesSentence(Intention intention, const QString& whom,
+                      const std::vector<std::string>& details)
 {
+    const auto text = [&](std::size_t at) { return QString::fromStdString(details[at]); };
+    const bool isPair = details.size() > 1;
+    if (intention == Intention::SwapTrays) {
+        return isPair ? Deeds::tr("Swapped the places of %1 and %2.").arg(text(0), text(1))
+                      : QString();
+    }
+    if (intention == Intention::MoveTray) {
+        return isPair ? Deeds::tr("Moved %1 to %2, place %3.").arg(whom, text(0), text(1))
+                      : Deeds::tr("Took %1 off the racks.").arg(whom);
+    }
     QStringList places;
     for (std::size_t i = 0; i < details.size(); ++i) {
-        const QString shelf = QString::fromStdString(details[i]);
-        const bool hasNumber = !shelf.isEmpty() && i + 1 < details.size();
-        places << (hasNumber
-                       ? Deeds::tr("%1 place %2").arg(shelf, QString::fromStdString(details[++i]))
-                       : Deeds::tr("off the racks"));
+        if (details[i].empty() || i + 1 == details.size()) {
+            places << Deeds::tr("off the racks");
+        } else {
+            places << Deeds::tr("%1 place %2").arg(text(i), text(i + 1));
+            ++i;
+        }
     }
-    return Deeds::tr("Moved %1 to %2.").arg(whom, places.join(QStringLiteral(", ")));
+    return Deeds::tr("Moved %1 to %2.")
+        .arg(whomOf(intention, whom), places.join(QStringLiteral(", ")));
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
@@ -104,16 +118,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     };
     switch (intention) {
     case Intention::MoveTray:
-        return entry.details.size() < 2
-                   ? Deeds::tr("Took %1 off the racks.").arg(whom)
-                   : Deeds::tr("Moved %1 to %2, place %3.")
-                         .arg(whom, first, QString::fromStdString(entry.details[1]));
     case Intention::MoveTrays:
-        return movesSentence(whomOf(intention, whom), entry.details);
     case Intention::SwapTrays:
-        return entry.details.size() < 2 ? QString()
-                                        : Deeds::tr("Swapped the places of %1 and %2.")
-                                              .arg(first, QString::fromStdString(entry.details[1]));
+        return movesSentence(intention, whom, entry.details);
     case Intention::NoteHeight:
         return Deeds::tr("Noted a height of %1: %2.")
             .arg(whom, units.length(micrometres(first.toLongLong())));
