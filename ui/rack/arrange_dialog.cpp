@@ -44,7 +44,7 @@ ArrangeDialog::ArrangeDialog(Journal& journal, const Services& services, QWidget
             }
         });
     const QSize most = screen()->availableSize() * 0.9;
-    resize(QSize(scaled(720), scaled(640)).boundedTo(most));
+    resize(QSize(scaled(860), scaled(680)).boundedTo(most));
 }
 
 ArrangeDialog::~ArrangeDialog()

@@ -28,18 +28,30 @@ std::vector<std::optional<PlaceId>> placesOf(const Carry& carry, End end)
 }
 
 // The day's light of the shelves, each figure once.
-QString lightOf(const RoomRacks& room, const Carry& carry, End end)
+QStringList lightOf(const RoomRacks& room, const Carry& carry, End end)
 {
     QStringList figures;
     for (const auto& place : placesOf(carry, end)) {
         const StandingShelf* shelf = place ? room.shelfOf(*place) : nullptr;
         const auto dli = shelf == nullptr ? std::nullopt : shelf->light.dli();
-        const QString figure = dli ? numberText(*dli, 1) : QStringLiteral("?");
+        const QString figure = dli ? numberText(*dli, 1) : MoveCard::tr("unknown");
         if (!figures.contains(figure)) {
             figures << figure;
         }
     }
-    return figures.join(QStringLiteral(", "));
+    return figures;
+}
+
+QString lightWords(const RoomRacks& room, const Carry& carry)
+{
+    const QStringList from = lightOf(room, carry, End::From);
+    const QStringList to = lightOf(room, carry, End::To);
+    const QStringList unknown{MoveCard::tr("unknown")};
+    if (from == unknown && to == unknown) {
+        return MoveCard::tr("not measured");
+    }
+    return MoveCard::tr("%1 → %2 mol/m²")
+        .arg(from.join(QStringLiteral(", ")), to.join(QStringLiteral(", ")));
 }
 
 QString codesOf(const RoomRacks& room, const Carry& carry)
@@ -168,9 +180,7 @@ void MoveCard::showCarried(const RackView& view)
     addRow(tr("to"), carry.leadsSomewhere() ? spotsText(room, placesOf(carry, End::To))
                                             : tr("where it stands"));
     addRow(tr("stands there"), inTheWay(room, carry));
-    addRow(
-        tr("light a day"),
-        tr("%1 → %2 mol/m²").arg(lightOf(room, carry, End::From), lightOf(room, carry, End::To)));
+    addRow(tr("light a day"), lightWords(room, carry));
     m_note->setText(trialNote(room, carry));
     m_buttons->show();
     m_put->setEnabled(carry.leadsSomewhere() && !carry.isAnyInTheWay());

@@ -53,12 +53,13 @@ void drawPlace(const PaperPen& pen, QRectF at, const StandingPlace& place, Date 
     }
     const QRectF line(box.x() + 5, box.y() + 4, box.width() - 10, 14);
     if (!place.tray) {
-        const QString held = place.heldFor ? RackSheetTr::tr("free, for %1 on %2")
-                                                 .arg(QString::fromStdString(*place.heldFor),
-                                                      shortDayText(place.heldFrom))
-                                           : RackSheetTr::tr("free");
         pen.text(line, QString::number(place.spot.number), 8.5, QFont::Normal, kPaperMuted);
-        pen.text(line.translated(0, 15), held, 8.5, QFont::Normal, kPaperMuted);
+        pen.text(line.translated(0, 15), RackSheetTr::tr("free"), 8.5, QFont::Normal, kPaperMuted);
+        if (place.heldFor) {
+            const QString held = RackSheetTr::tr("%1, %2").arg(
+                QString::fromStdString(*place.heldFor), shortDayText(place.heldFrom));
+            pen.text(line.translated(0, 30), held, 8.5, QFont::Normal, kPaperMuted);
+        }
         return;
     }
     const StandingTray& tray = *place.tray;

@@ -24,7 +24,7 @@
 namespace plumule::ui {
 namespace {
 
-constexpr int kSideWide = 264;
+constexpr int kSideWide = 288;
 constexpr int kNarrow = 1000;
 
 } // namespace

@@ -32,6 +32,21 @@ std::vector<PlannedSowing> plannedSowings(Database& database, const Room& room)
     return planned;
 }
 
+// With the place where each stands now: a tray that was taken off still knows its last one.
+std::vector<TrayRecord> standingTrays(Database& database, const std::set<TrayId>& without)
+{
+    const TrayRepository trays(database, without);
+    std::vector<TrayRecord> growing = trays.growing();
+    const auto occupied = trays.occupied();
+    for (TrayRecord& record : growing) {
+        const auto found = record.place ? occupied.find(*record.place) : occupied.end();
+        if (found == occupied.end() || found->second != record.tray.id) {
+            record.place.reset();
+        }
+    }
+    return growing;
+}
+
 } // namespace
 
 Result<RoomRacks> RackEntries::racks()
@@ -48,7 +63,7 @@ Result<RoomRacks> RackEntries::racks()
         }
         std::vector<DamagedTray> aside;
         facts.growing = askWithoutDamaged(database, aside, [&](const std::set<TrayId>& without) {
-            return TrayRepository(database, without).growing();
+            return standingTrays(database, without);
         });
         RoomRacks room = racksFrom(facts);
         room.damaged = std::move(aside);
