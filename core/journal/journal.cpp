@@ -8,6 +8,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
+#include "core/journal/rack/rack_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
@@ -37,6 +38,7 @@ struct Journal::Concepts
         , exchange(ledger)
         , copies(ledger)
         , climate(ledger)
+        , racks(ledger)
     {}
 
     RoomEntries room;
@@ -53,6 +55,7 @@ struct Journal::Concepts
     ExchangeEntries exchange;
     MergeEntries copies;
     ClimateEntries climate;
+    RackEntries racks;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -210,6 +213,11 @@ MergeEntries& Journal::copies()
 ClimateEntries& Journal::climate()
 {
     return m_concepts->climate;
+}
+
+RackEntries& Journal::racks()
+{
+    return m_concepts->racks;
 }
 
 } // namespace plumule

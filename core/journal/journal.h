@@ -13,6 +13,7 @@ class ExchangeEntries;
 class HarvestEntries;
 class MediumEntries;
 class MergeEntries;
+class RackEntries;
 class ReviewAnswers;
 class RoomEntries;
 class SeasonEntries;
@@ -69,6 +70,7 @@ public:
     [[nodiscard]] ExchangeEntries& exchange();
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
+    [[nodiscard]] RackEntries& racks();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -1,5 +1,6 @@
 #include "core/sample/sample_stock.h"
 
+#include "core/climate/climate_repository.h"
 #include "core/cost/cost_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
@@ -56,6 +57,9 @@ void storeSampleLayout(Database& database, SampleTables& tables, SampleStock& st
         shelf.lightMilliwatts = std::llround(row.number("light_w") * 1000);
         shelf.lightMinutes = row.whole("light_h") * kStockMinutesPerHour;
         rooms.update(shelf);
+        if (const auto ppfd = row.maybeNumber("ppfd")) {
+            ClimateRepository(database).setPpfd(shelf.id, std::llround(*ppfd * kMilli));
+        }
         for (const Place& place : rooms.places(shelf.id)) {
             stock.places.emplace(rack + "/" + shelf.name + "/" + std::to_string(place.number),
                                  place.id);

@@ -27,7 +27,7 @@ NumberField* sizeField(const char* name, const QString& accessibleName)
 
 } // namespace
 
-RoomPart::RoomPart(Journal& journal, Services services, QWidget* parent)
+RoomPart::RoomPart(Journal& journal, Services services, Fields fields, QWidget* parent)
     : SetupPart(journal, services, parent)
 {
     auto* column = new QVBoxLayout(this);
@@ -38,9 +38,21 @@ RoomPart::RoomPart(Journal& journal, Services services, QWidget* parent)
     auto* form = new QVBoxLayout(m_panel);
     form->setContentsMargins(0, 0, 0, 0);
     form->setSpacing(scaled(14));
-    form->addWidget(buildRoom());
+    QWidget* ofRoom = buildRoom();
+    form->addWidget(ofRoom);
     form->addWidget(buildRacks());
     inner->addWidget(m_panel);
+    if (fields == Fields::Racks) {
+        ofRoom->hide();
+    }
+    inner->addWidget(buildCaution());
+    inner->addStretch(1);
+    column->addWidget(buildSave(fields));
+    connect(m_panel, &FormPanel::entered, this, &RoomPart::saveTyped);
+}
+
+QWidget* RoomPart::buildCaution()
+{
     auto* caution = new Card(tr("Mind"), "caution");
     auto* words = label(
         tr("Mains electricity beside water: a residual-current device (RCD or GFCI), plugs and "
@@ -48,10 +60,7 @@ RoomPart::RoomPart(Journal& journal, Services services, QWidget* parent)
            "decides what may be sold."));
     words->setWordWrap(true);
     caution->body()->addWidget(words);
-    inner->addWidget(caution);
-    inner->addStretch(1);
-    column->addWidget(buildSave());
-    connect(m_panel, &FormPanel::entered, this, &RoomPart::saveTyped);
+    return caution;
 }
 
 QString RoomPart::name() const
@@ -116,12 +125,14 @@ QWidget* RoomPart::buildRacks()
 }
 
 // Below what scrolls, so that it is in sight whatever was changed.
-QWidget* RoomPart::buildSave()
+QWidget* RoomPart::buildSave(Fields fields)
 {
     auto* bar = new QWidget;
     auto* row = new QHBoxLayout(bar);
     row->setContentsMargins(0, scaled(8), scaled(4), 0);
-    auto* words = label(tr("Saves the room, its places and its light."), "muted");
+    auto* words = label(fields == Fields::All ? tr("Saves the room, its places and its light.")
+                                              : tr("Saves the places and their light."),
+                        "muted");
     words->setWordWrap(true);
     auto* save = button(tr("Save"), "primary");
     save->setObjectName("saveRoom");

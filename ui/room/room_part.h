@@ -20,7 +20,15 @@ class RoomPart : public SetupPart
     Q_OBJECT
 
 public:
-    RoomPart(Journal& journal, Services services, QWidget* parent = nullptr);
+    // What of it is shown, and saved: beside the racks all else stays as it is.
+    enum class Fields
+    {
+        All,
+        Racks
+    };
+
+    RoomPart(Journal& journal, Services services, Fields fields = Fields::All,
+             QWidget* parent = nullptr);
 
     [[nodiscard]] QString name() const override;
     [[nodiscard]] bool concerns(Concept about) const override;
@@ -39,7 +47,8 @@ private:
 
     QWidget* buildRoom();
     QWidget* buildRacks();
-    QWidget* buildSave();
+    QWidget* buildCaution();
+    QWidget* buildSave(Fields fields);
     QWidget* rackCard(const RoomLayout& layout, const Rack& rack);
     QWidget* shelfRow(const RoomLayout& layout, const Shelf& shelf);
     ShelfFields shelfFields(const RoomLayout& layout, const Shelf& shelf);

@@ -15,6 +15,43 @@ class Deeds
     Q_DECLARE_TR_FUNCTIONS(Deeds)
 };
 
+// Whom it was done to: many trays are stored by their count, and what is none of the grower's own
+// words, by its key.
+QString whomOf(Intention intention, const QString& subject)
+{
+    const std::string key = subject.toStdString();
+    bool isCount = false;
+    const int count = subject.toInt(&isCount);
+    WaterKind water{};
+    PriceItem item{};
+    LabourKind labour{};
+    switch (intention) {
+    case Intention::SowTrays:
+    case Intention::MoveTrayOn:
+    case Intention::BeginSoak:
+    case Intention::PutUnderWeight:
+    case Intention::PutIntoBlackout:
+    case Intention::PutIntoLight:
+    case Intention::HoldTrayBack:
+    case Intention::TickAllWaterings:
+    case Intention::FindNoNeed:
+    case Intention::WaterAsNeeded:
+    case Intention::MoveTrays:
+    case Intention::TakeTraysOff:
+        return isCount ? Deeds::tr("%n tray(s)", nullptr, count) : subject;
+    case Intention::NoteReading:
+    case Intention::ChangeRecipe:
+        return fromText(key, water) ? nameOf(water) : subject;
+    case Intention::SavePrice:
+    case Intention::RemovePrice:
+        return fromText(key, item) ? nameOf(item) : subject;
+    case Intention::ChangeLabour:
+        return fromText(key, labour) ? nameOf(labour) : subject;
+    default:
+        return subject;
+    }
+}
+
 // How many acts came, and what of those that met belongs to no tray and was not kept.
 QString broughtSentence(const QString& whom, const std::vector<std::string>& details)
 {
@@ -40,6 +77,34 @@ QString readingsSentence(const std::vector<std::string>& details, const QString&
                                     .arg(QString::fromStdString(details[0]), whom);
 }
 
+// Where trays went, in turn: shelf and number, or nothing off the racks; of two that were swapped,
+// who they are.
+QString movesSentence(Intention intention, const QString& whom,
+                      const std::vector<std::string>& details)
+{
+    const auto text = [&](std::size_t at) { return QString::fromStdString(details[at]); };
+    const bool isPair = details.size() > 1;
+    if (intention == Intention::SwapTrays) {
+        return isPair ? Deeds::tr("Swapped the places of %1 and %2.").arg(text(0), text(1))
+                      : QString();
+    }
+    if (intention == Intention::MoveTray) {
+        return isPair ? Deeds::tr("Moved %1 to %2, place %3.").arg(whom, text(0), text(1))
+                      : Deeds::tr("Took %1 off the racks.").arg(whom);
+    }
+    QStringList places;
+    for (std::size_t i = 0; i < details.size(); ++i) {
+        if (details[i].empty() || i + 1 == details.size()) {
+            places << Deeds::tr("off the racks");
+        } else {
+            places << Deeds::tr("%1 place %2").arg(text(i), text(i + 1));
+            ++i;
+        }
+    }
+    return Deeds::tr("Moved %1 to %2.")
+        .arg(whomOf(intention, whom), places.join(QStringLiteral(", ")));
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -53,10 +118,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     };
     switch (intention) {
     case Intention::MoveTray:
-        return entry.details.size() < 2
-                   ? Deeds::tr("Took %1 off the racks.").arg(whom)
-                   : Deeds::tr("Moved %1 to %2, place %3.")
-                         .arg(whom, first, QString::fromStdString(entry.details[1]));
+    case Intention::MoveTrays:
+    case Intention::SwapTrays:
+        return movesSentence(intention, whom, entry.details);
     case Intention::NoteHeight:
         return Deeds::tr("Noted a height of %1: %2.")
             .arg(whom, units.length(micrometres(first.toLongLong())));
@@ -229,43 +293,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Brought in the readings of %1.").arg(whom);
     case Intention::MeasureLampLight:
         return Deeds::tr("Changed the light under the lamps of %1.").arg(whom);
+    case Intention::MoveTrays:
+        return Deeds::tr("Moved %1 to other places.").arg(whom);
+    case Intention::SwapTrays:
+        return Deeds::tr("Swapped the places of %1.").arg(whom);
+    case Intention::TakeTraysOff:
+        return Deeds::tr("Took %1 off the racks.").arg(whom);
     }
     return {};
-}
-
-// Whom it was done to: many trays are stored by their count, and what is none of the grower's own
-// words, by its key.
-QString whomOf(Intention intention, const QString& subject)
-{
-    const std::string key = subject.toStdString();
-    bool isCount = false;
-    const int count = subject.toInt(&isCount);
-    WaterKind water{};
-    PriceItem item{};
-    LabourKind labour{};
-    switch (intention) {
-    case Intention::SowTrays:
-    case Intention::MoveTrayOn:
-    case Intention::BeginSoak:
-    case Intention::PutUnderWeight:
-    case Intention::PutIntoBlackout:
-    case Intention::PutIntoLight:
-    case Intention::HoldTrayBack:
-    case Intention::TickAllWaterings:
-    case Intention::FindNoNeed:
-    case Intention::WaterAsNeeded:
-        return isCount ? Deeds::tr("%n tray(s)", nullptr, count) : subject;
-    case Intention::NoteReading:
-    case Intention::ChangeRecipe:
-        return fromText(key, water) ? nameOf(water) : subject;
-    case Intention::SavePrice:
-    case Intention::RemovePrice:
-        return fromText(key, item) ? nameOf(item) : subject;
-    case Intention::ChangeLabour:
-        return fromText(key, labour) ? nameOf(labour) : subject;
-    default:
-        return subject;
-    }
 }
 
 } // namespace

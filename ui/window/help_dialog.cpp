@@ -13,7 +13,7 @@ using Lines = std::vector<std::pair<QString, QString>>;
 
 Lines keysEverywhere()
 {
-    return {{"Ctrl+1 … 7", HelpDialog::tr("the pages, from the top")},
+    return {{"Ctrl+1 … 8", HelpDialog::tr("the pages, from the top")},
             {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
             {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
             {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},
@@ -30,6 +30,19 @@ Lines keysOfRound()
             {"R, N", HelpDialog::tr("ready, or not yet, for a tray that is asked about")},
             {"U", HelpDialog::tr("take back")},
             {"P", HelpDialog::tr("print the round")}};
+}
+
+Lines keysOfRacks()
+{
+    return {{HelpDialog::tr("Space"),
+             HelpDialog::tr("carry the tray, or those that are chosen; put them down")},
+            {HelpDialog::tr("arrows, Page Up, Page Down"),
+             HelpDialog::tr("go from place to place and from rack to rack, also with what is "
+                            "carried; with Shift choose trays")},
+            {"Enter", HelpDialog::tr("open the tray, or put down what is carried")},
+            {"X", HelpDialog::tr("swap with what stands in the way; or two chosen trays")},
+            {HelpDialog::tr("Del"), HelpDialog::tr("take off the racks")},
+            {"S, P, U", HelpDialog::tr("sow, print, take back")}};
 }
 
 Lines keysOfScale()
@@ -92,6 +105,7 @@ HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
     leaveFreely();
     body()->addWidget(listOf(tr("Everywhere"), keysEverywhere()));
     body()->addWidget(listOf(tr("On the round"), keysOfRound()));
+    body()->addWidget(listOf(tr("At the racks"), keysOfRacks()));
     body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
     body()->addWidget(listOf(tr("Words"), words()));
     connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,

@@ -9,6 +9,7 @@
 #include "ui/history/history_page.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
+#include "ui/rack/racks_page.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
 #include "ui/tray/trays_page.h"
@@ -125,6 +126,7 @@ void MainWindow::buildPages()
 {
     addPage<RoundPage>(tr("Round"), Built::Soon);
     addPage<WeighPage>(tr("Weigh-in"), Built::Soon);
+    addPage<RacksPage>(tr("Racks"));
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));
@@ -281,8 +283,8 @@ void MainWindow::find()
 void MainWindow::print()
 {
     if (!inFront().print()) {
-        m_messages->tell(tr("There is no sheet to print of this page. The round, a trial's plan, "
-                            "the season and labels of trays have one."));
+        m_messages->tell(tr("There is no sheet to print of this page. The round, the racks, a "
+                            "trial's plan, the season and labels of trays have one."));
     }
 }
 

@@ -86,6 +86,9 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
     IntentionKey{Intention::BringInReadings, "climate.bring_in"},
     IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
+    IntentionKey{Intention::MoveTrays, "tray.move_several"},
+    IntentionKey{Intention::SwapTrays, "tray.swap"},
+    IntentionKey{Intention::TakeTraysOff, "tray.take_several_off"},
 };
 
 } // namespace

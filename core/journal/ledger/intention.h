@@ -84,6 +84,9 @@ enum class Intention
     BringCopyBack,
     BringInReadings, // of a climate logger
     MeasureLampLight,
+    MoveTrays,    // several at once
+    SwapTrays,    // two, each to the other's place
+    TakeTraysOff, // several off the racks
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -95,9 +98,11 @@ struct Deed
     Intention what;
     std::string whom; // it was done to, in the grower's words: "RD029"
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
-    // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
-    // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
-    // and belongs to no tray, as it was not kept; readings: the logger and how many hours.
+    // racks, of each tray; two that were swapped: their codes; a height: µm; a weight: mg net, a
+    // corrected one what it was before that; what was discarded or set aside: why; of a copy that
+    // was brought back: how many acts, then what met and belongs to no tray, as it was not kept;
+    // readings: the logger and how many hours; a repeating sowing that was skipped: the day; of an
+    // order: mg, its day and whom it is for; what was counted or bought: how much, in which unit.
     std::vector<std::string> with;
 };
 

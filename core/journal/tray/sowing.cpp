@@ -47,6 +47,19 @@ std::string shelfName(RoomRepository& rooms, ShelfId id)
 
 } // namespace
 
+std::string namesOf(const std::vector<std::string>& codes)
+{
+    constexpr std::size_t kMostNamed = 4;
+    if (codes.size() > kMostNamed) {
+        return std::to_string(codes.size());
+    }
+    std::string names;
+    for (const std::string& code : codes) {
+        names += (names.empty() ? "" : ", ") + code;
+    }
+    return names;
+}
+
 std::string textOf(Moment moment)
 {
     return toIso(moment.date) + " " + toClockText(moment.minute);

@@ -37,6 +37,9 @@ struct SownTray
 TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
                  const SownTray& put);
 
+// As a deed names trays by their codes: a few each, many by their number.
+[[nodiscard]] std::string namesOf(const std::vector<std::string>& codes);
+
 // "2026-03-12 07:05", as errors carry a moment.
 [[nodiscard]] std::string textOf(Moment moment);
 // Of a stay that has ended.

@@ -57,6 +57,13 @@ TEST(HistorySentence, NamesPlaceHeightAndWeight)
     EXPECT_EQ(said(Intention::MoveTray, {"B2", "4"}), "Moved BR003 to B2, place 4.");
     EXPECT_EQ(said(Intention::MoveTray, {""}), "Took BR003 off the racks.");
     EXPECT_EQ(said(Intention::MoveTray, {}), "Moved BR003 to another place.");
+    EXPECT_EQ(said(Intention::MoveTrays, {"B2", "4", ""}),
+              "Moved BR003 to B2 place 4, off the racks.");
+    EXPECT_EQ(said(Intention::MoveTrays, {}), "Moved BR003 to other places.");
+    EXPECT_EQ(said(Intention::SwapTrays, {"BR003", "RD001"}),
+              "Swapped the places of BR003 and RD001.");
+    EXPECT_EQ(said(Intention::SwapTrays, {}), "Swapped the places of BR003.");
+    EXPECT_EQ(said(Intention::TakeTraysOff, {""}), "Took BR003 off the racks.");
     EXPECT_EQ(said(Intention::NoteHeight, {"38000"}), "Noted a height of BR003: 38 mm.");
     EXPECT_EQ(said(Intention::NoteHeight, {"38100"}, UnitSystem::UsCustomary),
               "Noted a height of BR003: 1.50 in.");

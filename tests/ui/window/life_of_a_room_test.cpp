@@ -48,7 +48,7 @@ protected:
     }
     void goTo(const char* page)
     {
-        pressCtrl(Qt::Key_1 + static_cast<int>(window->pageNames().indexOf(page)));
+        WindowTest::goTo(page);
         ASSERT_EQ(shownPage(), page);
     }
     [[nodiscard]] QString titleOfRound()

@@ -33,7 +33,7 @@ protected:
     }
     void openSheetOf(const char* code)
     {
-        pressCtrl(Qt::Key_3);
+        goTo("Trays");
         enter(code);
         ASSERT_TRUE(sheetShows(code));
     }
@@ -69,7 +69,7 @@ TEST_F(WindowKeysTest, ClosingAsksForWhatIsTypedOnEveryPage)
     type("pale");
     EXPECT_TRUE(asksFor("Round"));
     press(Qt::Key_Return);
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     enter("BR001");
     type("325");
     EXPECT_TRUE(asksFor("Weigh-in"));
@@ -78,13 +78,13 @@ TEST_F(WindowKeysTest, ClosingAsksForWhatIsTypedOnEveryPage)
     write("Trays", "note", "thin");
     EXPECT_TRUE(asksFor("Trays"));
     press(Qt::Key_Return);
-    pressCtrl(Qt::Key_4);
+    goTo("Trials");
     click(find<QPushButton>(pageOf("Trials"), "newTrial"));
     write("Trials", "planQuestion", "Which?");
     EXPECT_TRUE(asksFor("Trials"));
     ask.whenUnsaved = ScriptedAsk::Unsaved::Leave;
     press(Qt::Key_Escape);
-    pressCtrl(Qt::Key_7);
+    goTo("Set-up");
     write("Set-up", "roomName", "Cellar");
     EXPECT_TRUE(asksFor("Set-up"));
     ask.agrees = true;
@@ -100,18 +100,18 @@ TEST_F(WindowKeysTest, WhatIsTypedStaysWhileOtherPagesAreLookedAt)
     openWindow();
     openSheetOf("BR001");
     write("Trays", "note", "half a no");
-    pressCtrl(Qt::Key_5);
-    pressCtrl(Qt::Key_2);
+    goTo("Season");
+    goTo("Weigh-in");
     enter("BR001");
     type("32");
-    pressCtrl(Qt::Key_7);
+    goTo("Set-up");
     write("Set-up", "roomName", "Cel");
-    pressCtrl(Qt::Key_1);
-    pressCtrl(Qt::Key_2);
+    goTo("Round");
+    goTo("Weigh-in");
     EXPECT_EQ(fieldText("Weigh-in", "gross"), "32");
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     EXPECT_EQ(fieldText("Trays", "note"), "half a no");
-    pressCtrl(Qt::Key_7);
+    goTo("Set-up");
     EXPECT_EQ(fieldText("Set-up", "roomName"), "Cel");
     ask.agrees = true;
     closeWindow();
@@ -166,7 +166,7 @@ TEST_F(WindowKeysTest, UndoAndRedoGoThroughSeveralActsOfSeveralPages)
     growDueTrays(2);
     const int before = actsIn(*journal);
     openWindow();
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     enter("BR001");
     enter("325");
     ASSERT_EQ(sheetOf("BR001").harvests.size(), 1U);
@@ -213,7 +213,7 @@ TEST_F(WindowKeysTest, AReadOnlyJournalRefusesEveryActInWords)
     press(Qt::Key_End);
     press(Qt::Key_Space);
     isRefused("a tick");
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     enter("BR001");
     enter("325");
     isRefused("a weight");
@@ -225,7 +225,7 @@ TEST_F(WindowKeysTest, AReadOnlyJournalRefusesEveryActInWords)
     EXPECT_EQ(fieldText("Trays", "note"), "pale") << "what was typed is still there";
     click(find<QPushButton>(*window, "moveOn"));
     isRefused("a stage");
-    pressCtrl(Qt::Key_7);
+    goTo("Set-up");
     write("Set-up", "roomName", "Cellar");
     press(Qt::Key_Return);
     isRefused("the room");

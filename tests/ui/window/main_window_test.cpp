@@ -25,10 +25,9 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
 {
     openWindow();
     const QStringList names = window->pageNames();
-    ASSERT_EQ(names,
-              QStringList({"Round", "Weigh-in", "Trays", "Trials", "Season", "History", "Set-up"}));
+    ASSERT_EQ(names, QStringList({"Round", "Weigh-in", "Racks", "Trays", "Trials", "Season", "History", "Set-up"}));
     EXPECT_EQ(shownPage(), "Round");
-    for (const int number : {2, 3, 4, 5, 6, 1}) {
+    for (const int number : {2, 3, 4, 5, 6, 7, 1}) {
         pressCtrl(Qt::Key_0 + number);
         const QString name = names[number - 1];
         EXPECT_EQ(shownPage(), name);
@@ -86,7 +85,7 @@ TEST_F(WindowTest, BadgesCountWhatIsOpenOnPagesThatAreNotInFront)
         << badgeOf("Weigh-in").toStdString();
     const int open = badgeOf("Round").toInt();
     EXPECT_GE(open, toWater);
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     ASSERT_TRUE(journal->watering().tick(trayOf("BR004"), clock.today(), Slot::Morning));
     EXPECT_TRUE(soon([&] { return badgeOf("Round").toInt() == open - 1; }));
     WeighingDraft weighing;
@@ -104,7 +103,7 @@ TEST_F(WindowTest, CtrlZTakesTheLastActBackAndCtrlShiftZDoesItAgain)
 {
     sow(broccoli(1, kTwoDaysAgo));
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     ASSERT_TRUE(journal->trays().discard(trayOf("BR001"), "mould", clock.now()));
     ASSERT_EQ(nameOfFocus(), "search"); // which keeps no undo of its own while it is empty
     pressCtrl(Qt::Key_Z);
@@ -120,7 +119,7 @@ TEST_F(WindowTest, CtrlZTakesTypedTextBackFirst)
 {
     sow(broccoli(1, kTwoDaysAgo));
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     type("xyz");
     pressCtrl(Qt::Key_Z);
     EXPECT_EQ(fieldText("Trays", "search"), "");
@@ -141,7 +140,7 @@ TEST_F(WindowTest, AScannedLabelOpensItsTrayAndLeavesNoLettersInTheField)
 {
     growDueTrays(3);
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     type("mesh");
     scan("BR002");
     EXPECT_TRUE(sheetShows("BR002"));
@@ -153,7 +152,7 @@ TEST_F(WindowTest, ACodeTypedByHandStaysInTheField)
 {
     growDueTrays(3);
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     type("BR002");
     EXPECT_EQ(fieldText("Trays", "search"), "BR002");
     EXPECT_EQ(find<QTableView>(pageOf("Trays"), "trays")->model()->rowCount(), 1);
@@ -194,7 +193,7 @@ TEST_F(WindowTest, AScanIntoANoteOfASheetOpensTheOtherTrayAndTheNoteStaysWithIts
 {
     sow(broccoli(2, kTwoDaysAgo));
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     enter("BR001");
     auto* note = find<QLineEdit>(*find<QWidget>(*window, "traySheet"), "note");
     note->setFocus();
@@ -220,7 +219,7 @@ TEST_F(WindowTest, AScanWithTheScannersSignsIsReadOnEveryPage)
         EXPECT_TRUE(sheetShows("BR002")) << number;
         click(find<QPushButton>(*window, "backToList"));
     }
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     scan("*BR001*");
     EXPECT_EQ(fieldText("Weigh-in", "code"), "BR001");
 }
@@ -248,7 +247,7 @@ TEST_F(WindowTest, AWeightFromTheScaleIsNoCode)
 {
     growDueTrays(1);
     openWindow();
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     scan("BR001");
     ASSERT_EQ(nameOfFocus(), "gross");
     scan("340.5");
@@ -259,7 +258,7 @@ TEST_F(WindowTest, AScannedLabelIsTheTrayToWeighAtTheScale)
 {
     growDueTrays(3);
     openWindow();
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     ASSERT_EQ(nameOfFocus(), "code");
     scan("br003"); // whatever the letter case
     EXPECT_EQ(shownPage(), "Weigh-in");
@@ -276,7 +275,7 @@ TEST_F(WindowTest, AScannedLabelLeavesThePageUnderADialogAsItIs)
 {
     growDueTrays(1);
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     click(find<QPushButton>(pageOf("Trays"), "sow"));
     auto* dialog = find<SowDialog>(*window, "sowDialog");
     ASSERT_NE(dialog, nullptr);
@@ -301,14 +300,14 @@ TEST_F(WindowTest, AChangeIsShownInFrontSoonAndElsewhereWhenItIsOpened)
 {
     growDueTrays(2);
     openWindow();
-    pressCtrl(Qt::Key_2);
-    pressCtrl(Qt::Key_3);
+    goTo("Weigh-in");
+    goTo("Trays");
     const auto* list = find<QTableView>(pageOf("Trays"), "trays");
     ASSERT_EQ(list->model()->rowCount(), 2);
     sow(broccoli(1, clock.now()));
     EXPECT_TRUE(soon([&] { return list->model()->rowCount() == 3; }));
     ASSERT_TRUE(journal->trays().discard(trayOf("BR001"), "mould", clock.now()));
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     EXPECT_TRUE(find<QLabel>(pageOf("Weigh-in"), "pageSubtitle")->text().contains("1 of 1 tray "));
 }
 
@@ -316,7 +315,7 @@ TEST_F(WindowTest, TheSheetLeadsToTheScaleWithItsTray)
 {
     growDueTrays(2);
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     enter("BR002");
     ASSERT_TRUE(sheetShows("BR002"));
     click(find<QPushButton>(*window, "weigh"));
@@ -338,7 +337,7 @@ TEST_F(WindowTest, SaysWhichRoomItIsAndWhetherItMayBeWritten)
     journal = std::move(*opened);
     openWindow();
     EXPECT_TRUE(find<QLabel>(*window, "readOnly")->isVisible());
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     click(find<QPushButton>(pageOf("Trays"), "sow"));
     auto* dialog = find<SowDialog>(*window, "sowDialog");
     click(find<QPushButton>(*dialog, "sowNow"));
@@ -353,18 +352,18 @@ TEST_F(WindowTest, AtMidnightThePagesFollowTheDate)
     openWindow();
     auto* clockWatch = window->findChild<ClockWatch*>();
     ASSERT_NE(clockWatch, nullptr);
-    pressCtrl(Qt::Key_5);
+    goTo("Season");
     const auto* until = find<DateField>(pageOf("Season"), "to");
     EXPECT_EQ(until->date(), date(2026, 3, 12));
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     auto* subtitle = find<QLabel>(pageOf("Weigh-in"), "pageSubtitle");
     ASSERT_TRUE(subtitle->text().contains("Thursday 12 March"));
     clock.set({clock.today() + 1, 0});
     clockWatch->look();
     EXPECT_TRUE(soon([&] { return subtitle->text().contains("Friday 13 March"); }));
-    pressCtrl(Qt::Key_5);
+    goTo("Season");
     EXPECT_EQ(until->date(), date(2026, 3, 13));
-    pressCtrl(Qt::Key_1);
+    goTo("Round");
     EXPECT_TRUE(find<QLabel>(pageOf("Round"), "pageSubtitle")->text().contains("Friday 13 March"));
 }
 
@@ -372,7 +371,7 @@ TEST_F(WindowTest, ASheetGivesItsTrayWaterAsNeeded)
 {
     sow(broccoli(2, kTwoDaysAgo));
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     enter("BR002");
     ASSERT_TRUE(sheetShows("BR002"));
     click(find<QPushButton>(*window, "giveWater"));

@@ -71,7 +71,7 @@ protected:
     }
     void weighAll(const TrialProgress& progress)
     {
-        pressCtrl(Qt::Key_2);
+        goTo("Weigh-in");
         for (const TrialTray& tray : progress.trays) {
             const double net =
                 m_yields.at(tray.record.medium.name).at("R" + std::to_string(tray.block));

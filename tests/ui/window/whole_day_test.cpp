@@ -86,7 +86,7 @@ TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
     }));
 
     clock.set({clock.today(), 8 * 60 + 30});
-    pressCtrl(Qt::Key_2);
+    goTo("Weigh-in");
     weighTwelve();
     EXPECT_TRUE(soon([&] { return badgeOf("Weigh-in").isEmpty(); }));
 
@@ -101,7 +101,7 @@ TEST_F(WholeDayTest, TheRoundTwelveTraysAtTheScaleAndASlipTakenBack)
 
     // The evening round asks for those that grow on.
     clock.set({clock.today(), 18 * 60 + 5});
-    pressCtrl(Qt::Key_1);
+    goTo("Round");
     EXPECT_TRUE(soon(
         [&] { return find<QLabel>(pageOf("Round"), "pageTitle")->text() == "Evening round"; }));
     EXPECT_EQ(roundNow().trays.size(), 28U);

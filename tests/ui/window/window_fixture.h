@@ -41,6 +41,18 @@ protected:
         keys.scan([&] { enter(code); });
     }
     static void pressCtrl(int key) { press(key, Qt::ControlModifier); }
+    // By its number, as long as that is one key; else by hand.
+    void goTo(const char* page)
+    {
+        constexpr int kMostByKey = 9;
+        const auto index = static_cast<int>(window->pageNames().indexOf(page));
+        ASSERT_GE(index, 0) << page;
+        if (index < kMostByKey) {
+            pressCtrl(Qt::Key_1 + index);
+        } else {
+            click(window->findChild<QPushButton*>(QStringLiteral("nav") + page));
+        }
+    }
 
     [[nodiscard]] QString shownPage()
     {
