@@ -12,6 +12,7 @@ const std::vector<Command>& commands()
 {
     static const std::vector<Command> all = {
         {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
+        {"week", "JOURNAL [--json | --ics FILE | --pdf FILE]", runWeek},
         {"season",
          "JOURNAL [--season NAME | --from D --to D] [--variety V]... [--metric NAME] [--groups "
          "form|nutrients|reuse|own] [--margin PERCENT] [--json | --pdf FILE | --html FILE]",

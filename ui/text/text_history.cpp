@@ -72,6 +72,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Discarded %1: %2.").arg(whom, first);
     case Intention::SetTrayAside:
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
+    case Intention::SkipRepeat:
+        return Deeds::tr("Skipped the repeating sowing of %1 on %2.")
+            .arg(whom, shortDayText(dateFromIso(entry.details.front()).value_or(Date())));
     case Intention::BringCopyBack:
         return broughtSentence(whom, entry.details);
     case Intention::BringInReadings:
@@ -229,6 +232,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Brought in the readings of %1.").arg(whom);
     case Intention::MeasureLampLight:
         return Deeds::tr("Changed the light under the lamps of %1.").arg(whom);
+    case Intention::AddRepeat:
+        return Deeds::tr("Added the repeating sowing of %1.").arg(whom);
+    case Intention::ChangeRepeat:
+        return Deeds::tr("Changed the repeating sowing of %1.").arg(whom);
+    case Intention::EndRepeat:
+        return Deeds::tr("Ended the repeating sowing of %1.").arg(whom);
+    case Intention::SkipRepeat:
+        return Deeds::tr("Skipped a repeating sowing of %1.").arg(whom);
     }
     return {};
 }

@@ -16,6 +16,7 @@
 #include "ui/watering/between_dialog.h"
 #include "ui/watering/round_page.h"
 #include "ui/watering/water_part.h"
+#include "ui/week/week_page.h"
 #include "ui/widget/burst.h"
 #include "ui/widget/page_stack.h"
 #include "ui/widget/widgets.h"
@@ -127,6 +128,7 @@ void MainWindow::buildPages()
     const Services services{m_ask, *m_messages, m_preferences, *m_tasks};
     addPage(new RoundPage(m_journal, services));
     addPage(new WeighPage(m_journal, services));
+    addPage(new WeekPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
@@ -294,8 +296,8 @@ void MainWindow::find()
 void MainWindow::print()
 {
     if (!inFront().print()) {
-        m_messages->tell(tr("There is no sheet to print of this page. The round, a trial's plan, "
-                            "the season and labels of trays have one."));
+        m_messages->tell(tr("There is no sheet to print of this page. The round, the week, a "
+                            "trial's plan, the season and labels of trays have one."));
     }
 }
 

@@ -86,6 +86,10 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
     IntentionKey{Intention::BringInReadings, "climate.bring_in"},
     IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
+    IntentionKey{Intention::AddRepeat, "repeat.add"},
+    IntentionKey{Intention::ChangeRepeat, "repeat.change"},
+    IntentionKey{Intention::EndRepeat, "repeat.end"},
+    IntentionKey{Intention::SkipRepeat, "repeat.skip"},
 };
 
 } // namespace
