@@ -1,5 +1,6 @@
 #include "app/commands/command.h"
 
+#include "core/journal/room/room_entries.h"
 #include "core/journal/week/week_entries.h"
 #include "ui/text/text.h"
 #include "ui/week/week_calendar.h"

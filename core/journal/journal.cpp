@@ -16,6 +16,7 @@
 #include "core/journal/trial/trial_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
+#include "core/journal/week/week_entries.h"
 #include "core/starter/starter_library.h"
 
 namespace plumule {
@@ -37,6 +38,7 @@ struct Journal::Concepts
         , exchange(ledger)
         , copies(ledger)
         , climate(ledger)
+        , week(ledger)
     {}
 
     RoomEntries room;
@@ -53,6 +55,7 @@ struct Journal::Concepts
     ExchangeEntries exchange;
     MergeEntries copies;
     ClimateEntries climate;
+    WeekEntries week;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -210,6 +213,11 @@ MergeEntries& Journal::copies()
 ClimateEntries& Journal::climate()
 {
     return m_concepts->climate;
+}
+
+WeekEntries& Journal::week()
+{
+    return m_concepts->week;
 }
 
 } // namespace plumule

@@ -21,6 +21,7 @@ class TrayEntries;
 class TrialEntries;
 class VarietyEntries;
 class WateringEntries;
+class WeekEntries;
 struct BackupMade;
 struct RoomPlan;
 
@@ -69,6 +70,7 @@ public:
     [[nodiscard]] ExchangeEntries& exchange();
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
+    [[nodiscard]] WeekEntries& week();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -1,5 +1,8 @@
 #include "ui/week/repeat_dialog.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/variety/variety_entries.h"
+#include "core/journal/week/week_entries.h"
 #include "core/tray/sowing_rules.h"
 #include "core/week/repeat_rules.h"
 #include "ui/medium/marker.h"

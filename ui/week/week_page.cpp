@@ -1,5 +1,7 @@
 #include "ui/week/week_page.h"
 
+#include "core/journal/room/room_entries.h"
+#include "core/journal/week/week_entries.h"
 #include "ui/page/damaged_line.h"
 #include "ui/page/saving.h"
 #include "ui/paper/printing.h"
