@@ -35,9 +35,8 @@ const std::vector<Command>& commands()
         {"compare",
          "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
          "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
-         "[--json]; or, by trials: --response COL --medium COL --trial COL [--variety COL] "
-         "[--block "
-         "COL] [--margin PERCENT] [--json]",
+         "[--json]; or, by trials: --response COL --medium COL --trial COL "
+         "[--variety COL] [--block COL] [--margin PERCENT] [--json]",
          runCompare},
         {"growth",
          "FILE.csv --x COL --y COL [--tray COL [--trial COL]] [--where COL=VALUE]... [--curve "

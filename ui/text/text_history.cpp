@@ -40,6 +40,11 @@ QString readingsSentence(const std::vector<std::string>& details, const QString&
                                     .arg(QString::fromStdString(details[0]), whom);
 }
 
+QString weightIn(const HistoryEntry& entry, std::size_t at, const UnitText& units)
+{
+    return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -48,9 +53,6 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     }
     const QString whom = QString::fromStdString(entry.subject);
     const QString first = QString::fromStdString(entry.details.front());
-    const auto mass = [&](std::size_t at) {
-        return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
-    };
     switch (intention) {
     case Intention::MoveTray:
         return entry.details.size() < 2
@@ -61,13 +63,14 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Noted a height of %1: %2.")
             .arg(whom, units.length(micrometres(first.toLongLong())));
     case Intention::RecordHarvest:
-        return Deeds::tr("Weighed the harvest of %1: %2.").arg(whom, mass(0));
+        return Deeds::tr("Weighed the harvest of %1: %2.").arg(whom, weightIn(entry, 0, units));
     case Intention::RecordResidue:
-        return Deeds::tr("Weighed what %1 left behind: %2.").arg(whom, mass(0));
+        return Deeds::tr("Weighed what %1 left behind: %2.").arg(whom, weightIn(entry, 0, units));
     case Intention::CorrectHarvest:
-        return entry.details.size() < 2 ? QString()
-                                        : Deeds::tr("Corrected a weight of %1 from %2 to %3.")
-                                              .arg(whom, mass(1), mass(0));
+        return entry.details.size() < 2
+                   ? QString()
+                   : Deeds::tr("Corrected a weight of %1 from %2 to %3.")
+                         .arg(whom, weightIn(entry, 1, units), weightIn(entry, 0, units));
     case Intention::DiscardTray:
         return Deeds::tr("Discarded %1: %2.").arg(whom, first);
     case Intention::SetTrayAside:

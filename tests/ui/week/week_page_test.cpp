@@ -136,7 +136,7 @@ TEST_F(WeekPageTest, RefusesInWordsWherePlacesAreShort)
     EXPECT_EQ(growing(), 2);
 }
 
-TEST_F(WeekPageTest, ARepeatingSowingIsAddedChangedAndEndedByHand)
+TEST_F(WeekPageTest, ARepeatingSowingIsAddedByHand)
 {
     open();
     press(Qt::Key_R);
@@ -159,18 +159,26 @@ TEST_F(WeekPageTest, ARepeatingSowingIsAddedChangedAndEndedByHand)
     EXPECT_EQ(table->model()->index(0, 3).data().toString(), "every Mon, Thu");
     EXPECT_EQ(table->model()->index(0, 6).data().toString(), "Thu 12 Mar");
 
-    ASSERT_TRUE(soon([&] { return QApplication::activeModalWidget() == list; }));
+    click(find<QPushButton>(*list, "repeatsClose"));
+}
+
+TEST_F(WeekPageTest, ARepeatingSowingIsChangedAndEndedByHand)
+{
+    repeat(3, clock.today());
+    open();
+    click(find<QPushButton>(*page, "allRepeats"));
+    auto* list = opened<RepeatsDialog>();
+    ASSERT_NE(list, nullptr);
+    auto* table = find<QTableView>(*list, "repeats");
     click(find<QPushButton>(*list, "repeatChange"));
-    dialog = opened<RepeatDialog>();
+    auto* dialog = opened<RepeatDialog>();
     ASSERT_NE(dialog, nullptr);
     EXPECT_TRUE(find<QPushButton>(*dialog, "weekday4")->isChecked());
-    auto* rhythm = find<QComboBox>(*dialog, "repeatRhythm");
-    rhythm->setCurrentIndex(1);
+    find<QComboBox>(*dialog, "repeatRhythm")->setCurrentIndex(1);
     find<QSpinBox>(*dialog, "repeatDays")->setValue(10);
     click(find<QPushButton>(*dialog, "repeatSave"));
     ASSERT_TRUE(
         soon([&] { return table->model()->index(0, 3).data().toString() == "every 10 days"; }));
-
     ASSERT_TRUE(soon([&] { return QApplication::activeModalWidget() == list; }));
     click(find<QPushButton>(*list, "repeatChange"));
     dialog = opened<RepeatDialog>();
