@@ -26,7 +26,8 @@ protected:
 
     [[nodiscard]] MediumId singleUse()
     {
-        for (const Medium& medium : journal->media().all().value()) {
+        const auto media = journal->media().all();
+        for (const Medium& medium : *media) {
             if (!medium.isReusable) {
                 return medium.id;
             }
@@ -35,7 +36,8 @@ protected:
     }
     [[nodiscard]] MediumId reusable()
     {
-        for (const Medium& medium : journal->media().all().value()) {
+        const auto media = journal->media().all();
+        for (const Medium& medium : *media) {
             if (medium.isReusable) {
                 return medium.id;
             }
@@ -166,7 +168,8 @@ TEST_F(WeekEntriesTest, SowsOnCleanPiecesAndRefusesWithoutThem)
                   [&] { return journal->week().sow(repeat, kMonday); });
     ASSERT_TRUE(journal->media().addPieces(reusable(), 2, kMonday));
     ASSERT_TRUE(journal->week().sow(repeat, kMonday));
-    for (const TrayListRow& row : journal->trays().list({}).value()) {
+    const auto trays = journal->trays().list({});
+    for (const TrayListRow& row : *trays) {
         EXPECT_TRUE(row.record.tray.piece.has_value());
     }
     EXPECT_TRUE(journal->faults()->empty());
