@@ -43,10 +43,13 @@ QLabel* cellOf(const WeekDay& day, WeekTask task)
     QStringList lines;
     QStringList spoken;
     QStringList behind;
-    for (const WeekEntry* entry : day.of(task)) {
-        lines << markedUp(*entry);
-        spoken << entryText(*entry);
-        if (const QString codes = behindText(*entry); !codes.isEmpty()) {
+    for (const WeekEntry& entry : entriesOf(day)) {
+        if (entry.task != task) {
+            continue;
+        }
+        lines << markedUp(entry);
+        spoken << entryText(entry);
+        if (const QString codes = behindText(entry); !codes.isEmpty()) {
             behind << codes;
         }
     }
@@ -91,6 +94,7 @@ bool WeekTable::hasExpected() const
 void WeekTable::build()
 {
     clearLayout(m_grid);
+    m_firsts.clear();
     for (int column = 0; column <= kBar; ++column) {
         m_grid->setColumnStretch(column, 0);
         m_grid->setColumnMinimumWidth(column, 0);
@@ -111,6 +115,9 @@ void WeekTable::put(QLabel* words, int row, int column, Qt::Alignment side)
     words->setContentsMargins(0, scaled(6), 0, scaled(6));
     words->setAlignment(side | Qt::AlignVCenter);
     m_grid->addWidget(words, row, column);
+    if (column == 0) {
+        m_firsts.push_back(words); // rows are put in from the top
+    }
 }
 
 QLabel* WeekTable::dayLabel(const WeekDay& day) const
@@ -135,7 +142,8 @@ void WeekTable::addHeader()
     if (hasExpected()) {
         put(label(tr("Expect"), "muted"), 0, kExpect, Qt::AlignRight);
         put(label(tr("8 in 10"), "muted"), 0, kRange, Qt::AlignRight);
-        put(label(QString()), 0, kBar);
+        m_bar = label(QString());
+        put(m_bar, 0, kBar);
         m_grid->setColumnMinimumWidth(kBar, scaled(90));
     }
 }
@@ -183,11 +191,13 @@ void WeekTable::buildNarrow()
 {
     m_grid->setColumnMinimumWidth(0, scaled(96));
     m_grid->setColumnStretch(1, 1);
+    put(label(tr("Day"), "muted"), 0, 0);
+    put(label(tr("What is to be done"), "muted"), 0, 1);
     int row = kFirstDay;
     for (const WeekDay& day : m_week.days) {
         QStringList lines;
         QStringList spoken;
-        for (const WeekEntry& entry : day.entries) {
+        for (const WeekEntry& entry : entriesOf(day)) {
             lines << nameOf(entry.task) + ' ' + markedUp(entry);
             spoken << entryText(entry);
         }
@@ -216,10 +226,11 @@ void WeekTable::buildNarrow()
     put(richLabel(totals.join("<br>"), totals.join("; ")), row, 1);
 }
 
+// A grid whose labels wrap does not tell its cells' heights; a row's first label fills its cell.
 QRect WeekTable::rowRect(int row) const
 {
-    const QRect cell = m_grid->cellRect(row, 0);
-    return {0, cell.top(), width(), cell.height()};
+    const QRect first = m_firsts[static_cast<std::size_t>(row)]->geometry();
+    return {0, first.top(), width(), first.height()};
 }
 
 void WeekTable::paintEvent(QPaintEvent*)
@@ -241,8 +252,9 @@ void WeekTable::paintEvent(QPaintEvent*)
         painter.fillRect(QRect(0, row.top(), width(), isHeavy ? 2 : 1),
                          isHeavy ? colours.fieldEdge : colours.rule);
         if (m_isWide && i < last && m_week.days[static_cast<std::size_t>(i)].expected) {
-            paintBar(painter, *m_week.days[static_cast<std::size_t>(i)].expected,
-                     m_grid->cellRect(kFirstDay + i, kBar));
+            QRect cell = rowRect(kFirstDay + i);
+            cell.setLeft(m_bar->geometry().left());
+            paintBar(painter, *m_week.days[static_cast<std::size_t>(i)].expected, cell);
         }
     }
 }

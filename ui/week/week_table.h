@@ -39,6 +39,8 @@ private:
     void paintBar(QPainter& painter, const ExpectedGrams& grams, const QRect& cell) const;
 
     QGridLayout* m_grid = nullptr;
+    std::vector<QLabel*> m_firsts; // the first of each row
+    QLabel* m_bar = nullptr;       // above the bars
     Week m_week;
     UnitText m_units;
     bool m_isWide = true;

@@ -5,6 +5,9 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include <algorithm>
+#include <tuple>
+
 namespace plumule::ui {
 namespace {
 
@@ -20,6 +23,15 @@ QString joinedNames(const std::vector<std::string>& names)
         list << QString::fromStdString(name);
     }
     return list.join(", ");
+}
+
+void addNew(std::vector<std::string>& names, const std::vector<std::string>& more)
+{
+    for (const std::string& name : more) {
+        if (std::find(names.begin(), names.end(), name) == names.end()) {
+            names.push_back(name);
+        }
+    }
 }
 
 // Grams in tens, ounces in tenths: an interval is no sharper than that.
@@ -108,6 +120,29 @@ QString weekdayText(Date day)
 QString weekdayName(int weekday)
 {
     return QLocale(QLocale::English).dayName(weekday + 1, QLocale::ShortFormat);
+}
+
+std::vector<WeekEntry> entriesOf(const WeekDay& day)
+{
+    std::vector<WeekEntry> entries;
+    for (const WeekEntry& entry : day.entries) {
+        const auto alike =
+            std::find_if(entries.begin(), entries.end(), [&](const WeekEntry& other) {
+                return std::tie(other.task, other.supply, other.subject) ==
+                       std::tie(entry.task, entry.supply, entry.subject);
+            });
+        if (alike == entries.end()) {
+            entries.push_back(entry);
+            continue;
+        }
+        alike->count += entry.count;
+        alike->proposed += entry.proposed;
+        alike->furtherCuts += entry.furtherCuts;
+        addNew(alike->codes, entry.codes);
+        addNew(alike->shelves, entry.shelves);
+        addNew(alike->trials, entry.trials);
+    }
+    return entries;
 }
 
 QString countText(const WeekEntry& entry)

@@ -13,6 +13,9 @@ namespace plumule::ui {
 // "Mon" for 0.
 [[nodiscard]] QString weekdayName(int weekday);
 
+// A day's entries, those of its two rounds taken together.
+[[nodiscard]] std::vector<WeekEntry> entriesOf(const WeekDay& day);
+
 // "4* + 3": what is proposed bears a star.
 [[nodiscard]] QString countText(const WeekEntry& entry);
 // What stands behind the count: "Radish, rose, A3".
