@@ -14,7 +14,7 @@ enum class WeekReason
     EndsBeforeStart,
     DayNotItsOwn, // the day; not one of its days
     DayAnswered,  // the day; sown or skipped already
-    PlacesShort,  // places free now, places needed
+    PlacesShort,  // places free now that no trial's plan holds, places needed
     PiecesShort,  // the medium, clean pieces that are free, pieces needed
 };
 

@@ -25,8 +25,9 @@ QString words(WeekReason reason, const Error& error)
     case WeekReason::DayAnswered:
         return Errors::tr("The sowing of %1 was done or skipped already.").arg(value.day(0));
     case WeekReason::PlacesShort:
-        return Errors::tr("%1 of the %2 places are free now: cut or move trays first, or sow fewer "
-                          "under Sow….")
+        return Errors::tr(
+                   "Of %2 places that it needs %1 are free now and held by no trial's plan: cut or "
+                   "move trays first, or sow fewer under Sow….")
             .arg(value[0], value[1]);
     case WeekReason::PiecesShort:
         return Errors::tr("%2 of the %3 clean pieces of %1 are free: sanitise some and note it "

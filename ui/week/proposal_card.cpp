@@ -99,11 +99,11 @@ QWidget* ProposalCard::buildButtons(const Proposal& proposal, int index)
     QPushButton* sow = index < kMostKeys ? new KeyButton(act, QString::number(index + 1), role)
                                          : button(act, role);
     sow->setObjectName(QStringLiteral("sow%1").arg(index + 1));
-    auto* skip = button(tr("Not this time"));
+    auto* skip = new KeyButton(tr("Not this time"), QString()); // as high as the one beside it
+    skip->setKeyShown(false);
     skip->setObjectName(QStringLiteral("skip%1").arg(index + 1));
-    for (QPushButton* each : {sow, skip}) {
+    for (QPushButton* each : {sow, static_cast<QPushButton*>(skip)}) {
         each->setEnabled(m_acts == Acts::Allowed);
-        each->setMinimumHeight(scaled(44));
         row->addWidget(each);
     }
     skip->setAccessibleName(tr("Not this time: %1").arg(titleOf(proposal)));

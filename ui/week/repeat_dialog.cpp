@@ -36,7 +36,7 @@ RepeatDialog::RepeatDialog(Journal& journal, Services services, const Repeat& re
     , m_repeat(repeat)
     , m_services(services)
 {
-    wish({scaled(600), 0});
+    wish({scaled(720), 0});
     makeFields();
     buildFields();
     if (m_repeat.id.isStored()) {

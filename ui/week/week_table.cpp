@@ -20,6 +20,9 @@ constexpr int kExpect = kTasks + 1; // column, after the day and the tasks
 constexpr int kRange = kExpect + 1;
 constexpr int kBar = kRange + 1;
 
+// The blank parts the words for who looks at the text.
+const QString kLineBreak = QStringLiteral("<br> ");
+
 // Counts are bold.
 QString markedUp(const WeekEntry& entry)
 {
@@ -53,7 +56,7 @@ QLabel* cellOf(const WeekDay& day, WeekTask task)
             behind << codes;
         }
     }
-    auto* cell = richLabel(lines.join("<br>"), spoken.join("; "));
+    auto* cell = richLabel(lines.join(kLineBreak), spoken.join("; "));
     cell->setToolTip(behind.join("\n").toHtmlEscaped());
     return cell;
 }
@@ -208,7 +211,7 @@ void WeekTable::buildNarrow()
             lines << spoken.back();
         }
         put(dayLabel(day), row, 0);
-        put(richLabel(lines.isEmpty() ? tr("nothing") : lines.join("<br>"), spoken.join("; ")),
+        put(richLabel(lines.isEmpty() ? tr("nothing") : lines.join(kLineBreak), spoken.join("; ")),
             row++, 1);
     }
     put(label(tr("14 days")), row, 0);
@@ -223,7 +226,7 @@ void WeekTable::buildNarrow()
                       .arg(middleText(*m_week.expected, m_units),
                            rangeText(*m_week.expected, m_units));
     }
-    put(richLabel(totals.join("<br>"), totals.join("; ")), row, 1);
+    put(richLabel(totals.join(kLineBreak), totals.join("; ")), row, 1);
 }
 
 // A grid whose labels wrap does not tell its cells' heights; a row's first label fills its cell.

@@ -82,6 +82,9 @@ QString seedWords(const Proposal& proposal, const UnitText& units)
     if (!proposal.seedLeft) {
         return WeekTr::tr("%1 of seed.").arg(needed);
     }
+    if (*proposal.seedLeft == Mass()) {
+        return WeekTr::tr("%1 of seed, none left by then.").arg(needed);
+    }
     return *proposal.seedLeft < *proposal.seedNeeded
                ? WeekTr::tr("%1 of seed, only %2 left by then.")
                      .arg(needed, units.mass(*proposal.seedLeft, 0))

@@ -28,18 +28,18 @@ std::optional<SeedLotId> lotFor(Database& database, VarietyId variety, std::opti
 
 Result<std::vector<PlaceId>> placesFor(Database& database, int trays)
 {
-    std::vector<Spot> spots = RoomRepository(database).freeSpots();
-    if (static_cast<int>(spots.size()) < trays) {
-        return fail(ErrorKind::Conflict, WeekReason::PlacesShort, static_cast<int>(spots.size()),
-                    trays);
-    }
     const auto held = TrialPlanRepository(database).heldPlaces(TrialId());
-    std::stable_partition(spots.begin(), spots.end(),
-                          [&](const Spot& spot) { return !held.contains(spot.place); });
     std::vector<PlaceId> places;
-    for (int i = 0; i < trays; ++i) {
-        places.push_back(spots[static_cast<std::size_t>(i)].place);
+    for (const Spot& spot : RoomRepository(database).freeSpots()) {
+        if (!held.contains(spot.place)) {
+            places.push_back(spot.place);
+        }
     }
+    const int free = static_cast<int>(places.size());
+    if (free < trays) {
+        return fail(ErrorKind::Conflict, WeekReason::PlacesShort, free, trays);
+    }
+    places.resize(static_cast<std::size_t>(trays));
     return places;
 }
 

@@ -35,8 +35,8 @@ public:
     Done end(RepeatId repeat);
 
     // Sows what is proposed for that day now, with the soak first where the protocol has one: on
-    // the first free places (those that no trial's plan holds first), on clean pieces, from the
-    // oldest lot that reaches. One intention together with the answer. NotFound; Conflict for a day
+    // the first free places that no trial's plan holds, on clean pieces, from the oldest lot that
+    // reaches. One intention together with the answer. NotFound; Conflict for a day
     // that is not to be answered, too few places or pieces; else as TrayEntries::sow().
     Result<std::vector<TrayId>> sow(RepeatId repeat, Date due);
     // Skips that day. Errors likewise.

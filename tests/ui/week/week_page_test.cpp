@@ -131,7 +131,7 @@ TEST_F(WeekPageTest, RefusesInWordsWherePlacesAreShort)
     open();
     press(Qt::Key_1);
     ASSERT_TRUE(soon([&] { return messages.isRefusal(); }));
-    EXPECT_TRUE(messages.text().startsWith("30 of the 31 places are free now"))
+    EXPECT_TRUE(messages.text().startsWith("Of 31 places that it needs 30 are free now"))
         << messages.text().toStdString();
     EXPECT_EQ(growing(), 2);
 }

@@ -214,7 +214,7 @@ TEST_F(WeekEntriesTest, WhatARepeatingSowingHangsOnCantBeRemoved)
     Repeat repeat = everyMonday(1);
     repeat.variety = stored->variety.id;
     saved(repeat);
-    expectRefused(ErrorKind::Conflict, VarietyReason::InUse,
+    expectRefused(ErrorKind::InUse, VarietyReason::InUse,
                   [&] { return journal->varieties().remove(stored->variety.id); });
 }
 
