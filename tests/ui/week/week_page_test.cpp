@@ -33,7 +33,7 @@ protected:
         page.reset();
         GrowingTest::TearDown();
     }
-    RepeatId repeat(int trays, Date from)
+    RepeatId repeat(int trays, Date from, std::optional<Date> until = std::nullopt)
     {
         Repeat one;
         one.variety = varietyNamed("Broccoli");
@@ -41,6 +41,7 @@ protected:
         one.trays = trays;
         one.weekdays = weekdayBit(weekdayOf(from));
         one.from = from;
+        one.until = until;
         const auto saved = journal->week().save(one);
         EXPECT_TRUE(saved) << (saved ? "" : told(saved.error()));
         return saved ? saved->id : RepeatId();
@@ -117,7 +118,8 @@ TEST_F(WeekPageTest, NotThisTimeSkipsOneDay)
 
 TEST_F(WeekPageTest, SaysWhereASowingWasMovedTo)
 {
-    repeat(31, clock.today() + 1); // 30 of 32 places are free until the two are cut
+    // 30 of 32 places are free until the two are cut.
+    repeat(31, clock.today() + 1, clock.today() + 1);
     open();
     const QString when = find<QLabel>(*page, "proposalWhen")->text();
     EXPECT_TRUE(when.endsWith(", not Fri 13 Mar")) << when.toStdString();
