@@ -10,7 +10,7 @@ build_packages=(
   fonts-inter fonts-dejavu-core
 )
 test_packages=(
-  libbenchmark-dev clang-format clang-tidy python3 qt6-l10n-tools util-linux libzbar-dev poppler-utils
+  libbenchmark-dev clang-format clang-tidy python3 qt6-l10n-tools util-linux libzbar-dev libical-dev poppler-utils
 )
 
 # Installs those of the named packages that are missing; on another system says which are needed.

@@ -12,6 +12,7 @@ const std::vector<Command>& commands()
 {
     static const std::vector<Command> all = {
         {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
+        {"week", "JOURNAL [--json | --ics FILE | --pdf FILE]", runWeek},
         {"season",
          "JOURNAL [--season NAME | --from D --to D] [--variety V]... [--metric NAME] [--groups "
          "form|nutrients|reuse|own] [--margin PERCENT] [--json | --pdf FILE | --html FILE]",
@@ -34,9 +35,8 @@ const std::vector<Command>& commands()
         {"compare",
          "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
          "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
-         "[--json]; or, by trials: --response COL --medium COL --trial COL [--variety COL] "
-         "[--block "
-         "COL] [--margin PERCENT] [--json]",
+         "[--json]; or, by trials: --response COL --medium COL --trial COL "
+         "[--variety COL] [--block COL] [--margin PERCENT] [--json]",
          runCompare},
         {"growth",
          "FILE.csv --x COL --y COL [--tray COL [--trial COL]] [--where COL=VALUE]... [--curve "

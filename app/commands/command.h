@@ -29,6 +29,7 @@ int runSeason(const QStringList& arguments);
 int runTrial(const QStringList& arguments);
 int runImport(const QStringList& arguments);
 int runExport(const QStringList& arguments);
+int runWeek(const QStringList& arguments);
 int runClimate(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);

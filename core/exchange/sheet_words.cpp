@@ -47,6 +47,7 @@ const Words kWords = {
       "piece_washing"}},
     {"panel.method", {"hedonic", "ranking", "triangle"}},
     {"climate_logger.light_unit", {"ppfd", "lux"}},
+    {"repeat_day.answer", {"sown", "skipped"}},
 };
 
 } // namespace

@@ -17,6 +17,7 @@
 #include "core/journal/trial/trial_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
+#include "core/journal/week/week_entries.h"
 #include "core/starter/starter_library.h"
 
 namespace plumule {
@@ -39,6 +40,7 @@ struct Journal::Concepts
         , copies(ledger)
         , climate(ledger)
         , racks(ledger)
+        , week(ledger)
     {}
 
     RoomEntries room;
@@ -56,6 +58,7 @@ struct Journal::Concepts
     MergeEntries copies;
     ClimateEntries climate;
     RackEntries racks;
+    WeekEntries week;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -218,6 +221,11 @@ ClimateEntries& Journal::climate()
 RackEntries& Journal::racks()
 {
     return m_concepts->racks;
+}
+
+WeekEntries& Journal::week()
+{
+    return m_concepts->week;
 }
 
 } // namespace plumule

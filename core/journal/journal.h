@@ -22,6 +22,7 @@ class TrayEntries;
 class TrialEntries;
 class VarietyEntries;
 class WateringEntries;
+class WeekEntries;
 struct BackupMade;
 struct RoomPlan;
 
@@ -71,6 +72,7 @@ public:
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
     [[nodiscard]] RackEntries& racks();
+    [[nodiscard]] WeekEntries& week();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -4,6 +4,7 @@
 #include "core/sample/sample_climate.h"
 #include "core/sample/sample_plans.h"
 #include "core/sample/sample_reason.h"
+#include "core/sample/sample_repeats.h"
 #include "core/sample/sample_tastings.h"
 #include "core/sample/sample_trays.h"
 #include "core/tray/tray_repository.h"
@@ -26,6 +27,9 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
     }
     if (!tables.isFaulty()) {
         storeSampleClimate(database, tables, stock);
+    }
+    if (!tables.isFaulty()) {
+        storeSampleRepeats(database, tables, stock);
     }
     if (!tables.isFaulty()) {
         storeSampleTastings(database, tables, stock);

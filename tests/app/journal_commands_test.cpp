@@ -130,6 +130,52 @@ TEST_F(JournalCommands, PrintTheClimateAsDocumented)
     EXPECT_TRUE(text.out.contains("kPa"));
 }
 
+TEST_F(JournalCommands, PrintTheWeekAsDocumented)
+{
+    const ordered_json json = answered({"week", sample()});
+    EXPECT_EQ(keysOf(json), "from to days expected proposals");
+    ASSERT_EQ(json.at("days").size(), 14U);
+    std::set<std::string> tasks;
+    for (const auto& day : json.at("days")) {
+        EXPECT_EQ(keysOf(day), "date tasks expected free_places");
+        for (const auto& task : day.at("tasks")) {
+            EXPECT_EQ(keysOf(task),
+                      "task what name slot count proposed codes shelves trials further_cuts");
+            tasks.insert(task.at("task"));
+        }
+    }
+    for (const char* task : {"soak", "sow", "uncover", "light", "cut"}) {
+        EXPECT_TRUE(tasks.contains(task)) << task;
+    }
+    ASSERT_FALSE(json.at("proposals").empty());
+    for (const auto& proposal : json.at("proposals")) {
+        EXPECT_EQ(keysOf(proposal), "due variety medium trays sow_date soak_date cut_date "
+                                    "moved_because free_places_when_due free_places seed_g "
+                                    "seed_left_g");
+    }
+    EXPECT_TRUE(run({"week", sample()}).out.contains("Radish, rose on Coir mix"));
+}
+
+TEST_F(JournalCommands, WriteTheWeekAsACalendarAndAsAPdf)
+{
+    const QTemporaryDir folder;
+    const QString calendar = folder.filePath("week.ics");
+    EXPECT_EQ(run({"week", sample(), "--ics", calendar}).exitCode, 0);
+    EXPECT_TRUE(bytesOf(calendar).startsWith("BEGIN:VCALENDAR\r\n"));
+    EXPECT_TRUE(bytesOf(calendar).endsWith("END:VCALENDAR\r\n"));
+    EXPECT_GT(bytesOf(calendar).count("BEGIN:VEVENT"), 5);
+    const QString sheet = folder.filePath("week.pdf");
+    EXPECT_EQ(run({"week", sample(), "--pdf", sheet}).exitCode, 0);
+    EXPECT_TRUE(bytesOf(sheet).startsWith("%PDF"));
+}
+
+TEST_F(JournalCommands, RefuseAWeekThatIsAskedForWrongly)
+{
+    expectBadCall({"week"}, "JOURNAL is missing");
+    expectBadCall({"week", sample(), "--json", "--ics", "a.ics"}, "Only one of");
+    EXPECT_EQ(run({"week", sample(), "--ics", "/no such folder/a.ics"}).exitCode, 1);
+}
+
 TEST_F(JournalCommands, RefuseAClimateThatIsAskedForWrongly)
 {
     expectBadCall({"climate"}, "JOURNAL is missing");

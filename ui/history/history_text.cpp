@@ -61,6 +61,8 @@ constexpr std::array kTables = {
     KeyText{"climate_logger", QT_TRANSLATE_NOOP("Acts", "%n climate logger(s)")},
     KeyText{"climate_hour", QT_TRANSLATE_NOOP("Acts", "%n hour(s) of climate")},
     KeyText{"shelf_ppfd", QT_TRANSLATE_NOOP("Acts", "light of shelves: %n")},
+    KeyText{"repeat_sowing", QT_TRANSLATE_NOOP("Acts", "%n repeating sowing(s)")},
+    KeyText{"repeat_day", QT_TRANSLATE_NOOP("Acts", "%n day(s) of a repeating sowing")},
 };
 
 // Null where it is not among them.
@@ -139,6 +141,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return true;
     case ActKind::Trays:
         return begins({"tray.", "table."});
+        return begins({"tray.", "repeat."});
     case ActKind::Water:
         return begins({"watering."});
     case ActKind::Weights:

@@ -32,6 +32,7 @@
 #include "core/trial/trial_reason.h"
 #include "core/variety/variety_reason.h"
 #include "core/watering/watering_reason.h"
+#include "core/week/week_reason.h"
 #include "ui/text/form_reason.h"
 #include "ui/text/label_reason.h"
 #include "ui/text/paper_reason.h"
@@ -92,6 +93,7 @@ private:
 [[nodiscard]] QString words(CostReason reason, const Error& error);
 [[nodiscard]] QString words(ExchangeReason reason, const Error& error);
 [[nodiscard]] QString words(ClimateReason reason, const Error& error);
+[[nodiscard]] QString words(WeekReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
@@ -107,5 +109,13 @@ private:
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
 using EveryReasonFamily = List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason, StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
+using EveryReasonFamily =
+    List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
+         StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
+         VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, WeekReason, ReviewReason,
+         SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
+         stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
+         LabelReason>;
 
 } // namespace plumule::ui

@@ -103,6 +103,9 @@ QString movesSentence(Intention intention, const QString& whom,
     }
     return Deeds::tr("Moved %1 to %2.")
         .arg(whomOf(intention, whom), places.join(QStringLiteral(", ")));
+QString weightIn(const HistoryEntry& entry, std::size_t at, const UnitText& units)
+{
+    return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
@@ -113,9 +116,6 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     }
     const QString whom = QString::fromStdString(entry.subject);
     const QString first = QString::fromStdString(entry.details.front());
-    const auto mass = [&](std::size_t at) {
-        return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
-    };
     switch (intention) {
     case Intention::MoveTray:
     case Intention::MoveTrays:
@@ -125,17 +125,21 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return Deeds::tr("Noted a height of %1: %2.")
             .arg(whom, units.length(micrometres(first.toLongLong())));
     case Intention::RecordHarvest:
-        return Deeds::tr("Weighed the harvest of %1: %2.").arg(whom, mass(0));
+        return Deeds::tr("Weighed the harvest of %1: %2.").arg(whom, weightIn(entry, 0, units));
     case Intention::RecordResidue:
-        return Deeds::tr("Weighed what %1 left behind: %2.").arg(whom, mass(0));
+        return Deeds::tr("Weighed what %1 left behind: %2.").arg(whom, weightIn(entry, 0, units));
     case Intention::CorrectHarvest:
-        return entry.details.size() < 2 ? QString()
-                                        : Deeds::tr("Corrected a weight of %1 from %2 to %3.")
-                                              .arg(whom, mass(1), mass(0));
+        return entry.details.size() < 2
+                   ? QString()
+                   : Deeds::tr("Corrected a weight of %1 from %2 to %3.")
+                         .arg(whom, weightIn(entry, 1, units), weightIn(entry, 0, units));
     case Intention::DiscardTray:
         return Deeds::tr("Discarded %1: %2.").arg(whom, first);
     case Intention::SetTrayAside:
         return Deeds::tr("Set %1 aside: %2.").arg(whom, first);
+    case Intention::SkipRepeat:
+        return Deeds::tr("Skipped the repeating sowing of %1 on %2.")
+            .arg(whom, shortDayText(dateFromIso(entry.details.front()).value_or(Date())));
     case Intention::BringCopyBack:
         return broughtSentence(whom, entry.details);
     case Intention::BringInReadings:
@@ -299,6 +303,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Swapped the places of %1.").arg(whom);
     case Intention::TakeTraysOff:
         return Deeds::tr("Took %1 off the racks.").arg(whom);
+    case Intention::AddRepeat:
+        return Deeds::tr("Added the repeating sowing of %1.").arg(whom);
+    case Intention::ChangeRepeat:
+        return Deeds::tr("Changed the repeating sowing of %1.").arg(whom);
+    case Intention::EndRepeat:
+        return Deeds::tr("Ended the repeating sowing of %1.").arg(whom);
+    case Intention::SkipRepeat:
+        return Deeds::tr("Skipped a repeating sowing of %1.").arg(whom);
     }
     return {};
 }

@@ -17,6 +17,7 @@
 #include "ui/watering/between_dialog.h"
 #include "ui/watering/round_page.h"
 #include "ui/watering/water_part.h"
+#include "ui/week/week_page.h"
 #include "ui/widget/burst.h"
 #include "ui/widget/page_stack.h"
 #include "ui/widget/widgets.h"
@@ -127,6 +128,7 @@ void MainWindow::buildPages()
     addPage<RoundPage>(tr("Round"), Built::Soon);
     addPage<WeighPage>(tr("Weigh-in"), Built::Soon);
     addPage<RacksPage>(tr("Racks"));
+    addPage<WeekPage>(tr("Week"));
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));
@@ -283,8 +285,9 @@ void MainWindow::find()
 void MainWindow::print()
 {
     if (!inFront().print()) {
-        m_messages->tell(tr("There is no sheet to print of this page. The round, the racks, a "
-                            "trial's plan, the season and labels of trays have one."));
+        m_messages->tell(
+            tr("There is no sheet to print of this page. The round, the racks, the week, a "
+               "trial's plan, the season and labels of trays have one."));
     }
 }
 

@@ -8,6 +8,7 @@
 #include "core/tasting/tasting.h"
 #include "core/tray/tray.h"
 #include "core/trial/trial_plan.h"
+#include "core/week/repeat.h"
 
 namespace plumule {
 namespace {
@@ -54,6 +55,7 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<TastingMethod>("panel", "method"),
         wordOf<Response>("season", "main_metric"),
         wordOf<LightUnit>("climate_logger", "light_unit"),
+        wordOf<RepeatAnswer>("repeat_day", "answer"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

@@ -89,6 +89,10 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::MoveTrays, "tray.move_several"},
     IntentionKey{Intention::SwapTrays, "tray.swap"},
     IntentionKey{Intention::TakeTraysOff, "tray.take_several_off"},
+    IntentionKey{Intention::AddRepeat, "repeat.add"},
+    IntentionKey{Intention::ChangeRepeat, "repeat.change"},
+    IntentionKey{Intention::EndRepeat, "repeat.end"},
+    IntentionKey{Intention::SkipRepeat, "repeat.skip"},
 };
 
 } // namespace

@@ -87,6 +87,10 @@ enum class Intention
     MoveTrays,    // several at once
     SwapTrays,    // two, each to the other's place
     TakeTraysOff, // several off the racks
+    AddRepeat,
+    ChangeRepeat,
+    EndRepeat,
+    SkipRepeat, // on one of its days
 };
 
 [[nodiscard]] const char* toText(Intention intention);

@@ -1,5 +1,6 @@
 #include "core/journal/tray/sowing.h"
 
+#include "core/base/number_text.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
@@ -43,6 +44,47 @@ std::string shelfName(RoomRepository& rooms, ShelfId id)
     const auto shelf = rooms.find(id);
     const auto rack = shelf ? rooms.find(shelf->rack) : std::nullopt;
     return rack ? rack->name + shelf->name : std::string();
+}
+
+// The codes of the new trays, in order.
+Result<std::vector<std::string>> codesFor(Database& database, const SowingDraft& draft,
+                                          const Variety& variety)
+{
+    if (!draft.code) {
+        return nextCodes(database, variety, draft.count);
+    }
+    const std::string code(trimmed(*draft.code));
+    if (TrayRepository(database).findByCode(code)) {
+        return fail(ErrorKind::Duplicate, TrayReason::CodeTaken, code);
+    }
+    return std::vector{code};
+}
+
+SownTray trayAt(const SowingDraft& draft, std::size_t index, const std::string& code)
+{
+    SownTray tray;
+    tray.code = code;
+    if (index < draft.pieces.size()) {
+        tray.piece = draft.pieces[index];
+    }
+    if (index < draft.places.size()) {
+        tray.place = draft.places[index];
+    }
+    tray.block = draft.block;
+    return tray;
+}
+
+// Few are named, many are counted.
+std::string namesOf(const std::vector<std::string>& codes)
+{
+    if (codes.size() > 4) {
+        return std::to_string(codes.size());
+    }
+    std::string names;
+    for (const std::string& code : codes) {
+        names += (names.empty() ? "" : ", ") + code;
+    }
+    return names;
 }
 
 } // namespace
@@ -183,6 +225,24 @@ TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGroun
         trays.insert(stay);
     }
     return tray.id;
+}
+
+Result<std::vector<TrayId>> sowAll(Database& database, const SowingDraft& draft, Deed& deed)
+{
+    const auto ground = groundOf(database, draft);
+    if (!ground) {
+        return passOn(ground);
+    }
+    const auto codes = codesFor(database, draft, ground->protocol.variety);
+    if (!codes) {
+        return passOn(codes);
+    }
+    std::vector<TrayId> sown;
+    for (std::size_t i = 0; i < codes->size(); ++i) {
+        sown.push_back(storeSown(database, draft, *ground, trayAt(draft, i, (*codes)[i])));
+    }
+    deed.whom = namesOf(*codes);
+    return sown;
 }
 
 } // namespace plumule

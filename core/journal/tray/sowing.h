@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/base/result.h"
+#include "core/journal/ledger/intention.h"
 #include "core/tray/tray.h"
 #include "core/trial/trial_plan.h"
 
@@ -39,6 +40,11 @@ TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGroun
 
 // As a deed names trays by their codes: a few each, many by their number.
 [[nodiscard]] std::string namesOf(const std::vector<std::string>& codes);
+
+// Sows all of a draft and names them in the deed; errors as TrayEntries::sow(). Inside a
+// transaction.
+[[nodiscard]] Result<std::vector<TrayId>> sowAll(Database& database, const SowingDraft& draft,
+                                                 Deed& deed);
 
 // "2026-03-12 07:05", as errors carry a moment.
 [[nodiscard]] std::string textOf(Moment moment);

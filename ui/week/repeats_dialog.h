@@ -1,0 +1,35 @@
+#pragma once
+
+#include "core/journal/week/week_entries.h"
+#include "ui/page/form_dialog.h"
+#include "ui/page/page.h"
+
+class QTableView;
+
+namespace plumule::ui {
+
+class TextTable;
+
+// All repeating sowings: added, changed, ended.
+class RepeatsDialog : public FormDialog
+{
+    Q_OBJECT
+
+public:
+    RepeatsDialog(Journal& journal, Services services, QWidget* parent = nullptr);
+
+private:
+    void fill();
+    void openOne(const Repeat& repeat);
+    void openChosen();
+
+    Journal& m_journal;
+    Services m_services;
+    TextTable* m_model = nullptr;
+    QTableView* m_table = nullptr;
+    QLabel* m_none = nullptr;
+    QPushButton* m_change = nullptr;
+    std::vector<RepeatRow> m_rows;
+};
+
+} // namespace plumule::ui
