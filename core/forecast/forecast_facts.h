@@ -9,6 +9,7 @@ namespace plumule {
 // A stage of one tray: how long its protocol gave it at sowing, and when it began.
 struct StageFact
 {
+    Stage stage = Stage::UnderWeight;
     int lengthMinutes = 0;
     int delayMinutes = 0; // of "not yet"; used of growing trays alone, since its day is not kept
     std::optional<Moment> started;

@@ -29,7 +29,7 @@ inline constexpr std::size_t kScoredOfEach = 20;
 // The first cut of a tray that begins its first stage at that moment, of stages that long; the
 // moment may be to come.
 [[nodiscard]] DayForecast dayForecast(const ForecastFacts& facts, const ForecastReport& report,
-                                      VarietyId variety, Moment sownAt,
+                                      VarietyId variety, MediumId medium, Moment sownAt,
                                       const std::vector<StageFact>& stages);
 
 } // namespace plumule
