@@ -99,8 +99,8 @@ struct TrayForecast
     VarietyId variety;
     MediumId medium;
     Date sownOn;
-    DayForecast day;
-    YieldForecast yield; // if it is harvested
+    std::optional<DayForecast> day; // none of a tray that was brought in without stages
+    YieldForecast yield;            // if it is harvested
     bool operator==(const TrayForecast&) const = default;
 };
 
@@ -114,16 +114,24 @@ struct ScoredForecast
     bool operator==(const ScoredForecast&) const = default;
 
     [[nodiscard]] bool isYieldInside() const { return forecast.yield.holds(weighed); }
-    [[nodiscard]] bool isDayInside() const { return forecast.day.holds(cutOn); }
+    [[nodiscard]] bool isYieldScored() const
+    {
+        return forecast.yield.basis.from == ForecastSource::OwnPast;
+    }
+    [[nodiscard]] bool isDayScored() const
+    {
+        return forecast.day && forecast.day->basis.from == ForecastSource::OwnPast;
+    }
+    [[nodiscard]] bool isDayInside() const { return forecast.day && forecast.day->holds(cutOn); }
 };
 
 // How the forecasts of one variety's latest harvests came out.
 struct VarietyScore
 {
     VarietyId variety; // not stored: of all varieties together
-    int harvests = 0;
-    int sowings = 0;
+    int harvests = 0;  // whose yield was foretold from the room's past
     int yieldInside = 0;
+    int days = 0; // harvests whose day was
     int dayInside = 0;
     double yieldWidened = 1; // over 1: scored badly, and drawn that many times as wide
     double dayWidened = 1;

@@ -30,6 +30,13 @@ struct TrayFact
     std::optional<Moment> discardedAt; // without any cut
     bool isSetAside = false; // no observation: left out of the past, whenever it was set aside
     bool operator==(const TrayFact&) const = default;
+
+    // Its first stage's start, which may be a soak.
+    [[nodiscard]] Moment begunAt() const
+    {
+        return stages.empty() ? sownAt : stages.front().started.value_or(sownAt);
+    }
+    [[nodiscard]] bool isGrowing() const { return !cutAt && !discardedAt; }
 };
 
 // All that forecasts are made of, read once.
@@ -43,8 +50,8 @@ struct ForecastFacts
     bool operator==(const ForecastFacts&) const = default;
 };
 
-// The facts as they were known at that moment: trays sown later are gone, and what happened to the
-// others later has not happened.
+// The facts as they were known at that moment: trays begun later are gone, and what happened to the
+// others later has not happened. Delays are kept up to `now` alone.
 [[nodiscard]] ForecastFacts knownAt(const ForecastFacts& facts, Moment moment);
 
 } // namespace plumule

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/forecast/forecast_facts.h"
+#include "core/forecast/forecast_scores.h"
 
 namespace plumule {
 
@@ -8,13 +8,16 @@ namespace plumule {
 struct ForecastReport
 {
     std::vector<TrayForecast> growing;  // by harvest day, then code; trays cut once are left out
-    std::vector<ScoredForecast> scored; // kScoredOfEach latest harvests of each variety, by cut
-    std::vector<VarietyScore> scores;   // by the varieties' names
+    std::vector<ScoredForecast> scored; // as latestForecasts()
+    std::vector<VarietyScore> scores;   // by the varieties' names; of any that has one scored
     VarietyScore all;
-    int unscored = 0; // harvests among the latest that the library foretold
-};
+    int unscored = 0; // of `scored`, yields that the library foretold
 
-inline constexpr std::size_t kScoredOfEach = 20;
+    // How many times as wide its intervals are drawn: by its own score, or with few harvests by
+    // that of all.
+    [[nodiscard]] double yieldWidened(VarietyId variety) const;
+    [[nodiscard]] double dayWidened(VarietyId variety) const;
+};
 
 // Growing trays and scores of the facts, as of their moment.
 [[nodiscard]] ForecastReport forecastReport(const ForecastFacts& facts);

@@ -19,7 +19,7 @@ struct SumPart
 class ForecastTotal
 {
 public:
-    explicit ForecastTotal(std::vector<SumPart> parts);
+    explicit ForecastTotal(const std::vector<SumPart>& parts);
 
     // That the sum is that much or more, 0 to 1.
     [[nodiscard]] double chanceOf(Mass atLeast) const;
@@ -29,17 +29,16 @@ public:
     [[nodiscard]] Mass mean() const;
 
 private:
-    // One outcome of which trays survive, and the sum that it gives: lognormal.
-    struct Outcome
+    // The sum's first two moments in grams, given how many trays of each kind survive.
+    struct Moments
     {
         double chance = 0;
-        double logMiddle = 0;
-        double logSd = 0; // 0 with no tray left: the sum is 0
-        bool isNothing = false;
+        double mean = 0;
+        double variance = 0;
     };
     [[nodiscard]] double below(double grams) const;
 
-    std::vector<Outcome> m_outcomes;
+    std::vector<Moments> m_outcomes;
     double m_degreesOfFreedom = 0;
     double m_meanGrams = 0;
 };
