@@ -5,6 +5,7 @@
 #include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
@@ -37,6 +38,7 @@ struct Journal::Concepts
         , exchange(ledger)
         , copies(ledger)
         , climate(ledger)
+        , forecast(ledger)
     {}
 
     RoomEntries room;
@@ -53,6 +55,7 @@ struct Journal::Concepts
     ExchangeEntries exchange;
     MergeEntries copies;
     ClimateEntries climate;
+    ForecastAnswers forecast;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -210,6 +213,11 @@ MergeEntries& Journal::copies()
 ClimateEntries& Journal::climate()
 {
     return m_concepts->climate;
+}
+
+ForecastAnswers& Journal::forecast()
+{
+    return m_concepts->forecast;
 }
 
 } // namespace plumule

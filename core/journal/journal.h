@@ -10,6 +10,7 @@ class BackupStore;
 class ClimateEntries;
 class CostEntries;
 class ExchangeEntries;
+class ForecastAnswers;
 class HarvestEntries;
 class MediumEntries;
 class MergeEntries;
@@ -69,6 +70,7 @@ public:
     [[nodiscard]] ExchangeEntries& exchange();
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
+    [[nodiscard]] ForecastAnswers& forecast();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

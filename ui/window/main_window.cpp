@@ -5,6 +5,7 @@
 #include "ui/chart/chart_view.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
+#include "ui/forecast/forecast_page.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/history/history_page.h"
 #include "ui/page/clock_watch.h"
@@ -127,6 +128,7 @@ void MainWindow::buildPages()
     const Services services{m_ask, *m_messages, m_preferences, *m_tasks};
     addPage(new RoundPage(m_journal, services));
     addPage(new WeighPage(m_journal, services));
+    addPage(new ForecastPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));

@@ -5,7 +5,7 @@
 
 namespace plumule {
 
-Result<ForecastNow> ForecastAnswers::now()
+Result<ForecastAnswer> ForecastAnswers::answer(std::optional<Moment> asOf)
 {
     const Moment moment = m_ledger.clock().now();
     auto facts =
@@ -13,7 +13,7 @@ Result<ForecastNow> ForecastAnswers::now()
     if (!facts) {
         return passOn(facts);
     }
-    ForecastNow answer{std::move(*facts), {}};
+    ForecastAnswer answer{asOf ? knownAt(*facts, *asOf) : std::move(*facts), {}};
     answer.report = forecastReport(answer.facts);
     return answer;
 }

@@ -6,8 +6,8 @@ namespace plumule {
 
 class Ledger;
 
-// Facts and what they come to, of now.
-struct ForecastNow
+// Facts of a moment, and what they come to.
+struct ForecastAnswer
 {
     ForecastFacts facts;
     ForecastReport report;
@@ -21,7 +21,8 @@ public:
         : m_ledger(ledger)
     {}
 
-    [[nodiscard]] Result<ForecastNow> now();
+    // Of now; or as it was to be had at that moment, if it is past.
+    [[nodiscard]] Result<ForecastAnswer> answer(std::optional<Moment> asOf = std::nullopt);
 
 private:
     Ledger& m_ledger;
