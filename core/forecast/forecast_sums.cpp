@@ -120,7 +120,7 @@ DayForecast dayForecast(const ForecastFacts& facts, const ForecastReport& report
     const Moment from = std::max(facts.now, sownAt);
     const CutPlan plan = cutPlan(stages, sownAt, from);
     return dayFrom(widened(past.days({variety, medium}, plan.from), report.dayWidened(variety)),
-                   plan, from);
+                   plan);
 }
 
 } // namespace plumule

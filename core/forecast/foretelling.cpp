@@ -81,23 +81,28 @@ CutPlan cutPlan(const std::vector<StageFact>& stages, Moment sownAt, Moment now)
     }
     CutPlan plan;
     plan.from = stage.stage;
-    plan.asPlanned = (started + stage.lengthMinutes + later).date;
+    plan.planned = started + (stage.lengthMinutes + later);
+    plan.notBefore = now;
+    plan.asPlanned = plan.planned.date;
     const Moment ends = started + (std::int64_t{stage.lengthMinutes} + stage.delayMinutes);
-    const bool isOver = now > ends;
-    if (current + 1 < stages.size() && (stage.delayMinutes != 0 || isOver)) {
+    const bool isLast = current + 1 == stages.size();
+    if (stage.delayMinutes != 0 && !isLast) {
         plan.from = stages[current + 1].stage;
         plan.planned = std::max(ends, now) + later;
-    } else {
-        plan.planned = ends + later;
+    } else if (stage.delayMinutes != 0) {
+        plan.planned = ends;
+    } else if (now > ends) {
+        plan.notBefore = now + later;
     }
     return plan;
 }
 
-DayForecast dayFrom(const CellPrediction& prediction, const CutPlan& plan, Moment now)
+DayForecast dayFrom(const CellPrediction& prediction, const CutPlan& plan)
 {
     DayForecast forecast;
     forecast.asPlanned = plan.asPlanned;
     forecast.basis = prediction.basis;
+    const Moment now = plan.notBefore;
     const DayChances chances(prediction.next, plan.planned, now);
     if (chances.isNothingLeft()) {
         forecast.low = forecast.middle = forecast.high = now.date;
@@ -142,7 +147,7 @@ TrayForecast foretell(const KnownPast& past, const TrayFact& tray, Moment now, W
     forecast.yield = yieldFrom(widened(past.yield(cell), widening.yield));
     if (!tray.stages.empty()) {
         const CutPlan plan = cutPlan(tray.stages, tray.sownAt, now);
-        forecast.day = dayFrom(widened(past.days(cell, plan.from), widening.day), plan, now);
+        forecast.day = dayFrom(widened(past.days(cell, plan.from), widening.day), plan);
     }
     return forecast;
 }

@@ -8,20 +8,20 @@ namespace plumule {
 [[nodiscard]] YieldForecast yieldFrom(const CellPrediction& prediction);
 
 // When a tray's stages have its first cut, and how far that is known: the protocol's moment,
-// counted from the last stage that began. A stage that was put off, or outlasts its length, is
-// taken to end when it is to, or now.
+// counted from the last stage that began, or from the end of one that was put off. A stage that
+// outlasts its length has those after it still to come.
 struct CutPlan
 {
     Stage from = Stage::Light; // counted from its start
     Moment planned;
+    Moment notBefore;
     Date asPlanned; // before what is put off
 };
 // There is a stage at least. One that has not begun begins at `sownAt`.
 [[nodiscard]] CutPlan cutPlan(const std::vector<StageFact>& stages, Moment sownAt, Moment now);
 
-// From a prediction of days after the plan's moment, given that it was not cut by `now`.
-[[nodiscard]] DayForecast dayFrom(const CellPrediction& prediction, const CutPlan& plan,
-                                  Moment now);
+// From a prediction of days after the plan's moment.
+[[nodiscard]] DayForecast dayFrom(const CellPrediction& prediction, const CutPlan& plan);
 
 // How many times as wide intervals from the room's past are drawn; what the library says never is.
 struct Widening
