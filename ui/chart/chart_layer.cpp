@@ -194,7 +194,7 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
         painter->save();
         painter->translate(dot.place);
         painter->setOpacity(dot.isFaded && m_spec.key != "trial_so_far" ? 0.55 : 1.0);
-        const QPainterPath shape = markerShape(dot.marker, scaled(int(kDotSide)));
+        const QPainterPath shape = markerShape(std::max(dot.marker, 0), scaled(int(kDotSide)));
         if (dot.point->isHollow) {
             painter->setPen(QPen(colour, scaled(2)));
             painter->setBrush(palette().card);

@@ -34,11 +34,14 @@ QString varietyName(const ForecastFacts& facts, VarietyId variety)
     return found == facts.varieties.end() ? QString() : QString::fromStdString(found->second);
 }
 
+QString ofText(int inside, int all)
+{
+    return all > 0 ? ForecastPage::tr("%1 of %2").arg(inside).arg(all) : QStringLiteral("–");
+}
+
 TextRow scoreRow(const QString& name, const VarietyScore& score)
 {
-    return {{name, QString::number(score.harvests), QString::number(score.yieldInside),
-             score.days > 0 ? ForecastPage::tr("%1 of %2").arg(score.dayInside).arg(score.days)
-                            : QStringLiteral("–")},
+    return {{name, ofText(score.yieldInside, score.harvests), ofText(score.dayInside, score.days)},
             QIcon(),
             score.yieldWidened > 1 || score.dayWidened > 1};
 }
@@ -172,8 +175,7 @@ void ForecastPage::showScores()
     }
     m_scoreTable->setVisible(!rows.empty());
     rows.push_back(scoreRow(tr("All"), m_report.all));
-    m_scoreModel->show({tr("Variety"), tr("harvests"), tr("yield inside"), tr("day inside")},
-                       std::move(rows));
+    m_scoreModel->show({tr("Variety"), tr("yield inside"), tr("day inside")}, std::move(rows));
     m_scoreTable->fit();
 }
 

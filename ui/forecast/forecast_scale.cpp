@@ -223,8 +223,13 @@ void ScaleHeader::paintSection(QPainter* painter, const QRect& cell, int section
         Qt::Alignment(model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).toInt());
     QRectF line(inner.left(), cell.top(), inner.width(), lineHigh());
     line.translate(0, isScale ? 0 : lineHigh());
+    const QFontMetricsF metrics(painter->font());
+    QString words = model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString();
+    if (metrics.horizontalAdvance(words) > line.width()) {
+        words = words.section(',', 0, 0); // what it is of, without how it is drawn
+    }
     painter->drawText(line, int(side & Qt::AlignHorizontal_Mask) | Qt::AlignVCenter,
-                      model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString());
+                      metrics.elidedText(words, Qt::ElideRight, line.width()));
     if (m_scale && section == DayColumn) {
         paintDays(*painter, cell);
     } else if (m_scale && section == YieldColumn) {
