@@ -17,6 +17,7 @@ struct ChartPoint
     std::string note;                   // for the read-out: a tray's code
     std::optional<std::int64_t> target; // id of the tray it stands for
     bool isHollow = false;              // not counted, or still open
+    bool isWarned = false;              // not as it was to be
     bool operator==(const ChartPoint&) const = default;
 };
 
@@ -35,6 +36,7 @@ enum class SeriesForm
     Line,
     Band,      // intervals joined, with the mid line
     Intervals, // a bar from low to high with the mid marked
+    Bars,      // faint, from low to high, behind the dots of curves
     Pooled     // the same of all rows together, under a line
 };
 

@@ -5,6 +5,7 @@
 #include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
@@ -41,6 +42,7 @@ struct Journal::Concepts
         , climate(ledger)
         , racks(ledger)
         , week(ledger)
+        , forecast(ledger)
     {}
 
     RoomEntries room;
@@ -59,6 +61,7 @@ struct Journal::Concepts
     ClimateEntries climate;
     RackEntries racks;
     WeekEntries week;
+    ForecastAnswers forecast;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -226,6 +229,11 @@ RackEntries& Journal::racks()
 WeekEntries& Journal::week()
 {
     return m_concepts->week;
+}
+
+ForecastAnswers& Journal::forecast()
+{
+    return m_concepts->forecast;
 }
 
 } // namespace plumule

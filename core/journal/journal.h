@@ -10,6 +10,7 @@ class BackupStore;
 class ClimateEntries;
 class CostEntries;
 class ExchangeEntries;
+class ForecastAnswers;
 class HarvestEntries;
 class MediumEntries;
 class MergeEntries;
@@ -73,6 +74,7 @@ public:
     [[nodiscard]] ClimateEntries& climate();
     [[nodiscard]] RackEntries& racks();
     [[nodiscard]] WeekEntries& week();
+    [[nodiscard]] ForecastAnswers& forecast();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

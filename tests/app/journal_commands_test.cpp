@@ -176,6 +176,40 @@ TEST_F(JournalCommands, RefuseAWeekThatIsAskedForWrongly)
     EXPECT_EQ(run({"week", sample(), "--ics", "/no such folder/a.ics"}).exitCode, 1);
 }
 
+TEST_F(JournalCommands, PrintTheForecastAsDocumented)
+{
+    const std::string basis = "from source span trays sowings widened";
+    const ordered_json json = answered({"forecast", sample()});
+    EXPECT_EQ(keysOf(json), "date level growing all varieties scored");
+    ASSERT_FALSE(json.at("growing").empty());
+    for (const auto& tray : json.at("growing")) {
+        EXPECT_EQ(keysOf(tray), "code variety medium sown_on harvest yield");
+        EXPECT_EQ(keysOf(tray.at("harvest")), "middle low high chance by_protocol basis");
+        EXPECT_EQ(keysOf(tray.at("yield")), "middle_g low_g high_g basis");
+        EXPECT_EQ(keysOf(tray.at("yield").at("basis")), basis);
+    }
+    EXPECT_EQ(keysOf(json.at("all")),
+              "harvests yield_inside days day_inside yield_widened day_widened");
+    ASSERT_FALSE(json.at("varieties").empty());
+    EXPECT_EQ(keysOf(json.at("varieties")[0]),
+              "variety harvests yield_inside days day_inside yield_widened day_widened");
+    ASSERT_FALSE(json.at("scored").empty());
+    EXPECT_EQ(keysOf(json.at("scored")[0]), "code variety medium sown_on harvest yield cut_on "
+                                            "weighed_g yield_inside day_inside");
+    const Answer text = run({"forecast", sample()});
+    EXPECT_TRUE(text.out.contains("fell in their 80 % interval")) << text.out.toStdString();
+}
+
+TEST_F(JournalCommands, PrintTheForecastOfAPastMorning)
+{
+    const ordered_json json = answered({"forecast", sample(), "--date", "2020-01-02"});
+    EXPECT_EQ(json.at("date"), "2020-01-02");
+    EXPECT_TRUE(json.at("growing").empty());
+    EXPECT_EQ(json.at("all").at("harvests"), 0);
+    expectBadCall({"forecast"}, "JOURNAL is missing");
+    expectBadCall({"forecast", sample(), "--date", "soon"}, "--date wants a day");
+}
+
 TEST_F(JournalCommands, RefuseAClimateThatIsAskedForWrongly)
 {
     expectBadCall({"climate"}, "JOURNAL is missing");

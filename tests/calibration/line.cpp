@@ -43,6 +43,13 @@ Line Line::covers(double percent) const
     return line;
 }
 
+Line Line::coversAtMost(double percent) const
+{
+    Line line = *this;
+    line.coverageAtMost = percent;
+    return line;
+}
+
 Line Line::inShort(int setsThere) const
 {
     Line line = *this;

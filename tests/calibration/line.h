@@ -30,12 +30,14 @@ struct Line
         {}; // where theory says so: within three Monte Carlo errors
     std::optional<double> foundAtLeast = {};
     std::optional<double> coverageAtLeast = {};
+    std::optional<double> coverageAtMost = {};
     int shortSets = 0; // in the part that runs with the tests; 0: not in it
 
     [[nodiscard]] Line atMost(double percent) const;
     [[nodiscard]] Line exactly(double percent) const;
     [[nodiscard]] Line finds(double percent) const;
     [[nodiscard]] Line covers(double percent) const;
+    [[nodiscard]] Line coversAtMost(double percent) const;
     [[nodiscard]] Line inShort(int setsThere) const;
 };
 

@@ -17,6 +17,7 @@ namespace plumule::calibration {
 [[nodiscard]] Section otherQuestions(); // groups, metrics, discards, payback
 [[nodiscard]] Section whatBreaksIt();
 [[nodiscard]] Section squares(); // Latin ones
+[[nodiscard]] Section forecasts();
 [[nodiscard]] Section heights(); // the day of 90 % of full height
 
 } // namespace plumule::calibration

@@ -44,7 +44,8 @@ bool holds(const Line& line, const Tally& tally, double errors)
              tally.falsePercent() > *line.falseAtMost + slack(line.falseAtMost)) &&
            !(line.foundAtLeast && found.value_or(0) < *line.foundAtLeast - slack(found)) &&
            !(line.coverageAtLeast &&
-             coverage.value_or(0) < *line.coverageAtLeast - slack(coverage));
+             coverage.value_or(0) < *line.coverageAtLeast - slack(coverage)) &&
+           !(line.coverageAtMost && coverage.value_or(0) > *line.coverageAtMost + slack(coverage));
 }
 
 void printHead()
@@ -61,14 +62,15 @@ void printSection(const std::string& title)
 
 void printRow(const Line& line, const Tally& tally)
 {
-    const bool hasBound =
-        line.falseAtMost || line.falseExactly || line.foundAtLeast || line.coverageAtLeast;
-    std::printf("| %s | %d | %.1f%s | %.1f | %s | %s%s | %s%s | %s |\n", line.room.c_str(),
+    const bool hasBound = line.falseAtMost || line.falseExactly || line.foundAtLeast ||
+                          line.coverageAtLeast || line.coverageAtMost;
+    std::printf("| %s | %d | %.1f%s | %.1f | %s | %s%s | %s%s%s | %s |\n", line.room.c_str(),
                 tally.sets, tally.falsePercent(),
                 (bound("≤", line.falseAtMost) + bound("=", line.falseExactly)).c_str(),
                 tally.falseError(), shown(tally.oldFalsePercent()).c_str(),
                 shown(tally.foundPercent()).c_str(), bound("≥", line.foundAtLeast).c_str(),
                 shown(tally.coveragePercent()).c_str(), bound("≥", line.coverageAtLeast).c_str(),
+                bound("≤", line.coverageAtMost).c_str(),
                 !hasBound            ? "–"
                 : holds(line, tally) ? "yes"
                                      : "**no**");

@@ -185,13 +185,16 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
 {
     painter->setRenderHint(QPainter::Antialiasing);
     paintMargin(*painter);
+    paintBars(*painter);
     paintMarks(*painter);
     for (const Dot& dot : m_dots) {
-        const QColor colour = dot.marker < 0 ? palette().accent : markerColour(dot.marker);
+        const QColor colour = dot.point->isWarned ? palette().warning
+                              : dot.marker < 0    ? palette().accent
+                                                  : markerColour(dot.marker);
         painter->save();
         painter->translate(dot.place);
         painter->setOpacity(dot.isFaded && m_spec.key != "trial_so_far" ? 0.55 : 1.0);
-        const QPainterPath shape = markerShape(dot.marker, scaled(int(kDotSide)));
+        const QPainterPath shape = markerShape(std::max(dot.marker, 0), scaled(int(kDotSide)));
         if (dot.point->isHollow) {
             painter->setPen(QPen(colour, scaled(2)));
             painter->setBrush(palette().card);
@@ -204,6 +207,21 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
     paintIntervals(*painter);
     paintNames(*painter);
     paintColumns(*painter);
+}
+
+void ChartLayer::paintBars(QPainter& painter) const
+{
+    for (const ChartSeries& series : m_spec.series) {
+        if (series.form == SeriesForm::Bars) {
+            QColor colour = seriesColour(series);
+            colour.setAlphaF(0.35F);
+            painter.setPen(QPen(colour, scaled(4), Qt::SolidLine, Qt::FlatCap));
+            for (const ChartInterval& interval : series.intervals) {
+                painter.drawLine(placeOf(interval.x, interval.low),
+                                 placeOf(interval.x, interval.high));
+            }
+        }
+    }
 }
 
 void ChartLayer::paintIntervals(QPainter& painter) const

@@ -42,6 +42,7 @@ private:
     void placeRowDots(const ChartSeries& series);
     [[nodiscard]] QPointF placeOf(double x, double y) const;
     [[nodiscard]] double rowPlace(double row) const;
+    void paintBars(QPainter& painter) const;
     void paintIntervals(QPainter& painter) const;
     void paintMarks(QPainter& painter) const;
     void paintMargin(QPainter& painter) const;

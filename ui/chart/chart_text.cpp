@@ -61,6 +61,7 @@ const QHash<QString, const char*> kChartTitles = {
     {"climate_humidity", QT_TRANSLATE_NOOP("Charts", "Relative humidity by day of growth")},
     {"climate_vpd", QT_TRANSLATE_NOOP("Charts", "Vapour pressure deficit by day of growth")},
     {"climate_dli", QT_TRANSLATE_NOOP("Charts", "Light by day of growth")},
+    {"forecast_coverage", QT_TRANSLATE_NOOP("Charts", "Weighed, in percent of what was foretold")},
     {"seasons_beside", QT_TRANSLATE_NOOP("Charts", "Yield by medium, season by season")},
 };
 
@@ -111,6 +112,8 @@ QString axisTitle(const ChartAxis& axis)
         {"humidity", QT_TRANSLATE_NOOP("Charts", "humidity, %1")},
         {"vpd", QT_TRANSLATE_NOOP("Charts", "deficit, %1")},
         {"dli", QT_TRANSLATE_NOOP("Charts", "light a day, %1")},
+        {"harvests", QT_TRANSLATE_NOOP("Charts", "the latest harvests, in order")},
+        {"weighed", QT_TRANSLATE_NOOP("Charts", "weighed, %1")},
     };
     const QString title = lookUp(kTitles, axis.key);
     return title.contains("%1") ? title.arg(QString::fromStdString(axis.unit)) : title;

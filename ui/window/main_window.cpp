@@ -5,6 +5,7 @@
 #include "ui/chart/chart_view.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
+#include "ui/forecast/forecast_page.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/history/history_page.h"
 #include "ui/page/clock_watch.h"
@@ -129,6 +130,7 @@ void MainWindow::buildPages()
     addPage<WeighPage>(tr("Weigh-in"), Built::Soon);
     addPage<RacksPage>(tr("Racks"));
     addPage<WeekPage>(tr("Week"));
+    addPage<ForecastPage>(tr("Forecast"));
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "core/forecast/forecast.h"
+
+namespace plumule {
+
+// Trays of one model that are summed over: trays of one and the same sowing, sown or to be sown.
+struct SumPart
+{
+    YieldModel model;
+    int trays = 0;
+};
+
+// What the sum of trays comes to, those that are thrown away counted as nothing. Parts of one
+// variety on one medium are separate sowings that share the error of their mean; of unlike ones,
+// nothing is shared. The survivors of each variety on a medium are beta-binomial; given them, the
+// sum is taken as lognormal with its first two moments (Fenton 1960, from memory) and Student's t
+// for the error of the variances. Nothing to sum: 0.
+class ForecastTotal
+{
+public:
+    explicit ForecastTotal(const std::vector<SumPart>& parts);
+
+    // That the sum is that much or more, 0 to 1.
+    [[nodiscard]] double chanceOf(Mass atLeast) const;
+    // What it stays below with that chance, 0 < p < 1.
+    [[nodiscard]] Mass quantile(double p) const;
+    // The mean of the sum.
+    [[nodiscard]] Mass mean() const;
+
+private:
+    // The sum's first two moments in grams, given how many trays of each kind survive.
+    struct Moments
+    {
+        double chance = 0;
+        double mean = 0;
+        double variance = 0;
+    };
+    [[nodiscard]] double below(double grams) const;
+
+    std::vector<Moments> m_outcomes;
+    double m_degreesOfFreedom = 0;
+    double m_meanGrams = 0;
+};
+
+} // namespace plumule

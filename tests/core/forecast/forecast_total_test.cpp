@@ -1,0 +1,105 @@
+#include "core/forecast/forecast_total.h"
+
+#include "core/forecast/forecast_sums.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace plumule {
+namespace {
+
+YieldModel modelOf(int medium, double rate)
+{
+    YieldModel model;
+    model.variety = {1};
+    model.medium = {medium};
+    model.logMean = std::log(200);
+    model.meanVariance = 0.02 * 0.02;
+    model.sowingVariance = 0.10 * 0.10;
+    model.trayVariance = 0.07 * 0.07;
+    model.degreesOfFreedom = 20;
+    model.discardRate = rate;
+    model.discardWeight = 1000;
+    return model;
+}
+
+constexpr double kNever = 1e-9;
+
+TEST(ForecastTotal, OfOneTrayIsThatTrays)
+{
+    const YieldModel model = modelOf(1, kNever);
+    const YieldForecast one = yieldOf(model);
+    const ForecastTotal total({{model, 1}});
+    EXPECT_NEAR(inGrams(total.quantile(0.1)), inGrams(one.low), 0.05);
+    EXPECT_NEAR(inGrams(total.quantile(0.5)), inGrams(one.middle), 0.05);
+    EXPECT_NEAR(inGrams(total.quantile(0.9)), inGrams(one.high), 0.05);
+    EXPECT_NEAR(total.chanceOf(one.low), 0.9, 1e-4);
+}
+
+// Trays of one sowing share its luck, so that more sowings are surer.
+TEST(ForecastTotal, OfSeveralSowingsIsNarrower)
+{
+    const YieldModel model = modelOf(1, kNever);
+    const ForecastTotal together({{model, 12}});
+    const ForecastTotal apart({{model, 4}, {model, 4}, {model, 4}});
+    EXPECT_EQ(together.mean(), apart.mean());
+    const auto span = [](const ForecastTotal& total) {
+        return total.quantile(0.9) - total.quantile(0.1);
+    };
+    EXPECT_LT(span(apart), span(together));
+}
+
+// Twelve trays of one sowing: the coefficient of variation of their sum, by hand.
+TEST(ForecastTotal, HasTheSumsFirstTwoMoments)
+{
+    YieldModel model = modelOf(1, kNever);
+    model.degreesOfFreedom = 1e7;
+    const ForecastTotal total({{model, 12}});
+    const double tray = std::expm1(0.0004 + 0.01 + 0.0049);
+    const double sowing = std::expm1(0.0004 + 0.01);
+    const double squared = (12 * tray + 12 * 11 * sowing) / 144;
+    const double sd = std::sqrt(std::log1p(squared));
+    EXPECT_NEAR(std::log(total.quantile(0.9) / total.quantile(0.1)), 2 * 1.2815515655 * sd, 1e-3);
+    EXPECT_NEAR(inGrams(total.mean()), 12 * 200 * std::exp(0.0153 / 2), 0.01);
+}
+
+TEST(ForecastTotal, CountsThoseThrownAwayAsNothing)
+{
+    const ForecastTotal total({{modelOf(1, 0.2), 10}});
+    EXPECT_NEAR(inGrams(total.mean()), 8 * 200 * std::exp(0.0153 / 2), 0.5);
+    const ForecastTotal one({{modelOf(1, 0.2), 1}});
+    EXPECT_EQ(one.quantile(0.1), Mass{});
+    EXPECT_NEAR(one.chanceOf(milligrams(1)), 0.8, 1e-6);
+}
+
+TEST(ForecastTotal, AddsUnlikeMedia)
+{
+    const ForecastTotal both({{modelOf(1, 0.05), 3}, {modelOf(2, 0.05), 3}});
+    const ForecastTotal alone({{modelOf(1, 0.05), 3}});
+    EXPECT_NEAR(inGrams(both.mean()), 2 * inGrams(alone.mean()), 0.01);
+    EXPECT_GT(both.chanceOf(grams(600)), alone.chanceOf(grams(600)));
+}
+
+TEST(ForecastTotal, MoreTraysMeetAPromiseMoreOften)
+{
+    double last = 0;
+    for (int trays = 1; trays <= 12; ++trays) {
+        const double chance = ForecastTotal({{modelOf(1, 0.05), trays}}).chanceOf(grams(1000));
+        EXPECT_GE(chance, last);
+        last = chance;
+    }
+    EXPECT_GT(last, 0.99);
+}
+
+TEST(ForecastTotal, OfNothingIsNothing)
+{
+    const ForecastTotal total({});
+    EXPECT_EQ(total.mean(), Mass{});
+    EXPECT_EQ(total.quantile(0.9), Mass{});
+    EXPECT_DOUBLE_EQ(total.chanceOf(grams(1)), 0);
+    EXPECT_DOUBLE_EQ(total.chanceOf(Mass{}), 1);
+}
+
+} // namespace
+} // namespace plumule
