@@ -9,6 +9,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
+#include "core/journal/order/order_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
@@ -39,6 +40,7 @@ struct Journal::Concepts
         , copies(ledger)
         , climate(ledger)
         , forecast(ledger)
+        , orders(ledger)
     {}
 
     RoomEntries room;
@@ -56,6 +58,7 @@ struct Journal::Concepts
     MergeEntries copies;
     ClimateEntries climate;
     ForecastAnswers forecast;
+    OrderEntries orders;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -218,6 +221,11 @@ ClimateEntries& Journal::climate()
 ForecastAnswers& Journal::forecast()
 {
     return m_concepts->forecast;
+}
+
+OrderEntries& Journal::orders()
+{
+    return m_concepts->orders;
 }
 
 } // namespace plumule

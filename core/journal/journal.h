@@ -14,6 +14,7 @@ class ForecastAnswers;
 class HarvestEntries;
 class MediumEntries;
 class MergeEntries;
+class OrderEntries;
 class ReviewAnswers;
 class RoomEntries;
 class SeasonEntries;
@@ -71,6 +72,7 @@ public:
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
     [[nodiscard]] ForecastAnswers& forecast();
+    [[nodiscard]] OrderEntries& orders();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -34,6 +34,7 @@ constexpr std::array kNaturalKeys = {
     NaturalKey{"harvest", {"tray_id", "cut"}},
     NaturalKey{"bowl", {"harvest_id", "gross_mg", "tare_mg"}},
     NaturalKey{"residue", {"tray_id"}},
+    NaturalKey{"order_cut", {"harvest_id"}},
     NaturalKey{"score", {"serving_id", "attribute_id"}},
     NaturalKey{"climate_logger", {"name", "rack_id", "shelf_id"}},
     NaturalKey{"climate_hour", {"logger_id", "on_date", "hour"}},

@@ -107,6 +107,7 @@ QWidget* HistoryPage::buildFilters()
     addChoice(*m_kind, tr("Water"), ActKind::Water);
     addChoice(*m_kind, tr("Weights"), ActKind::Weights);
     addChoice(*m_kind, tr("Trials and tastings"), ActKind::Trials);
+    addChoice(*m_kind, tr("Orders"), ActKind::Orders);
     addChoice(*m_kind, tr("Room and set-up"), ActKind::SetUp);
     row->addWidget(m_search);
     row->addWidget(m_kind);

@@ -61,6 +61,8 @@ constexpr std::array kTables = {
     KeyText{"climate_logger", QT_TRANSLATE_NOOP("Acts", "%n climate logger(s)")},
     KeyText{"climate_hour", QT_TRANSLATE_NOOP("Acts", "%n hour(s) of climate")},
     KeyText{"shelf_ppfd", QT_TRANSLATE_NOOP("Acts", "light of shelves: %n")},
+    KeyText{"promised_order", QT_TRANSLATE_NOOP("Acts", "%n order(s)")},
+    KeyText{"order_cut", QT_TRANSLATE_NOOP("Acts", "%n cut(s) put to orders")},
 };
 
 // Null where it is not among them.
@@ -145,6 +147,8 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return begins({"harvest."});
     case ActKind::Trials:
         return begins({"trial.", "tasting.", "season."});
+    case ActKind::Orders:
+        return begins({"order."});
     case ActKind::SetUp:
         return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
                        "price.", "labour.", "climate.", "copy."});

@@ -64,6 +64,8 @@ constexpr std::array kRows = {
     RowText{"climate_logger", QT_TRANSLATE_NOOP("Tables", "climate logger")},
     RowText{"climate_hour", QT_TRANSLATE_NOOP("Tables", "hour of climate")},
     RowText{"shelf_ppfd", QT_TRANSLATE_NOOP("Tables", "light under lamps")},
+    RowText{"promised_order", QT_TRANSLATE_NOOP("Tables", "order")},
+    RowText{"order_cut", QT_TRANSLATE_NOOP("Tables", "cut put to an order")},
     RowText{"taken_copy", QT_TRANSLATE_NOOP("Tables", "copy that was taken along")},
     RowText{"brought_copy", QT_TRANSLATE_NOOP("Tables", "copy that came back")},
     RowText{"brought_undone", QT_TRANSLATE_NOOP("Tables", "undone act of a copy")},

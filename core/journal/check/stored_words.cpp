@@ -2,6 +2,7 @@
 
 #include "core/climate/climate.h"
 #include "core/cost/cost.h"
+#include "core/order/order.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
 #include "core/storage/history.h"
@@ -54,6 +55,7 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<TastingMethod>("panel", "method"),
         wordOf<Response>("season", "main_metric"),
         wordOf<LightUnit>("climate_logger", "light_unit"),
+        wordOf<Recurrence>("promised_order", "recurs"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

@@ -86,6 +86,11 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
     IntentionKey{Intention::BringInReadings, "climate.bring_in"},
     IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
+    IntentionKey{Intention::AddOrder, "order.add"},
+    IntentionKey{Intention::ChangeOrder, "order.change"},
+    IntentionKey{Intention::EndOrder, "order.end"},
+    IntentionKey{Intention::RemoveOrder, "order.remove"},
+    IntentionKey{Intention::PutCutsToOrder, "order.put_cuts"},
 };
 
 } // namespace

@@ -84,6 +84,11 @@ enum class Intention
     BringCopyBack,
     BringInReadings, // of a climate logger
     MeasureLampLight,
+    AddOrder,
+    ChangeOrder,
+    EndOrder,
+    RemoveOrder,
+    PutCutsToOrder,
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -97,7 +102,8 @@ struct Deed
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
     // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
-    // and belongs to no tray, as it was not kept; readings: the logger and how many hours.
+    // and belongs to no tray, as it was not kept; readings: the logger and how many hours;
+    // of an order: mg, its day and whom it is for.
     std::vector<std::string> with;
 };
 
