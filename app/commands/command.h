@@ -31,6 +31,7 @@ int runImport(const QStringList& arguments);
 int runExport(const QStringList& arguments);
 int runClimate(const QStringList& arguments);
 int runForecast(const QStringList& arguments);
+int runOrders(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);

@@ -8,6 +8,7 @@
 #include "ui/forecast/forecast_page.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/history/history_page.h"
+#include "ui/order/order_page.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
@@ -128,6 +129,7 @@ void MainWindow::buildPages()
     const Services services{m_ask, *m_messages, m_preferences, *m_tasks};
     addPage(new RoundPage(m_journal, services));
     addPage(new WeighPage(m_journal, services));
+    addPage(new OrderPage(m_journal, services));
     addPage(new ForecastPage(m_journal, services));
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
