@@ -1,6 +1,8 @@
 #include "app/commands/command.h"
 
 #include "core/forecast/forecast_sums.h"
+#include "core/journal/order/order_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/order/order_text.h"
 
 namespace plumule::app {

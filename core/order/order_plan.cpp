@@ -60,9 +60,11 @@ private:
             if (isMet(chanceOf(line, nullptr, 0))) {
                 return;
             }
-            const Date due = std::max(tray.day.middle, m_facts.now.date);
-            const bool fits = tray.variety == promise.order.variety && due <= promise.day &&
-                              promise.day <= due + kDaysKept;
+            if (!tray.day || tray.variety != promise.order.variety) {
+                continue;
+            }
+            const Date due = std::max(tray.day->middle, m_facts.now.date);
+            const bool fits = due <= promise.day && promise.day <= due + kDaysKept;
             if (fits && m_taken.insert(tray.tray).second) {
                 line.growing.push_back({tray.tray, tray.code, tray.medium, due, tray.yield.middle});
                 m_sownOn[tray.tray] = tray.sownOn;

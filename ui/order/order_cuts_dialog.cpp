@@ -1,5 +1,7 @@
 #include "ui/order/order_cuts_dialog.h"
 
+#include "core/journal/order/order_entries.h"
+#include "core/journal/room/room_entries.h"
 #include "ui/order/order_text.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/check_list.h"

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/order/order.h"
 #include "ui/page/form_dialog.h"
 #include "ui/page/page.h"
 

@@ -1,5 +1,9 @@
 #include "ui/order/order_dialog.h"
 
+#include "core/journal/medium/medium_entries.h"
+#include "core/journal/order/order_entries.h"
+#include "core/journal/room/room_entries.h"
+#include "core/journal/variety/variety_entries.h"
 #include "ui/medium/marker.h"
 #include "ui/order/order_text.h"
 #include "ui/page/undoing.h"

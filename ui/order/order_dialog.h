@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/order/order.h"
 #include "ui/page/record_dialog.h"
 
 class QComboBox;

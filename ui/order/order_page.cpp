@@ -1,5 +1,6 @@
 #include "ui/order/order_page.h"
 
+#include "core/journal/order/order_entries.h"
 #include "core/order/order_rules.h"
 #include "ui/order/chance_bar.h"
 #include "ui/order/kept_card.h"

@@ -19,7 +19,9 @@ std::vector<std::optional<Date>> leavingDays(Database& database, const ForecastR
 {
     std::map<TrayId, Date> foretold;
     for (const TrayForecast& tray : report.growing) {
-        foretold[tray.tray] = tray.day.middle;
+        if (tray.day) {
+            foretold[tray.tray] = tray.day->middle;
+        }
     }
     std::vector<std::optional<Date>> leaving;
     for (const auto& [place, tray] : TrayRepository(database).occupied()) {
