@@ -1,7 +1,7 @@
 # Tests of pages through their real widgets, offscreen.
 find_package(Qt6 6.4 REQUIRED COMPONENTS Test)
 foreach(room text widget page medium chart label report backup merge history room variety cost exchange climate forecast
-        watering harvest tray
+        watering harvest tray order
         tasting review trial setup window)
   plumule_test(ui/${room} LINK plumule_ui_${room} plumule_ui_page plumule_resources Qt6::Test)
 endforeach()

@@ -1,6 +1,6 @@
 #include "core/journal/order/order_book.h"
 
-#include "core/journal/forecast/forecast_answers.h"
+#include "core/forecast/forecast_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/order/order_repository.h"
 #include "core/order/order_rules.h"
@@ -59,16 +59,16 @@ void readProtocols(VarietyRepository& varieties, OrderFacts& facts)
     }
 }
 
-OrderFacts factsOf(Database& database, const ForecastNow& forecast, Moment now)
+OrderFacts factsOf(Database& database, Moment now)
 {
     OrderFacts facts;
     facts.now = now;
-    facts.forecast = forecast.facts;
-    facts.report = forecast.report;
+    facts.forecast = ForecastRepository(database).read(now);
+    facts.report = forecastReport(facts.forecast);
     const RoomLayout layout = RoomRepository(database).layout();
     facts.morningMinute = layout.room.morningMinute;
     facts.places = static_cast<int>(layout.places.size());
-    facts.leaving = leavingDays(database, forecast.report);
+    facts.leaving = leavingDays(database, facts.report);
     readStock(database, facts);
     facts.usualMedia = OrderRepository(database).usualMedia();
     return facts;
@@ -91,13 +91,13 @@ std::vector<PastPromise> pastOf(const std::vector<Promise>& promises, const Shar
 
 } // namespace
 
-OrderBook orderBookOf(Database& database, const ForecastNow& forecast, Moment now)
+OrderBook orderBookOf(Database& database, Moment now)
 {
     OrderRepository orders(database);
     VarietyRepository varieties(database);
     const std::vector<Order> all = orders.all();
     const Date today = now.date;
-    OrderFacts facts = factsOf(database, forecast, now);
+    OrderFacts facts = factsOf(database, now);
     facts.promises = promisesAhead(all, today);
     const std::vector<Promise> past = promises(all, today - kDaysBack, today - 1);
     std::vector<Promise> both = past;

@@ -5,7 +5,6 @@
 namespace plumule {
 
 class Database;
-struct ForecastNow;
 
 // A promise whose day has passed, and what was weighed for it.
 struct PastPromise
@@ -31,6 +30,6 @@ struct OrderBook
     std::vector<PastPromise> past; // newest first
 };
 
-[[nodiscard]] OrderBook orderBookOf(Database& database, const ForecastNow& forecast, Moment now);
+[[nodiscard]] OrderBook orderBookOf(Database& database, Moment now);
 
 } // namespace plumule

@@ -1,7 +1,6 @@
 #include "core/journal/order/order_entries.h"
 
 #include "core/base/number_text.h"
-#include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/medium/medium_repository.h"
 #include "core/order/order_reason.h"
@@ -128,13 +127,8 @@ Result<std::vector<Order>> OrderEntries::all()
 
 Result<OrderBook> OrderEntries::book()
 {
-    return m_ledger.ask([&](Database& database) -> Result<OrderBook> {
-        const auto forecast = ForecastAnswers(m_ledger).now();
-        if (!forecast) {
-            return passOn(forecast);
-        }
-        return orderBookOf(database, *forecast, m_ledger.clock().now());
-    });
+    return m_ledger.ask(
+        [&](Database& database) { return orderBookOf(database, m_ledger.clock().now()); });
 }
 
 Result<Order> OrderEntries::save(const Order& order)
