@@ -13,6 +13,7 @@
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 
+#include <QCompleter>
 #include <QFormLayout>
 #include <QVBoxLayout>
 
@@ -86,6 +87,15 @@ void OrderDialog::buildFields()
 
 void OrderDialog::fillChoices()
 {
+    QStringList customers;
+    for (const Order& each : journal().orders().all().value_or(std::vector<Order>())) {
+        customers << QString::fromStdString(each.customer);
+    }
+    customers.removeAll(QString());
+    customers.removeDuplicates();
+    auto* known = new QCompleter(customers, m_customer);
+    known->setCaseSensitivity(Qt::CaseInsensitive);
+    m_customer->setCompleter(known);
     for (const Variety& each : journal().varieties().all().value_or(std::vector<Variety>())) {
         addChoice(*m_variety, QString::fromStdString(each.name), each.id);
     }

@@ -40,6 +40,12 @@ Lines keysOfScale()
             {"F6", HelpDialog::tr("harvest or residue")}};
 }
 
+Lines keysOfOrders()
+{
+    return {{"N", HelpDialog::tr("write an order down")},
+            {"Enter", HelpDialog::tr("sow for the chosen promise, once it is time")}};
+}
+
 Lines words()
 {
     return {
@@ -93,6 +99,7 @@ HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
     body()->addWidget(listOf(tr("Everywhere"), keysEverywhere()));
     body()->addWidget(listOf(tr("On the round"), keysOfRound()));
     body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
+    body()->addWidget(listOf(tr("On orders"), keysOfOrders()));
     body()->addWidget(listOf(tr("Words"), words()));
     connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,
             &QDialog::accept);

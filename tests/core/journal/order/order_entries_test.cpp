@@ -56,7 +56,8 @@ protected:
 
     MediumId singleUse()
     {
-        for (const Medium& medium : journal->media().all().value()) {
+        const auto media = journal->media().all().value();
+        for (const Medium& medium : media) {
             if (!medium.isReusable) {
                 return medium.id;
             }
