@@ -4,10 +4,11 @@ namespace plumule {
 namespace {
 
 constexpr double kInPercent = 100;
+constexpr double kRoomAtTheEnds = 0.5; // of a tray
 
 } // namespace
 
-ChartSpec chanceChart(const std::vector<ChanceOfTrays>& chances)
+ChartSpec chanceChart(const std::vector<ChanceOfTrays>& chances, int marker)
 {
     ChartSpec spec;
     spec.key = "chance_by_trays";
@@ -18,7 +19,7 @@ ChartSpec chanceChart(const std::vector<ChanceOfTrays>& chances)
     line.marker = -1;
     line.form = SeriesForm::Line;
     ChartSeries dots;
-    dots.marker = -1;
+    dots.marker = marker;
     for (const ChanceOfTrays& each : chances) {
         const double percent = each.chance * kInPercent;
         line.points.push_back({double(each.trays), percent, "", std::nullopt, false});
@@ -26,8 +27,8 @@ ChartSpec chanceChart(const std::vector<ChanceOfTrays>& chances)
             {double(each.trays), percent, "", std::nullopt, each.chance < kChanceWanted});
     }
     if (!chances.empty()) {
-        spec.x.low = chances.front().trays;
-        spec.x.high = chances.back().trays;
+        spec.x.low = chances.front().trays - kRoomAtTheEnds;
+        spec.x.high = chances.back().trays + kRoomAtTheEnds;
     }
     spec.series = {line, dots};
     spec.marks.push_back({"chance_wanted", "", kChanceWanted * kInPercent, false});

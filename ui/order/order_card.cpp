@@ -8,13 +8,13 @@
 #include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 
+#include <QBoxLayout>
 #include <QFormLayout>
-#include <QVBoxLayout>
 
 namespace plumule::ui {
 namespace {
 
-constexpr int kChartWidth = 250;
+constexpr int kLeastWidth = 230;
 constexpr int kChartHeight = 200;
 
 QString rangeText(Mass low, Mass high, const UnitText& units)
@@ -73,18 +73,29 @@ OrderCard::OrderCard(QWidget* parent)
 QWidget* OrderCard::buildFacts()
 {
     auto* both = new QWidget;
-    auto* row = new FlowLayout(both);
+    m_beside = new QBoxLayout(QBoxLayout::LeftToRight, both);
+    m_beside->setContentsMargins(0, 0, 0, 0);
+    m_beside->setSpacing(scaled(14));
     m_chart = new ChartView;
     m_chart->setObjectName("orderChart");
-    m_chart->setMinimumSize(scaled(kChartWidth), scaled(kChartHeight));
+    m_chart->setMinimumSize(scaled(kLeastWidth), scaled(kChartHeight));
+    m_chart->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     auto* facts = new QWidget;
     m_facts = fieldForm();
     m_facts->setContentsMargins(0, 0, 0, 0);
     facts->setLayout(m_facts);
-    facts->setMinimumWidth(scaled(kChartWidth));
-    row->addWidget(m_chart);
-    row->addWidget(facts);
+    m_beside->addWidget(m_chart, 1);
+    m_beside->addWidget(facts, 1);
     return both;
+}
+
+void OrderCard::resizeEvent(QResizeEvent* event)
+{
+    Card::resizeEvent(event);
+    const bool wasBeside = m_beside->direction() == QBoxLayout::LeftToRight;
+    m_beside->setDirection(standsBeside(width(), scaled(2 * kLeastWidth), wasBeside)
+                               ? QBoxLayout::LeftToRight
+                               : QBoxLayout::TopToBottom);
 }
 
 void OrderCard::addFact(const QString& name, const QString& value)
@@ -137,7 +148,7 @@ void OrderCard::show(const OrderLine& line, const UnitText& units, Date today, b
     m_growing->setVisible(!m_growing->text().isEmpty());
     showFacts(line, units);
     m_chart->setVisible(!line.chances.empty());
-    m_chart->draw(chanceChart(line.chances));
+    m_chart->draw(chanceChart(line.chances, line.sowing ? line.sowing->medium.marker : -1));
     m_body->show();
     const bool isTime = isTimeToSow(line, today);
     m_sow->setVisible(line.sowing && !line.sowing->isLate);

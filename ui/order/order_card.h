@@ -4,6 +4,7 @@
 #include "ui/text/text.h"
 #include "ui/widget/widgets.h"
 
+class QBoxLayout;
 class QFormLayout;
 
 namespace plumule::ui {
@@ -28,6 +29,9 @@ Q_SIGNALS:
     void sowAsked();
     void changeAsked();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QWidget* buildFacts();
     void showFacts(const OrderLine& line, const UnitText& units);
@@ -36,6 +40,7 @@ private:
     QLabel* m_plan = nullptr;
     QLabel* m_lacks = nullptr;
     QWidget* m_body = nullptr;
+    QBoxLayout* m_beside = nullptr;
     ChartView* m_chart = nullptr;
     QFormLayout* m_facts = nullptr;
     QLabel* m_growing = nullptr;

@@ -64,6 +64,7 @@ void OrderDialog::buildFields()
     m_recurs = withName(new QComboBox, "orderRecurs");
     m_endsOn = new DateField("orderEnds");
     m_endsOn->setPlaceholderText(tr("goes on"));
+    m_endsOn->setAccessibleName(tr("Ends on"));
     m_endsName = label(tr("Ends on"));
     m_medium = withName(new QComboBox, "orderMedium");
     m_note = withName(new QLineEdit, "orderNote");
@@ -136,13 +137,15 @@ void OrderDialog::addEnd()
         tellLast(journal(), m_given.messages);
         accept();
     };
-    connect(addLeftButton(tr("End it today"), "orderEnd"), &QPushButton::clicked, this,
-            [this, endNow] {
-                m_given.ask.confirm(this, tr("End a standing order"),
-                                    tr("Promise nothing of it from today on? What it promised "
-                                       "before stays."),
-                                    tr("End it"), endNow);
-            });
+    auto* end = button(tr("End it today…"));
+    end->setObjectName("orderEnd");
+    body()->addWidget(end, 0, Qt::AlignLeft);
+    connect(end, &QPushButton::clicked, this, [this, endNow] {
+        m_given.ask.confirm(this, tr("End a standing order"),
+                            tr("Promise nothing of it from today on? What it promised "
+                               "before stays."),
+                            tr("End it"), endNow);
+    });
 }
 
 void OrderDialog::showStanding()

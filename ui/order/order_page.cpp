@@ -10,6 +10,7 @@
 #include "ui/order/order_text.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/widget/key_button.h"
+#include "ui/widget/lone_key.h"
 #include "ui/widget/plain_table.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -79,6 +80,9 @@ void OrderPage::buildTable()
 
 void OrderPage::wireSignals()
 {
+    m_letter = new LoneKey(this);
+    m_table->installEventFilter(this);
+    connect(m_letter, &LoneKey::stoodAlone, this, &OrderPage::writeNew);
     connect(m_new, &QPushButton::clicked, this, &OrderPage::writeNew);
     connect(m_card, &OrderCard::changeAsked, this, &OrderPage::change);
     connect(m_card, &OrderCard::sowAsked, this, &OrderPage::sow);
@@ -192,7 +196,7 @@ void OrderPage::showChosen()
 
 void OrderPage::begin()
 {
-    m_table->setFocus();
+    m_model->rowCount() > 0 ? m_table->setFocus() : m_new->setFocus();
 }
 
 void OrderPage::writeNew()
@@ -267,13 +271,30 @@ void OrderPage::resizeEvent(QResizeEvent* event)
     hideWhatDoesNotFit();
 }
 
+bool OrderPage::takeLetter(const QKeyEvent& key)
+{
+    const bool isFast = m_letter->isInABurst(key);
+    if (key.key() != Qt::Key_N || key.modifiers() != Qt::NoModifier || !m_new->isEnabled()) {
+        return false;
+    }
+    if (!isFast) {
+        m_letter->waitFor(Qt::Key_N);
+    }
+    return true;
+}
+
+// The table would look for a row that begins with the letter.
+bool OrderPage::eventFilter(QObject* watched, QEvent* event)
+{
+    return (event->type() == QEvent::KeyPress && takeLetter(*static_cast<QKeyEvent*>(event))) ||
+           Page::eventFilter(watched, event);
+}
+
 void OrderPage::keyPressEvent(QKeyEvent* event)
 {
-    if (event->key() == Qt::Key_N && event->modifiers() == Qt::NoModifier && m_new->isEnabled()) {
-        writeNew();
-        return;
+    if (!takeLetter(*event)) {
+        Page::keyPressEvent(event);
     }
-    Page::keyPressEvent(event);
 }
 
 } // namespace plumule::ui

@@ -11,6 +11,7 @@ class QTableView;
 namespace plumule::ui {
 
 class KeptCard;
+class LoneKey;
 class OrderCard;
 class PageHead;
 
@@ -30,6 +31,7 @@ public:
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
@@ -56,6 +58,8 @@ private:
     void showChosen();
     void hideWhatDoesNotFit();
     [[nodiscard]] const OrderLine* chosenLine() const;
+    // Whether it was the key for a new order.
+    bool takeLetter(const QKeyEvent& key);
     void writeNew();
     void change();
     void sow();
@@ -63,6 +67,7 @@ private:
 
     PageHead* m_head = nullptr;
     QPushButton* m_new = nullptr;
+    LoneKey* m_letter = nullptr;
     QWidget* m_tableCard = nullptr;
     RowsModel<OrderLine>* m_model = nullptr;
     QTableView* m_table = nullptr;

@@ -240,9 +240,10 @@ TEST_F(OrderPlan, DrawsTheChanceByTrays)
 {
     promise(orderOf(1, 1500, kToday + 12));
     const OrderLine line = onlyLine();
-    const ChartSpec spec = chanceChart(line.chances);
+    const ChartSpec spec = chanceChart(line.chances, 3);
     EXPECT_EQ(spec.key, "chance_by_trays");
     ASSERT_THAT(spec.series, SizeIs(2));
+    EXPECT_EQ(spec.series[1].marker, 3);
     ASSERT_THAT(spec.series[1].points, SizeIs(6));
     for (std::size_t i = 0; i < 6; ++i) {
         EXPECT_NEAR(spec.series[1].points[i].y, 100 * line.chances[i].chance, 1e-9);
