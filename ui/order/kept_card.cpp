@@ -17,12 +17,14 @@ namespace {
 
 constexpr std::size_t kMostShown = 12;
 
-QString whatText(const PastPromise& past)
+enum Column
 {
-    const QString variety = QString::fromStdString(past.variety);
-    const QString whom = QString::fromStdString(past.promise.order.customer);
-    return whom.isEmpty() ? variety : KeptCard::tr("%1, %2").arg(variety, whom);
-}
+    For,
+    VarietyName,
+    Promised,
+    Weighed
+};
+constexpr int kWidthForAll = 430;
 
 } // namespace
 
@@ -70,19 +72,26 @@ void KeptCard::show(const std::vector<PastPromise>& past, const UnitText& units)
         if (rows.size() == kMostShown) {
             break;
         }
-        rows.push_back(
-            {{weekdayText(one.promise.day), whatText(one), units.mass(one.promise.order.amount, 0),
-              units.mass(one.weighed(), 0), keptText(one, units)},
-             QIcon(),
-             !one.isKept()});
+        rows.push_back({{weekdayText(one.promise.day), QString::fromStdString(one.variety),
+                         units.mass(one.promise.order.amount, 0), units.mass(one.weighed(), 0),
+                         keptText(one, units)},
+                        QIcon(),
+                        !one.isKept()});
     }
     m_table->setVisible(!rows.empty());
     m_rule->setVisible(!rows.empty());
     m_model->show({tr("For"), tr("Variety"), tr("Promised"), tr("Weighed"), QString()},
-                  std::move(rows), 2);
+                  std::move(rows), Promised);
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
+    m_table->horizontalHeader()->setSectionResizeMode(VarietyName, QHeaderView::Stretch);
     fitHeight(*m_table);
+}
+
+// What is over or short says the rest.
+void KeptCard::resizeEvent(QResizeEvent* event)
+{
+    Card::resizeEvent(event);
+    m_table->setColumnHidden(Weighed, width() < scaled(kWidthForAll));
 }
 
 } // namespace plumule::ui

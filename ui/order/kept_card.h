@@ -25,6 +25,9 @@ Q_SIGNALS:
     // The grower wants to say which cuts went to it.
     void cutsAsked(int row);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     QLabel* m_words = nullptr;
     KeptDots* m_dots = nullptr;

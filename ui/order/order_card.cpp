@@ -9,7 +9,7 @@
 #include "ui/widget/theme.h"
 
 #include <QBoxLayout>
-#include <QFormLayout>
+#include <QGridLayout>
 
 namespace plumule::ui {
 namespace {
@@ -81,11 +81,15 @@ QWidget* OrderCard::buildFacts()
     m_chart->setMinimumSize(scaled(kLeastWidth), scaled(kChartHeight));
     m_chart->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     auto* facts = new QWidget;
-    m_facts = fieldForm();
+    // A form's rows don't grow with words that wrap.
+    m_facts = new QGridLayout;
     m_facts->setContentsMargins(0, 0, 0, 0);
+    m_facts->setHorizontalSpacing(scaled(14));
+    m_facts->setVerticalSpacing(scaled(7));
+    m_facts->setColumnStretch(1, 1);
     facts->setLayout(m_facts);
-    m_beside->addWidget(m_chart, 1);
-    m_beside->addWidget(facts, 1);
+    m_beside->addWidget(m_chart, 1, Qt::AlignTop);
+    m_beside->addWidget(facts, 1, Qt::AlignTop);
     return both;
 }
 
@@ -102,14 +106,14 @@ void OrderCard::addFact(const QString& name, const QString& value)
 {
     auto* words = label(value);
     words->setWordWrap(true);
-    m_facts->addRow(label(name, "muted"), words);
+    const int row = m_facts->count() / 2;
+    m_facts->addWidget(label(name, "muted"), row, 0, Qt::AlignTop);
+    m_facts->addWidget(words, row, 1, Qt::AlignTop);
 }
 
 void OrderCard::showFacts(const OrderLine& line, const UnitText& units)
 {
-    while (m_facts->rowCount() > 0) {
-        m_facts->removeRow(0);
-    }
+    clearLayout(m_facts);
     addFact(tr("expected"), units.mass(line.planned.middle, 0));
     addFact(tr("8 in 10"), rangeText(line.planned.low, line.planned.high, units));
     if (!line.sowing) {
@@ -148,7 +152,9 @@ void OrderCard::show(const OrderLine& line, const UnitText& units, Date today, b
     m_growing->setVisible(!m_growing->text().isEmpty());
     showFacts(line, units);
     m_chart->setVisible(!line.chances.empty());
-    m_chart->draw(chanceChart(line.chances, line.sowing ? line.sowing->medium.marker : -1));
+    if (line.sowing) {
+        m_chart->draw(chanceChart(line.chances, line.sowing->medium.marker));
+    }
     m_body->show();
     const bool isTime = isTimeToSow(line, today);
     m_sow->setVisible(line.sowing && !line.sowing->isLate);

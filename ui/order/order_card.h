@@ -5,7 +5,7 @@
 #include "ui/widget/widgets.h"
 
 class QBoxLayout;
-class QFormLayout;
+class QGridLayout;
 
 namespace plumule::ui {
 
@@ -42,7 +42,7 @@ private:
     QWidget* m_body = nullptr;
     QBoxLayout* m_beside = nullptr;
     ChartView* m_chart = nullptr;
-    QFormLayout* m_facts = nullptr;
+    QGridLayout* m_facts = nullptr;
     QLabel* m_growing = nullptr;
     KeyButton* m_sow = nullptr;
     QPushButton* m_change = nullptr;

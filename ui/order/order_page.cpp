@@ -52,8 +52,8 @@ OrderPage::OrderPage(Journal& journal, Services services, QWidget* parent)
     m_below->setSpacing(scaled(14));
     m_card = new OrderCard;
     m_kept = new KeptCard;
-    m_below->addWidget(m_card, 6);
-    m_below->addWidget(m_kept, 5);
+    m_below->addWidget(m_card, 1);
+    m_below->addWidget(m_kept, 1);
     column->addLayout(m_below, 1);
     wireSignals();
 }
