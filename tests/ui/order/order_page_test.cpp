@@ -90,11 +90,10 @@ TEST_F(OrderPageTest, WritesAnOrderDownWithTheKeyboardAndTakesItBack)
     EXPECT_EQ(all[0].recurs, Recurrence::Weekly);
     ASSERT_TRUE(soon([&] { return table().model()->rowCount() == 2; }));
     settleDown();
-    table().setFocus();
-    press(Qt::Key_N);
+    QTest::keyClick(&table(), Qt::Key_N);
     auto* again = dialog<OrderDialog>();
     ASSERT_NE(again, nullptr);
-    press(Qt::Key_Escape);
+    QTest::keyClick(again, Qt::Key_Escape);
     EXPECT_EQ(cell(0, 0), "Thu 2 Apr");
     EXPECT_EQ(cell(1, 0), "Thu 9 Apr");
     ASSERT_TRUE(journal->undo());
