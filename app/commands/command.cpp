@@ -29,6 +29,7 @@ const std::vector<Command>& commands()
         {"export", "JOURNAL FOLDER", runExport},
         {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
         {"forecast", "JOURNAL [--date D] [--json]", runForecast},
+        {"orders", "JOURNAL [--json]", runOrders},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

@@ -32,6 +32,7 @@ int runExport(const QStringList& arguments);
 int runWeek(const QStringList& arguments);
 int runClimate(const QStringList& arguments);
 int runForecast(const QStringList& arguments);
+int runOrders(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);

@@ -10,6 +10,7 @@
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
 #include "core/journal/rack/rack_entries.h"
+#include "core/journal/order/order_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
@@ -43,6 +44,7 @@ struct Journal::Concepts
         , racks(ledger)
         , week(ledger)
         , forecast(ledger)
+        , orders(ledger)
     {}
 
     RoomEntries room;
@@ -62,6 +64,7 @@ struct Journal::Concepts
     RackEntries racks;
     WeekEntries week;
     ForecastAnswers forecast;
+    OrderEntries orders;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -234,6 +237,11 @@ WeekEntries& Journal::week()
 ForecastAnswers& Journal::forecast()
 {
     return m_concepts->forecast;
+}
+
+OrderEntries& Journal::orders()
+{
+    return m_concepts->orders;
 }
 
 } // namespace plumule

@@ -15,6 +15,7 @@ class HarvestEntries;
 class MediumEntries;
 class MergeEntries;
 class RackEntries;
+class OrderEntries;
 class ReviewAnswers;
 class RoomEntries;
 class SeasonEntries;
@@ -75,6 +76,7 @@ public:
     [[nodiscard]] RackEntries& racks();
     [[nodiscard]] WeekEntries& week();
     [[nodiscard]] ForecastAnswers& forecast();
+    [[nodiscard]] OrderEntries& orders();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -269,7 +269,8 @@ bool MediumRepository::isInUse(MediumId medium)
                  "UNION ALL SELECT 1 FROM trial WHERE control_medium_id = ?1 "
                  "UNION ALL SELECT 1 FROM treatment WHERE medium_id = ?1 "
                  "UNION ALL SELECT 1 FROM panel_sample WHERE medium_id = ?1 "
-                 "UNION ALL SELECT 1 FROM repeat_sowing WHERE medium_id = ?1 LIMIT 1")
+                 "UNION ALL SELECT 1 FROM repeat_sowing WHERE medium_id = ?1 "
+                 "UNION ALL SELECT 1 FROM promised_order WHERE medium_id = ?1 LIMIT 1")
         .bind(medium)
         .step();
 }

@@ -27,8 +27,8 @@ public:
     void insert(Medium& medium);
     void update(const Medium& medium);
     void remove(MediumId medium);
-    // Whether trays, pieces, prices, a trial (its control, what it compares), a tasting or a
-    // repeating sowing hang on it.
+    // Whether trays, pieces, prices, a trial (its control, what it compares), a tasting, a repeating
+    // sowing or an order hang on it.
     [[nodiscard]] bool isInUse(MediumId medium);
 
     // The grower's own groups; media without one are missing.

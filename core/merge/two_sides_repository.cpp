@@ -35,6 +35,7 @@ constexpr std::array kNaturalKeys = {
     NaturalKey{"bowl", {"harvest_id", "gross_mg", "tare_mg"}},
     NaturalKey{"residue", {"tray_id"}},
     NaturalKey{"repeat_day", {"repeat_sowing_id", "on_date"}},
+    NaturalKey{"order_cut", {"harvest_id"}},
     NaturalKey{"score", {"serving_id", "attribute_id"}},
     NaturalKey{"climate_logger", {"name", "rack_id", "shelf_id"}},
     NaturalKey{"climate_hour", {"logger_id", "on_date", "hour"}},

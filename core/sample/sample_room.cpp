@@ -2,6 +2,7 @@
 
 #include "core/base/work_reason.h"
 #include "core/sample/sample_climate.h"
+#include "core/sample/sample_orders.h"
 #include "core/sample/sample_plans.h"
 #include "core/sample/sample_reason.h"
 #include "core/sample/sample_repeats.h"
@@ -30,6 +31,7 @@ Done storeSampleRoom(Database& database, const std::filesystem::path& folder, Mo
     }
     if (!tables.isFaulty()) {
         storeSampleRepeats(database, tables, stock);
+        storeSampleOrders(database, tables, stock);
     }
     if (!tables.isFaulty()) {
         storeSampleTastings(database, tables, stock);

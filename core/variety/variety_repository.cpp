@@ -277,7 +277,8 @@ bool VarietyRepository::isInUse(VarietyId variety)
         .prepare("SELECT 1 FROM tray WHERE variety_id = ?1 "
                  "UNION ALL SELECT 1 FROM seed_lot WHERE variety_id = ?1 "
                  "UNION ALL SELECT 1 FROM trial_plan WHERE variety_id = ?1 "
-                 "UNION ALL SELECT 1 FROM repeat_sowing WHERE variety_id = ?1 LIMIT 1")
+                 "UNION ALL SELECT 1 FROM repeat_sowing WHERE variety_id = ?1 "
+                 "UNION ALL SELECT 1 FROM promised_order WHERE variety_id = ?1 LIMIT 1")
         .bind(variety)
         .step();
 }

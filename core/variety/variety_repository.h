@@ -51,7 +51,7 @@ public:
     void remove(SeedLotId lot);
     void insert(StockCorrection& correction);
 
-    // Whether trays, lots, a trial's plan or a repeating sowing hang on it.
+    // Whether trays, lots, a trial's plan, a repeating sowing or an order hang on it.
     [[nodiscard]] bool isInUse(VarietyId variety);
     // Whether trays were sown from it, or are planned to be.
     [[nodiscard]] bool isInUse(SeedLotId lot);

@@ -210,6 +210,36 @@ TEST_F(JournalCommands, PrintTheForecastOfAPastMorning)
     expectBadCall({"forecast", sample(), "--date", "soon"}, "--date wants a day");
 }
 
+TEST_F(JournalCommands, PrintTheOrdersAsDocumented)
+{
+    const ordered_json json = answered({"orders", sample()});
+    EXPECT_EQ(keysOf(json), "date to_come past");
+    ASSERT_FALSE(json.at("to_come").empty());
+    const std::string head = "date customer variety promised_g recurs ends_on ";
+    bool isAnythingSown = false;
+    for (const auto& line : json.at("to_come")) {
+        EXPECT_EQ(keysOf(line), head + "cut growing planned sowing chances");
+        EXPECT_EQ(keysOf(line.at("planned")), "trays chance low_g middle_g high_g");
+        if (!line.at("sowing").is_null()) {
+            isAnythingSown = true;
+            EXPECT_EQ(keysOf(line.at("sowing")),
+                      "trays medium sow_on soak_on too_late free_places free_pieces seed_g "
+                      "seed_left_g tray_g known_from");
+            EXPECT_EQ(keysOf(line.at("sowing").at("known_from")),
+                      "source trays discarded ended library");
+        }
+    }
+    EXPECT_TRUE(isAnythingSown);
+    ASSERT_EQ(json.at("past").size(), 8U);
+    for (const auto& one : json.at("past")) {
+        EXPECT_EQ(keysOf(one), head + "weighed_g over_g kept cuts");
+        EXPECT_EQ(one.at("kept"), one.at("over_g").get<double>() >= 0);
+    }
+    const Answer text = run({"orders", sample()});
+    EXPECT_TRUE(text.out.contains("times in 100")) << text.out.toStdString();
+    expectBadCall({"orders"}, "JOURNAL is missing");
+}
+
 TEST_F(JournalCommands, RefuseAClimateThatIsAskedForWrongly)
 {
     expectBadCall({"climate"}, "JOURNAL is missing");

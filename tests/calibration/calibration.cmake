@@ -7,7 +7,7 @@ add_library(calibration_rooms STATIC EXCLUDE_FROM_ALL ${calibration_sources})
 target_include_directories(calibration_rooms PUBLIC ${PROJECT_SOURCE_DIR})
 target_compile_options(calibration_rooms PRIVATE -O2)
 target_link_libraries(calibration_rooms PUBLIC plumule_review_comparison plumule_stats_verdict
-                      plumule_stats_growth plumule_forecast
+                      plumule_stats_growth plumule_forecast plumule_order
                       plumule_stats_model Threads::Threads)
 
 add_executable(test_calibration ${CMAKE_CURRENT_SOURCE_DIR}/calibration/short_main.cpp)

@@ -18,6 +18,7 @@ namespace plumule::calibration {
 [[nodiscard]] Section whatBreaksIt();
 [[nodiscard]] Section squares(); // Latin ones
 [[nodiscard]] Section forecasts();
+[[nodiscard]] Section orders();
 [[nodiscard]] Section heights(); // the day of 90 % of full height
 
 } // namespace plumule::calibration

@@ -54,6 +54,7 @@ const QHash<QString, const char*> kChartTitles = {
      QT_TRANSLATE_NOOP("Charts", "Variation of height within a tray, by medium; adjusted means")},
     {"work_adjusted",
      QT_TRANSLATE_NOOP("Charts", "Work by medium, each dot a tray; adjusted means")},
+    {"chance_by_trays", QT_TRANSLATE_NOOP("Charts", "Chance that the promise is met")},
     {"power_curve", QT_TRANSLATE_NOOP("Charts", "Chance of telling two media apart")},
     {"yield_by_uses",
      QT_TRANSLATE_NOOP("Charts", "Yield as pieces are used again, each dot a tray")},
@@ -107,6 +108,8 @@ QString axisTitle(const ChartAxis& axis)
         {"evenness", QT_TRANSLATE_NOOP("Charts", "variation within a tray, %1")},
         {"work", QT_TRANSLATE_NOOP("Charts", "work per tray, %1")},
         {"trays_each", QT_TRANSLATE_NOOP("Charts", "trays of each medium")},
+        {"trays_sown", QT_TRANSLATE_NOOP("Charts", "trays sown")},
+        {"chance_met", QT_TRANSLATE_NOOP("Charts", "met, %1")},
         {"power", QT_TRANSLATE_NOOP("Charts", "chance, %1")},
         {"temperature", QT_TRANSLATE_NOOP("Charts", "temperature, %1")},
         {"humidity", QT_TRANSLATE_NOOP("Charts", "humidity, %1")},
@@ -128,6 +131,9 @@ QString markText(const ChartMark& mark)
     }
     if (mark.key == "power_wanted") {
         return ChartTr::tr("%1%, four times in five").arg(qRound(mark.at));
+    }
+    if (mark.key == "chance_wanted") {
+        return ChartTr::tr("9 times in 10");
     }
     // The lower end is the same margin the other way.
     if (mark.key == "margin") {

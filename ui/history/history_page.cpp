@@ -121,6 +121,7 @@ QWidget* HistoryPage::buildFilters()
     addChoice(*m_kind, tr("Water"), ActKind::Water);
     addChoice(*m_kind, tr("Weights"), ActKind::Weights);
     addChoice(*m_kind, tr("Trials and tastings"), ActKind::Trials);
+    addChoice(*m_kind, tr("Orders"), ActKind::Orders);
     addChoice(*m_kind, tr("Room and set-up"), ActKind::SetUp);
     m_day = new DateField("historyDay");
     m_day->setAccessibleName(tr("Day"));

@@ -63,6 +63,8 @@ constexpr std::array kTables = {
     KeyText{"shelf_ppfd", QT_TRANSLATE_NOOP("Acts", "light of shelves: %n")},
     KeyText{"repeat_sowing", QT_TRANSLATE_NOOP("Acts", "%n repeating sowing(s)")},
     KeyText{"repeat_day", QT_TRANSLATE_NOOP("Acts", "%n day(s) of a repeating sowing")},
+    KeyText{"promised_order", QT_TRANSLATE_NOOP("Acts", "%n order(s)")},
+    KeyText{"order_cut", QT_TRANSLATE_NOOP("Acts", "%n cut(s) put to orders")},
 };
 
 // Null where it is not among them.
@@ -148,6 +150,8 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return begins({"harvest."});
     case ActKind::Trials:
         return begins({"trial.", "tasting.", "season."});
+    case ActKind::Orders:
+        return begins({"order."});
     case ActKind::SetUp:
         return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
                        "price.", "labour.", "climate.", "copy."});

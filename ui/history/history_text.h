@@ -30,6 +30,7 @@ enum class ActKind
     Water,
     Weights,
     Trials,
+    Orders,
     SetUp
 };
 // By the intention's key; one of a newer program's is of All alone.

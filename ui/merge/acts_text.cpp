@@ -40,6 +40,7 @@ constexpr std::array kKinds = {
     Kind{QT_TRANSLATE_NOOP("ActsTable", "trials and tastings"),
          {"trial.", "tasting.", "season."},
          {"trial", "panel", "season"}},
+    Kind{QT_TRANSLATE_NOOP("ActsTable", "orders"), {"order."}, {"promised_order", "order_cut"}},
     Kind{QT_TRANSLATE_NOOP("ActsTable", "room and set-up"), {""}, {""}},
 };
 

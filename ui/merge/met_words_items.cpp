@@ -43,6 +43,8 @@ constexpr std::array kTopics = {
     Topic{"panel", QT_TRANSLATE_NOOP("MetItems", "a tasting")},
     Topic{"season", QT_TRANSLATE_NOOP("MetItems", "a season")},
     Topic{"price", QT_TRANSLATE_NOOP("MetItems", "a price")},
+    Topic{"promised_order", QT_TRANSLATE_NOOP("MetItems", "an order")},
+    Topic{"order_cut", QT_TRANSLATE_NOOP("MetItems", "which order a cut goes to")},
     Topic{"labour_task", QT_TRANSLATE_NOOP("MetItems", "a time of work")},
     Topic{"water_recipe", QT_TRANSLATE_NOOP("MetItems", "a recipe")},
     Topic{"room", QT_TRANSLATE_NOOP("MetItems", "the room")},

@@ -15,6 +15,7 @@
 #include "core/journal/rules/rule_reason.h"
 #include "core/medium/medium_reason.h"
 #include "core/merge/merge_reason.h"
+#include "core/order/order_reason.h"
 #include "core/review/facts/review_reason.h"
 #include "core/room/room_reason.h"
 #include "core/sample/sample_reason.h"
@@ -94,6 +95,7 @@ private:
 [[nodiscard]] QString words(ExchangeReason reason, const Error& error);
 [[nodiscard]] QString words(ClimateReason reason, const Error& error);
 [[nodiscard]] QString words(WeekReason reason, const Error& error);
+[[nodiscard]] QString words(OrderReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
@@ -114,6 +116,7 @@ using EveryReasonFamily =
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
          HarvestReason, CostReason, ExchangeReason, ClimateReason, WeekReason, ReviewReason,
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, OrderReason, ReviewReason,
          SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
          stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
          LabelReason>;

@@ -66,6 +66,8 @@ constexpr std::array kRows = {
     RowText{"shelf_ppfd", QT_TRANSLATE_NOOP("Tables", "light under lamps")},
     RowText{"repeat_sowing", QT_TRANSLATE_NOOP("Tables", "repeating sowing")},
     RowText{"repeat_day", QT_TRANSLATE_NOOP("Tables", "day of a repeating sowing")},
+    RowText{"promised_order", QT_TRANSLATE_NOOP("Tables", "order")},
+    RowText{"order_cut", QT_TRANSLATE_NOOP("Tables", "cut put to an order")},
     RowText{"taken_copy", QT_TRANSLATE_NOOP("Tables", "copy that was taken along")},
     RowText{"brought_copy", QT_TRANSLATE_NOOP("Tables", "copy that came back")},
     RowText{"brought_undone", QT_TRANSLATE_NOOP("Tables", "undone act of a copy")},

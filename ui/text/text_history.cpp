@@ -106,6 +106,38 @@ QString movesSentence(Intention intention, const QString& whom,
 QString weightIn(const HistoryEntry& entry, std::size_t at, const UnitText& units)
 {
     return units.mass(milligrams(QString::fromStdString(entry.details.at(at)).toLongLong()));
+// Of an order: the variety, and of the details amount, day and whom it is for.
+QString orderSentence(Intention intention, const std::vector<std::string>& details,
+                      const QString& variety, const UnitText& units)
+{
+    if (details.size() < 3) {
+        return {};
+    }
+    const auto day = dateFromIso(details[1]);
+    if (!day) {
+        return {};
+    }
+    const Mass amount = milligrams(QString::fromStdString(details[0]).toLongLong());
+    const QString whom = QString::fromStdString(details[2]);
+    const QString order =
+        whom.isEmpty()
+            ? Deeds::tr("%1 of %2, %3").arg(units.mass(amount, 0), variety, longDateText(*day))
+            : Deeds::tr("%1 of %2 for %4, %3")
+                  .arg(units.mass(amount, 0), variety, longDateText(*day), whom);
+    switch (intention) {
+    case Intention::AddOrder:
+        return Deeds::tr("Wrote down an order: %1.").arg(order);
+    case Intention::ChangeOrder:
+        return Deeds::tr("Changed an order to %1.").arg(order);
+    case Intention::EndOrder:
+        return Deeds::tr("Ended a standing order from then on: %1.").arg(order);
+    case Intention::RemoveOrder:
+        return Deeds::tr("Removed an order: %1.").arg(order);
+    case Intention::PutCutsToOrder:
+        return Deeds::tr("Changed which cuts go to an order: %1.").arg(order);
+    default:
+        return {};
+    }
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
@@ -144,6 +176,12 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return broughtSentence(whom, entry.details);
     case Intention::BringInReadings:
         return readingsSentence(entry.details, whom);
+    case Intention::AddOrder:
+    case Intention::ChangeOrder:
+    case Intention::EndOrder:
+    case Intention::RemoveOrder:
+    case Intention::PutCutsToOrder:
+        return orderSentence(intention, entry.details, whom, units);
     default:
         return {};
     }
@@ -311,6 +349,16 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Ended the repeating sowing of %1.").arg(whom);
     case Intention::SkipRepeat:
         return Deeds::tr("Skipped a repeating sowing of %1.").arg(whom);
+    case Intention::AddOrder:
+        return Deeds::tr("Wrote down an order of %1.").arg(whom);
+    case Intention::ChangeOrder:
+        return Deeds::tr("Changed an order of %1.").arg(whom);
+    case Intention::EndOrder:
+        return Deeds::tr("Ended a standing order of %1.").arg(whom);
+    case Intention::RemoveOrder:
+        return Deeds::tr("Removed an order of %1.").arg(whom);
+    case Intention::PutCutsToOrder:
+        return Deeds::tr("Changed which cuts go to an order of %1.").arg(whom);
     }
     return {};
 }

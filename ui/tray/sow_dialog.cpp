@@ -59,6 +59,16 @@ void SowDialog::wireSignals()
     connect(m_harvest, &DateField::dateGiven, this, &SowDialog::sowForHarvest);
 }
 
+void SowDialog::propose(const SowProposal& proposal)
+{
+    choose(*m_variety, proposal.variety);
+    choose(*m_medium, proposal.medium);
+    m_count->setValue(proposal.trays);
+    m_soak->setChecked(proposal.beginsWithSoak);
+    m_harvest->setDate(proposal.harvest);
+    sowForHarvest();
+}
+
 void SowDialog::fillChoices()
 {
     for (const Variety& each : m_journal.varieties().all().value_or(std::vector<Variety>())) {

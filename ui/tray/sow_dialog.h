@@ -20,6 +20,16 @@ class DateField;
 class NumberField;
 class TimeField;
 
+// What a sowing is begun with.
+struct SowProposal
+{
+    VarietyId variety;
+    MediumId medium;
+    int trays = 1;
+    Date harvest; // to be cut on it
+    bool beginsWithSoak = false;
+};
+
 // Sows one tray or many at once. It proposes free places and clean pieces; the sowing day may be
 // set by the day the trays shall be cut.
 class SowDialog : public FormDialog
@@ -28,6 +38,9 @@ class SowDialog : public FormDialog
 
 public:
     SowDialog(Journal& journal, Services services, QWidget* parent = nullptr);
+
+    // Fills the fields; the grower looks at them and sows.
+    void propose(const SowProposal& proposal);
 
 Q_SIGNALS:
     void sown(int trays);

@@ -13,7 +13,7 @@ using Lines = std::vector<std::pair<QString, QString>>;
 
 Lines keysEverywhere()
 {
-    return {{"Ctrl+1 … 8", HelpDialog::tr("the pages, from the top")},
+    return {{"Ctrl+1 … 9", HelpDialog::tr("the pages, from the top")},
             {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
             {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
             {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},
@@ -51,6 +51,12 @@ Lines keysOfScale()
             {"F2", HelpDialog::tr("correct what was weighed last")},
             {"F4", HelpDialog::tr("whether it is the last cut")},
             {"F6", HelpDialog::tr("harvest or residue")}};
+}
+
+Lines keysOfOrders()
+{
+    return {{"N", HelpDialog::tr("write an order down")},
+            {"Enter", HelpDialog::tr("sow for the chosen promise, once it is time")}};
 }
 
 Lines words()
@@ -107,6 +113,7 @@ HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
     body()->addWidget(listOf(tr("On the round"), keysOfRound()));
     body()->addWidget(listOf(tr("At the racks"), keysOfRacks()));
     body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
+    body()->addWidget(listOf(tr("On orders"), keysOfOrders()));
     body()->addWidget(listOf(tr("Words"), words()));
     connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,
             &QDialog::accept);

@@ -8,6 +8,7 @@
 #include "ui/forecast/forecast_page.h"
 #include "ui/harvest/weigh_page.h"
 #include "ui/history/history_page.h"
+#include "ui/order/order_page.h"
 #include "ui/page/clock_watch.h"
 #include "ui/page/undoing.h"
 #include "ui/rack/racks_page.h"
@@ -130,6 +131,7 @@ void MainWindow::buildPages()
     addPage<WeighPage>(tr("Weigh-in"), Built::Soon);
     addPage<RacksPage>(tr("Racks"));
     addPage<WeekPage>(tr("Week"));
+    addPage<OrderPage>(tr("Orders"));
     addPage<ForecastPage>(tr("Forecast"));
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));

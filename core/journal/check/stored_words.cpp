@@ -2,6 +2,7 @@
 
 #include "core/climate/climate.h"
 #include "core/cost/cost.h"
+#include "core/order/order.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
 #include "core/storage/history.h"
@@ -56,6 +57,7 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<Response>("season", "main_metric"),
         wordOf<LightUnit>("climate_logger", "light_unit"),
         wordOf<RepeatAnswer>("repeat_day", "answer"),
+        wordOf<Recurrence>("promised_order", "recurs"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

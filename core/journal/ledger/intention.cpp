@@ -93,6 +93,11 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::ChangeRepeat, "repeat.change"},
     IntentionKey{Intention::EndRepeat, "repeat.end"},
     IntentionKey{Intention::SkipRepeat, "repeat.skip"},
+    IntentionKey{Intention::AddOrder, "order.add"},
+    IntentionKey{Intention::ChangeOrder, "order.change"},
+    IntentionKey{Intention::EndOrder, "order.end"},
+    IntentionKey{Intention::RemoveOrder, "order.remove"},
+    IntentionKey{Intention::PutCutsToOrder, "order.put_cuts"},
 };
 
 } // namespace

@@ -91,6 +91,11 @@ enum class Intention
     ChangeRepeat,
     EndRepeat,
     SkipRepeat, // on one of its days
+    AddOrder,
+    ChangeOrder,
+    EndOrder,
+    RemoveOrder,
+    PutCutsToOrder,
 };
 
 [[nodiscard]] const char* toText(Intention intention);

@@ -24,7 +24,8 @@ enum class Concept
     Harvest,
     Cost,
     Climate,
-    Week
+    Week,
+    Order
 };
 
 struct Change

@@ -6,6 +6,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
+#include "core/journal/order/order_entries.h"
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
@@ -38,6 +39,7 @@ protected:
         planAnother();
         sowLoose();
         taste();
+        promise();
         readTheAir();
         bringACopyBack();
     }
@@ -136,6 +138,24 @@ private:
         const auto second = journal->trays().sow(draft);
         ASSERT_TRUE(second);
         ASSERT_TRUE(journal->trays().discard(second->front(), "mould", clock.now()));
+    }
+
+    void promise()
+    {
+        Order order;
+        order.variety = cress;
+        order.medium = mix.id;
+        order.amount = grams(400);
+        order.day = clock.today();
+        order.recurs = Recurrence::Weekly;
+        order.endsOn = clock.today() + 60;
+        order.customer = "Canteen";
+        order.note = "in two boxes";
+        const auto stored = journal->orders().save(order);
+        ASSERT_TRUE(stored) << told(stored.error());
+        const auto cuts = journal->orders().cutsFor({order.day, stored->id}).value();
+        ASSERT_FALSE(cuts.empty());
+        ASSERT_TRUE(journal->orders().setCuts({order.day, stored->id}, {cuts.front().cut.id}));
     }
 
     void taste()
