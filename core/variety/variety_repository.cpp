@@ -59,14 +59,25 @@ struct TableOf<StockCorrection>
         column("change_mg", &StockCorrection::change), column("reason", &StockCorrection::reason)};
 };
 
+template <>
+struct TableOf<SeedLow>
+{
+    static constexpr const char* name = "seed_low";
+    static constexpr auto columns =
+        std::tuple{column("variety_id", &SeedLow::variety), column("low_days", &SeedLow::days),
+                   column("low_mg", &SeedLow::amount)};
+};
+
 namespace {
 
 using MassByLot = std::map<SeedLotId, Mass>;
 
-MassByLot massByLot(Database& database, const std::string& sql)
+// `?1` of the statement: whether lots that are used up are among them.
+MassByLot massByLot(Database& database, const std::string& sql, Listed listed)
 {
     MassByLot masses;
     Statement statement = database.prepare(sql);
+    statement.bind(listed == Listed::All);
     while (statement.step()) {
         masses[statement.get<SeedLotId>(0)] = statement.get<Mass>(1);
     }
@@ -139,6 +150,7 @@ void VarietyRepository::remove(VarietyId variety)
     for (const ProtocolStage& stage : stages(variety)) {
         deleteRow<ProtocolStage>(m_database, stage.id);
     }
+    setSeedLow({{}, variety, {}, {}});
     deleteRow<Variety>(m_database, variety);
 }
 
@@ -187,10 +199,15 @@ std::map<SeedLotId, SeedLot> VarietyRepository::lotsById()
 std::vector<SeedLotStock> VarietyRepository::stock(std::optional<VarietyId> variety, Listed listed)
 {
     const auto sown =
-        massByLot(m_database, "SELECT seed_lot_id, coalesce(sum(seed_mg), 0) FROM tray "
-                              "WHERE seed_lot_id IS NOT NULL GROUP BY seed_lot_id");
-    const auto corrected = massByLot(m_database, "SELECT seed_lot_id, sum(change_mg) "
-                                                 "FROM stock_correction GROUP BY seed_lot_id");
+        massByLot(m_database,
+                  "SELECT seed_lot_id, coalesce(sum(seed_mg), 0) FROM tray WHERE seed_lot_id IN "
+                  "(SELECT id FROM seed_lot WHERE is_used_up <= ?1) GROUP BY seed_lot_id",
+                  listed);
+    const auto corrected =
+        massByLot(m_database,
+                  "SELECT seed_lot_id, sum(change_mg) FROM stock_correction WHERE seed_lot_id IN "
+                  "(SELECT id FROM seed_lot WHERE is_used_up <= ?1) GROUP BY seed_lot_id",
+                  listed);
     std::vector<SeedLotStock> stock;
     for (SeedLot& lot : lots(variety, listed)) {
         const Mass sownOfLot = massOf(sown, lot.id);
@@ -261,6 +278,30 @@ void VarietyRepository::remove(SeedLotId lot)
 void VarietyRepository::insert(StockCorrection& correction)
 {
     insertRow(m_database, correction);
+}
+
+std::map<VarietyId, SeedLow> VarietyRepository::seedLows()
+{
+    std::map<VarietyId, SeedLow> lows;
+    for (const SeedLow& low : selectRows<SeedLow>(m_database, "ORDER BY id")) {
+        lows.insert_or_assign(low.variety, low);
+    }
+    return lows;
+}
+
+void VarietyRepository::setSeedLow(const SeedLow& low)
+{
+    const auto stored = selectRow<SeedLow>(m_database, "WHERE variety_id = ?1", low.variety);
+    SeedLow changed = low;
+    changed.id = stored ? stored->id : SeedLowId{};
+    const bool isTold = low.days || low.amount;
+    if (stored && isTold) {
+        updateRow(m_database, changed);
+    } else if (stored) {
+        deleteRow<SeedLow>(m_database, stored->id);
+    } else if (isTold) {
+        insertRow(m_database, changed);
+    }
 }
 
 bool VarietyRepository::isInUse(VarietyId variety)

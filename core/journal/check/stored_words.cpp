@@ -4,6 +4,7 @@
 #include "core/cost/cost.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
+#include "core/stock/supply.h"
 #include "core/storage/history.h"
 #include "core/tasting/tasting.h"
 #include "core/tray/tray.h"
@@ -54,6 +55,10 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<TastingMethod>("panel", "method"),
         wordOf<Response>("season", "main_metric"),
         wordOf<LightUnit>("climate_logger", "light_unit"),
+        wordOf<StrengthUnit>("sanitising_detail", "strength_unit"),
+        wordOf<SupplyKind>("supply", "kind"),
+        wordOf<SupplyUnit>("supply", "unit"),
+        wordOf<SupplyEvent>("supply_count", "what"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

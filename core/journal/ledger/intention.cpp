@@ -86,6 +86,10 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::BringCopyBack, "copy.bring_back"},
     IntentionKey{Intention::BringInReadings, "climate.bring_in"},
     IntentionKey{Intention::MeasureLampLight, "climate.lamp_light"},
+    IntentionKey{Intention::ChangeSupply, "supply.change"},
+    IntentionKey{Intention::CountSupply, "supply.count"},
+    IntentionKey{Intention::BuySupply, "supply.buy"},
+    IntentionKey{Intention::MarkLowSeed, "seed.mark_low"},
 };
 
 } // namespace

@@ -84,6 +84,10 @@ enum class Intention
     BringCopyBack,
     BringInReadings, // of a climate logger
     MeasureLampLight,
+    ChangeSupply,
+    CountSupply,
+    BuySupply,
+    MarkLowSeed,
 };
 
 [[nodiscard]] const char* toText(Intention intention);
@@ -97,7 +101,8 @@ struct Deed
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
     // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
-    // and belongs to no tray, as it was not kept; readings: the logger and how many hours.
+    // and belongs to no tray, as it was not kept; readings: the logger and how many
+    // hours; what was counted or bought: how much, and in which unit.
     std::vector<std::string> with;
 };
 

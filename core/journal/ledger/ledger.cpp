@@ -29,6 +29,7 @@ Concept conceptOf(const std::string& table)
         {Concept::Harvest, {"harvest", "bowl", "residue"}},
         {Concept::Cost, {"price", "price_measure", "labour_task"}},
         {Concept::Climate, {"climate_logger", "climate_hour", "shelf_ppfd"}},
+        {Concept::Stock, {"supply", "supply_count"}},
     };
     const auto found = std::find_if(kConcepts.begin(), kConcepts.end(), [&](const TablesOf& each) {
         return std::find(each.tables.begin(), each.tables.end(), table) != each.tables.end();

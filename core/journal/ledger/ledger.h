@@ -23,7 +23,8 @@ enum class Concept
     Watering,
     Harvest,
     Cost,
-    Climate
+    Climate,
+    Stock
 };
 
 struct Change

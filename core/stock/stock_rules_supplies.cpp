@@ -1,0 +1,284 @@
+// Part of core/stock/stock_rules.h: what is kept beside seed.
+#include "core/stock/stock_rules.h"
+
+#include <algorithm>
+
+namespace plumule {
+namespace {
+
+// One taking of a supply by a tray, a cut or a washing.
+struct Taken
+{
+    Moment at;
+    SupplyAmount amount;
+};
+
+const Medium* mediumOf(const Supply& supply, const StockFacts& facts)
+{
+    const auto found = std::find_if(facts.media.begin(), facts.media.end(),
+                                    [&](const Medium& each) { return supply.medium == each.id; });
+    return found == facts.media.end() ? nullptr : &*found;
+}
+
+// Of one tray; none where its medium has no amount.
+std::optional<SupplyAmount> shareOf(const Medium& medium)
+{
+    if (medium.form != MediumForm::LooseMix) {
+        return pieces(1);
+    }
+    return medium.amountPerTray ? std::optional(asSupply(*medium.amountPerTray)) : std::nullopt;
+}
+
+std::optional<std::vector<Taken>> takenOfMedium(const Supply& supply, const StockFacts& facts)
+{
+    const Medium* medium = mediumOf(supply, facts);
+    const auto share = medium == nullptr ? std::nullopt : shareOf(*medium);
+    if (!share) {
+        return std::nullopt;
+    }
+    std::vector<Taken> taken;
+    for (const SownTray& tray : facts.sown) {
+        if (tray.medium == medium->id) {
+            taken.push_back({tray.at, *share});
+        }
+    }
+    return taken;
+}
+
+std::optional<std::vector<Taken>> takenOfConcentrate(const Supply& supply, const StockFacts& facts)
+{
+    std::optional<std::vector<Taken>> taken;
+    for (const WaterRecipe& recipe : facts.recipes) {
+        if (recipe.concentrate != supply.name || !recipe.dosePerLitre) {
+            continue;
+        }
+        if (!taken) {
+            taken.emplace();
+        }
+        for (const WaterGiven& given : facts.given) {
+            if (given.water == recipe.water) {
+                taken->push_back(
+                    {given.at, asSupply(concentrateFor(given.amount, *recipe.dosePerLitre))});
+            }
+        }
+    }
+    return taken;
+}
+
+std::vector<Taken> takenByCuts(const Supply& supply, const StockFacts& facts)
+{
+    std::vector<Taken> taken;
+    for (const Moment& cut : facts.cuts) {
+        taken.push_back({cut, *supply.eachUse});
+    }
+    return taken;
+}
+
+std::vector<Taken> takenByPieces(const Supply& supply, const StockFacts& facts)
+{
+    std::vector<Taken> taken;
+    for (const Sanitising& one : facts.sanitised) {
+        if (one.how.method == supply.name) {
+            taken.push_back({one.at(), *supply.eachUse});
+        }
+    }
+    return taken;
+}
+
+// None where trays don't tell how much of it they take.
+std::optional<std::vector<Taken>> takenOf(const Supply& supply, const StockFacts& facts)
+{
+    switch (supply.kind) {
+    case SupplyKind::Medium:
+        return takenOfMedium(supply, facts);
+    case SupplyKind::Concentrate:
+        return takenOfConcentrate(supply, facts);
+    case SupplyKind::Packaging:
+        return supply.eachUse ? std::optional(takenByCuts(supply, facts)) : std::nullopt;
+    case SupplyKind::Sanitiser:
+        return supply.eachUse ? std::optional(takenByPieces(supply, facts)) : std::nullopt;
+    case SupplyKind::Other:
+        break;
+    }
+    return std::nullopt;
+}
+
+SupplyAmount sumOf(const std::vector<Taken>& taken, Moment after)
+{
+    SupplyAmount sum;
+    for (const Taken& one : taken) {
+        if (one.at > after) {
+            sum += one.amount;
+        }
+    }
+    return sum;
+}
+
+// Of the rows on record of one supply, oldest first: where the reckoning begins and what was there.
+struct Reckoning
+{
+    Moment from;
+    SupplyAmount had;
+    std::optional<Date> countedOn;
+    std::optional<double> perDay; // between the last two counts
+};
+
+std::optional<Reckoning> reckoningOf(const std::vector<SupplyCount>& counts)
+{
+    std::optional<Reckoning> now;
+    for (const SupplyCount& count : counts) {
+        if (!now) {
+            now = Reckoning{count.at(), {}, {}, {}};
+        }
+        if (count.what == SupplyEvent::Bought) {
+            now->had += count.amount;
+            continue;
+        }
+        const int days = now->countedOn ? count.on - *now->countedOn : 0;
+        if (days > 0) {
+            now->perDay = std::max(0.0, static_cast<double>((now->had - count.amount).count()) /
+                                            double(days));
+        }
+        now->from = count.at();
+        now->had = count.amount;
+        now->countedOn = count.on;
+    }
+    return now;
+}
+
+SupplyAmount plannedOf(const Supply& supply, const StockFacts& facts, Date today)
+{
+    SupplyAmount planned;
+    const Medium* medium = mediumOf(supply, facts);
+    const auto share = medium == nullptr ? std::nullopt : shareOf(*medium);
+    for (const PlannedSowing& sowing : facts.planned) {
+        if (share && sowing.medium == medium->id && isAhead(sowing, today)) {
+            planned += *share * sowing.trays;
+        }
+    }
+    return planned;
+}
+
+Low lowOfSupply(const SupplyLine& line)
+{
+    if (!line.left) {
+        return Low::No;
+    }
+    if (*line.left <= SupplyAmount{}) {
+        return Low::None;
+    }
+    if (line.planned && *line.planned > *line.left) {
+        return Low::Planned;
+    }
+    if (line.supply.lowAmount && *line.left < *line.supply.lowAmount) {
+        return Low::Amount;
+    }
+    const int least = line.supply.lowDays.value_or(kUsualLowDays);
+    return line.daysLeft && *line.daysLeft < least ? Low::Days : Low::No;
+}
+
+SupplyLine lineOf(const Supply& supply, const StockFacts& facts, Date today)
+{
+    SupplyLine line;
+    line.supply = supply;
+    if (const Medium* medium = mediumOf(supply, facts)) {
+        line.supply.name = medium->name;
+        line.marker = medium->marker;
+    }
+    if (supply.kind == SupplyKind::Medium) {
+        line.planned = plannedOf(supply, facts, today);
+    }
+    std::vector<SupplyCount> counts;
+    std::copy_if(facts.counts.begin(), facts.counts.end(), std::back_inserter(counts),
+                 [&](const SupplyCount& each) { return each.supply == supply.id; });
+    const auto reckoning = reckoningOf(counts);
+    const auto taken = takenOf(line.supply, facts);
+    if (!reckoning) {
+        return line;
+    }
+    line.countedOn = reckoning->countedOn;
+    line.left = reckoning->had;
+    double perDay = 0;
+    if (taken) {
+        line.usedSince = sumOf(*taken, reckoning->from);
+        line.left = std::max(SupplyAmount{}, reckoning->had - *line.usedSince);
+        const Moment from{today - kRateDays, kMinutesPerDay - 1};
+        perDay = static_cast<double>(sumOf(*taken, from).count()) / double{kRateDays};
+    } else {
+        perDay = reckoning->perDay.value_or(0);
+    }
+    if (perDay > 0) {
+        const int since = taken || !line.countedOn ? 0 : today - *line.countedOn;
+        line.daysLeft =
+            std::max(0.0, static_cast<double>(line.left->count()) / perDay - double(since));
+    }
+    line.low = lowOfSupply(line);
+    return line;
+}
+
+bool isKept(const std::vector<Supply>& supplies, const Supply& wanted)
+{
+    return std::any_of(supplies.begin(), supplies.end(), [&](const Supply& each) {
+        return each.kind == wanted.kind &&
+               (wanted.medium ? each.medium == wanted.medium : each.name == wanted.name);
+    });
+}
+
+// Media used once and the recipes' concentrates stand in the list before they were ever counted.
+std::vector<Supply> allSupplies(const StockFacts& facts)
+{
+    std::vector<Supply> all;
+    const auto add = [&](const Supply& supply) {
+        if (!isKept(facts.supplies, supply) && !isKept(all, supply)) {
+            all.push_back(supply);
+        }
+    };
+    for (const Medium& medium : facts.media) {
+        if (!medium.isReusable) {
+            Supply supply;
+            supply.name = medium.name;
+            supply.kind = SupplyKind::Medium;
+            supply.medium = medium.id;
+            supply.unit =
+                medium.form == MediumForm::LooseMix ? SupplyUnit::Millilitre : SupplyUnit::Piece;
+            add(supply);
+        }
+    }
+    for (const WaterRecipe& recipe : facts.recipes) {
+        if (!recipe.concentrate.empty()) {
+            Supply supply;
+            supply.name = recipe.concentrate;
+            supply.kind = SupplyKind::Concentrate;
+            supply.unit = SupplyUnit::Millilitre;
+            add(supply);
+        }
+    }
+    std::copy_if(facts.supplies.begin(), facts.supplies.end(), std::back_inserter(all),
+                 [&](const Supply& each) {
+                     const bool isOfGoneMedium =
+                         each.kind == SupplyKind::Medium && mediumOf(each, facts) == nullptr;
+                     return !each.isRetired && !isOfGoneMedium;
+                 });
+    return all;
+}
+
+} // namespace
+
+std::optional<SupplyAmount> SupplyLine::thenLeft() const
+{
+    return left ? std::optional(*left - planned.value_or(SupplyAmount{})) : std::nullopt;
+}
+
+std::vector<SupplyLine> supplyLines(const StockFacts& facts, Date today)
+{
+    std::vector<SupplyLine> lines;
+    for (const Supply& supply : allSupplies(facts)) {
+        lines.push_back(lineOf(supply, facts, today));
+    }
+    std::stable_sort(lines.begin(), lines.end(), [](const SupplyLine& a, const SupplyLine& b) {
+        return std::pair(a.supply.kind, a.supply.name) < std::pair(b.supply.kind, b.supply.name);
+    });
+    return lines;
+}
+
+} // namespace plumule
