@@ -11,6 +11,7 @@
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
+#include "core/journal/stock/stock_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
@@ -37,6 +38,7 @@ struct Journal::Concepts
         , exchange(ledger)
         , copies(ledger)
         , climate(ledger)
+        , stock(ledger)
     {}
 
     RoomEntries room;
@@ -53,6 +55,7 @@ struct Journal::Concepts
     ExchangeEntries exchange;
     MergeEntries copies;
     ClimateEntries climate;
+    StockEntries stock;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -210,6 +213,11 @@ MergeEntries& Journal::copies()
 ClimateEntries& Journal::climate()
 {
     return m_concepts->climate;
+}
+
+StockEntries& Journal::stock()
+{
+    return m_concepts->stock;
 }
 
 } // namespace plumule

@@ -16,6 +16,7 @@ class MergeEntries;
 class ReviewAnswers;
 class RoomEntries;
 class SeasonEntries;
+class StockEntries;
 class TastingEntries;
 class TrayEntries;
 class TrialEntries;
@@ -69,6 +70,7 @@ public:
     [[nodiscard]] ExchangeEntries& exchange();
     [[nodiscard]] MergeEntries& copies();
     [[nodiscard]] ClimateEntries& climate();
+    [[nodiscard]] StockEntries& stock();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/room/room.h"
-#include "core/stock/supply.h"
+#include "core/stock/stock_item.h"
 #include "core/tray/tray.h"
 #include "core/variety/variety.h"
 #include "core/watering/watering.h"
@@ -56,9 +56,9 @@ struct StockFacts
     std::map<VarietyId, SeedLow> seedLows;
     std::vector<Medium> media; // in use, by name
     std::vector<WaterRecipe> recipes;
-    std::vector<Supply> supplies;
-    std::vector<SupplyCount> counts; // oldest first
-    std::vector<SownTray> sown;      // since `from`, oldest first; likewise below
+    std::vector<StockItem> supplies;
+    std::vector<StockCount> counts; // oldest first
+    std::vector<SownTray> sown;     // since `from`, oldest first; likewise below
     std::vector<WaterGiven> given;
     std::vector<Moment> cuts;
     std::vector<Sanitising> sanitised;
@@ -90,18 +90,18 @@ struct SeedLine
     [[nodiscard]] std::optional<Mass> thenLeft() const;
 };
 
-struct SupplyLine
+struct StockLine
 {
-    Supply supply;                         // its id is none where it was never counted
-    std::optional<int> marker;             // of a medium
-    std::optional<SupplyAmount> left;      // none: never counted
-    std::optional<SupplyAmount> planned;   // none: plans don't tell
-    std::optional<SupplyAmount> usedSince; // the last count or purchase; none: trays don't tell
+    StockItem supply;                     // its id is none where it was never counted
+    std::optional<int> marker;            // of a medium
+    std::optional<StockAmount> left;      // none: never counted
+    std::optional<StockAmount> planned;   // none: plans don't tell
+    std::optional<StockAmount> usedSince; // the last count or purchase; none: trays don't tell
     std::optional<double> daysLeft;
     std::optional<Date> countedOn;
     Low low = Low::No;
 
-    [[nodiscard]] std::optional<SupplyAmount> thenLeft() const;
+    [[nodiscard]] std::optional<StockAmount> thenLeft() const;
 };
 
 // What is said on the round: enough to name it.
@@ -136,7 +136,7 @@ struct Stock
 {
     Date today;
     std::vector<SeedLine> seed;
-    std::vector<SupplyLine> supplies;
+    std::vector<StockLine> supplies;
     std::vector<PieceGroup> pieces;
     std::vector<LowThing> low;
     std::optional<Date> lastCounted;

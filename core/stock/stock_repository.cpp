@@ -13,41 +13,41 @@
 namespace plumule {
 
 template <>
-struct TableOf<Supply>
+struct TableOf<StockItem>
 {
     static constexpr const char* name = "supply";
-    static constexpr auto columns = std::tuple{column("name", &Supply::name),
-                                               column("kind", &Supply::kind),
-                                               column("medium_id", &Supply::medium),
-                                               column("unit", &Supply::unit),
-                                               column("each_use_amount", &Supply::eachUse),
-                                               column("low_days", &Supply::lowDays),
-                                               column("low_amount", &Supply::lowAmount),
-                                               column("is_retired", &Supply::isRetired)};
-    static bool isSound(const Supply& supply)
+    static constexpr auto columns = std::tuple{column("name", &StockItem::name),
+                                               column("kind", &StockItem::kind),
+                                               column("medium_id", &StockItem::medium),
+                                               column("unit", &StockItem::unit),
+                                               column("each_use_amount", &StockItem::eachUse),
+                                               column("low_days", &StockItem::lowDays),
+                                               column("low_amount", &StockItem::lowAmount),
+                                               column("is_retired", &StockItem::isRetired)};
+    static bool isSound(const StockItem& supply)
     {
-        return (supply.kind == SupplyKind::Medium) == supply.medium.has_value();
+        return (supply.kind == StockKind::Medium) == supply.medium.has_value();
     }
 };
 
 template <>
-struct TableOf<SupplyCount>
+struct TableOf<StockCount>
 {
     static constexpr const char* name = "supply_count";
     static constexpr auto columns =
-        std::tuple{column("supply_id", &SupplyCount::supply), column("on_date", &SupplyCount::on),
-                   column("minute", &SupplyCount::minute),    column("what", &SupplyCount::what),
-                   column("amount", &SupplyCount::amount),    column("note", &SupplyCount::note)};
+        std::tuple{column("supply_id", &StockCount::supply), column("on_date", &StockCount::on),
+                   column("minute", &StockCount::minute),    column("what", &StockCount::what),
+                   column("amount", &StockCount::amount),    column("note", &StockCount::note)};
 };
 
 namespace {
 
 // The day of the entry that each supply is reckoned from, the oldest of them.
-Date oldestReckoning(const std::vector<SupplyCount>& counts, Date otherwise)
+Date oldestReckoning(const std::vector<StockCount>& counts, Date otherwise)
 {
-    std::map<SupplyId, Date> from;
-    for (const SupplyCount& count : counts) {
-        if (count.what == SupplyEvent::Counted || !from.contains(count.supply)) {
+    std::map<StockItemId, Date> from;
+    for (const StockCount& count : counts) {
+        if (count.what == StockEvent::Counted || !from.contains(count.supply)) {
             from[count.supply] = count.on;
         }
     }
@@ -95,27 +95,27 @@ std::vector<VarietyId> everBought(Database& database)
 
 } // namespace
 
-std::vector<Supply> StockRepository::supplies() const
+std::vector<StockItem> StockRepository::supplies() const
 {
-    return selectRows<Supply>(m_database, "ORDER BY name COLLATE NOCASE, id");
+    return selectRows<StockItem>(m_database, "ORDER BY name COLLATE NOCASE, id");
 }
 
-std::optional<Supply> StockRepository::find(SupplyId supply) const
+std::optional<StockItem> StockRepository::find(StockItemId supply) const
 {
-    return findRow<Supply>(m_database, supply);
+    return findRow<StockItem>(m_database, supply);
 }
 
-void StockRepository::insert(Supply& supply)
+void StockRepository::insert(StockItem& supply)
 {
     insertRow(m_database, supply);
 }
 
-void StockRepository::update(const Supply& supply)
+void StockRepository::update(const StockItem& supply)
 {
     updateRow(m_database, supply);
 }
 
-void StockRepository::insert(SupplyCount& count)
+void StockRepository::insert(StockCount& count)
 {
     insertRow(m_database, count);
 }
@@ -131,7 +131,7 @@ StockFacts StockRepository::facts(Date today) const
     facts.media = MediumRepository(m_database).all(Listed::InUse);
     facts.recipes = WateringRepository(m_database).recipes();
     facts.supplies = supplies();
-    facts.counts = selectRows<SupplyCount>(m_database, "ORDER BY on_date, minute, id");
+    facts.counts = selectRows<StockCount>(m_database, "ORDER BY on_date, minute, id");
     facts.planned = plannedSowings(m_database);
     facts.lastCounted = lastCounted(m_database);
     readUses(facts, oldestReckoning(facts.counts, today - kRateDays));

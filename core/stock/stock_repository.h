@@ -18,11 +18,11 @@ public:
     {}
 
     // By name; those no longer kept among them.
-    [[nodiscard]] std::vector<Supply> supplies() const;
-    [[nodiscard]] std::optional<Supply> find(SupplyId supply) const;
-    void insert(Supply& supply);
-    void update(const Supply& supply);
-    void insert(SupplyCount& count);
+    [[nodiscard]] std::vector<StockItem> supplies() const;
+    [[nodiscard]] std::optional<StockItem> find(StockItemId supply) const;
+    void insert(StockItem& supply);
+    void update(const StockItem& supply);
+    void insert(StockCount& count);
 
     // Of lots, supplies and what trays took of them since `from` or the oldest entry that still
     // counts: a fixed number of queries.

@@ -173,7 +173,7 @@ std::vector<LowThing> lowThings(const StockFacts& facts, Date today)
             low.push_back({nameOf(facts, variety), why, daysOf(seed.left, seed.perDay)});
         }
     }
-    for (const SupplyLine& line : supplyLines(facts, today)) {
+    for (const StockLine& line : supplyLines(facts, today)) {
         if (line.low != Low::No) {
             low.push_back({line.supply.name, line.low, line.daysLeft});
         }

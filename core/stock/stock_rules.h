@@ -32,7 +32,7 @@ inline constexpr double kWeakGerminationPercent = 85;
 // dose; of packaging and sanitiser each cut's or piece's share. What trays don't tell is left as
 // it was counted, and its rate is that between the last two counts. Before the first entry the
 // shelf is unknown; where that is a purchase, as though it was empty.
-[[nodiscard]] std::vector<SupplyLine> supplyLines(const StockFacts& facts, Date today);
+[[nodiscard]] std::vector<StockLine> supplyLines(const StockFacts& facts, Date today);
 
 // Varieties and supplies that run low, the shortest first.
 [[nodiscard]] std::vector<LowThing> lowThings(const StockFacts& facts, Date today);

@@ -10,10 +10,10 @@ namespace {
 struct Taken
 {
     Moment at;
-    SupplyAmount amount;
+    StockAmount amount;
 };
 
-const Medium* mediumOf(const Supply& supply, const StockFacts& facts)
+const Medium* mediumOf(const StockItem& supply, const StockFacts& facts)
 {
     const auto found = std::find_if(facts.media.begin(), facts.media.end(),
                                     [&](const Medium& each) { return supply.medium == each.id; });
@@ -21,15 +21,15 @@ const Medium* mediumOf(const Supply& supply, const StockFacts& facts)
 }
 
 // Of one tray; none where its medium has no amount.
-std::optional<SupplyAmount> shareOf(const Medium& medium)
+std::optional<StockAmount> shareOf(const Medium& medium)
 {
     if (medium.form != MediumForm::LooseMix) {
         return pieces(1);
     }
-    return medium.amountPerTray ? std::optional(asSupply(*medium.amountPerTray)) : std::nullopt;
+    return medium.amountPerTray ? std::optional(asStock(*medium.amountPerTray)) : std::nullopt;
 }
 
-std::optional<std::vector<Taken>> takenOfMedium(const Supply& supply, const StockFacts& facts)
+std::optional<std::vector<Taken>> takenOfMedium(const StockItem& supply, const StockFacts& facts)
 {
     const Medium* medium = mediumOf(supply, facts);
     const auto share = medium == nullptr ? std::nullopt : shareOf(*medium);
@@ -45,7 +45,8 @@ std::optional<std::vector<Taken>> takenOfMedium(const Supply& supply, const Stoc
     return taken;
 }
 
-std::optional<std::vector<Taken>> takenOfConcentrate(const Supply& supply, const StockFacts& facts)
+std::optional<std::vector<Taken>> takenOfConcentrate(const StockItem& supply,
+                                                     const StockFacts& facts)
 {
     std::optional<std::vector<Taken>> taken;
     for (const WaterRecipe& recipe : facts.recipes) {
@@ -58,14 +59,14 @@ std::optional<std::vector<Taken>> takenOfConcentrate(const Supply& supply, const
         for (const WaterGiven& given : facts.given) {
             if (given.water == recipe.water) {
                 taken->push_back(
-                    {given.at, asSupply(concentrateFor(given.amount, *recipe.dosePerLitre))});
+                    {given.at, asStock(concentrateFor(given.amount, *recipe.dosePerLitre))});
             }
         }
     }
     return taken;
 }
 
-std::vector<Taken> takenByCuts(const Supply& supply, const StockFacts& facts)
+std::vector<Taken> takenByCuts(const StockItem& supply, const StockFacts& facts)
 {
     std::vector<Taken> taken;
     for (const Moment& cut : facts.cuts) {
@@ -74,7 +75,7 @@ std::vector<Taken> takenByCuts(const Supply& supply, const StockFacts& facts)
     return taken;
 }
 
-std::vector<Taken> takenByPieces(const Supply& supply, const StockFacts& facts)
+std::vector<Taken> takenByPieces(const StockItem& supply, const StockFacts& facts)
 {
     std::vector<Taken> taken;
     for (const Sanitising& one : facts.sanitised) {
@@ -86,26 +87,26 @@ std::vector<Taken> takenByPieces(const Supply& supply, const StockFacts& facts)
 }
 
 // None where trays don't tell how much of it they take.
-std::optional<std::vector<Taken>> takenOf(const Supply& supply, const StockFacts& facts)
+std::optional<std::vector<Taken>> takenOf(const StockItem& supply, const StockFacts& facts)
 {
     switch (supply.kind) {
-    case SupplyKind::Medium:
+    case StockKind::Medium:
         return takenOfMedium(supply, facts);
-    case SupplyKind::Concentrate:
+    case StockKind::Concentrate:
         return takenOfConcentrate(supply, facts);
-    case SupplyKind::Packaging:
+    case StockKind::Packaging:
         return supply.eachUse ? std::optional(takenByCuts(supply, facts)) : std::nullopt;
-    case SupplyKind::Sanitiser:
+    case StockKind::Sanitiser:
         return supply.eachUse ? std::optional(takenByPieces(supply, facts)) : std::nullopt;
-    case SupplyKind::Other:
+    case StockKind::Other:
         break;
     }
     return std::nullopt;
 }
 
-SupplyAmount sumOf(const std::vector<Taken>& taken, Moment after)
+StockAmount sumOf(const std::vector<Taken>& taken, Moment after)
 {
-    SupplyAmount sum;
+    StockAmount sum;
     for (const Taken& one : taken) {
         if (one.at > after) {
             sum += one.amount;
@@ -118,19 +119,19 @@ SupplyAmount sumOf(const std::vector<Taken>& taken, Moment after)
 struct Reckoning
 {
     Moment from;
-    SupplyAmount had;
+    StockAmount had;
     std::optional<Date> countedOn;
     std::optional<double> perDay; // between the last two counts
 };
 
-std::optional<Reckoning> reckoningOf(const std::vector<SupplyCount>& counts)
+std::optional<Reckoning> reckoningOf(const std::vector<StockCount>& counts)
 {
     std::optional<Reckoning> now;
-    for (const SupplyCount& count : counts) {
+    for (const StockCount& count : counts) {
         if (!now) {
             now = Reckoning{count.at(), {}, {}, {}};
         }
-        if (count.what == SupplyEvent::Bought) {
+        if (count.what == StockEvent::Bought) {
             now->had += count.amount;
             continue;
         }
@@ -146,9 +147,9 @@ std::optional<Reckoning> reckoningOf(const std::vector<SupplyCount>& counts)
     return now;
 }
 
-SupplyAmount plannedOf(const Supply& supply, const StockFacts& facts, Date today)
+StockAmount plannedOf(const StockItem& supply, const StockFacts& facts, Date today)
 {
-    SupplyAmount planned;
+    StockAmount planned;
     const Medium* medium = mediumOf(supply, facts);
     const auto share = medium == nullptr ? std::nullopt : shareOf(*medium);
     for (const PlannedSowing& sowing : facts.planned) {
@@ -159,12 +160,12 @@ SupplyAmount plannedOf(const Supply& supply, const StockFacts& facts, Date today
     return planned;
 }
 
-Low lowOfSupply(const SupplyLine& line)
+Low lowOfSupply(const StockLine& line)
 {
     if (!line.left) {
         return Low::No;
     }
-    if (*line.left <= SupplyAmount{}) {
+    if (*line.left <= StockAmount{}) {
         return Low::None;
     }
     if (line.planned && *line.planned > *line.left) {
@@ -177,20 +178,20 @@ Low lowOfSupply(const SupplyLine& line)
     return line.daysLeft && *line.daysLeft < least ? Low::Days : Low::No;
 }
 
-SupplyLine lineOf(const Supply& supply, const StockFacts& facts, Date today)
+StockLine lineOf(const StockItem& supply, const StockFacts& facts, Date today)
 {
-    SupplyLine line;
+    StockLine line;
     line.supply = supply;
     if (const Medium* medium = mediumOf(supply, facts)) {
         line.supply.name = medium->name;
         line.marker = medium->marker;
     }
-    if (supply.kind == SupplyKind::Medium) {
+    if (supply.kind == StockKind::Medium) {
         line.planned = plannedOf(supply, facts, today);
     }
-    std::vector<SupplyCount> counts;
+    std::vector<StockCount> counts;
     std::copy_if(facts.counts.begin(), facts.counts.end(), std::back_inserter(counts),
-                 [&](const SupplyCount& each) { return each.supply == supply.id; });
+                 [&](const StockCount& each) { return each.supply == supply.id; });
     const auto reckoning = reckoningOf(counts);
     const auto taken = takenOf(line.supply, facts);
     if (!reckoning) {
@@ -201,7 +202,7 @@ SupplyLine lineOf(const Supply& supply, const StockFacts& facts, Date today)
     double perDay = 0;
     if (taken) {
         line.usedSince = sumOf(*taken, reckoning->from);
-        line.left = std::max(SupplyAmount{}, reckoning->had - *line.usedSince);
+        line.left = std::max(StockAmount{}, reckoning->had - *line.usedSince);
         const Moment from{today - kRateDays, kMinutesPerDay - 1};
         perDay = static_cast<double>(sumOf(*taken, from).count()) / double{kRateDays};
     } else {
@@ -216,47 +217,47 @@ SupplyLine lineOf(const Supply& supply, const StockFacts& facts, Date today)
     return line;
 }
 
-bool isKept(const std::vector<Supply>& supplies, const Supply& wanted)
+bool isKept(const std::vector<StockItem>& supplies, const StockItem& wanted)
 {
-    return std::any_of(supplies.begin(), supplies.end(), [&](const Supply& each) {
+    return std::any_of(supplies.begin(), supplies.end(), [&](const StockItem& each) {
         return each.kind == wanted.kind &&
                (wanted.medium ? each.medium == wanted.medium : each.name == wanted.name);
     });
 }
 
 // Media used once and the recipes' concentrates stand in the list before they were ever counted.
-std::vector<Supply> allSupplies(const StockFacts& facts)
+std::vector<StockItem> allSupplies(const StockFacts& facts)
 {
-    std::vector<Supply> all;
-    const auto add = [&](const Supply& supply) {
+    std::vector<StockItem> all;
+    const auto add = [&](const StockItem& supply) {
         if (!isKept(facts.supplies, supply) && !isKept(all, supply)) {
             all.push_back(supply);
         }
     };
     for (const Medium& medium : facts.media) {
         if (!medium.isReusable) {
-            Supply supply;
+            StockItem supply;
             supply.name = medium.name;
-            supply.kind = SupplyKind::Medium;
+            supply.kind = StockKind::Medium;
             supply.medium = medium.id;
             supply.unit =
-                medium.form == MediumForm::LooseMix ? SupplyUnit::Millilitre : SupplyUnit::Piece;
+                medium.form == MediumForm::LooseMix ? StockUnit::Millilitre : StockUnit::Piece;
             add(supply);
         }
     }
     for (const WaterRecipe& recipe : facts.recipes) {
         if (!recipe.concentrate.empty()) {
-            Supply supply;
+            StockItem supply;
             supply.name = recipe.concentrate;
-            supply.kind = SupplyKind::Concentrate;
-            supply.unit = SupplyUnit::Millilitre;
+            supply.kind = StockKind::Concentrate;
+            supply.unit = StockUnit::Millilitre;
             add(supply);
         }
     }
     std::copy_if(facts.supplies.begin(), facts.supplies.end(), std::back_inserter(all),
-                 [&](const Supply& each) {
+                 [&](const StockItem& each) {
                      const bool isOfGoneMedium =
-                         each.kind == SupplyKind::Medium && mediumOf(each, facts) == nullptr;
+                         each.kind == StockKind::Medium && mediumOf(each, facts) == nullptr;
                      return !each.isRetired && !isOfGoneMedium;
                  });
     return all;
@@ -264,18 +265,18 @@ std::vector<Supply> allSupplies(const StockFacts& facts)
 
 } // namespace
 
-std::optional<SupplyAmount> SupplyLine::thenLeft() const
+std::optional<StockAmount> StockLine::thenLeft() const
 {
-    return left ? std::optional(*left - planned.value_or(SupplyAmount{})) : std::nullopt;
+    return left ? std::optional(*left - planned.value_or(StockAmount{})) : std::nullopt;
 }
 
-std::vector<SupplyLine> supplyLines(const StockFacts& facts, Date today)
+std::vector<StockLine> supplyLines(const StockFacts& facts, Date today)
 {
-    std::vector<SupplyLine> lines;
-    for (const Supply& supply : allSupplies(facts)) {
+    std::vector<StockLine> lines;
+    for (const StockItem& supply : allSupplies(facts)) {
         lines.push_back(lineOf(supply, facts, today));
     }
-    std::stable_sort(lines.begin(), lines.end(), [](const SupplyLine& a, const SupplyLine& b) {
+    std::stable_sort(lines.begin(), lines.end(), [](const StockLine& a, const StockLine& b) {
         return std::pair(a.supply.kind, a.supply.name) < std::pair(b.supply.kind, b.supply.name);
     });
     return lines;

@@ -23,6 +23,7 @@
 #include "core/stats/planning/power_reason.h"
 #include "core/stats/probability/probability_reason.h"
 #include "core/stats/samples/groups_reason.h"
+#include "core/stock/stock_reason.h"
 #include "core/storage/fault_reason.h"
 #include "core/storage/rescue_reason.h"
 #include "core/storage/schema_reason.h"
@@ -92,6 +93,7 @@ private:
 [[nodiscard]] QString words(CostReason reason, const Error& error);
 [[nodiscard]] QString words(ExchangeReason reason, const Error& error);
 [[nodiscard]] QString words(ClimateReason reason, const Error& error);
+[[nodiscard]] QString words(StockReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
@@ -110,8 +112,9 @@ using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
-         HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason,
-         RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason,
-         stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, StockReason, ReviewReason,
+         SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
+         stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
+         LabelReason>;
 
 } // namespace plumule::ui

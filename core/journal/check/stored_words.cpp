@@ -4,7 +4,7 @@
 #include "core/cost/cost.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
-#include "core/stock/supply.h"
+#include "core/stock/stock_item.h"
 #include "core/storage/history.h"
 #include "core/tasting/tasting.h"
 #include "core/tray/tray.h"
@@ -56,9 +56,9 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<Response>("season", "main_metric"),
         wordOf<LightUnit>("climate_logger", "light_unit"),
         wordOf<StrengthUnit>("sanitising_detail", "strength_unit"),
-        wordOf<SupplyKind>("supply", "kind"),
-        wordOf<SupplyUnit>("supply", "unit"),
-        wordOf<SupplyEvent>("supply_count", "what"),
+        wordOf<StockKind>("supply", "kind"),
+        wordOf<StockUnit>("supply", "unit"),
+        wordOf<StockEvent>("supply_count", "what"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

@@ -18,22 +18,22 @@
 namespace plumule {
 namespace {
 
-bool isSameThing(const Supply& a, const Supply& b)
+bool isSameThing(const StockItem& a, const StockItem& b)
 {
     return a.kind == b.kind && (a.medium ? a.medium == b.medium : a.name == b.name);
 }
 
 // Name, kind and medium as they may be stored.
-Done checkStored(Database& database, const Supply& supply)
+Done checkStored(Database& database, const StockItem& supply)
 {
-    for (const Supply& other : StockRepository(database).supplies()) {
+    for (const StockItem& other : StockRepository(database).supplies()) {
         if (other.id != supply.id && isSameThing(other, supply)) {
             return fail(ErrorKind::Duplicate, StockReason::NameTaken, supply.name);
         }
     }
     const auto medium =
         supply.medium ? MediumRepository(database).find(*supply.medium) : std::optional<Medium>();
-    if (supply.kind == SupplyKind::Medium && !medium) {
+    if (supply.kind == StockKind::Medium && !medium) {
         return fail(ErrorKind::NotFound, StockReason::Unknown);
     }
     if (medium && medium->isReusable) {
@@ -43,16 +43,16 @@ Done checkStored(Database& database, const Supply& supply)
 }
 
 // Stores it new or changed, and says how.
-Result<Supply> stored(Database& database, const Supply& given)
+Result<StockItem> stored(Database& database, const StockItem& given)
 {
-    Supply supply = given;
+    StockItem supply = given;
     supply.name = trimmed(given.name);
     StockRepository stock(database);
     if (supply.id.isStored() && !stock.find(supply.id)) {
         return fail(ErrorKind::NotFound, StockReason::Unknown);
     }
     const Done checked =
-        checkSupply(supply).and_then([&] { return checkStored(database, supply); });
+        checkStockItem(supply).and_then([&] { return checkStored(database, supply); });
     if (!checked) {
         return passOn(checked);
     }
@@ -61,9 +61,9 @@ Result<Supply> stored(Database& database, const Supply& given)
 }
 
 // One of that kind and name is the one that is meant, though its id be not known.
-Supply known(Database& database, const Supply& given)
+StockItem known(Database& database, const StockItem& given)
 {
-    for (const Supply& each : StockRepository(database).supplies()) {
+    for (const StockItem& each : StockRepository(database).supplies()) {
         if (!given.id.isStored() && isSameThing(each, given)) {
             return each;
         }
@@ -179,40 +179,40 @@ Result<std::vector<LowThing>> StockEntries::low()
     });
 }
 
-Result<Supply> StockEntries::save(const Supply& supply)
+Result<StockItem> StockEntries::save(const StockItem& supply)
 {
     return m_ledger.record(Intention::ChangeSupply,
-                           [&](Database& database, Deed& deed) -> Result<Supply> {
+                           [&](Database& database, Deed& deed) -> Result<StockItem> {
                                auto done = stored(database, supply);
                                deed.whom = done ? done->name : supply.name;
                                return done;
                            });
 }
 
-Result<SupplyCount> StockEntries::enter(const Supply& supply, SupplyEvent what, Date on,
-                                        SupplyAmount amount, const std::string& note)
+Result<StockCount> StockEntries::enter(const StockItem& supply, StockEvent what, Date on,
+                                       StockAmount amount, const std::string& note)
 {
     const Intention intention =
-        what == SupplyEvent::Counted ? Intention::CountSupply : Intention::BuySupply;
-    return m_ledger.record(intention, [&](Database& database, Deed& deed) -> Result<SupplyCount> {
+        what == StockEvent::Counted ? Intention::CountSupply : Intention::BuySupply;
+    return m_ledger.record(intention, [&](Database& database, Deed& deed) -> Result<StockCount> {
         const Moment now = m_ledger.clock().now();
         if (on > now.date) {
             return fail(ErrorKind::Invalid, StockReason::CountAhead, toIso(on));
         }
-        if (amount < SupplyAmount{}) {
+        if (amount < StockAmount{}) {
             return fail(ErrorKind::Invalid, StockReason::AmountBelowNothing);
         }
         const auto kept = stored(database, known(database, supply));
         if (!kept) {
             return passOn(kept);
         }
-        SupplyCount count{{},
-                          kept->id,
-                          on,
-                          on == now.date ? now.minute : kMinutesPerDay - 1,
-                          what,
-                          amount,
-                          std::string(trimmed(note))};
+        StockCount count{{},
+                         kept->id,
+                         on,
+                         on == now.date ? now.minute : kMinutesPerDay - 1,
+                         what,
+                         amount,
+                         std::string(trimmed(note))};
         StockRepository(database).insert(count);
         deed.whom = kept->name;
         deed.with = {std::to_string(amount.count()), toText(kept->unit)};

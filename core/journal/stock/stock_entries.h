@@ -20,13 +20,13 @@ public:
     // What runs low, the shortest first.
     [[nodiscard]] Result<std::vector<LowThing>> low();
 
-    // Name, share and low marks; a new supply where its id is not stored. As checkSupply(), and
+    // Name, share and low marks; a new supply where its id is not stored. As checkStockItem(), and
     // Duplicate name; NotFound.
-    Result<Supply> save(const Supply& supply);
+    Result<StockItem> save(const StockItem& supply);
     // The shelf was counted, or something came in, on that day (today: now; another day: at its
     // end). A supply that is not stored yet is stored with it. Invalid below 0 or ahead of today.
-    Result<SupplyCount> enter(const Supply& supply, SupplyEvent what, Date on, SupplyAmount amount,
-                              const std::string& note);
+    Result<StockCount> enter(const StockItem& supply, StockEvent what, Date on, StockAmount amount,
+                             const std::string& note);
     // Days and amount below which the variety's seed runs low; none of both: as the program does.
     Done markSeedLow(const SeedLow& low);
 
