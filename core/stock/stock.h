@@ -92,7 +92,7 @@ struct SeedLine
 
 struct StockLine
 {
-    StockItem supply;                     // its id is none where it was never counted
+    StockItem item;                       // its id is none where it was never counted
     std::optional<int> marker;            // of a medium
     std::optional<StockAmount> left;      // none: never counted
     std::optional<StockAmount> planned;   // none: plans don't tell
@@ -139,6 +139,7 @@ struct Stock
     std::vector<StockLine> supplies;
     std::vector<PieceGroup> pieces;
     std::vector<LowThing> low;
+    std::vector<SeedLow> seedLows; // the marks that the grower set
     std::optional<Date> lastCounted;
 
     [[nodiscard]] int piecesDue() const;

@@ -175,7 +175,7 @@ std::vector<LowThing> lowThings(const StockFacts& facts, Date today)
     }
     for (const StockLine& line : supplyLines(facts, today)) {
         if (line.low != Low::No) {
-            low.push_back({line.supply.name, line.low, line.daysLeft});
+            low.push_back({line.item.name, line.low, line.daysLeft});
         }
     }
     std::stable_sort(low.begin(), low.end(), [](const LowThing& a, const LowThing& b) {

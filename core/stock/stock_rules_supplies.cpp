@@ -171,19 +171,19 @@ Low lowOfSupply(const StockLine& line)
     if (line.planned && *line.planned > *line.left) {
         return Low::Planned;
     }
-    if (line.supply.lowAmount && *line.left < *line.supply.lowAmount) {
+    if (line.item.lowAmount && *line.left < *line.item.lowAmount) {
         return Low::Amount;
     }
-    const int least = line.supply.lowDays.value_or(kUsualLowDays);
+    const int least = line.item.lowDays.value_or(kUsualLowDays);
     return line.daysLeft && *line.daysLeft < least ? Low::Days : Low::No;
 }
 
 StockLine lineOf(const StockItem& supply, const StockFacts& facts, Date today)
 {
     StockLine line;
-    line.supply = supply;
+    line.item = supply;
     if (const Medium* medium = mediumOf(supply, facts)) {
-        line.supply.name = medium->name;
+        line.item.name = medium->name;
         line.marker = medium->marker;
     }
     if (supply.kind == StockKind::Medium) {
@@ -193,7 +193,7 @@ StockLine lineOf(const StockItem& supply, const StockFacts& facts, Date today)
     std::copy_if(facts.counts.begin(), facts.counts.end(), std::back_inserter(counts),
                  [&](const StockCount& each) { return each.supply == supply.id; });
     const auto reckoning = reckoningOf(counts);
-    const auto taken = takenOf(line.supply, facts);
+    const auto taken = takenOf(line.item, facts);
     if (!reckoning) {
         return line;
     }
@@ -277,7 +277,7 @@ std::vector<StockLine> supplyLines(const StockFacts& facts, Date today)
         lines.push_back(lineOf(supply, facts, today));
     }
     std::stable_sort(lines.begin(), lines.end(), [](const StockLine& a, const StockLine& b) {
-        return std::pair(a.supply.kind, a.supply.name) < std::pair(b.supply.kind, b.supply.name);
+        return std::pair(a.item.kind, a.item.name) < std::pair(b.item.kind, b.item.name);
     });
     return lines;
 }

@@ -68,6 +68,7 @@ private:
     [[nodiscard]] RoundKey presentKey() const;
     [[nodiscard]] QString nothingText() const;
     void choose(RoundKey key);
+    void showLowStock();
     void showDue();
     void showHand();
     void showAlone(bool isAlone);
@@ -115,6 +116,8 @@ private:
     RoomLayout m_layout;
     Round m_round;
     std::optional<RoundKey> m_shown; // none before the first look
+    bool m_isStockStale = true;
+    std::optional<RoundKey> m_stockReadFor;
     bool m_isPresent = true;         // it was the present one when it was opened
     TrayId m_scanned;                // in hand by its label
     int m_listener = 0;

@@ -13,7 +13,7 @@ using Lines = std::vector<std::pair<QString, QString>>;
 
 Lines keysEverywhere()
 {
-    return {{"Ctrl+1 … 7", HelpDialog::tr("the pages, from the top")},
+    return {{"Ctrl+1 … 8", HelpDialog::tr("the pages, from the top")},
             {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
             {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
             {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},
@@ -38,6 +38,14 @@ Lines keysOfScale()
             {"F2", HelpDialog::tr("correct what was weighed last")},
             {"F4", HelpDialog::tr("whether it is the last cut")},
             {"F6", HelpDialog::tr("harvest or residue")}};
+}
+
+Lines keysOfStock()
+{
+    return {{"C, B", HelpDialog::tr("count what is left; write down what was bought")},
+            {"Z", HelpDialog::tr("pieces were sanitised")},
+            {"L", HelpDialog::tr("when something is said to run low")},
+            {"Ctrl+F", HelpDialog::tr("follow a tray, a lot, a piece, a water or a person")}};
 }
 
 Lines words()
@@ -93,6 +101,7 @@ HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
     body()->addWidget(listOf(tr("Everywhere"), keysEverywhere()));
     body()->addWidget(listOf(tr("On the round"), keysOfRound()));
     body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
+    body()->addWidget(listOf(tr("In the stock"), keysOfStock()));
     body()->addWidget(listOf(tr("Words"), words()));
     connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,
             &QDialog::accept);

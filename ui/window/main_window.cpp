@@ -11,6 +11,7 @@
 #include "ui/page/undoing.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
+#include "ui/stock/stock_page.h"
 #include "ui/tray/trays_page.h"
 #include "ui/trial/trials_page.h"
 #include "ui/watering/between_dialog.h"
@@ -130,6 +131,7 @@ void MainWindow::buildPages()
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
+    addPage(new StockPage(m_journal, services));
     addPage(new HistoryPage(m_journal, services));
     auto* setup = new SetupPage(m_journal, services);
     connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {

@@ -166,6 +166,9 @@ Result<Stock> StockEntries::now()
             pieceGroups(facts.media, MediumRepository(database).pieces(std::nullopt, Listed::InUse),
                         repository.piecesInUse(), facts.sanitised);
         stock.low = lowThings(facts, today);
+        for (const auto& [variety, low] : facts.seedLows) {
+            stock.seedLows.push_back(low);
+        }
         stock.lastCounted = facts.lastCounted;
         return stock;
     });
