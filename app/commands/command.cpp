@@ -27,6 +27,8 @@ const std::vector<Command>& commands()
          runImport},
         {"export", "JOURNAL FOLDER", runExport},
         {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
+        {"stock", "JOURNAL [--json]", runStock},
+        {"trace", "JOURNAL CODE [--from D --to D] [--json]", runTrace},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},
