@@ -185,6 +185,22 @@ int tell(const Result<Trace>& trace, bool asJson, Print printIt)
     return kDone;
 }
 
+// The days of a mix, as they were asked for; none, and a line said, where that can't be.
+std::optional<TraceFrom> withDays(const TraceFrom& from, const QCommandLineParser& parser)
+{
+    const auto* mix = std::get_if<MixSpan>(&from);
+    if (mix == nullptr) {
+        if (parser.isSet("from") || parser.isSet("to")) {
+            badCall("--from and --to go with a water: nutrient, ph_set or plain.");
+            return std::nullopt;
+        }
+        return from;
+    }
+    const auto first = dateOption(parser, "from", mix->from);
+    const auto last = first ? dateOption(parser, "to", mix->to) : std::nullopt;
+    return last ? std::optional<TraceFrom>(MixSpan{mix->water, *first, *last}) : std::nullopt;
+}
+
 } // namespace
 
 int runTrace(const QStringList& arguments)
@@ -203,22 +219,14 @@ int runTrace(const QStringList& arguments)
         return refused(journal.error());
     }
     StockEntries& stock = (*journal)->stock();
-    auto from = stock.find(given->at(1).toStdString());
+    const auto found = stock.find(given->at(1).toStdString());
     const auto layout = (*journal)->room().layout();
-    if (!from || !layout) {
-        return refused(from ? layout.error() : from.error());
+    if (!found || !layout) {
+        return refused(found ? layout.error() : found.error());
     }
-    auto* mix = std::get_if<MixSpan>(&*from);
-    if (mix == nullptr && (parser.isSet("from") || parser.isSet("to"))) {
-        return badCall("--from and --to go with a water: nutrient, ph_set or plain.");
-    }
-    if (mix != nullptr) {
-        const auto first = dateOption(parser, "from", mix->from);
-        const auto last = first ? dateOption(parser, "to", mix->to) : std::nullopt;
-        if (!last) {
-            return kBadCall;
-        }
-        *mix = {mix->water, *first, *last};
+    const auto from = withDays(*found, parser);
+    if (!from) {
+        return kBadCall;
     }
     const ui::UnitText units(layout->room.units);
     const bool asJson = parser.isSet("json");

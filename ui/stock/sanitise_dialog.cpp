@@ -13,10 +13,26 @@
 #include <QFormLayout>
 #include <QHBoxLayout>
 
-#include <algorithm>
 #include <cmath>
 
 namespace plumule::ui {
+namespace {
+
+// The latest of all pieces.
+const Sanitising* lastOf(const Stock& stock)
+{
+    const Sanitising* last = nullptr;
+    for (const PieceGroup& group : stock.pieces) {
+        for (const PieceLine& line : group.pieces) {
+            const bool isLater =
+                line.sanitised && (last == nullptr || line.sanitised->at() > last->at());
+            last = isLater ? &*line.sanitised : last;
+        }
+    }
+    return last;
+}
+
+} // namespace
 
 SanitiseDialog::SanitiseDialog(Journal& journal, Services services, const Stock& stock,
                                QWidget* parent)
@@ -72,7 +88,6 @@ void SanitiseDialog::buildFields()
 
 void SanitiseDialog::fill(const Stock& stock)
 {
-    const Sanitising* last = nullptr;
     QStringList agents;
     for (const PieceGroup& group : stock.pieces) {
         for (const PieceLine& line : group.pieces) {
@@ -85,8 +100,6 @@ void SanitiseDialog::fill(const Stock& stock)
             }
             if (line.sanitised) {
                 agents << QString::fromStdString(line.sanitised->how.method);
-                const bool isLater = last == nullptr || line.sanitised->at() > last->at();
-                last = isLater ? &*line.sanitised : last;
             }
         }
     }
@@ -103,14 +116,19 @@ void SanitiseDialog::fill(const Stock& stock)
         m_by->addItem(QString::fromStdString(name));
     }
     m_by->setEditText(QString());
-    if (last != nullptr) {
-        m_agent->setEditText(QString::fromStdString(last->how.method));
-        m_strength->setNumber(last->how.strength, 1);
-        ui::choose(*m_unit, last->how.strengthUnit);
-        const auto minutes = last->how.contactMinutes;
-        m_minutes->setNumber(minutes ? std::optional(double(*minutes)) : std::nullopt, 0);
-        m_by->setEditText(QString::fromStdString(last->how.by));
+    if (const Sanitising* last = lastOf(stock)) {
+        propose(last->how);
     }
+}
+
+void SanitiseDialog::propose(const SanitisingDraft& how)
+{
+    m_agent->setEditText(QString::fromStdString(how.method));
+    m_strength->setNumber(how.strength, 1);
+    ui::choose(*m_unit, how.strengthUnit);
+    m_minutes->setNumber(
+        how.contactMinutes ? std::optional(double(*how.contactMinutes)) : std::nullopt, 0);
+    m_by->setEditText(QString::fromStdString(how.by));
 }
 
 std::optional<QString> SanitiseDialog::save()

@@ -24,6 +24,7 @@ private:
     std::optional<QString> save() override;
     void buildFields();
     void fill(const Stock& stock);
+    void propose(const SanitisingDraft& how);
 
     CheckList* m_pieces = nullptr;
     QComboBox* m_agent = nullptr;

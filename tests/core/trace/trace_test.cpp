@@ -47,25 +47,30 @@ TEST(Trace, WhatWasSownIsCutThrownAwayOrGrowing)
     EXPECT_EQ(sums.sown, sums.cut + sums.thrownAway + sums.growing);
 }
 
+constexpr TrayId kTray{7};
+
+Watering given(int day, WaterKind water, std::optional<double> amount)
+{
+    Watering one;
+    one.tray = kTray;
+    one.on = kMonday + day;
+    one.water = water;
+    one.amount = amount ? std::optional(millilitres(*amount)) : std::nullopt;
+    return one;
+}
+
+WaterReading read(int day, WaterKind water, std::optional<TrayId> tray)
+{
+    WaterReading one;
+    one.on = kMonday + day;
+    one.water = water;
+    one.tray = tray;
+    one.ph = 5.8;
+    return one;
+}
+
 TEST(Trace, TellsWatersWithTheirReadings)
 {
-    constexpr TrayId kTray{7};
-    const auto given = [&](int day, WaterKind water, std::optional<double> amount) {
-        Watering one;
-        one.tray = kTray;
-        one.on = kMonday + day;
-        one.water = water;
-        one.amount = amount ? std::optional(millilitres(*amount)) : std::nullopt;
-        return one;
-    };
-    const auto read = [&](int day, WaterKind water, std::optional<TrayId> tray) {
-        WaterReading one;
-        one.on = kMonday + day;
-        one.water = water;
-        one.tray = tray;
-        one.ph = 5.8;
-        return one;
-    };
     WaterRecipe recipe;
     recipe.water = WaterKind::Nutrient;
     recipe.concentrate = "Feed";
