@@ -118,8 +118,8 @@ private:
     std::optional<RoundKey> m_shown; // none before the first look
     bool m_isStockStale = true;
     std::optional<RoundKey> m_stockReadFor;
-    bool m_isPresent = true;         // it was the present one when it was opened
-    TrayId m_scanned;                // in hand by its label
+    bool m_isPresent = true; // it was the present one when it was opened
+    TrayId m_scanned;        // in hand by its label
     int m_listener = 0;
     bool m_isBadgeQueued = false;
     LoneKey* m_letter = nullptr; // of a label's code it is no command
