@@ -30,7 +30,6 @@ public:
     [[nodiscard]] bool concerns(Concept about) const override;
     void reload() override;
     void begin() override;
-    bool find() override;
     bool print() override;
 
 protected:

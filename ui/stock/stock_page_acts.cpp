@@ -17,12 +17,6 @@
 
 namespace plumule::ui {
 
-bool StockPage::find()
-{
-    m_trace->askWhat();
-    return true;
-}
-
 bool StockPage::print()
 {
     askPrinter(this, [this](QPagedPaintDevice& printer) {
@@ -96,6 +90,8 @@ void StockPage::pressLetter(int key)
     const bool mayWrite = !journal().isReadOnly();
     if (key == Qt::Key_P) {
         print();
+    } else if (key == Qt::Key_T) {
+        m_trace->askWhat();
     } else if (key == Qt::Key_C && mayWrite) {
         openCount();
     } else if (key == Qt::Key_B && mayWrite) {

@@ -8,6 +8,7 @@
 #include "ui/stock/trace_dialog.h"
 #include "ui/stock/trace_sheet.h"
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/key_button.h"
 #include "ui/widget/theme.h"
 
 #include <QHBoxLayout>
@@ -82,7 +83,7 @@ void TraceCard::buildFoot()
 {
     body()->addWidget(rule());
     auto* foot = new FlowLayout;
-    auto* code = button(tr("A tray, back…"));
+    auto* code = new KeyButton(tr("A tray, back…"), 'T');
     code->setObjectName("traceTray");
     auto* other = button(tr("A lot, piece, mix or person…"));
     other->setObjectName("traceOther");

@@ -45,7 +45,7 @@ Lines keysOfStock()
     return {{"C, B", HelpDialog::tr("count what is left; write down what was bought")},
             {"Z", HelpDialog::tr("pieces were sanitised")},
             {"L", HelpDialog::tr("when something is said to run low")},
-            {"Ctrl+F", HelpDialog::tr("follow a tray, a lot, a piece, a water or a person")}};
+            {"T", HelpDialog::tr("follow a tray, a lot, a piece, a water or a person")}};
 }
 
 Lines words()
