@@ -1,8 +1,8 @@
 # Tests of pages through their real widgets, offscreen.
 find_package(Qt6 6.4 REQUIRED COMPONENTS Test)
 foreach(room text widget page medium chart label report backup merge history room variety cost
-        exchange climate watering harvest tray rack week forecast order tasting review trial setup
-        window)
+        exchange climate watering harvest tray rack week forecast order stock tasting review trial
+        setup window)
   plumule_test(ui/${room} LINK plumule_ui_${room} plumule_ui_page plumule_resources Qt6::Test)
 endforeach()
 # What some rooms are tried on stands above them.

@@ -30,6 +30,8 @@ const std::vector<Command>& commands()
         {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
         {"forecast", "JOURNAL [--date D] [--json]", runForecast},
         {"orders", "JOURNAL [--json]", runOrders},
+        {"stock", "JOURNAL [--json]", runStock},
+        {"trace", "JOURNAL CODE [--from D --to D] [--json]", runTrace},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

@@ -33,6 +33,8 @@ int runWeek(const QStringList& arguments);
 int runClimate(const QStringList& arguments);
 int runForecast(const QStringList& arguments);
 int runOrders(const QStringList& arguments);
+int runStock(const QStringList& arguments);
+int runTrace(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);

@@ -14,6 +14,7 @@
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
+#include "core/journal/stock/stock_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
@@ -45,6 +46,7 @@ struct Journal::Concepts
         , week(ledger)
         , forecast(ledger)
         , orders(ledger)
+        , stock(ledger)
     {}
 
     RoomEntries room;
@@ -65,6 +67,7 @@ struct Journal::Concepts
     WeekEntries week;
     ForecastAnswers forecast;
     OrderEntries orders;
+    StockEntries stock;
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
@@ -242,6 +245,11 @@ ForecastAnswers& Journal::forecast()
 OrderEntries& Journal::orders()
 {
     return m_concepts->orders;
+}
+
+StockEntries& Journal::stock()
+{
+    return m_concepts->stock;
 }
 
 } // namespace plumule

@@ -19,6 +19,7 @@ class OrderEntries;
 class ReviewAnswers;
 class RoomEntries;
 class SeasonEntries;
+class StockEntries;
 class TastingEntries;
 class TrayEntries;
 class TrialEntries;
@@ -77,6 +78,7 @@ public:
     [[nodiscard]] WeekEntries& week();
     [[nodiscard]] ForecastAnswers& forecast();
     [[nodiscard]] OrderEntries& orders();
+    [[nodiscard]] StockEntries& stock();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
     [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }

@@ -58,14 +58,36 @@ struct Piece
     bool operator==(const Piece&) const = default;
 };
 
+// What the strength of a sanitiser is counted in.
+enum class StrengthUnit
+{
+    Percent,
+    Ppm
+};
+[[nodiscard]] const char* toText(StrengthUnit unit); // percent, ppm
+bool fromText(std::string_view text, StrengthUnit& unit);
+
+// How pieces were sanitised, as the grower tells it.
+struct SanitisingDraft
+{
+    std::string method; // the agent, or the way: "peroxide", "hot water"
+    std::optional<double> strength = {};
+    StrengthUnit strengthUnit = StrengthUnit::Percent;
+    std::optional<int> contactMinutes = {};
+    std::string by = {}; // who did it; empty: not said
+    bool operator==(const SanitisingDraft&) const = default;
+};
+
 struct Sanitising
 {
     SanitisingId id;
     PieceId piece;
     Date on;
     int minute = 0;
-    std::string method;
+    SanitisingDraft how;
     bool operator==(const Sanitising&) const = default;
+
+    [[nodiscard]] Moment at() const { return {on, minute}; }
 };
 
 // A piece with its life so far.

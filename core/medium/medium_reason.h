@@ -26,7 +26,9 @@ enum class MediumReason
     PieceGrows,   // medium and number
     PieceRetired, // the day
     NoPieceChosen,
-    MethodMissing, // of sanitising
+    MethodMissing,  // of sanitising
+    Strength,       // of a sanitiser: the most
+    ContactMinutes, // of a sanitiser: the most
 };
 
 constexpr std::string_view familyOf(MediumReason)

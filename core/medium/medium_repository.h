@@ -27,8 +27,8 @@ public:
     void insert(Medium& medium);
     void update(const Medium& medium);
     void remove(MediumId medium);
-    // Whether trays, pieces, prices, a trial (its control, what it compares), a tasting, a repeating
-    // sowing or an order hang on it.
+    // Whether trays, pieces, prices, stock, a trial (its control, what it compares), a tasting, a
+    // repeating sowing or an order hang on it.
     [[nodiscard]] bool isInUse(MediumId medium);
 
     // The grower's own groups; media without one are missing.
@@ -42,11 +42,12 @@ public:
     [[nodiscard]] std::optional<PieceRecord> record(PieceId piece);
     // The highest number given in that medium; 0 when it has no piece.
     [[nodiscard]] int lastNumber(MediumId medium);
-    // Oldest first.
 
     void insert(Piece& piece);
     void update(const Piece& piece);
     void insert(Sanitising& sanitising);
+    // Of one piece or of all, oldest first: two queries.
+    [[nodiscard]] std::vector<Sanitising> sanitisings(std::optional<PieceId> piece = std::nullopt);
 
 private:
     Database& m_database;

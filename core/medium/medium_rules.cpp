@@ -27,6 +27,31 @@ bool fromText(std::string_view text, MediumForm& form)
                      form);
 }
 
+const char* toText(StrengthUnit unit)
+{
+    return unit == StrengthUnit::Percent ? "percent" : "ppm";
+}
+
+bool fromText(std::string_view text, StrengthUnit& unit)
+{
+    return matchText(text, std::array{StrengthUnit::Percent, StrengthUnit::Ppm}, unit);
+}
+
+Done checkSanitising(const SanitisingDraft& how)
+{
+    if (trimmed(how.method).empty()) {
+        return fail(ErrorKind::Missing, MediumReason::MethodMissing);
+    }
+    const double most = how.strengthUnit == StrengthUnit::Percent ? kMostPercent : kMostPpm;
+    if (how.strength && !(*how.strength > 0 && *how.strength <= most)) {
+        return fail(ErrorKind::Invalid, MediumReason::Strength, static_cast<std::int64_t>(most));
+    }
+    if (how.contactMinutes && (*how.contactMinutes < 1 || *how.contactMinutes > kMinutesPerDay)) {
+        return fail(ErrorKind::Invalid, MediumReason::ContactMinutes, kMinutesPerDay);
+    }
+    return {};
+}
+
 Done checkMedium(const Medium& medium)
 {
     if (trimmed(medium.name).empty()) {

@@ -29,6 +29,8 @@ constexpr std::array kMembers = {
     Member{"medium", "medium", "id"},
     Member{"medium_as_run", "medium", "medium_id"},
     Member{"medium_group", "medium", "medium_id"},
+    Member{"sanitising", "sanitising", "id"},
+    Member{"sanitising_detail", "sanitising", "sanitising_id"},
     Member{"price", "price", "id"},
     Member{"price_measure", "price", "price_id"},
     Member{"trial", "trial", "id"},

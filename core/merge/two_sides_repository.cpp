@@ -23,6 +23,8 @@ constexpr std::array kNaturalKeys = {
     NaturalKey{"medium", {"name"}},
     NaturalKey{"medium_as_run", {"medium_id"}},
     NaturalKey{"medium_group", {"medium_id"}},
+    NaturalKey{"supply", {"kind", "medium_id", "name"}},
+    NaturalKey{"seed_low", {"variety_id"}},
     NaturalKey{"season", {"starts_on"}},
     NaturalKey{"price", {"item", "medium_id", "from_date"}},
     NaturalKey{"price_measure", {"price_id"}},

@@ -4,9 +4,12 @@
 #include "core/cost/cost_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
+#include "core/stock/stock_repository.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 #include "core/watering/watering_repository.h"
+
+#include <cmath>
 
 namespace plumule {
 namespace {
@@ -168,8 +171,13 @@ void storeSampleMedia(Database& database, SampleTables& tables, SampleStock& sto
     tables.forEach("sanitisings", [&](const SampleRow& row) {
         const Moment at = row.moment("day", "time");
         const std::string piece = row.text("medium") + "/" + row.text("piece");
+        SanitisingDraft how;
+        how.method = row.text("method");
+        how.strength = row.maybeNumber("strength_percent");
+        how.contactMinutes = row.maybeWhole("contact_min");
+        how.by = row.text("by");
         Sanitising sanitising{
-            {}, row.foundAs(stock.pieces, piece, "piece"), at.date, at.minute, row.text("method")};
+            {}, row.foundAs(stock.pieces, piece, "piece"), at.date, at.minute, how};
         if (!tables.isFaulty()) {
             media.insert(sanitising);
         }
@@ -217,6 +225,51 @@ void storeSampleRecipes(Database& database, SampleTables& tables)
     });
 }
 
+StockAmount amountIn(StockUnit unit, double amount)
+{
+    return unit == StockUnit::Piece ? pieces(std::llround(amount)) : asStock(millilitres(amount));
+}
+
+void storeSampleSupplies(Database& database, SampleTables& tables, const SampleStock& stock)
+{
+    StockRepository shelf(database);
+    std::map<std::string, StockItem> items;
+    tables.forEach("supplies", [&](const SampleRow& row) {
+        StockItem item;
+        item.name = row.text("name");
+        item.kind = row.named<StockKind>("kind");
+        item.unit = row.named<StockUnit>("unit");
+        if (row.has("medium")) {
+            item.medium = row.found(stock.media, "medium").id;
+        }
+        if (const auto share = row.maybeNumber("each_use")) {
+            item.eachUse = amountIn(item.unit, *share);
+        }
+        item.lowDays = row.maybeWhole("low_days");
+        if (const auto low = row.maybeNumber("low_amount")) {
+            item.lowAmount = amountIn(item.unit, *low);
+        }
+        if (!tables.isFaulty()) {
+            shelf.insert(item);
+        }
+        items.emplace(item.name, item);
+    });
+    tables.forEach("supply_counts", [&](const SampleRow& row) {
+        const StockItem item = row.found(items, "name");
+        const Moment at = row.moment("day", "time");
+        StockCount count{{},
+                         item.id,
+                         at.date,
+                         at.minute,
+                         row.named<StockEvent>("what"),
+                         amountIn(item.unit, row.number("amount")),
+                         row.text("note")};
+        if (!tables.isFaulty()) {
+            shelf.insert(count);
+        }
+    });
+}
+
 void storeSampleCosts(Database& database, SampleTables& tables, const SampleStock& stock)
 {
     CostRepository costs(database);
@@ -255,6 +308,7 @@ SampleStock storeSampleStock(Database& database, SampleTables& tables)
     storeSampleMedia(database, tables, stock);
     storeSampleTrials(database, tables, stock);
     storeSampleRecipes(database, tables);
+    storeSampleSupplies(database, tables, stock);
     storeSampleCosts(database, tables, stock);
     return stock;
 }

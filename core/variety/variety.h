@@ -16,10 +16,12 @@ struct VarietyTag;
 struct SeedLotTag;
 struct ProtocolStageTag;
 struct StockCorrectionTag;
+struct SeedLowTag;
 using VarietyId = Id<VarietyTag>;
 using SeedLotId = Id<SeedLotTag>;
 using ProtocolStageId = Id<ProtocolStageTag>;
 using StockCorrectionId = Id<StockCorrectionTag>;
+using SeedLowId = Id<SeedLowTag>;
 
 // What a tray passes through, in this order; a protocol may leave some out.
 enum class Stage
@@ -113,6 +115,17 @@ struct StockCorrection
     Mass change;
     std::string reason;
     bool operator==(const StockCorrection&) const = default;
+};
+
+// From when on a variety's seed runs low: less than so many days' sowing, or less than so much.
+// None: the program's own, and no amount.
+struct SeedLow
+{
+    SeedLowId id;
+    VarietyId variety;
+    std::optional<int> days;
+    std::optional<Mass> amount;
+    bool operator==(const SeedLow&) const = default;
 };
 
 // A lot with what is left of it: bought less sown, corrected. None when the purchase was not

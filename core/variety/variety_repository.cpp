@@ -60,6 +60,15 @@ struct TableOf<StockCorrection>
         column("change_mg", &StockCorrection::change), column("reason", &StockCorrection::reason)};
 };
 
+template <>
+struct TableOf<SeedLow>
+{
+    static constexpr const char* name = "seed_low";
+    static constexpr auto columns =
+        std::tuple{column("variety_id", &SeedLow::variety), column("low_days", &SeedLow::days),
+                   column("low_mg", &SeedLow::amount)};
+};
+
 namespace {
 
 using MassByLot = std::map<SeedLotId, Mass>;
@@ -141,6 +150,7 @@ void VarietyRepository::remove(VarietyId variety)
     for (const ProtocolStage& stage : stages(variety)) {
         deleteRow<ProtocolStage>(m_database, stage.id);
     }
+    setSeedLow({{}, variety, {}, {}});
     deleteRow<Variety>(m_database, variety);
 }
 
@@ -269,6 +279,30 @@ void VarietyRepository::remove(SeedLotId lot)
 void VarietyRepository::insert(StockCorrection& correction)
 {
     insertRow(m_database, correction);
+}
+
+std::map<VarietyId, SeedLow> VarietyRepository::seedLows()
+{
+    std::map<VarietyId, SeedLow> lows;
+    for (const SeedLow& low : selectRows<SeedLow>(m_database, "ORDER BY id")) {
+        lows.insert_or_assign(low.variety, low);
+    }
+    return lows;
+}
+
+void VarietyRepository::setSeedLow(const SeedLow& low)
+{
+    const auto stored = selectRow<SeedLow>(m_database, "WHERE variety_id = ?1", low.variety);
+    SeedLow changed = low;
+    changed.id = stored ? stored->id : SeedLowId{};
+    const bool isTold = low.days || low.amount;
+    if (stored && isTold) {
+        updateRow(m_database, changed);
+    } else if (stored) {
+        deleteRow<SeedLow>(m_database, stored->id);
+    } else if (isTold) {
+        insertRow(m_database, changed);
+    }
 }
 
 bool VarietyRepository::isInUse(VarietyId variety)

@@ -28,7 +28,7 @@ public:
 
     void insert(Variety& variety);
     void update(const Variety& variety);
-    // With its stages.
+    // With its stages and the mark of low seed.
     void remove(VarietyId variety);
     // Stores these stages, numbered on from 0, instead of the variety's present ones; rows whose
     // stage stays keep their id.
@@ -50,6 +50,10 @@ public:
     // With its stock corrections.
     void remove(SeedLotId lot);
     void insert(StockCorrection& correction);
+
+    [[nodiscard]] std::map<VarietyId, SeedLow> seedLows();
+    // Instead of the variety's present one; none of both takes it away.
+    void setSeedLow(const SeedLow& low);
 
     // Whether trays, lots, a trial's plan, a repeating sowing or an order hang on it.
     [[nodiscard]] bool isInUse(VarietyId variety);

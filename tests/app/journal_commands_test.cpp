@@ -240,6 +240,50 @@ TEST_F(JournalCommands, PrintTheOrdersAsDocumented)
     expectBadCall({"orders"}, "JOURNAL is missing");
 }
 
+TEST_F(JournalCommands, PrintTheStockAsDocumented)
+{
+    const ordered_json json = answered({"stock", sample()});
+    EXPECT_EQ(keysOf(json), "date last_counted seed supplies media low");
+    ASSERT_FALSE(json.at("seed").empty());
+    EXPECT_EQ(keysOf(json.at("seed")[0]), "lot variety left_g sown_g planned_g then_left_g "
+                                          "days_left low germination_percent");
+    ASSERT_FALSE(json.at("supplies").empty());
+    EXPECT_EQ(keysOf(json.at("supplies")[0]),
+              "name kind unit left planned used_since days_left counted_on low");
+    ASSERT_EQ(json.at("media").size(), 1U);
+    EXPECT_EQ(keysOf(json.at("media")[0].at("pieces")[0]),
+              "number uses planned_uses past_planned_uses bought_on tray sanitise_since sanitised");
+    EXPECT_TRUE(run({"stock", sample()}).out.contains("Steel mesh"));
+    expectBadCall({"stock"}, "JOURNAL is missing");
+}
+
+TEST_F(JournalCommands, TraceForwardAndBackAsDocumented)
+{
+    const ordered_json lot = answered({"trace", sample(), "Radish, rose L3"});
+    EXPECT_EQ(keysOf(lot), "direction of trays sanitisings sums");
+    const auto& sums = lot.at("sums");
+    EXPECT_EQ(sums.at("sown"), lot.at("trays").size());
+    EXPECT_EQ(sums.at("sown").get<int>(), sums.at("cut").get<int>() +
+                                              sums.at("thrown_away").get<int>() +
+                                              sums.at("growing").get<int>());
+    const std::string code = lot.at("trays")[0].at("code");
+    const ordered_json tray = answered({"trace", sample(), QString::fromStdString(code)});
+    EXPECT_EQ(tray.at("direction"), "back");
+    EXPECT_EQ(tray.at("lot").at("number"), "L3");
+    EXPECT_EQ(keysOf(tray), "direction tray lot use_of_piece sanitised tray_before waters stays "
+                            "residue_g trial");
+    EXPECT_EQ(answered({"trace", sample(), "Steel mesh 4"}).at("direction"), "forward");
+    EXPECT_EQ(
+        answered({"trace", sample(), "nutrient", "--from", "1990-01-01", "--to", "1990-01-02"})
+            .at("trays")
+            .size(),
+        0U);
+    expectBadCall({"trace", sample()}, "CODE is missing");
+    expectBadCall({"trace", sample(), "Mo", "--from", "2026-01-01"}, "--from and --to go with");
+    expectNoAnswer({"trace", sample(), "L3"}, "More than one seed lot");
+    expectNoAnswer({"trace", sample(), "nobody"}, "nobody");
+}
+
 TEST_F(JournalCommands, RefuseAClimateThatIsAskedForWrongly)
 {
     expectBadCall({"climate"}, "JOURNAL is missing");

@@ -51,6 +51,8 @@ constexpr std::array kTables = {
     KeyText{"medium_group", QT_TRANSLATE_NOOP("Acts", "%n group(s) of media")},
     KeyText{"piece", QT_TRANSLATE_NOOP("Acts", "%n piece(s)")},
     KeyText{"sanitising", QT_TRANSLATE_NOOP("Acts", "%n sanitising(s)")},
+    KeyText{"supply", QT_TRANSLATE_NOOP("Acts", "supplies: %n")},
+    KeyText{"supply_count", QT_TRANSLATE_NOOP("Acts", "%n count(s) of supplies")},
     KeyText{"trial", QT_TRANSLATE_NOOP("Acts", "%n trial(s)")},
     KeyText{"trial_plan", QT_TRANSLATE_NOOP("Acts", "%n plan(s) of a trial")},
     KeyText{"planned_tray", QT_TRANSLATE_NOOP("Acts", "%n planned tray(s)")},

@@ -58,6 +58,14 @@ QString words(MediumReason reason, const Error& error)
         return Errors::tr("No piece is chosen: choose those that were sanitised.");
     case MediumReason::MethodMissing:
         return Errors::tr("The way of sanitising is missing: enter how it was done.");
+    case MediumReason::Strength:
+        return Errors::tr("The strength of a sanitiser lies above 0 and is %1 at most: enter it as "
+                          "on the label, or leave the field empty.")
+            .arg(value[0]);
+    case MediumReason::ContactMinutes:
+        return Errors::tr("A sanitiser is left on for 1 to %1 minutes: enter how long, or leave "
+                          "the field empty.")
+            .arg(value[0]);
     }
     return {};
 }

@@ -24,6 +24,7 @@
 #include "core/stats/planning/power_reason.h"
 #include "core/stats/probability/probability_reason.h"
 #include "core/stats/samples/groups_reason.h"
+#include "core/stock/stock_reason.h"
 #include "core/storage/fault_reason.h"
 #include "core/storage/rescue_reason.h"
 #include "core/storage/schema_reason.h"
@@ -96,6 +97,7 @@ private:
 [[nodiscard]] QString words(ClimateReason reason, const Error& error);
 [[nodiscard]] QString words(WeekReason reason, const Error& error);
 [[nodiscard]] QString words(OrderReason reason, const Error& error);
+[[nodiscard]] QString words(StockReason reason, const Error& error);
 [[nodiscard]] QString words(ReviewReason reason, const Error& error);
 [[nodiscard]] QString words(SampleReason reason, const Error& error);
 [[nodiscard]] QString words(RuleReason reason, const Error& error);
@@ -117,6 +119,7 @@ using EveryReasonFamily =
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
          HarvestReason, CostReason, ExchangeReason, ClimateReason, WeekReason, ReviewReason,
          HarvestReason, CostReason, ExchangeReason, ClimateReason, OrderReason, ReviewReason,
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, StockReason, ReviewReason,
          SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
          stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
          LabelReason>;

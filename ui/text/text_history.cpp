@@ -3,6 +3,7 @@
 
 #include "core/journal/journal.h"
 #include "core/journal/ledger/intention.h"
+#include "core/stock/stock_item.h"
 
 #include <QCoreApplication>
 #include <QDateTime>
@@ -138,6 +139,19 @@ QString orderSentence(Intention intention, const std::vector<std::string>& detai
     default:
         return {};
     }
+// What there was, or what came in, in its own unit.
+QString supplySentence(Intention intention, const std::vector<std::string>& details,
+                       const QString& whom, const UnitText& units)
+{
+    if (details.size() < 2) {
+        return {};
+    }
+    const qlonglong count = QString::fromStdString(details[0]).toLongLong();
+    const bool isMeasured = details[1] == toText(StockUnit::Millilitre);
+    const QString amount = isMeasured ? units.mixed(microlitres(count)) : QString::number(count);
+    return intention == Intention::CountSupply
+               ? Deeds::tr("Counted what is left of %1: %2.").arg(whom, amount)
+               : Deeds::tr("Bought %1: %2.").arg(whom, amount);
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
@@ -182,6 +196,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     case Intention::RemoveOrder:
     case Intention::PutCutsToOrder:
         return orderSentence(intention, entry.details, whom, units);
+    case Intention::CountSupply:
+    case Intention::BuySupply:
+        return supplySentence(intention, entry.details, whom, units);
     default:
         return {};
     }
@@ -359,6 +376,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed an order of %1.").arg(whom);
     case Intention::PutCutsToOrder:
         return Deeds::tr("Changed which cuts go to an order of %1.").arg(whom);
+    case Intention::ChangeSupply:
+        return Deeds::tr("Changed how %1 is kept.").arg(whom);
+    case Intention::CountSupply:
+        return Deeds::tr("Counted what is left of %1.").arg(whom);
+    case Intention::BuySupply:
+        return Deeds::tr("Bought %1.").arg(whom);
+    case Intention::MarkLowSeed:
+        return Deeds::tr("Changed when seed of %1 runs low.").arg(whom);
     }
     return {};
 }

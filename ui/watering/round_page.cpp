@@ -2,9 +2,11 @@
 
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/room/room_entries.h"
+#include "core/journal/stock/stock_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/watering/watering_entries.h"
 #include "ui/page/damaged_line.h"
+#include "ui/stock/stock_text.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/forgotten_bar.h"
 #include "ui/watering/hand_bar.h"
@@ -37,6 +39,11 @@ RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
         const bool isMine = std::any_of(changes.begin(), changes.end(), [this](const Change& each) {
             return concerns(each.about);
         });
+        m_isStockStale =
+            m_isStockStale || std::any_of(changes.begin(), changes.end(), [](const Change& each) {
+                return each.about == Concept::Stock || each.about == Concept::Variety ||
+                       each.about == Concept::Medium;
+            });
         if (isMine) {
             m_isBehind = m_isBehind || !m_isTicking;
             noteChange();
@@ -56,7 +63,7 @@ bool RoundPage::concerns(Concept about) const
 {
     return about == Concept::Watering || about == Concept::Tray || about == Concept::Room ||
            about == Concept::Medium || about == Concept::Variety || about == Concept::Harvest ||
-           about == Concept::Cost;
+           about == Concept::Cost || about == Concept::Stock;
 }
 
 void RoundPage::build()
@@ -231,6 +238,7 @@ void RoundPage::readRound()
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),
                       free ? *free : std::vector<Spot>());
+    showLowStock();
     dropDetails();
     showCounts();
     showDue();
@@ -245,6 +253,20 @@ void RoundPage::showCounts()
     if (shownKey() == presentKey()) {
         showBadge(m_round);
     }
+}
+
+// Weeks of trays are read for it: once a round and where the stock itself changed, not at each
+// tick.
+void RoundPage::showLowStock()
+{
+    const RoundKey present = presentKey();
+    if (!m_isStockStale && m_stockReadFor == present) {
+        return;
+    }
+    const auto low = journal().stock().low();
+    m_side->sayLow(low ? lowSentence(*low) : QString());
+    m_isStockStale = false;
+    m_stockReadFor = present;
 }
 
 // Only where the shown round was the present one: who looked up another knows of it.

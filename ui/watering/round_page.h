@@ -70,6 +70,7 @@ private:
     [[nodiscard]] RoundKey presentKey() const;
     [[nodiscard]] QString nothingText() const;
     void choose(RoundKey key);
+    void showLowStock();
     void showDue();
     void showHand();
     void showAlone(bool isAlone);
@@ -126,6 +127,8 @@ private:
     std::set<TrayId> m_ticked;         // on this page since it read the round
     bool m_isTicking = false;
     bool m_isBehind = false; // something else changed since then
+    bool m_isStockStale = true;
+    std::optional<RoundKey> m_stockReadFor;
     bool m_isPresent = true; // it was the present one when it was opened
     TrayId m_scanned;        // in hand by its label
     int m_listener = 0;

@@ -61,6 +61,11 @@ RoundSide::RoundSide(QWidget* parent)
         ""));
     column->addWidget(m_mix);
     column->addWidget(m_tomorrow);
+    m_low = wrapped(QString(), "muted");
+    m_low->setObjectName("lowStock");
+    m_low->setContentsMargins(scaled(6), 0, scaled(6), 0);
+    m_low->hide();
+    column->addWidget(m_low);
     column->addWidget(mind);
     column->addStretch(1);
 }
@@ -216,6 +221,12 @@ void RoundSide::showTomorrow(const Round& round, Date today, const std::vector<S
         names << nameOf(std::optional(spot));
     }
     free->setToolTip(plainHint(names.mid(0, 24).join('\n')));
+}
+
+void RoundSide::sayLow(const QString& words)
+{
+    m_low->setText(words);
+    m_low->setVisible(!words.isEmpty());
 }
 
 void RoundSide::askReading()

@@ -6,6 +6,7 @@
 
 #include <QWidget>
 
+class QLabel;
 class QVBoxLayout;
 
 namespace plumule::ui {
@@ -25,6 +26,8 @@ public:
     // `freeSpots` are named where the pointer rests on the free places.
     void showRound(const Round& round, const UnitText& units, Date today,
                    const std::vector<Spot>& freeSpots);
+    // What runs low, in one line; empty: nothing does.
+    void sayLow(const QString& words);
     // Opens the fields for pH and EC of the mixed water.
     void askReading();
     // Once a reading is kept, or left: the fields are empty again.
@@ -70,6 +73,7 @@ private:
     NumberField* m_ph = nullptr;
     NumberField* m_ec = nullptr;
     Card* m_tomorrow = nullptr;
+    QLabel* m_low = nullptr;
 };
 
 } // namespace plumule::ui

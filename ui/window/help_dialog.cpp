@@ -59,6 +59,14 @@ Lines keysOfOrders()
             {"Enter", HelpDialog::tr("sow for the chosen promise, once it is time")}};
 }
 
+Lines keysOfStock()
+{
+    return {{"C, B", HelpDialog::tr("count what is left; write down what was bought")},
+            {"Z", HelpDialog::tr("pieces were sanitised")},
+            {"L", HelpDialog::tr("when something is said to run low")},
+            {"T", HelpDialog::tr("follow a tray, a lot, a piece, a water or a person")}};
+}
+
 Lines words()
 {
     return {
@@ -114,6 +122,7 @@ HelpDialog::HelpDialog(Ask& ask, QWidget* parent)
     body()->addWidget(listOf(tr("At the racks"), keysOfRacks()));
     body()->addWidget(listOf(tr("At the scale"), keysOfScale()));
     body()->addWidget(listOf(tr("On orders"), keysOfOrders()));
+    body()->addWidget(listOf(tr("In the stock"), keysOfStock()));
     body()->addWidget(listOf(tr("Words"), words()));
     connect(addButton(tr("Close"), "helpClose", "primary"), &QPushButton::clicked, this,
             &QDialog::accept);

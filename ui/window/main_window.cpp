@@ -14,6 +14,7 @@
 #include "ui/rack/racks_page.h"
 #include "ui/review/season_page.h"
 #include "ui/setup/setup_page.h"
+#include "ui/stock/stock_page.h"
 #include "ui/tray/trays_page.h"
 #include "ui/trial/trials_page.h"
 #include "ui/watering/between_dialog.h"
@@ -136,6 +137,7 @@ void MainWindow::buildPages()
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));
+    addPage<StockPage>(tr("Stock"));
     addPage<HistoryPage>(tr("History"));
     addPage<SetupPage>(tr("Set-up"));
 }

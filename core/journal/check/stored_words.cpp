@@ -5,6 +5,7 @@
 #include "core/order/order.h"
 #include "core/review/facts/response.h"
 #include "core/room/room.h"
+#include "core/stock/stock_item.h"
 #include "core/storage/history.h"
 #include "core/tasting/tasting.h"
 #include "core/tray/tray.h"
@@ -58,6 +59,10 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<LightUnit>("climate_logger", "light_unit"),
         wordOf<RepeatAnswer>("repeat_day", "answer"),
         wordOf<Recurrence>("promised_order", "recurs"),
+        wordOf<StrengthUnit>("sanitising_detail", "strength_unit"),
+        wordOf<StockKind>("supply", "kind"),
+        wordOf<StockUnit>("supply", "unit"),
+        wordOf<StockEvent>("supply_count", "what"),
         wordOf<HistoryState>("history", "state"),
     };
     return kColumns;

@@ -98,6 +98,10 @@ constexpr std::array kIntentionKeys = {
     IntentionKey{Intention::EndOrder, "order.end"},
     IntentionKey{Intention::RemoveOrder, "order.remove"},
     IntentionKey{Intention::PutCutsToOrder, "order.put_cuts"},
+    IntentionKey{Intention::ChangeSupply, "supply.change"},
+    IntentionKey{Intention::CountSupply, "supply.count"},
+    IntentionKey{Intention::BuySupply, "supply.buy"},
+    IntentionKey{Intention::MarkLowSeed, "seed.mark_low"},
 };
 
 } // namespace

@@ -96,6 +96,10 @@ enum class Intention
     EndOrder,
     RemoveOrder,
     PutCutsToOrder,
+    ChangeSupply,
+    CountSupply,
+    BuySupply,
+    MarkLowSeed,
 };
 
 [[nodiscard]] const char* toText(Intention intention);

@@ -31,6 +31,7 @@ Concept conceptOf(const std::string& table)
         {Concept::Climate, {"climate_logger", "climate_hour", "shelf_ppfd"}},
         {Concept::Week, {"repeat_sowing", "repeat_day"}},
         {Concept::Order, {"promised_order", "order_cut"}},
+        {Concept::Stock, {"supply", "supply_count"}},
     };
     const auto found = std::find_if(kConcepts.begin(), kConcepts.end(), [&](const TablesOf& each) {
         return std::find(each.tables.begin(), each.tables.end(), table) != each.tables.end();

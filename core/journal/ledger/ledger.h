@@ -25,7 +25,8 @@ enum class Concept
     Cost,
     Climate,
     Week,
-    Order
+    Order,
+    Stock
 };
 
 struct Change

@@ -215,32 +215,35 @@ Done MediumEntries::retirePiece(PieceId piece, const std::string& note)
 }
 
 Result<std::vector<Sanitising>> MediumEntries::sanitise(const std::vector<PieceId>& pieces,
-                                                        const std::string& method)
+                                                        const SanitisingDraft& how)
 {
-    return m_ledger.record(
-        Intention::SanitisePieces,
-        [&](Database& database, Deed& deed) -> Result<std::vector<Sanitising>> {
-            if (pieces.empty()) {
-                return fail(ErrorKind::Missing, MediumReason::NoPieceChosen);
-            }
-            if (trimmed(method).empty()) {
-                return fail(ErrorKind::Missing, MediumReason::MethodMissing);
-            }
-            MediumRepository media(database);
-            const Moment now = m_ledger.clock().now();
-            std::vector<Sanitising> done;
-            for (const PieceId id : pieces) {
-                const auto idle = idlePiece(media, id);
-                if (!idle) {
-                    return passOn(idle);
-                }
-                Sanitising sanitising{{}, id, now.date, now.minute, std::string(trimmed(method))};
-                media.insert(sanitising);
-                done.push_back(sanitising);
-                deed.whom += (deed.whom.empty() ? "" : ", ") + pieceWords(media, *idle);
-            }
-            return done;
-        });
+    return m_ledger.record(Intention::SanitisePieces,
+                           [&](Database& database, Deed& deed) -> Result<std::vector<Sanitising>> {
+                               if (pieces.empty()) {
+                                   return fail(ErrorKind::Missing, MediumReason::NoPieceChosen);
+                               }
+                               SanitisingDraft told = how;
+                               told.method = trimmed(how.method);
+                               told.by = trimmed(how.by);
+                               if (const Done checked = checkSanitising(told); !checked) {
+                                   return passOn(checked);
+                               }
+                               MediumRepository media(database);
+                               const Moment now = m_ledger.clock().now();
+                               std::vector<Sanitising> done;
+                               for (const PieceId id : pieces) {
+                                   const auto idle = idlePiece(media, id);
+                                   if (!idle) {
+                                       return passOn(idle);
+                                   }
+                                   Sanitising sanitising{{}, id, now.date, now.minute, told};
+                                   media.insert(sanitising);
+                                   done.push_back(sanitising);
+                                   deed.whom +=
+                                       (deed.whom.empty() ? "" : ", ") + pieceWords(media, *idle);
+                               }
+                               return done;
+                           });
 }
 
 } // namespace plumule

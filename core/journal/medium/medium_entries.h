@@ -39,7 +39,12 @@ public:
     Done retirePiece(PieceId piece, const std::string& note);
     // Conflict while a tray grows on it.
     Result<std::vector<Sanitising>> sanitise(const std::vector<PieceId>& pieces,
-                                             const std::string& method);
+                                             const SanitisingDraft& how);
+    Result<std::vector<Sanitising>> sanitise(const std::vector<PieceId>& pieces,
+                                             const std::string& method)
+    {
+        return sanitise(pieces, SanitisingDraft{method});
+    }
 
 private:
     Ledger& m_ledger;

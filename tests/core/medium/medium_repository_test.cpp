@@ -41,7 +41,7 @@ protected:
 
     void sanitise(const Piece& piece, Date on, int minute)
     {
-        Sanitising sanitising{{}, piece.id, on, minute, "hot water"};
+        Sanitising sanitising{{}, piece.id, on, minute, {"hot water"}};
         media.insert(sanitising);
     }
 

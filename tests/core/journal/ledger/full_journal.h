@@ -8,6 +8,7 @@
 #include "core/journal/merge/merge_entries.h"
 #include "core/journal/order/order_entries.h"
 #include "core/journal/room/room_entries.h"
+#include "core/journal/stock/stock_entries.h"
 #include "core/journal/tasting/tasting_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
@@ -94,10 +95,17 @@ private:
         ASSERT_TRUE(journal->watering().giveBetween(
             {{trays[9]}, WateringMethod::Below, WaterKind::Plain, millilitres(40), now}));
         ASSERT_TRUE(journal->varieties().countLot(lot, grams(800), "counted"));
+        ASSERT_TRUE(journal->stock().markSeedLow({{}, cress, 10, grams(50)}));
+        StockItem tubs;
+        tubs.name = "Tubs";
+        tubs.kind = StockKind::Packaging;
+        ASSERT_TRUE(journal->stock().enter(tubs, StockEvent::Counted, now.date, plumule::pieces(40),
+                                           "one crushed"));
         const auto pieces = journal->media().pieces(mesh.id).value();
         for (const PieceRecord& piece : pieces) {
             if (piece.uses > 0 && !piece.isInUse) {
-                ASSERT_TRUE(journal->media().sanitise({piece.piece.id}, "hot water"));
+                const SanitisingDraft how{"peroxide", 3, StrengthUnit::Percent, 10, "Bo"};
+                ASSERT_TRUE(journal->media().sanitise({piece.piece.id}, how));
             }
         }
     }
