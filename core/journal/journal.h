@@ -21,6 +21,7 @@ class TrayEntries;
 class TrialEntries;
 class VarietyEntries;
 class WateringEntries;
+class WorkTimeEntries;
 struct BackupMade;
 struct RoomPlan;
 
@@ -64,6 +65,7 @@ public:
     [[nodiscard]] WateringEntries& watering();
     [[nodiscard]] HarvestEntries& harvests();
     [[nodiscard]] CostEntries& costs();
+    [[nodiscard]] WorkTimeEntries& workTimes();
     [[nodiscard]] ReviewAnswers& review();
     [[nodiscard]] SeasonEntries& seasons();
     [[nodiscard]] ExchangeEntries& exchange();

@@ -40,6 +40,19 @@ QString readingsSentence(const std::vector<std::string>& details, const QString&
                                     .arg(QString::fromStdString(details[0]), whom);
 }
 
+// Of a stretch of work: how long it took, and how often it was done.
+QString workSentence(const HistoryEntry& entry)
+{
+    LabourKind task{};
+    if (entry.details.size() < 2 || !fromText(entry.subject, task)) {
+        return {};
+    }
+    const double minutes = QString::fromStdString(entry.details[0]).toDouble() / 60;
+    const int times = QString::fromStdString(entry.details[1]).toInt();
+    return Deeds::tr("Timed %1: %2 min, %n time(s).", nullptr, times)
+        .arg(nameOf(task), numberText(minutes, 1));
+}
+
 // Of an entry that says what it came to; empty where it doesn't.
 QString detailedSentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
 {
@@ -76,6 +89,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return broughtSentence(whom, entry.details);
     case Intention::BringInReadings:
         return readingsSentence(entry.details, whom);
+    case Intention::EndWork:
+    case Intention::SaveWork:
+        return workSentence(entry);
     default:
         return {};
     }
@@ -153,6 +169,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed a price of %1.").arg(whom);
     case Intention::ChangeLabour:
         return Deeds::tr("Changed the minutes of %1.").arg(whom);
+    case Intention::BeginWork:
+        return Deeds::tr("Started the timer of %1.").arg(whom);
+    case Intention::EndWork:
+        return Deeds::tr("Stopped the timer of %1.").arg(whom);
+    case Intention::SaveWork:
+        return Deeds::tr("Wrote down a time of %1.").arg(whom);
+    case Intention::RemoveWork:
+        return Deeds::tr("Removed a time of %1.").arg(whom);
     case Intention::ChangeRoom:
         return Deeds::tr("Changed the room %1.").arg(whom);
     case Intention::AddRack:
@@ -262,6 +286,10 @@ QString whomOf(Intention intention, const QString& subject)
     case Intention::RemovePrice:
         return fromText(key, item) ? nameOf(item) : subject;
     case Intention::ChangeLabour:
+    case Intention::BeginWork:
+    case Intention::EndWork:
+    case Intention::SaveWork:
+    case Intention::RemoveWork:
         return fromText(key, labour) ? nameOf(labour) : subject;
     default:
         return subject;

@@ -46,6 +46,10 @@ enum class Intention
     SavePrice,
     RemovePrice,
     ChangeLabour,
+    BeginWork, // its timer
+    EndWork,
+    SaveWork,
+    RemoveWork,
     ChangeRoom,
     AddRack,
     ChangeRack,
@@ -97,7 +101,8 @@ struct Deed
     // What it came to, for the sentence. A move: shelf and place's number, or nothing off the
     // racks; a height: µm; a weight: mg net, a corrected one what it was before that; what was
     // discarded or set aside: why; of a copy that was brought back: how many acts, then what met
-    // and belongs to no tray, as it was not kept; readings: the logger and how many hours.
+    // and belongs to no tray, as it was not kept; readings: the logger and how many hours; timed
+    // work: its seconds and how often it was done.
     std::vector<std::string> with;
 };
 
