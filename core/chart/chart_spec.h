@@ -35,7 +35,9 @@ enum class SeriesForm
     Line,
     Band,      // intervals joined, with the mid line
     Intervals, // a bar from low to high with the mid marked
-    Pooled     // the same of all rows together, under a line
+    Pooled,    // the same of all rows together, under a line
+    Bars,      // a part of a row's bar from low to high; the marker is the part's number
+    Strokes    // a mark across a row's bar
 };
 
 struct ChartSeries

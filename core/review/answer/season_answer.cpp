@@ -102,7 +102,7 @@ private:
     {
         const SeasonFilter& filter = m_question.filter;
         apply(m_question.whatIf, m_facts.season);
-        priceTrays(m_facts.season);
+        priceTrays(m_facts.season, m_progress);
         m_answer.room = m_facts.season.cost.layout.room.name;
         m_answer.units = m_facts.season.cost.layout.room.units;
         m_answer.madeOn = m_facts.today;
