@@ -185,6 +185,7 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
 {
     painter->setRenderHint(QPainter::Antialiasing);
     paintMargin(*painter);
+    paintBars(*painter);
     paintMarks(*painter);
     for (const Dot& dot : m_dots) {
         const QColor colour = dot.marker < 0 ? palette().accent : markerColour(dot.marker);

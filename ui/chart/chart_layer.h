@@ -47,6 +47,7 @@ private:
     void paintMargin(QPainter& painter) const;
     void paintPooled(QPainter& painter, const ChartSeries& series) const;
     void paintColumns(QPainter& painter) const;
+    void paintBars(QPainter& painter) const; // chart_layer_bars.cpp
     void paintNames(QPainter& painter) const;
 
     QChart* m_chart;

@@ -4,7 +4,7 @@
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_text.h"
 #include "ui/report/report_text.h"
-#include "ui/review/payback_text.h"
+#include "ui/cost/payback_text.h"
 #include "ui/review/season_text.h"
 #include "ui/review/verdict_sentence.h"
 #include "ui/review/verdict_text.h"

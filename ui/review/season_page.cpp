@@ -7,7 +7,7 @@
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
 #include "ui/review/metric_text.h"
-#include "ui/review/payback_text.h"
+#include "ui/cost/payback_text.h"
 #include "ui/review/ratings_view.h"
 #include "ui/review/season_dialog.h"
 #include "ui/review/season_filter_bar.h"

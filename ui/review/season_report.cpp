@@ -6,7 +6,7 @@
 #include "ui/chart/chart_text.h"
 #include "ui/report/report_text.h"
 #include "ui/review/ageing_card.h"
-#include "ui/review/payback_text.h"
+#include "ui/cost/payback_text.h"
 #include "ui/review/season_text.h"
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"
