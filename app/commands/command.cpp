@@ -27,6 +27,7 @@ const std::vector<Command>& commands()
          runImport},
         {"export", "JOURNAL FOLDER", runExport},
         {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
+        {"costs", "JOURNAL [--from D --to D] [--variety V] [--json]", runCosts},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

@@ -30,6 +30,7 @@ int runTrial(const QStringList& arguments);
 int runImport(const QStringList& arguments);
 int runExport(const QStringList& arguments);
 int runClimate(const QStringList& arguments);
+int runCosts(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);

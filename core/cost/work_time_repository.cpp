@@ -32,6 +32,8 @@ const char* actsOf(LabourKind task)
         return "watering";
     case LabourKind::Harvesting:
         return "harvest";
+    case LabourKind::ClearingOut:
+        return "residue";
     default:
         return nullptr;
     }

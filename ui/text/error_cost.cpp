@@ -1,6 +1,7 @@
 // Part of ui/text/error_words.h: what prices and minutes refuse.
 #include "ui/text/error_words.h"
 
+#include "core/cost/cost.h"
 #include "ui/text/text.h"
 
 namespace plumule::ui {

@@ -13,13 +13,14 @@ using Lines = std::vector<std::pair<QString, QString>>;
 
 Lines keysEverywhere()
 {
-    return {{"Ctrl+1 … 7", HelpDialog::tr("the pages, from the top")},
+    return {{"Ctrl+1 … 8", HelpDialog::tr("the pages, from the top")},
             {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
             {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
             {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},
             {"F5", HelpDialog::tr("read the journal again")},
             {"Enter", HelpDialog::tr("save the fields that the focus is in")},
             {"Esc", HelpDialog::tr("back, or leave what is asked as it was")},
+            {"F8", HelpDialog::tr("start or stop the timer of work: on Round, Weigh-in and Costs")},
             {HelpDialog::tr("a scanner"), HelpDialog::tr("opens the tray whose label it reads")}};
 }
 

@@ -3,6 +3,7 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "ui/chart/chart_view.h"
+#include "ui/cost/costs_page.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/harvest/weigh_page.h"
@@ -130,6 +131,7 @@ void MainWindow::buildPages()
     addPage(new TraysPage(m_journal, services));
     addPage(new TrialsPage(m_journal, services));
     addPage(new SeasonPage(m_journal, services));
+    addPage(new CostsPage(m_journal, services));
     addPage(new HistoryPage(m_journal, services));
     auto* setup = new SetupPage(m_journal, services);
     connect(setup, &SetupPage::journalAsked, this, [this](const QString& path) {
