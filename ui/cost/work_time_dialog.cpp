@@ -62,6 +62,20 @@ void WorkTimeDialog::buildFields()
     m_times = new NumberField;
     m_times->setObjectName("workTimes");
     m_times->setRange(1, 10'000);
+    fillAmounts();
+    auto* form = fieldForm();
+    form->addRow(tr("Work"), m_task);
+    form->addRow(tr("On"), m_on);
+    form->addRow(tr("From"), m_at);
+    form->addRow(tr("It took"), m_minutes);
+    form->addRow(tr("How often: trays or pieces"), m_times);
+    body()->addLayout(form);
+    body()->addStretch(1);
+}
+
+// Of a timer what it says so far, unless it was forgotten: then nothing is guessed.
+void WorkTimeDialog::fillAmounts()
+{
     const auto counted = m_work.isRunning() && m_work.id.isStored()
                              ? journal().workTimes().timesOf(m_work)
                              : Result<std::optional<int>>(m_work.times);
@@ -76,14 +90,6 @@ void WorkTimeDialog::buildFields()
     if (counted && counted->value_or(0) > 0) {
         m_times->setNumber(**counted, 0);
     }
-    auto* form = fieldForm();
-    form->addRow(tr("Work"), m_task);
-    form->addRow(tr("On"), m_on);
-    form->addRow(tr("From"), m_at);
-    form->addRow(tr("It took"), m_minutes);
-    form->addRow(tr("How often: trays or pieces"), m_times);
-    body()->addLayout(form);
-    body()->addStretch(1);
 }
 
 std::optional<QString> WorkTimeDialog::save()

@@ -26,6 +26,7 @@ protected:
 
 private:
     void buildFields();
+    void fillAmounts();
     void askOfTimer();
 
     WorkTime m_work;
