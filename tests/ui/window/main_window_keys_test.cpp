@@ -83,7 +83,7 @@ TEST_F(WindowKeysTest, ClosingAsksForWhatIsTypedOnEveryPage)
     EXPECT_TRUE(asksFor("Trials"));
     ask.whenUnsaved = ScriptedAsk::Unsaved::Leave;
     press(Qt::Key_Escape);
-    pressCtrl(Qt::Key_7);
+    pressCtrl(Qt::Key_8);
     write("Set-up", "roomName", "Cellar");
     EXPECT_TRUE(asksFor("Set-up"));
     ask.agrees = true;
@@ -103,14 +103,14 @@ TEST_F(WindowKeysTest, WhatIsTypedStaysWhileOtherPagesAreLookedAt)
     pressCtrl(Qt::Key_2);
     enter("BR001");
     type("32");
-    pressCtrl(Qt::Key_7);
+    pressCtrl(Qt::Key_8);
     write("Set-up", "roomName", "Cel");
     pressCtrl(Qt::Key_1);
     pressCtrl(Qt::Key_2);
     EXPECT_EQ(fieldText("Weigh-in", "gross"), "32");
     pressCtrl(Qt::Key_3);
     EXPECT_EQ(fieldText("Trays", "note"), "half a no");
-    pressCtrl(Qt::Key_7);
+    pressCtrl(Qt::Key_8);
     EXPECT_EQ(fieldText("Set-up", "roomName"), "Cel");
     ask.agrees = true;
     closeWindow();
@@ -180,7 +180,7 @@ TEST_F(WindowKeysTest, AReadOnlyJournalRefusesEveryActInWords)
     EXPECT_EQ(fieldText("Trays", "note"), "pale") << "what was typed is still there";
     click(find<QPushButton>(*window, "moveOn"));
     isRefused("a stage");
-    pressCtrl(Qt::Key_7);
+    pressCtrl(Qt::Key_8);
     write("Set-up", "roomName", "Cellar");
     press(Qt::Key_Return);
     isRefused("the room");

@@ -26,7 +26,7 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
     openWindow();
     const QStringList names = window->pageNames();
     ASSERT_EQ(names,
-              QStringList({"Round", "Weigh-in", "Trays", "Trials", "Season", "History", "Set-up"}));
+              QStringList({"Round", "Weigh-in", "Trays", "Trials", "Season", "Costs", "History", "Set-up"}));
     EXPECT_EQ(shownPage(), "Round");
     for (const int number : {2, 3, 4, 5, 6, 1}) {
         pressCtrl(Qt::Key_0 + number);
