@@ -108,11 +108,11 @@ CostSums::Part& CostSums::of(CostPart part)
 void CostSums::addHarvested(const TrayCost& cost, double grams,
                             const std::vector<PriceItem>& unpriced)
 {
+    ++m_harvested;
     // Without a single price there is no cost, not a cost of 0.
     if (!(cost.total() > 0)) {
         return;
     }
-    ++m_harvested;
     m_grams += grams;
     std::array<bool, kPartsOfCost.size()> isLacking = {};
     for (const auto& [field, part] : kPartsOfTray) {

@@ -40,9 +40,9 @@ struct CostShare
 struct CostBreakdown
 {
     std::vector<CostShare> shares; // of kPartsOfCost, in their order; empty without a gram
-    int harvested = 0;             // with any cost known, as the season counts them
+    int harvested = 0;
     int failed = 0;
-    double grams = 0;
+    double grams = 0;      // of those with any cost known, as the season counts them
     double failedCost = 0; // currency units, also where nothing was harvested
 
     // The sum of the shares; none without a gram or a price.

@@ -165,11 +165,11 @@ QString costsHeadline(const CostsAnswer& answer)
         CostsTr::tr("%1 %2, %3 % of it %4")
             .arg(numberText(cost * unit.ofAGram, 2), unit.name,
                  QString::number(qRound(100 * most.perGram / cost)), nameOf(most.part));
-    const QString trays =
-        CostsTr::tr("On these %n tray(s)", nullptr, answer.harvested + answer.failed);
+    const int trays = answer.harvested + answer.failed;
     return answer.media.size() > 1
-               ? CostsTr::tr("%1 growing cost least on %2: %3.").arg(trays, medium, amount)
-               : CostsTr::tr("%1 growing on %2 cost %3.").arg(trays, medium, amount);
+               ? CostsTr::tr("Of these %n tray(s) those on %1 cost least: %2.", nullptr, trays)
+                     .arg(medium, amount)
+               : CostsTr::tr("%n tray(s) on %1 cost %2.", nullptr, trays).arg(medium, amount);
 }
 
 QString lackText(const PriceLack& lack, const CostsAnswer& answer)
@@ -183,7 +183,7 @@ QString lackText(const PriceLack& lack, const CostsAnswer& answer)
                                  lack.trays)
                          .arg(what);
     }
-    return CostsTr::tr("%1 has its first price from %2, after %n tray(s) were sown.", nullptr,
+    return CostsTr::tr("%1 has its first price from %2, after the sowing of %n tray(s).", nullptr,
                        lack.trays)
         .arg(what, longDateText(*lack.from));
 }

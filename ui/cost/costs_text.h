@@ -8,7 +8,7 @@ namespace plumule::ui {
 
 // The unit that all costs of an answer are shown in.
 [[nodiscard]] CostUnit unitOf(const CostsAnswer& answer);
-// "On these 64 trays steel mesh cost least: 25.06 EUR/kg, 69 % of it labour."
+// "Of these 64 trays those on steel mesh cost least: 25.06 EUR/kg, 69 % of it labour."
 [[nodiscard]] QString costsHeadline(const CostsAnswer& answer);
 // "Waste has no price and is left out of every bar."
 [[nodiscard]] QString lackText(const PriceLack& lack, const CostsAnswer& answer);

@@ -39,7 +39,7 @@ constexpr std::array kTables = {
     KeyText{"residue", QT_TRANSLATE_NOOP("Acts", "%n residue(s)")},
     KeyText{"price", QT_TRANSLATE_NOOP("Acts", "%n price(s)")},
     KeyText{"labour_task", QT_TRANSLATE_NOOP("Acts", "%n time(s) of work")},
-    KeyText{"work_time", QT_TRANSLATE_NOOP("Acts", "%n stretch(es) of work")},
+    KeyText{"work_time", QT_TRANSLATE_NOOP("Acts", "%n timing(s) of work")},
     KeyText{"room", QT_TRANSLATE_NOOP("Acts", "the room")},
     KeyText{"rack", QT_TRANSLATE_NOOP("Acts", "%n rack(s)")},
     KeyText{"shelf", QT_TRANSLATE_NOOP("Acts", "shelves: %n")},

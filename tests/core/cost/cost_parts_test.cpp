@@ -90,7 +90,8 @@ TEST(CostParts, LeaveOutATrayOfWhichNoCostIsKnown)
     sums.addHarvested(TrayCost(), 300, {PriceItem::Labour});
     sums.addHarvested(knownCost(), 200, {});
     EXPECT_DOUBLE_EQ(*sums.breakdown().perGram(), knownCost().total() / 200);
-    EXPECT_EQ(sums.breakdown().harvested, 1);
+    EXPECT_EQ(sums.breakdown().harvested, 2);
+    EXPECT_DOUBLE_EQ(sums.breakdown().grams, 200);
 }
 
 // 1.4 + 1.4 + 1.4 = 4.2: 1, 1 and 1 would be 3. The largest remainders go up.

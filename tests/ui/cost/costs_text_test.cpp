@@ -33,7 +33,8 @@ TEST(CostsText, NamesTheCheapestItsCostAndItsLargestPart)
 {
     const auto answer = answerOf({mediumWith("Steel mesh", 15, 5), mediumWith("Coir mix", 18, 6)});
     const QString headline = costsHeadline(answer);
-    EXPECT_TRUE(headline.contains("least on Steel mesh: 20.00 EUR/kg, 75 % of it labour"))
+    EXPECT_TRUE(
+        headline.contains("those on Steel mesh cost least: 20.00 EUR/kg, 75 % of it labour"))
         << headline.toStdString();
     EXPECT_TRUE(costsHeadline(answerOf({})).contains("No tray"));
 }
