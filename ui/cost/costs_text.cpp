@@ -203,7 +203,8 @@ QStringList otherLacks(const CostsAnswer& answer)
             unknown += share == nullptr ? 0 : share->lacking - share->unpriced;
         }
         if (unknown > 0 && part != CostPart::Failed && part != CostPart::Seed) {
-            lines << CostsTr::tr("How much %1 took is not noted of %n tray(s).", nullptr, unknown)
+            lines << CostsTr::tr("Of %n tray(s) it is not noted how much %1 there was.", nullptr,
+                                 unknown)
                          .arg(nameOf(part));
         }
     }

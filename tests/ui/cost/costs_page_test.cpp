@@ -26,7 +26,8 @@ protected:
     {
         Price one;
         one.item = item;
-        for (const Medium& each : journal->media().all(Listed::All).value()) {
+        const auto media = journal->media().all(Listed::All).value();
+        for (const Medium& each : media) {
             if (each.name == medium) {
                 one.medium = each.id;
             }
@@ -168,7 +169,8 @@ TEST_F(CostsPageTest, TakesAMeasuredMeanOnlyWhenToldTo)
     EXPECT_TRUE(textOf("measured_watering").contains("10 time"));
     EXPECT_EQ(journal->costs().labour().value(), before);
     click(find<QPushButton>(*page, "take_watering"));
-    for (const LabourTask& task : journal->costs().labour().value()) {
+    const auto tasksNow = journal->costs().labour().value();
+    for (const LabourTask& task : tasksNow) {
         if (task.kind == LabourKind::Watering) {
             EXPECT_EQ(task.seconds, 45);
         }
