@@ -27,34 +27,6 @@ struct WordsOf
     const char* text;
 };
 
-// What a family of rows is about.
-constexpr std::array kTopics = {
-    WordsOf{"stays", QT_TRANSLATE_NOOP("Met", "where it stands")},
-    WordsOf{"stages", QT_TRANSLATE_NOOP("Met", "its stages")},
-    WordsOf{"cut", QT_TRANSLATE_NOOP("Met", "how it ended")},
-    WordsOf{"residue", QT_TRANSLATE_NOOP("Met", "what it left behind")},
-    WordsOf{"on_piece", QT_TRANSLATE_NOOP("Met", "which piece it stands on")},
-    WordsOf{"watering", QT_TRANSLATE_NOOP("Met", "a watering")},
-    WordsOf{"watering_look", QT_TRANSLATE_NOOP("Met", "a look at its water")},
-    WordsOf{"height", QT_TRANSLATE_NOOP("Met", "a height")},
-    WordsOf{"tray_note", QT_TRANSLATE_NOOP("Met", "a note")},
-    WordsOf{"photo", QT_TRANSLATE_NOOP("Met", "a photograph")},
-    WordsOf{"variety", QT_TRANSLATE_NOOP("Met", "a variety")},
-    WordsOf{"seed_lot", QT_TRANSLATE_NOOP("Met", "a seed lot")},
-    WordsOf{"medium", QT_TRANSLATE_NOOP("Met", "a medium")},
-    WordsOf{"piece", QT_TRANSLATE_NOOP("Met", "a piece")},
-    WordsOf{"trial", QT_TRANSLATE_NOOP("Met", "a trial")},
-    WordsOf{"panel", QT_TRANSLATE_NOOP("Met", "a tasting")},
-    WordsOf{"season", QT_TRANSLATE_NOOP("Met", "a season")},
-    WordsOf{"price", QT_TRANSLATE_NOOP("Met", "a price")},
-    WordsOf{"labour_task", QT_TRANSLATE_NOOP("Met", "a time of work")},
-    WordsOf{"work_time", QT_TRANSLATE_NOOP("Met", "a stretch of work")},
-    WordsOf{"water_recipe", QT_TRANSLATE_NOOP("Met", "a recipe")},
-    WordsOf{"room", QT_TRANSLATE_NOOP("Met", "the room")},
-    WordsOf{"rack", QT_TRANSLATE_NOOP("Met", "a rack")},
-    WordsOf{"shelf", QT_TRANSLATE_NOOP("Met", "a shelf")},
-    WordsOf{"place", QT_TRANSLATE_NOOP("Met", "a place")},
-};
 // Columns besides those of the history.
 constexpr std::array kColumns = {
     WordsOf{"code", QT_TRANSLATE_NOOP("Met", "code")},

@@ -44,6 +44,7 @@ constexpr std::array kTopics = {
     Topic{"season", QT_TRANSLATE_NOOP("MetItems", "a season")},
     Topic{"price", QT_TRANSLATE_NOOP("MetItems", "a price")},
     Topic{"labour_task", QT_TRANSLATE_NOOP("MetItems", "a time of work")},
+    Topic{"work_time", QT_TRANSLATE_NOOP("MetItems", "a stretch of work")},
     Topic{"water_recipe", QT_TRANSLATE_NOOP("MetItems", "a recipe")},
     Topic{"room", QT_TRANSLATE_NOOP("MetItems", "the room")},
     Topic{"rack", QT_TRANSLATE_NOOP("MetItems", "a rack")},

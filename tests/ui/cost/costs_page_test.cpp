@@ -147,7 +147,7 @@ TEST_F(CostsPageTest, StartsAndStopsTheTimerByOneKey)
     // The journal does not tell how many were sown.
     auto* asks = page->findChild<QDialog*>("workTimeDialog");
     ASSERT_NE(asks, nullptr);
-    EXPECT_EQ(find<QLineEdit>(*asks, "workMinutes")->text(), "10.00");
+    EXPECT_EQ(find<QLineEdit>(*asks, "workMinutes")->text(), "10");
     write(*asks, "workTimes", "4");
     click(find<QPushButton>(*asks, "saveWorkTime"));
     EXPECT_FALSE(journal->workTimes().running().value());
