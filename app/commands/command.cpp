@@ -32,6 +32,7 @@ const std::vector<Command>& commands()
         {"orders", "JOURNAL [--json]", runOrders},
         {"stock", "JOURNAL [--json]", runStock},
         {"trace", "JOURNAL CODE [--from D --to D] [--json]", runTrace},
+        {"costs", "JOURNAL [--from D --to D] [--variety V] [--json]", runCosts},
         {"sample", "FILE", runSample},
         {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
         {"check", "JOURNAL", runCheck},

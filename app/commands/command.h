@@ -35,6 +35,7 @@ int runForecast(const QStringList& arguments);
 int runOrders(const QStringList& arguments);
 int runStock(const QStringList& arguments);
 int runTrace(const QStringList& arguments);
+int runCosts(const QStringList& arguments);
 int runSample(const QStringList& arguments);
 int runPictures(const QStringList& arguments);
 int runCheck(const QStringList& arguments);

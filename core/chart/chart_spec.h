@@ -37,7 +37,9 @@ enum class SeriesForm
     Band,      // intervals joined, with the mid line
     Intervals, // a bar from low to high with the mid marked
     Bars,      // faint, from low to high, behind the dots of curves
-    Pooled     // the same of all rows together, under a line
+    Pooled,    // the same of all rows together, under a line
+    Parts,     // a part of a row's bar from low to high; the marker is the part's number
+    Strokes    // a mark across a row's bar
 };
 
 struct ChartSeries

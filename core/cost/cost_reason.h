@@ -4,7 +4,7 @@
 
 namespace plumule {
 
-// Why a price or the minutes of a task were refused.
+// Why a price, the minutes of a task or its timing were refused.
 // An enumerator's values stand beside it.
 enum class CostReason
 {
@@ -14,6 +14,12 @@ enum class CostReason
     DayTaken, // the day
     LabourUnknown,
     LabourNegative,
+    TimerRuns, // the task
+    NoTimerRuns,
+    TimerForgotten, // the task
+    WorkTimeWrong,
+    WorkTimesMissing,
+    WorkUnknown,
 };
 
 constexpr std::string_view familyOf(CostReason)

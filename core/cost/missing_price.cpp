@@ -55,6 +55,28 @@ std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts)
     return missing;
 }
 
+std::vector<PriceItem> unpricedItems(const TrayUse& use, const TrayCost& cost,
+                                     const std::vector<Price>& prices)
+{
+    const std::pair<PriceItem, bool> lacking[] = {
+        {PriceItem::Medium, !cost.medium},
+        {PriceItem::Concentrate, !cost.nutrient},
+        {PriceItem::Water, !cost.water},
+        {PriceItem::Electricity, !cost.light},
+        {PriceItem::Labour, !cost.labour || !cost.washing},
+        {PriceItem::Packaging, !cost.packaging},
+        {PriceItem::Washing, !cost.washing},
+        {PriceItem::Waste, !cost.waste},
+    };
+    std::vector<PriceItem> items;
+    for (const auto& [item, isLacking] : lacking) {
+        if (isLacking && !priceOn(prices, item, use.sownOn, mediumOf(item, use))) {
+            items.push_back(item);
+        }
+    }
+    return items;
+}
+
 std::vector<SeedLack> seedLacks(const TrayUse& use, const CostFacts& facts)
 {
     std::vector<SeedLack> lacks;

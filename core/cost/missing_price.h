@@ -20,6 +20,11 @@ struct MissingPrice
 // cost is not known. Seed has its price with its lot.
 [[nodiscard]] std::vector<MissingPrice> missingPrices(const TrayUse& use, CostFacts facts);
 
+// The items whose price a part of that cost lacks, for many trays: whether the tray used any of it
+// is told by the part alone. `cost` is costOf() the use.
+[[nodiscard]] std::vector<PriceItem> unpricedItems(const TrayUse& use, const TrayCost& cost,
+                                                   const std::vector<Price>& prices);
+
 // What the cost of a tray's seed lacks.
 enum class SeedLack
 {

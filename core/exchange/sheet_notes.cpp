@@ -277,6 +277,7 @@ const Notes& tableNotes()
         {"price", "prices, each from its day on"},
         {"price_measure", "what a price was given for, where that is not the item's own unit"},
         {"labour_task", "how long a task takes"},
+        {"work_time", "work as it was timed, a row a stretch"},
         {"panel", "tastings"},
         {"panel_sample", "the media of a tasting"},
         {"panel_attribute", "what a tasting asks for"},
@@ -427,6 +428,10 @@ const Notes& columnNotes()
         {"price_measure.measure", "what it was given for"},
         {"labour_task.task", "the task, per tray unless said"},
         {"labour_task.seconds", "how long it takes"},
+        {"work_time.task", "the task"},
+        {"work_time.second", "the second of that minute"},
+        {"work_time.seconds", "how long it took; empty: its timer runs"},
+        {"work_time.times", "how often the task was done in it: trays, pieces"},
         {"panel.method", "what a taster does"},
         {"panel.closed_on", "the day it was closed; empty: it is open and blind"},
         {"serving.taster_id", "who"},
@@ -481,6 +486,7 @@ const Notes& columnNotes()
         {"supply_count.what", "whether it was counted or bought"},
         {"supply_count.amount", "so much was there, or came in, in the supply's unit"},
         {"seed_low.low_mg", "runs low below so much, mg"},
+        {"shelf_ppfd.ppfd_milli", "photon flux density, thousandths of a µmol/m²/s"},
         {"brought_copy_id", "the coming back"},
         {"brought_copy.copy_id", "the copy's number"},
         {"brought_copy.brought_on", "the day"},
@@ -543,6 +549,11 @@ const Words& allWords()
         {"supply.kind", {"medium", "concentrate", "sanitiser", "packaging", "other"}},
         {"supply.unit", {"millilitre", "piece"}},
         {"supply_count.what", {"counted", "bought"}},
+        {"work_time.task",
+         {"sowing", "watering", "stage_move", "harvesting", "packing", "clearing_out",
+          "piece_washing"}},
+        {"panel.method", {"hedonic", "ranking", "triangle"}},
+        {"climate_logger.light_unit", {"ppfd", "lux"}},
     };
     return kWords;
 }

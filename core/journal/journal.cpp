@@ -4,6 +4,7 @@
 #include "core/journal/check/journal_check.h"
 #include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
+#include "core/journal/cost/work_time_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/harvest/harvest_entries.h"
@@ -37,6 +38,7 @@ struct Journal::Concepts
         , watering(ledger)
         , harvests(ledger)
         , costs(ledger)
+        , workTimes(ledger)
         , review(ledger)
         , seasons(ledger)
         , exchange(ledger)
@@ -58,6 +60,7 @@ struct Journal::Concepts
     WateringEntries watering;
     HarvestEntries harvests;
     CostEntries costs;
+    WorkTimeEntries workTimes;
     ReviewAnswers review;
     SeasonEntries seasons;
     ExchangeEntries exchange;
@@ -200,6 +203,11 @@ HarvestEntries& Journal::harvests()
 CostEntries& Journal::costs()
 {
     return m_concepts->costs;
+}
+
+WorkTimeEntries& Journal::workTimes()
+{
+    return m_concepts->workTimes;
 }
 
 ReviewAnswers& Journal::review()

@@ -26,6 +26,7 @@ class TrialEntries;
 class VarietyEntries;
 class WateringEntries;
 class WeekEntries;
+class WorkTimeEntries;
 struct BackupMade;
 struct RoomPlan;
 
@@ -69,6 +70,7 @@ public:
     [[nodiscard]] WateringEntries& watering();
     [[nodiscard]] HarvestEntries& harvests();
     [[nodiscard]] CostEntries& costs();
+    [[nodiscard]] WorkTimeEntries& workTimes();
     [[nodiscard]] ReviewAnswers& review();
     [[nodiscard]] SeasonEntries& seasons();
     [[nodiscard]] ExchangeEntries& exchange();

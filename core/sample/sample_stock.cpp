@@ -2,6 +2,7 @@
 
 #include "core/climate/climate_repository.h"
 #include "core/cost/cost_repository.h"
+#include "core/cost/work_time_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/stock/stock_repository.h"
@@ -294,6 +295,19 @@ void storeSampleCosts(Database& database, SampleTables& tables, const SampleStoc
             task.id = starter.kind == task.kind ? starter.id : task.id;
         }
         task.id.isStored() ? costs.update(task) : costs.insert(task);
+    });
+    WorkTimeRepository times(database);
+    tables.forEach("work_times", [&](const SampleRow& row) {
+        WorkTime work;
+        work.task = row.named<LabourKind>("task");
+        const Moment begun = row.moment("day", "time");
+        work.on = begun.date;
+        work.minute = begun.minute;
+        work.seconds = row.whole("seconds");
+        work.times = row.whole("times");
+        if (!tables.isFaulty()) {
+            times.insert(work);
+        }
     });
 }
 

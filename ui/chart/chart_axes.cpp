@@ -1,6 +1,7 @@
 #include "ui/chart/chart_axes.h"
 
 #include "ui/chart/chart_text.h"
+#include "ui/text/text.h"
 #include "ui/widget/theme.h"
 
 #include <QtCharts/QCategoryAxis>
@@ -85,6 +86,28 @@ QValueAxis* valueAxis(const ChartAxis& wanted, Span span, int ticks)
     return axis;
 }
 
+// Days since 1970 as the first of months, so many that their names have room.
+QCategoryAxis* dateAxis(const ChartAxis& wanted, const Span& span)
+{
+    auto* axis = new QCategoryAxis;
+    dress(*axis, QString());
+    const double low = wanted.low.value_or(span.isEmpty() ? 0 : span.low);
+    const double high = std::max(low + 1, wanted.high.value_or(span.isEmpty() ? 1 : span.high));
+    axis->setRange(low, high);
+    axis->setStartValue(low);
+    axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+    const int months = static_cast<int>((high - low) / 30.4);
+    const int step = std::max(1, (months + 5) / 6);
+    const QDate first = toQDate(Date{static_cast<std::int32_t>(low)});
+    for (QDate day(first.year(), first.month(), 1); fromQDate(day).days <= high;
+         day = day.addMonths(step)) {
+        if (fromQDate(day).days >= low) {
+            axis->append(monthText(fromQDate(day)), fromQDate(day).days);
+        }
+    }
+    return axis;
+}
+
 } // namespace
 
 void addRowAxes(QChart& chart, QAbstractSeries& carrier, const ChartSpec& spec)
@@ -133,7 +156,8 @@ void addCurveAxes(QChart& chart, const ChartSpec& spec)
             up.take(interval.high);
         }
     }
-    auto* x = valueAxis(spec.x, across, 8);
+    QAbstractAxis* x = spec.x.key == "date" ? static_cast<QAbstractAxis*>(dateAxis(spec.x, across))
+                                            : valueAxis(spec.x, across, 8);
     auto* y = valueAxis(spec.y, up, 4);
     x->setGridLineVisible(false);
     chart.addAxis(x, Qt::AlignBottom);

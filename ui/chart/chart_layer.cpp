@@ -186,6 +186,7 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
     painter->setRenderHint(QPainter::Antialiasing);
     paintMargin(*painter);
     paintBars(*painter);
+    paintParts(*painter);
     paintMarks(*painter);
     for (const Dot& dot : m_dots) {
         const QColor colour = dot.point->isWarned ? palette().warning

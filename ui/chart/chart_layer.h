@@ -48,6 +48,7 @@ private:
     void paintMargin(QPainter& painter) const;
     void paintPooled(QPainter& painter, const ChartSeries& series) const;
     void paintColumns(QPainter& painter) const;
+    void paintParts(QPainter& painter) const; // chart_layer_parts.cpp
     void paintNames(QPainter& painter) const;
 
     QChart* m_chart;

@@ -5,6 +5,7 @@
 #include <QCoreApplication>
 #include <QHash>
 
+#include <algorithm>
 #include <cmath>
 
 namespace plumule::ui {
@@ -35,6 +36,8 @@ const QHash<QString, const char*> kChartTitles = {
     {"height_curves", QT_TRANSLATE_NOOP("Charts", "Height by day, with fitted curves")},
     {"height_by_day", QT_TRANSLATE_NOOP("Charts", "Height above the medium, mean of the trays")},
     {"cost_by_uses", QT_TRANSLATE_NOOP("Charts", "Cost per gram as a piece is used again")},
+    {"cost_parts", QT_TRANSLATE_NOOP("Charts", "Where the cost of a gram comes from")},
+    {"price_history", QT_TRANSLATE_NOOP("Charts", "Price from day to day")},
     {"trial_so_far", QT_TRANSLATE_NOOP("Charts", "This trial so far")},
     {"tray_heights", QT_TRANSLATE_NOOP("Charts", "Height above the medium")},
     {"ratings_by_medium",
@@ -94,6 +97,8 @@ QString axisTitle(const ChartAxis& axis)
         {"height", QT_TRANSLATE_NOOP("Charts", "height, %1")},
         {"cost_per_gram", QT_TRANSLATE_NOOP("Charts", "cost, %1")},
         {"cost", QT_TRANSLATE_NOOP("Charts", "cost, %1")},
+        {"price", QT_TRANSLATE_NOOP("Charts", "price, %1")},
+        {"date", QT_TRANSLATE_NOOP("Charts", "day")},
         {"difference", QT_TRANSLATE_NOOP("Charts", "difference, %1")},
         {"percent_of_trial", QT_TRANSLATE_NOOP("Charts", "%1 of the trial's mean")},
         {"yield_per_sown", QT_TRANSLATE_NOOP("Charts", "%1 per tray sown")},
@@ -144,6 +149,31 @@ QString markText(const ChartMark& mark)
     return QString::fromStdString(mark.name);
 }
 
+namespace {
+
+// How long each row's bar is.
+QStringList barsDescription(const ChartSpec& spec)
+{
+    QStringList lines;
+    for (std::size_t row = 0; row < spec.rows.size(); ++row) {
+        double end = 0;
+        for (const ChartSeries& series : spec.series) {
+            for (const ChartInterval& interval : series.intervals) {
+                if (series.form == SeriesForm::Parts && interval.x == double(row)) {
+                    end = std::max(end, interval.high);
+                }
+            }
+        }
+        if (end > 0) {
+            lines << ChartTr::tr("%1: %2.").arg(QString::fromStdString(spec.rows[row]),
+                                                numberText(end, 2));
+        }
+    }
+    return lines;
+}
+
+} // namespace
+
 QString chartDescription(const ChartSpec& spec)
 {
     QStringList parts{chartTitle(spec) + '.'};
@@ -160,6 +190,7 @@ QString chartDescription(const ChartSpec& spec)
                                      numberText(mean.high, 2)));
         }
     }
+    parts << barsDescription(spec);
     for (const ChartMark& mark : spec.marks) {
         const QString text = markText(mark);
         if (!text.isEmpty()) {

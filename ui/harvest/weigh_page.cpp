@@ -3,6 +3,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/review/charts/season_charts.h"
 #include "ui/chart/chart_view.h"
+#include "ui/cost/work_timer_button.h"
 #include "ui/harvest/due_list.h"
 #include "ui/harvest/range_strip.h"
 #include "ui/harvest/weigh_card.h"
@@ -287,6 +288,7 @@ void WeighPage::setMode(Weighing what)
     nameUnrecorded(QString());
     m_what = what;
     m_mode->choose(what == Weighing::Residue ? 1 : 0);
+    m_timer->setTask(what == Weighing::Residue ? LabourKind::ClearingOut : LabourKind::Harvesting);
     clearTray();
     readAgain();
     showTray();

@@ -17,6 +17,7 @@ class DueList;
 class RangeStrip;
 class WeighCard;
 class WeighedModel;
+class WorkTimerButton;
 
 // The scale. A tray is typed or scanned, its weight read in, Enter records it and goes on to the
 // next tray due. What is odd is asked about in place, and nothing recorded before it is answered.
@@ -87,6 +88,7 @@ private:
     void nameUnrecorded(const QString& nextCode);
 
     PageHead* m_head = nullptr;
+    WorkTimerButton* m_timer = nullptr;
     Segmented* m_mode = nullptr;
     Segmented* m_unit = nullptr;
     QBoxLayout* m_columns = nullptr;

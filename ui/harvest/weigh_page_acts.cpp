@@ -3,6 +3,7 @@
 
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/tray/tray_entries.h"
+#include "ui/cost/work_timer_button.h"
 #include "ui/harvest/weigh_card.h"
 #include "ui/harvest/weigh_question.h"
 #include "ui/harvest/weigh_text.h"
@@ -265,6 +266,9 @@ void WeighPage::keyPressEvent(QKeyEvent* event)
         return;
     case Qt::Key_F4:
         m_card->setLastCut(!m_card->isLastCut());
+        return;
+    case Qt::Key_F8:
+        m_timer->press();
         return;
     case Qt::Key_F6:
         setMode(m_what == Weighing::Cut ? Weighing::Residue : Weighing::Cut);

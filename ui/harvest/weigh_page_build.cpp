@@ -1,7 +1,9 @@
 // Part of ui/harvest/weigh_page.h: how it is made up.
 #include "ui/harvest/weigh_page.h"
 
+#include "core/cost/cost.h"
 #include "ui/chart/chart_view.h"
+#include "ui/cost/work_timer_button.h"
 #include "ui/harvest/due_list.h"
 #include "ui/harvest/range_strip.h"
 #include "ui/harvest/weigh_card.h"
@@ -22,6 +24,8 @@ void WeighPage::buildHead()
     m_mode->setObjectName("mode");
     m_unit = new Segmented({tr("g"), tr("oz")});
     m_unit->setObjectName("unit");
+    m_timer = new WorkTimerButton(journal(), services(), LabourKind::Harvesting);
+    m_head->addControl(m_timer);
     m_head->addControl(m_mode);
     m_head->addControl(m_unit);
 }

@@ -39,6 +39,7 @@ constexpr std::array kTables = {
     KeyText{"residue", QT_TRANSLATE_NOOP("Acts", "%n residue(s)")},
     KeyText{"price", QT_TRANSLATE_NOOP("Acts", "%n price(s)")},
     KeyText{"labour_task", QT_TRANSLATE_NOOP("Acts", "%n time(s) of work")},
+    KeyText{"work_time", QT_TRANSLATE_NOOP("Acts", "%n timing(s) of work")},
     KeyText{"room", QT_TRANSLATE_NOOP("Acts", "the room")},
     KeyText{"rack", QT_TRANSLATE_NOOP("Acts", "%n rack(s)")},
     KeyText{"shelf", QT_TRANSLATE_NOOP("Acts", "shelves: %n")},
@@ -156,7 +157,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return begins({"order."});
     case ActKind::SetUp:
         return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
-                       "price.", "labour.", "climate.", "copy."});
+                       "price.", "labour.", "work.", "climate.", "copy."});
     }
     return true;
 }

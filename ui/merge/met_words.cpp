@@ -38,6 +38,8 @@ constexpr std::array kColumns = {
     WordsOf{"item", QT_TRANSLATE_NOOP("Met", "of")},
     WordsOf{"task", QT_TRANSLATE_NOOP("Met", "work")},
     WordsOf{"seconds", QT_TRANSLATE_NOOP("Met", "seconds")},
+    WordsOf{"second", QT_TRANSLATE_NOOP("Met", "second of the minute")},
+    WordsOf{"times", QT_TRANSLATE_NOOP("Met", "how often")},
     WordsOf{"germination_percent", QT_TRANSLATE_NOOP("Met", "germination, %")},
     WordsOf{"planned_uses", QT_TRANSLATE_NOOP("Met", "planned uses")},
     WordsOf{"stage", QT_TRANSLATE_NOOP("Met", "stage")},

@@ -46,6 +46,7 @@ constexpr std::array kTopics = {
     Topic{"promised_order", QT_TRANSLATE_NOOP("MetItems", "an order")},
     Topic{"order_cut", QT_TRANSLATE_NOOP("MetItems", "which order a cut goes to")},
     Topic{"labour_task", QT_TRANSLATE_NOOP("MetItems", "a time of work")},
+    Topic{"work_time", QT_TRANSLATE_NOOP("MetItems", "a stretch of work")},
     Topic{"water_recipe", QT_TRANSLATE_NOOP("MetItems", "a recipe")},
     Topic{"room", QT_TRANSLATE_NOOP("MetItems", "the room")},
     Topic{"rack", QT_TRANSLATE_NOOP("MetItems", "a rack")},

@@ -2,12 +2,12 @@
 
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
+#include "ui/cost/payback_text.h"
 #include "ui/page/table_card.h"
 #include "ui/review/ageing_card.h"
 #include "ui/review/beside_card.h"
 #include "ui/review/comparison_view.h"
 #include "ui/review/metric_text.h"
-#include "ui/review/payback_text.h"
 #include "ui/review/ratings_view.h"
 #include "ui/review/season_dialog.h"
 #include "ui/review/season_filter_bar.h"

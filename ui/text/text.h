@@ -10,6 +10,7 @@
 #include <optional>
 
 namespace plumule {
+enum class CostPart;
 enum class FolderKind;
 enum class LabourKind;
 enum class MediumForm;
@@ -45,6 +46,7 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOf(ReadFrom from);
 [[nodiscard]] QString nameOf(PriceItem item);  // "electricity"
 [[nodiscard]] QString nameOf(LabourKind kind); // "watering a tray once"
+[[nodiscard]] QString nameOf(CostPart part);   // "nutrient, water"
 [[nodiscard]] QString nameOf(UnitSystem units);
 // What a room of those units usually reckons in, unless a currency of another kind was written.
 [[nodiscard]] QString proposedCurrency(const QString& written, UnitSystem units);
@@ -58,6 +60,7 @@ namespace plumule::ui {
 [[nodiscard]] QString dayText(Date date);      // "Thursday 12 March"
 [[nodiscard]] QString shortDayText(Date date); // "12 Mar"
 [[nodiscard]] QString longDateText(Date date); // "12 Mar 2026"
+[[nodiscard]] QString monthText(Date date);    // "Mar 2026"
 [[nodiscard]] QString clockText(int minute);   // "06:50"
 
 // A whole or decimal number in the C locale's digits with U+2212 for minus.

@@ -152,6 +152,17 @@ QString supplySentence(Intention intention, const std::vector<std::string>& deta
     return intention == Intention::CountSupply
                ? Deeds::tr("Counted what is left of %1: %2.").arg(whom, amount)
                : Deeds::tr("Bought %1: %2.").arg(whom, amount);
+// Of a stretch of work: how long it took, and how often it was done.
+QString workSentence(const HistoryEntry& entry)
+{
+    LabourKind task{};
+    if (entry.details.size() < 2 || !fromText(entry.subject, task)) {
+        return {};
+    }
+    const double minutes = QString::fromStdString(entry.details[0]).toDouble() / 60;
+    const int times = QString::fromStdString(entry.details[1]).toInt();
+    return Deeds::tr("Timed %1: %2 min, %n time(s).", nullptr, times)
+        .arg(nameOf(task), numberText(minutes, 1));
 }
 
 // Of an entry that says what it came to; empty where it doesn't.
@@ -199,6 +210,9 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     case Intention::CountSupply:
     case Intention::BuySupply:
         return supplySentence(intention, entry.details, whom, units);
+    case Intention::EndWork:
+    case Intention::SaveWork:
+        return workSentence(entry);
     default:
         return {};
     }
@@ -276,6 +290,14 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Removed a price of %1.").arg(whom);
     case Intention::ChangeLabour:
         return Deeds::tr("Changed the minutes of %1.").arg(whom);
+    case Intention::BeginWork:
+        return Deeds::tr("Started the timer of %1.").arg(whom);
+    case Intention::EndWork:
+        return Deeds::tr("Stopped the timer of %1.").arg(whom);
+    case Intention::SaveWork:
+        return Deeds::tr("Wrote down a time of %1.").arg(whom);
+    case Intention::RemoveWork:
+        return Deeds::tr("Removed a time of %1.").arg(whom);
     case Intention::ChangeRoom:
         return Deeds::tr("Changed the room %1.").arg(whom);
     case Intention::AddRack:
@@ -386,6 +408,45 @@ QString deedSentence(Intention intention, const QString& whom)
         return Deeds::tr("Changed when seed of %1 runs low.").arg(whom);
     }
     return {};
+}
+
+// Whom it was done to: many trays are stored by their count, and what is none of the grower's own
+// words, by its key.
+QString whomOf(Intention intention, const QString& subject)
+{
+    const std::string key = subject.toStdString();
+    bool isCount = false;
+    const int count = subject.toInt(&isCount);
+    WaterKind water{};
+    PriceItem item{};
+    LabourKind labour{};
+    switch (intention) {
+    case Intention::SowTrays:
+    case Intention::MoveTrayOn:
+    case Intention::BeginSoak:
+    case Intention::PutUnderWeight:
+    case Intention::PutIntoBlackout:
+    case Intention::PutIntoLight:
+    case Intention::HoldTrayBack:
+    case Intention::TickAllWaterings:
+    case Intention::FindNoNeed:
+    case Intention::WaterAsNeeded:
+        return isCount ? Deeds::tr("%n tray(s)", nullptr, count) : subject;
+    case Intention::NoteReading:
+    case Intention::ChangeRecipe:
+        return fromText(key, water) ? nameOf(water) : subject;
+    case Intention::SavePrice:
+    case Intention::RemovePrice:
+        return fromText(key, item) ? nameOf(item) : subject;
+    case Intention::ChangeLabour:
+    case Intention::BeginWork:
+    case Intention::EndWork:
+    case Intention::SaveWork:
+    case Intention::RemoveWork:
+        return fromText(key, labour) ? nameOf(labour) : subject;
+    default:
+        return subject;
+    }
 }
 
 } // namespace

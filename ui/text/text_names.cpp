@@ -1,6 +1,8 @@
 // Part of ui/text/text.h: the names of things.
 #include "ui/text/text.h"
 
+#include "core/cost/cost_parts.h"
+
 #include <QCoreApplication>
 #include <QLocale>
 
@@ -122,6 +124,11 @@ QString shortDayText(Date date)
     return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("d MMM"));
 }
 
+QString monthText(Date date)
+{
+    return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("MMM yyyy"));
+}
+
 QString longDateText(Date date)
 {
     return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("d MMM yyyy"));
@@ -172,6 +179,31 @@ QString nameOf(LabourKind kind)
         return Names::tr("clearing a tray out");
     case LabourKind::PieceWashing:
         return Names::tr("washing a piece");
+    }
+    return {};
+}
+
+QString nameOf(CostPart part)
+{
+    switch (part) {
+    case CostPart::Labour:
+        return Names::tr("labour");
+    case CostPart::Medium:
+        return Names::tr("medium");
+    case CostPart::Seed:
+        return Names::tr("seed");
+    case CostPart::Light:
+        return Names::tr("light");
+    case CostPart::Packaging:
+        return Names::tr("packaging");
+    case CostPart::Water:
+        return Names::tr("nutrient, water");
+    case CostPart::Washing:
+        return Names::tr("washing");
+    case CostPart::Failed:
+        return Names::tr("trays that failed");
+    case CostPart::Waste:
+        return Names::tr("waste");
     }
     return {};
 }

@@ -99,7 +99,8 @@ QWidget* RoundHead::buildTitle()
 QWidget* RoundHead::buildControls()
 {
     auto* block = new QWidget;
-    auto* row = new FlowLayout(block);
+    m_controls = new FlowLayout(block);
+    FlowLayout* row = m_controls;
     row->setSpacing(scaled(10));
     m_decisions = new KeyButton(tr("Decisions alone"), 'L', "quiet");
     m_decisions->setObjectName("decisionsAlone");
@@ -172,6 +173,11 @@ void RoundHead::showAll()
 QWidget* RoundHead::printButton() const
 {
     return m_print;
+}
+
+void RoundHead::addControl(QWidget* control)
+{
+    m_controls->addWidget(control);
 }
 
 void RoundHead::resizeEvent(QResizeEvent* event)

@@ -12,6 +12,7 @@ class QPushButton;
 
 namespace plumule::ui {
 
+class FlowLayout;
 class KeyButton;
 class Segmented;
 
@@ -28,6 +29,8 @@ public:
     // `undoes` says what Undo would take back; empty: nothing.
     void setUndo(const QString& undoes);
     [[nodiscard]] QWidget* printButton() const;
+    // After the others; the head owns it.
+    void addControl(QWidget* control);
     // As if it were pressed.
     void toggleDecisions();
     // Not decisions alone.
@@ -49,6 +52,7 @@ private:
     [[nodiscard]] QWidget* buildControls();
 
     QBoxLayout* m_row = nullptr;
+    FlowLayout* m_controls = nullptr;
     QLabel* m_title = nullptr;
     QLabel* m_subtitle = nullptr;
     QPushButton* m_before = nullptr;

@@ -5,6 +5,7 @@
 #include "core/journal/stock/stock_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/watering/watering_entries.h"
+#include "ui/cost/work_timer_button.h"
 #include "ui/page/damaged_line.h"
 #include "ui/stock/stock_text.h"
 #include "ui/watering/decision_row.h"
@@ -73,6 +74,8 @@ void RoundPage::build()
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(8));
     column->setSpacing(scaled(14));
     m_head = new RoundHead;
+    m_timer = new WorkTimerButton(journal(), services(), LabourKind::Watering);
+    m_head->addControl(m_timer);
     QVBoxLayout* inner = nullptr;
     m_scroll = scrolling(inner);
     m_scroll->setObjectName("roundScroll");

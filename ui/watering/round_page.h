@@ -22,6 +22,7 @@ class RoundList;
 class RoundSide;
 class ShelfCard;
 class TrayRow;
+class WorkTimerButton;
 enum class TickedBy;
 
 // The rack, twice a day: what this round needs in walking order, ticked with one touch or key. It
@@ -136,6 +137,7 @@ private:
     LoneKey* m_letter = nullptr; // of a label's code it is no command
 
     RoundHead* m_head = nullptr;
+    WorkTimerButton* m_timer = nullptr;
     QScrollArea* m_scroll = nullptr;
     QBoxLayout* m_columns = nullptr;
     RoundList* m_list = nullptr;

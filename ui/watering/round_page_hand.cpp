@@ -2,6 +2,7 @@
 #include "ui/watering/round_page.h"
 
 #include "core/journal/tray/tray_entries.h"
+#include "ui/cost/work_timer_button.h"
 #include "ui/watering/between_dialog.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/hand_bar.h"
@@ -137,6 +138,10 @@ void RoundPage::keyPressEvent(QKeyEvent* event)
     }
     if (event->key() == Qt::Key_Escape && trayInHand()) {
         putDown();
+        return;
+    }
+    if (event->key() == Qt::Key_F8) {
+        m_timer->press();
         return;
     }
     const QString typed = event->text();

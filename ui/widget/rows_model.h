@@ -21,6 +21,7 @@ struct RowColumn
     bool isStrong = false;
     std::function<QIcon(const Row&)> icon = {};
     std::function<QColor(const Row&)> ink = {}; // an invalid colour: the table's own
+    std::function<bool(const Row&)> isRowStrong = {};
 };
 
 // Rows of values shown through columns. They are replaced at once, or go on at the end; nothing is
@@ -86,7 +87,9 @@ public:
         case Qt::TextAlignmentRole:
             return sideOf(column);
         case Qt::FontRole:
-            return column.isStrong ? QVariant(uiFont(1.0, QFont::DemiBold)) : QVariant();
+            return column.isStrong || (column.isRowStrong && column.isRowStrong(shown))
+                       ? QVariant(uiFont(1.0, QFont::DemiBold))
+                       : QVariant();
         case Qt::ForegroundRole: {
             const QColor ink = column.ink ? column.ink(shown) : QColor();
             return ink.isValid() ? QVariant(ink) : QVariant();

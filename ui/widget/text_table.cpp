@@ -17,6 +17,7 @@ void TextTable::show(const QStringList& header, std::vector<TextRow> rows, int r
         column.ink = [](const TextRow& row) {
             return row.isWarned ? ui::palette().warning : QColor();
         };
+        column.isRowStrong = [](const TextRow& row) { return row.isStrong; };
         if (i == 0) {
             column.icon = [](const TextRow& row) { return row.icon; };
         }

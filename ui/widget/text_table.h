@@ -12,6 +12,7 @@ struct TextRow
     QStringList cells;
     QIcon icon; // before the first cell
     bool isWarned = false;
+    bool isStrong = false;
 };
 
 // A small table of words and numbers that are worded already.

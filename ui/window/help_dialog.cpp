@@ -20,6 +20,7 @@ Lines keysEverywhere()
             {"F5", HelpDialog::tr("read the journal again")},
             {"Enter", HelpDialog::tr("save the fields that the focus is in")},
             {"Esc", HelpDialog::tr("back, or leave what is asked as it was")},
+            {"F8", HelpDialog::tr("start or stop the timer of work: on Round, Weigh-in and Costs")},
             {HelpDialog::tr("a scanner"), HelpDialog::tr("opens the tray whose label it reads")}};
 }
 

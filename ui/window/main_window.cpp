@@ -3,6 +3,7 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "ui/chart/chart_view.h"
+#include "ui/cost/costs_page.h"
 #include "ui/exchange/import_dialog.h"
 #include "ui/exchange/sample_room.h"
 #include "ui/forecast/forecast_page.h"
@@ -137,6 +138,7 @@ void MainWindow::buildPages()
     addPage<TraysPage>(tr("Trays"));
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));
+    addPage<CostsPage>(tr("Costs"));
     addPage<StockPage>(tr("Stock"));
     addPage<HistoryPage>(tr("History"));
     addPage<SetupPage>(tr("Set-up"));

@@ -52,6 +52,7 @@ const std::vector<WordColumn>& wordColumns()
         wordOf<PriceItem>("price", "item"),
         wordOf<PriceMeasure>("price_measure", "measure"),
         wordOf<LabourKind>("labour_task", "task"),
+        wordOf<LabourKind>("work_time", "task"),
         wordOf<Design>("trial_plan", "design"),
         wordOf<Feeding>("treatment", "feeding"),
         wordOf<TastingMethod>("panel", "method"),

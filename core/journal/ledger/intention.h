@@ -46,6 +46,10 @@ enum class Intention
     SavePrice,
     RemovePrice,
     ChangeLabour,
+    BeginWork, // its timer
+    EndWork,
+    SaveWork,
+    RemoveWork,
     ChangeRoom,
     AddRack,
     ChangeRack,

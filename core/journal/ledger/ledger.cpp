@@ -27,7 +27,7 @@ Concept conceptOf(const std::string& table)
         {Concept::Watering,
          {"water_recipe", "watering", "water_reading", "watering_between", "watering_look"}},
         {Concept::Harvest, {"harvest", "bowl", "residue"}},
-        {Concept::Cost, {"price", "price_measure", "labour_task"}},
+        {Concept::Cost, {"price", "price_measure", "labour_task", "work_time"}},
         {Concept::Climate, {"climate_logger", "climate_hour", "shelf_ppfd"}},
         {Concept::Week, {"repeat_sowing", "repeat_day"}},
         {Concept::Order, {"promised_order", "order_cut"}},

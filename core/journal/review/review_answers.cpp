@@ -157,6 +157,24 @@ Result<TrialAnswer> ReviewAnswers::trial(const TrialQuestion& question, const Pr
     });
 }
 
+Result<CostsAnswer> ReviewAnswers::costs(const CostsQuestion& question, const Progress& progress)
+{
+    const SeasonFilter& filter = question.filter;
+    if (filter.to < filter.from) {
+        return fail(ErrorKind::Invalid, ReviewReason::SpanBackwards, toIso(filter.from),
+                    toIso(filter.to));
+    }
+    return m_ledger.ask([&](Database& database) -> Result<CostsAnswer> {
+        auto facts =
+            SeasonRepository(database).read(spanOver({filter}), progress.part(0, kShareOfReading));
+        if (!facts) {
+            return passOn(facts);
+        }
+        return costsAnswerOf(question, std::move(*facts), m_ledger.clock().today(),
+                             progress.part(kShareOfReading, 1));
+    });
+}
+
 Result<PlanAnswer> ReviewAnswers::plan(const TrialDraft& draft)
 {
     return m_ledger.ask([&](Database& database) {

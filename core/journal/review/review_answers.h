@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/review/answer/costs_answer.h"
 #include "core/review/answer/trial_answer.h"
 #include "core/review/planning/trial_outlook.h"
 #include "core/review/season/season_rules.h"
@@ -21,6 +22,9 @@ public:
                                               const Progress& progress = {});
     // All harvests of the trial, now and to come. NotFound; Cancelled when stopped.
     [[nodiscard]] Result<TrialAnswer> trial(const TrialQuestion& question,
+                                            const Progress& progress = {});
+    // Where the money of a span went; errors as season()'s.
+    [[nodiscard]] Result<CostsAnswer> costs(const CostsQuestion& question,
                                             const Progress& progress = {});
     // What a plan, kept or not, can be expected to show, from the yields of the last two years, and
     // whether it is fair. Quick enough for every keystroke.

@@ -82,8 +82,8 @@ public:
     {
         prepare();
         for (const ComparisonAsk& ask : m_question.asks) {
-            m_answer.comparisons.push_back(
-                comparisonOf(m_facts.season, m_question.filter, m_question.series, ask));
+            m_answer.comparisons.push_back(comparisonOf(m_facts.season, m_question.filter,
+                                                        m_question.series, ask, m_progress));
             m_progress.report(++m_done / m_steps);
             if (m_progress.isStopped()) {
                 return fail(ErrorKind::Cancelled, WorkReason::Stopped);
@@ -102,7 +102,7 @@ private:
     {
         const SeasonFilter& filter = m_question.filter;
         apply(m_question.whatIf, m_facts.season);
-        priceTrays(m_facts.season);
+        priceTrays(m_facts.season, m_progress);
         m_answer.room = m_facts.season.cost.layout.room.name;
         m_answer.units = m_facts.season.cost.layout.room.units;
         m_answer.madeOn = m_facts.today;

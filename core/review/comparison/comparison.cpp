@@ -23,9 +23,10 @@ class Comparer
 {
 public:
     Comparer(const SeasonFacts& facts, const SeasonFilter& filter, const Series& series,
-             const ComparisonAsk& ask)
+             const ComparisonAsk& ask, const Progress& progress)
         : m_facts(facts)
         , m_filter(filter)
+        , m_progress(progress)
         , m_compared(comparedTrays(facts, filter, ask))
         , m_gathered(seriesTrays(facts, filter, m_compared, ask.response))
         , m_choice(chooseSowings(series, m_gathered.sowings))
@@ -36,15 +37,16 @@ public:
 
     [[nodiscard]] SeasonComparison compare()
     {
-        describe();
-        judgeFairness();
-        countDiscards();
-        ask();
-        takeSpread();
-        takePairs();
-        takeTrials();
-        takeVarieties();
-        takeGroups();
+        using Step = void (Comparer::*)();
+        for (const Step step :
+             {&Comparer::describe, &Comparer::judgeFairness, &Comparer::countDiscards,
+              &Comparer::ask, &Comparer::takeSpread, &Comparer::takePairs, &Comparer::takeTrials,
+              &Comparer::takeVarieties, &Comparer::takeGroups}) {
+            if (m_progress.isStopped()) {
+                break;
+            }
+            (this->*step)();
+        }
         return std::move(m_result);
     }
 
@@ -67,6 +69,7 @@ private:
 
     const SeasonFacts& m_facts;
     const SeasonFilter& m_filter;
+    const Progress& m_progress;
     ComparedTrays m_compared;
     SeriesTrays m_gathered;
     SeriesChoice m_choice;
@@ -286,11 +289,19 @@ void Comparer::takePairs()
 
 void Comparer::takeTrials()
 {
+    // Told apart once: to look all trays through for each sowing grows with the square of them.
+    std::map<std::size_t, std::vector<stats::SownTray>> bySowing;
+    for (const stats::SownTray& tray : m_gathered.trays) {
+        bySowing[tray.sowing].push_back(tray);
+    }
     for (const std::size_t sowing : sowingsOfTwoMedia()) {
+        if (m_progress.isStopped()) {
+            return;
+        }
         const bool isIn = m_result.sowings[sowing].isAllIn();
         const stats::VerdictAsk asked =
             verdictAsk(isIn ? stats::Series::PlanDone : stats::Series::PlanRunning);
-        const stats::MediaAnswer answer = stats::answerOfSowings(traysOf({sowing}), asked);
+        const stats::MediaAnswer answer = stats::answerOfSowings(bySowing.at(sowing), asked);
         PairContext context = m_context;
         context.more.reset();
         context = contextOf(answer, std::move(context));
@@ -347,7 +358,8 @@ bool isMainMetric(Response response, Response main)
 }
 
 SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
-                              const Series& asked, const ComparisonAsk& ask)
+                              const Series& asked, const ComparisonAsk& ask,
+                              const Progress& progress)
 {
     Series series = asked;
     const bool isOfTrial = series.kind == SeriesKind::Trial;
@@ -356,7 +368,7 @@ SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filt
         series.kind = SeriesKind::ByHand;
     }
     if (filter.varieties.size() != 1 || series.kind == SeriesKind::ByHand) {
-        return Comparer(facts, filter, series, ask).compare();
+        return Comparer(facts, filter, series, ask, progress).compare();
     }
     SeasonFilter ofAll = filter;
     ofAll.varieties.clear();
@@ -365,8 +377,15 @@ SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filt
     alone.plannedTrials.reset();
     const VarietyId variety = filter.varieties.front();
     const auto name = facts.varieties.find(variety);
-    return ofOneVariety(Comparer(facts, ofAll, series, ask).compare(),
-                        Comparer(facts, filter, alone, ask).compare(), variety,
+    SeasonComparison whole = Comparer(facts, ofAll, series, ask, progress).compare();
+    if (progress.isStopped()) {
+        return whole;
+    }
+    SeasonComparison own = Comparer(facts, filter, alone, ask, progress).compare();
+    if (progress.isStopped()) {
+        return own;
+    }
+    return ofOneVariety(whole, std::move(own), variety,
                         name == facts.varieties.end() ? std::string() : name->second);
 }
 

@@ -142,8 +142,9 @@ struct SeasonComparison
 
 // The answer to one question about a series of sowings, from the trays that count. A choice of
 // shelves, of trials or of several varieties is by hand; one variety has its own answer out of the
-// whole series.
+// whole series. Grows with the trays; where it is stopped it is cut short, and of no use.
 [[nodiscard]] SeasonComparison comparisonOf(const SeasonFacts& facts, const SeasonFilter& filter,
-                                            const Series& series, const ComparisonAsk& ask);
+                                            const Series& series, const ComparisonAsk& ask,
+                                            const Progress& progress = {});
 
 } // namespace plumule

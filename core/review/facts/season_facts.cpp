@@ -273,10 +273,14 @@ SeasonFacts SeasonFacts::withoutTrays() const
     return facts;
 }
 
-void priceTrays(SeasonFacts& facts)
+void priceTrays(SeasonFacts& facts, const Progress& progress)
 {
-    for (SeasonRecord& record : facts.trays) {
-        record.cost = costOf(record.use, facts.cost);
+    constexpr std::size_t kTraysBetweenLooks = 512;
+    for (std::size_t i = 0; i < facts.trays.size(); ++i) {
+        if (i % kTraysBetweenLooks == 0 && progress.isStopped()) {
+            return;
+        }
+        facts.trays[i].cost = costOf(facts.trays[i].use, facts.cost);
     }
 }
 

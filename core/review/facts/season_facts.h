@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/progress.h"
 #include "core/climate/climate_days.h"
 #include "core/cost/tray_use.h"
 #include "core/review/facts/season.h"
@@ -84,8 +85,9 @@ struct SeasonFacts
     std::vector<DamagedTray> damaged; // of the span, in none of the lists above
 };
 
-// Works every tray's cost out, once, from the prices and uses that the facts hold.
-void priceTrays(SeasonFacts& facts);
+// Works every tray's cost out, once, from the prices and uses that the facts hold. Cut short where
+// it is stopped.
+void priceTrays(SeasonFacts& facts, const Progress& progress = {});
 
 // The filter's days and trays: one that was cut in the span, discarded in it, or sown before its
 // end and still growing; of the varieties, shelves and trials chosen, sown in the days asked for.

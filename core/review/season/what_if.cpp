@@ -23,7 +23,7 @@ void setPrice(std::vector<Price>& prices, PriceItem item, std::optional<MediumId
 
 bool WhatIf::isEmpty() const
 {
-    return prices.empty() && mediumPrices.empty() && plannedUses.empty();
+    return prices.empty() && mediumPrices.empty() && plannedUses.empty() && !seedFactor;
 }
 
 void apply(const WhatIf& whatIf, SeasonFacts& facts)
@@ -33,6 +33,12 @@ void apply(const WhatIf& whatIf, SeasonFacts& facts)
     }
     for (const auto& [medium, amount] : whatIf.mediumPrices) {
         setPrice(facts.cost.prices, PriceItem::Medium, medium, amount);
+    }
+    if (whatIf.seedFactor) {
+        for (auto& [id, lot] : facts.cost.lots) {
+            lot.price =
+                lot.price ? std::optional(lot.price->scaledBy(*whatIf.seedFactor)) : lot.price;
+        }
     }
     for (const auto& [id, uses] : whatIf.plannedUses) {
         const auto medium = facts.media.find(id);

@@ -13,6 +13,7 @@ struct WhatIf
     std::map<PriceItem, Money> prices;
     std::map<MediumId, Money> mediumPrices;
     std::map<MediumId, int> plannedUses; // of a piece, 1 or more
+    std::optional<double> seedFactor;    // what every seed lot cost, times this
     bool operator==(const WhatIf&) const = default;
 
     [[nodiscard]] bool isEmpty() const;

@@ -1,3 +1,4 @@
+#include "core/journal/cost/work_time_entries.h"
 #include "tests/ui/harvest/weigh_fixture.h"
 #include "tests/ui/support/look_check.h"
 #include "ui/widget/widgets.h"
@@ -192,6 +193,23 @@ TEST_F(WeighActsTest, CodesThatAreNoneAreSaidAsTheyAreTyped)
     }
     EXPECT_EQ(textsWithMarks(*page).join('\n').toStdString(), "");
     EXPECT_TRUE(cutsOf("BR001").empty());
+}
+
+TEST_F(WeighActsTest, ATimerIsStartedAndStoppedByOneKeyAndCountsWhatWasCut)
+{
+    growDueTrays(3);
+    open();
+    press(Qt::Key_F8);
+    ASSERT_TRUE(journal->workTimes().running().value());
+    enter("BR001");
+    enter("325");
+    clock.set(clock.now() + 9);
+    enter("310");
+    enter("315");
+    press(Qt::Key_F8);
+    EXPECT_FALSE(journal->workTimes().running().value());
+    EXPECT_EQ(journal->workTimes().measured().value(),
+              (std::vector<MeasuredTask>{{LabourKind::Harvesting, 1, 540, 3}}));
 }
 
 TEST_F(WeighActsTest, EveryControlIsNamedAndReachedByTab)

@@ -1,3 +1,4 @@
+#include "core/journal/cost/work_time_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/watering/watering_entries.h"
 #include "tests/ui/watering/round_fixture.h"
@@ -30,6 +31,21 @@ QStringList labelsOf(const QWidget& within)
         texts << each->text().remove(QChar(0x2060)).replace(QChar(QChar::Nbsp), ' ');
     }
     return texts;
+}
+
+TEST_F(RoundTest, TimesTheWateringByOneKey)
+{
+    sowBroccoli(4, kTwelveDaysAgo);
+    const auto page = openPage();
+    press(Qt::Key_F8);
+    const auto running = journal->workTimes().running().value();
+    ASSERT_TRUE(running);
+    EXPECT_EQ(running->task, LabourKind::Watering);
+    clock.set(clock.now() + 2);
+    press(Qt::Key_F8);
+    // Nothing was watered yet: it asks, and runs on until it is answered.
+    EXPECT_NE(page->findChild<QDialog*>("workTimeDialog"), nullptr);
+    EXPECT_TRUE(journal->workTimes().running().value());
 }
 
 TEST_F(RoundTest, ShowsTheMorningRoundByTheClockInWalkingOrder)

@@ -1,4 +1,5 @@
 #include "core/journal/cost/cost_entries.h"
+#include "core/journal/cost/work_time_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
@@ -213,6 +214,9 @@ protected:
         ask(answers, "recipes", [&] { return reader->watering().recipes(); });
         ask(answers, "prices", [&] { return reader->costs().prices(); });
         ask(answers, "labour", [&] { return reader->costs().labour(); });
+        ask(answers, "timer", [&] { return reader->workTimes().running(); });
+        ask(answers, "times", [&] { return reader->workTimes().latest(9); });
+        ask(answers, "measured", [&] { return reader->workTimes().measured(); });
         ask(answers, "export", [&] { return reader->exchange().traysAsCsv(); });
         ask(answers, "preview", [&] { return reader->exchange().preview(table); });
         ask(answers, "copies", [&] { return reader->copies().copies(); });
@@ -262,6 +266,7 @@ protected:
         ask(answers, "seasons", [&] { return reader->seasons().all(); });
         ask(answers, "groups", [&] { return reader->media().groups(); });
         const SeasonFilter season = reader->review().usualSeason();
+        ask(answers, "costs", [&] { return reader->review().costs({season, {}}); });
         for (const Response response : {Response::YieldPerTray, Response::CostPerGram,
                                         Response::HeightOnDay, Response::Residue}) {
             ask(answers, "comparison", [&] { return comparisonIn(*reader, season, response); });

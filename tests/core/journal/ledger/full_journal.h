@@ -3,6 +3,7 @@
 #include "core/climate/logger_time.h"
 #include "core/journal/climate/climate_entries.h"
 #include "core/journal/cost/cost_entries.h"
+#include "core/journal/cost/work_time_entries.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
@@ -22,8 +23,8 @@
 namespace plumule {
 
 // A journal with at least one row in every table: a trial in its ninth day, half of it cut, one
-// planned, loose trays, one tasting that is open and one that is closed, a logger's hours, and a
-// copy that was brought back.
+// planned, loose trays, one tasting that is open and one that is closed, a logger's hours, timed
+// work, and a copy that was brought back.
 class FullJournalTest : public TrialTest
 {
 protected:
@@ -42,6 +43,7 @@ protected:
         taste();
         promise();
         readTheAir();
+        timeTheWork();
         bringACopyBack();
     }
 
@@ -200,6 +202,19 @@ private:
         ASSERT_TRUE(readings) << told(readings.error());
         const ClimateLogger door{{}, "door", {}, shelf, {}};
         ASSERT_TRUE(climate.bringIn(*readings, columns, door, FaultyLines::Refuse, "door.csv"));
+    }
+
+    // Once done, and once running.
+    void timeTheWork()
+    {
+        WorkTime work;
+        work.task = LabourKind::Watering;
+        work.on = clock.today();
+        work.minute = 425;
+        work.seconds = 300;
+        work.times = 20;
+        ASSERT_TRUE(journal->workTimes().save(work));
+        ASSERT_TRUE(journal->workTimes().begin(LabourKind::Harvesting));
     }
 
     // Both sides made a variety of one name; the copy took something back and could do it again.

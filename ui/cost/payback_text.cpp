@@ -1,4 +1,4 @@
-#include "ui/review/payback_text.h"
+#include "ui/cost/payback_text.h"
 
 #include "ui/text/missing_price_text.h"
 
