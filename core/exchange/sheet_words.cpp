@@ -48,6 +48,14 @@ const Words kWords = {
     {"panel.method", {"hedonic", "ranking", "triangle"}},
     {"climate_logger.light_unit", {"ppfd", "lux"}},
     {"repeat_day.answer", {"sown", "skipped"}},
+    {"promised_order.recurs", {"once", "weekly"}},
+    {"sanitising_detail.strength_unit", {"percent", "ppm"}},
+    {"supply.kind", {"medium", "concentrate", "sanitiser", "packaging", "other"}},
+    {"supply.unit", {"millilitre", "piece"}},
+    {"supply_count.what", {"counted", "bought"}},
+    {"work_time.task",
+     {"sowing", "watering", "stage_move", "harvesting", "packing", "clearing_out",
+      "piece_washing"}},
 };
 
 } // namespace

@@ -112,7 +112,13 @@ private:
 
 // All families of reasons, for what asks each of them.
 template <template <class...> class List>
-using EveryReasonFamily = List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason, StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason, VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason, HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
+using EveryReasonFamily =
+    List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
+         StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
+         VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason,
+         RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason,
+         stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
 using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,

@@ -1,6 +1,7 @@
 #include "core/journal/week/week_reading.h"
 
 #include "core/harvest/harvest_repository.h"
+#include "core/journal/week/week_forecast.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_ids.h"
@@ -63,6 +64,7 @@ Week weekWithout(Database& database, Moment now, const std::set<TrayId>& without
     facts.media = MediumRepository(database).byId();
     facts.pieces = MediumRepository(database).pieces(std::nullopt, Listed::InUse);
     facts.seed = VarietyRepository(database).stock(std::nullopt, Listed::InUse);
+    facts.forecaster = forecasterOf(database, now);
     return weekFrom(facts);
 }
 

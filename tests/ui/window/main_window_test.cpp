@@ -25,7 +25,9 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
 {
     openWindow();
     const QStringList names = window->pageNames();
-    ASSERT_EQ(names, QStringList({"Round", "Weigh-in", "Racks", "Week", "Orders", "Forecast", "Trays", "Trials", "Season", "Costs", "Stock", "History", "Set-up"}));
+    ASSERT_EQ(names,
+              QStringList({"Round", "Weigh-in", "Racks", "Week", "Orders", "Forecast", "Trays",
+                           "Trials", "Season", "Costs", "Stock", "History", "Set-up"}));
     EXPECT_EQ(shownPage(), "Round");
     for (const int number : {2, 3, 4, 5, 6, 7, 1}) {
         pressCtrl(Qt::Key_0 + number);
