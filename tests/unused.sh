@@ -20,6 +20,8 @@ allowed=(
   '^plumule::toText\(plumule::(Grouping|ReadFrom|UnitSystem)\)$'
   # What a widget shows and no other widget asks, as its tests read it.
   '^plumule::ui::(LayoutGrid::chosen|MessageBar::text|PageHead::subtitle|WeighQuestion::(title|words))\(\) const$'
+  # Whether a page is built yet, which is to be seen by nobody.
+  '^plumule::ui::MainWindow::isBuilt\('
   # A test's own clock: a burst of keys is told by its milliseconds.
   '^plumule::ui::BurstReader::setTimeSource\('
 )

@@ -35,6 +35,7 @@ std::vector<JournalSheet> SheetRepository::sheets()
         }
     }
     std::vector<JournalSheet> sheets;
+    sheets.reserve(tables.size());
     for (const std::string& table : tables) {
         sheets.push_back(sheetOf(table));
     }

@@ -11,7 +11,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::uintmax_t kMostBytes = 128 * 1024; // of each of the two files
+constexpr std::uintmax_t kMostBytes = std::uintmax_t{128} * 1024; // of each of the two files
 
 const char* wordOf(LogEvent event)
 {

@@ -94,10 +94,10 @@ std::vector<RowKey> rowsOfFamily(Database& database, const Family& family)
             add(member.table, member.column, family.owner);
             continue;
         }
-        const auto before = keys; // what it goes through stands before it
-        for (const RowKey& parent : before) {
-            if (parent.table == member.through) {
-                add(member.table, member.column, parent.id);
+        const std::size_t before = keys.size(); // what it goes through stands before it
+        for (std::size_t i = 0; i < before; ++i) {
+            if (keys[i].table == member.through) {
+                add(member.table, member.column, keys[i].id);
             }
         }
     }

@@ -15,7 +15,7 @@ namespace plumule {
 namespace {
 
 // Without the half of a character at its end.
-std::string wholeCharacters(std::string text)
+std::string wholeCharacters(const std::string& text)
 {
     const auto fault = firstNotUtf8(text);
     return fault ? text.substr(0, *fault) : text;

@@ -76,6 +76,7 @@ private:
     std::vector<Cell> cellsOf(const Statement& row) const
     {
         std::vector<Cell> cells;
+        cells.reserve(static_cast<std::size_t>(row.columns()));
         for (int column = 0; column < row.columns(); ++column) {
             cells.push_back(row.cellAt(column));
         }

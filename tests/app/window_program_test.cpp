@@ -199,7 +199,8 @@ TEST_F(WindowProgramTest, ANewLookKeepsThePageAndIsLaidOutAtOnce)
     ASSERT_TRUE(soon([&] { return before.isNull() && program.window() != nullptr; }));
     EXPECT_EQ(program.window()->pageShown(), "Trays");
     EXPECT_TRUE(program.window()->isVisible());
-    const auto* mode = program.window()->findChild<ui::Segmented*>("mode");
+    const auto* mode = program.window()->page("Weigh-in")->findChild<ui::Segmented*>("mode");
+    ASSERT_NE(mode, nullptr);
     EXPECT_NE(qobject_cast<ui::FlowLayout*>(mode->layout()), nullptr)
         << "segments go on in a second line in large type";
     ui::applyTheme(*qApp, ui::Ground::Light);

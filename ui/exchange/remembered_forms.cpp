@@ -49,7 +49,7 @@ TableAsk askFrom(const QJsonObject& entry)
     if (!decimals.empty()) {
         ask.decimalMark = decimals == "point" ? DecimalMark::Point : DecimalMark::Comma;
     }
-    for (const QJsonValue& each : entry.value(QLatin1String("columns")).toArray()) {
+    for (const QJsonValue each : entry.value(QLatin1String("columns")).toArray()) {
         const QJsonObject match = each.toObject();
         ask.columns.push_back(
             {textIn(match, "column"), textIn(match, "header"), textIn(match, "unit")});
@@ -82,7 +82,7 @@ std::optional<TableAsk> rememberedForm(const Preferences& preferences,
                                        const std::vector<std::string>& header)
 {
     const QJsonArray wanted = headerArray(header);
-    for (const QJsonValue& each : allRemembered(preferences)) {
+    for (const QJsonValue each : allRemembered(preferences)) {
         const QJsonObject entry = each.toObject();
         if (entry.value(QLatin1String("file")).toArray() == wanted) {
             return askFrom(entry);
@@ -95,7 +95,7 @@ void rememberForm(Preferences& preferences, const std::vector<std::string>& head
                   const TableForm& form)
 {
     QJsonArray kept{entryOf(header, form)};
-    for (const QJsonValue& each : allRemembered(preferences)) {
+    for (const QJsonValue each : allRemembered(preferences)) {
         const bool isSame = each.toObject().value(QLatin1String("file")) == headerArray(header);
         if (!isSame && kept.size() < kMostRemembered) {
             kept << each;

@@ -162,10 +162,11 @@ void HistoryPage::wireSignals()
 
 void HistoryPage::begin()
 {
-    m_table->setFocus();
-    if (!m_table->currentIndex().isValid()) {
-        m_table->setCurrentIndex(m_model->index(0, 0));
+    // First: a table that gets the focus makes its first row the current one and chooses none.
+    if (!m_table->selectionModel()->hasSelection()) {
+        m_table->selectRow(0);
     }
+    m_table->setFocus();
 }
 
 bool HistoryPage::find()

@@ -80,6 +80,7 @@ std::size_t kindOf(const MergeItem& item)
 std::vector<ActsRow> actsOf(const MergePlan& plan)
 {
     std::vector<ActsRow> rows;
+    rows.reserve(kKinds.size() + 1);
     for (const Kind& kind : kKinds) {
         rows.push_back({ActsTable::tr(kind.text)});
     }

@@ -144,12 +144,11 @@ void MergeDialog::showHeadline()
     if (m_plan.items.empty()) {
         words += tr("; nothing was changed on both.");
     } else if (m_plan.unchosen() == 0) {
-        words += tr("; %n thing(s) were changed on both, and chosen.", nullptr,
-                    static_cast<int>(m_plan.items.size()));
+        words += tr("; changed on both, and chosen: %1.").arg(m_plan.items.size());
     } else {
-        words += tr("; %n thing(s) were changed on both", nullptr,
-                    static_cast<int>(m_plan.items.size())) +
-                 tr(", %n of them still wait(s) for you.", nullptr, m_plan.unchosen());
+        words += tr("; changed on both: %1, still to choose: %2.")
+                     .arg(m_plan.items.size())
+                     .arg(m_plan.unchosen());
     }
     m_headline->setText(words);
 }

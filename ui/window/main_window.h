@@ -43,12 +43,12 @@ Q_SIGNALS:
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
 
 private:
+    bool pressByEnter(QObject* watched, const QEvent& event) const;
     void buildFrame();
     QWidget* buildSidebar();
     QWidget* buildBeside();

@@ -104,16 +104,21 @@ void MainWindow::follow(const QString& code)
     }
 }
 
-// Enter presses the button that has the focus, as Space does: Qt leaves that to dialogs.
-void MainWindow::keyPressEvent(QKeyEvent* event)
+// Enter presses the button that it is typed at, as Space does: Qt leaves that to dialogs. At the
+// button alone: a list hands its Enter on, and may have moved the focus by then.
+bool MainWindow::pressByEnter(QObject* watched, const QEvent& event) const
 {
-    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
-    auto* button = qobject_cast<QAbstractButton*>(focusWidget());
-    if (isEnter && button != nullptr && !event->isAutoRepeat()) {
-        button->click();
-    } else {
-        QMainWindow::keyPressEvent(event);
+    auto* button = qobject_cast<QAbstractButton*>(watched);
+    if (event.type() != QEvent::KeyPress || button == nullptr || button->window() != this) {
+        return false;
     }
+    const auto& key = static_cast<const QKeyEvent&>(event);
+    const bool isEnter = key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter;
+    if (!isEnter || key.isAutoRepeat()) {
+        return false;
+    }
+    button->click();
+    return true;
 }
 
 // The bar may stand under a dialog, so that the words are shown there too.
@@ -130,6 +135,9 @@ bool MainWindow::eventFilter(QObject* watched, QEvent* event)
 {
     if (event->type() == QEvent::WindowActivate && watched == this) {
         m_clock->look(); // the computer may have slept meanwhile
+    }
+    if (pressByEnter(watched, *event)) {
+        return true;
     }
     if (event->type() == QEvent::ShortcutOverride) {
         const auto* field = qobject_cast<QLineEdit*>(watched);

@@ -69,7 +69,8 @@ TEST_F(MediumPartTest, TheFormShowsTheMarkerThatWillBeSaved)
     press(*part, "newRecord");
     const auto* marker = find<QComboBox>(*part, "mediumMarker");
     const int shown = marker->currentData().toInt();
-    for (const Medium& each : journal->media().all(Listed::All).value()) {
+    const auto all = journal->media().all(Listed::All).value();
+    for (const Medium& each : all) {
         EXPECT_NE(each.marker, shown);
         EXPECT_EQ(marker->findData(each.marker), -1) << "only free ones are offered";
     }

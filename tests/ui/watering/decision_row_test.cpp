@@ -151,7 +151,8 @@ TEST_F(DecisionRowTest, AskedWithinAPastRoundItBeganThen)
 
 TEST_F(DecisionRowTest, NamesWithMarksAreReadAsTheyAre)
 {
-    for (const Variety& each : journal->varieties().all().value()) {
+    const auto varieties = journal->varieties().all().value();
+    for (const Variety& each : varieties) {
         if (each.name == "Broccoli") {
             Protocol protocol = journal->varieties().protocol(each.id).value();
             for (ProtocolStage& stage : protocol.stages) {

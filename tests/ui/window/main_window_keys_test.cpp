@@ -125,9 +125,14 @@ TEST_F(WindowKeysTest, EnterPressesTheButtonThatHasTheFocusOnEveryPage)
     auto* sowing = find<QPushButton>(pageOf("Trays"), "sow");
     sowing->setFocus();
     press(Qt::Key_Return);
-    ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() != nullptr; }));
-    press(Qt::Key_Escape);
-    ASSERT_TRUE(soon([this] { return window->isActiveWindow(); }));
+    ASSERT_TRUE(soon([] {
+        const QWidget* asked = QApplication::activeModalWidget();
+        return asked != nullptr && asked->isActiveWindow();
+    }));
+    QTest::keyClick(QApplication::activeModalWidget(), Qt::Key_Escape);
+    ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() == nullptr; }));
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     pressCtrl(Qt::Key_6);
     press(Qt::Key_Home);
     press(Qt::Key_Return);

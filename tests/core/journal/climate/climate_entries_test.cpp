@@ -191,7 +191,8 @@ protected:
         clock.set({date(2026, 2, 1), 480});
         SowingDraft draft;
         draft.variety = journal->varieties().all().value().front().id;
-        for (const Medium& medium : journal->media().all().value()) {
+        const auto media = journal->media().all().value();
+        for (const Medium& medium : media) {
             draft.medium = medium.isReusable ? draft.medium : medium.id;
         }
         draft.at = clock.now();

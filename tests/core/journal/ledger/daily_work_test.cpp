@@ -120,7 +120,8 @@ protected:
         ASSERT_TRUE(journal->trays().nextCode(draft.variety));
         ASSERT_TRUE(journal->varieties().lots(draft.variety));
         ASSERT_TRUE(journal->varieties().lots(std::nullopt));
-        for (const Medium& medium : journal->media().all().value()) {
+        const auto media = journal->media().all().value();
+        for (const Medium& medium : media) {
             ASSERT_TRUE(journal->media().pieces(medium.id));
         }
         const auto sown = journal->trays().sow(draft);
@@ -230,7 +231,8 @@ protected:
     [[nodiscard]] Slot slot() { return journal->watering().roundNow().value().slot; }
     [[nodiscard]] RoundTray openTick()
     {
-        for (const RoundTray& tray : journal->watering().roundNow().value().trays) {
+        const auto round = journal->watering().roundNow().value();
+        for (const RoundTray& tray : round.trays) {
             if (!tray.isDone() && !tray.isAside()) {
                 return tray;
             }
@@ -241,7 +243,8 @@ protected:
     [[nodiscard]] std::vector<TrayId> growing() { return journal->trays().growingIn({}).value(); }
     [[nodiscard]] TrialId endedTrial()
     {
-        for (const TrialRow& row : journal->trials().list().value()) {
+        const auto rows = journal->trials().list().value();
+        for (const TrialRow& row : rows) {
             if (row.state == TrialState::Ended) {
                 return row.trial.id;
             }
