@@ -74,19 +74,6 @@ SownTray trayAt(const SowingDraft& draft, std::size_t index, const std::string& 
     return tray;
 }
 
-// Few are named, many are counted.
-std::string namesOf(const std::vector<std::string>& codes)
-{
-    if (codes.size() > 4) {
-        return std::to_string(codes.size());
-    }
-    std::string names;
-    for (const std::string& code : codes) {
-        names += (names.empty() ? "" : ", ") + code;
-    }
-    return names;
-}
-
 } // namespace
 
 std::string namesOf(const std::vector<std::string>& codes)
