@@ -1,5 +1,6 @@
 #include "core/journal/tray/sowing.h"
 
+#include "core/base/moment_text.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/tray/sowing_rules.h"
@@ -46,11 +47,6 @@ std::string shelfName(RoomRepository& rooms, ShelfId id)
 }
 
 } // namespace
-
-std::string textOf(Moment moment)
-{
-    return toIso(moment.date) + " " + toClockText(moment.minute);
-}
 
 Moment endOf(const Stay& left)
 {

@@ -37,8 +37,6 @@ struct SownTray
 TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGround& ground,
                  const SownTray& put);
 
-// "2026-03-12 07:05", as errors carry a moment.
-[[nodiscard]] std::string textOf(Moment moment);
 // Of a stay that has ended.
 [[nodiscard]] Moment endOf(const Stay& left);
 
