@@ -1,5 +1,7 @@
 #include "ui/text/cell_text.h"
 
+#include "ui/text/key_text.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -13,35 +15,29 @@ class Cells
     Q_DECLARE_TR_FUNCTIONS(Cells)
 };
 
-struct ColumnText
-{
-    const char* key;
-    const char* text;
-};
-
 // Columns that a grower fills himself.
 constexpr std::array kColumns = {
-    ColumnText{"net_mg", QT_TRANSLATE_NOOP("Cells", "net")},
-    ColumnText{"gross_mg", QT_TRANSLATE_NOOP("Cells", "on the scale")},
-    ColumnText{"tare_mg", QT_TRANSLATE_NOOP("Cells", "the bowl")},
-    ColumnText{"seed_mg", QT_TRANSLATE_NOOP("Cells", "seed")},
-    ColumnText{"bought_mg", QT_TRANSLATE_NOOP("Cells", "bought")},
-    ColumnText{"reading_um", QT_TRANSLATE_NOOP("Cells", "height")},
-    ColumnText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Cells", "below the rim")},
-    ColumnText{"amount_ul", QT_TRANSLATE_NOOP("Cells", "water")},
-    ColumnText{"sown_on", QT_TRANSLATE_NOOP("Cells", "sown")},
-    ColumnText{"ended_on", QT_TRANSLATE_NOOP("Cells", "ended")},
-    ColumnText{"started_on", QT_TRANSLATE_NOOP("Cells", "begun")},
-    ColumnText{"from_date", QT_TRANSLATE_NOOP("Cells", "holds from")},
-    ColumnText{"bought_on", QT_TRANSLATE_NOOP("Cells", "bought on")},
-    ColumnText{"name", QT_TRANSLATE_NOOP("Cells", "name")},
-    ColumnText{"note", QT_TRANSLATE_NOOP("Cells", "note")},
-    ColumnText{"text", QT_TRANSLATE_NOOP("Cells", "note")},
-    ColumnText{"question", QT_TRANSLATE_NOOP("Cells", "question")},
-    ColumnText{"lot_number", QT_TRANSLATE_NOOP("Cells", "lot")},
-    ColumnText{"supplier", QT_TRANSLATE_NOOP("Cells", "supplier")},
-    ColumnText{"set_aside_reason", QT_TRANSLATE_NOOP("Cells", "set aside")},
-    ColumnText{"discard_reason", QT_TRANSLATE_NOOP("Cells", "discarded")},
+    KeyText{"net_mg", QT_TRANSLATE_NOOP("Cells", "net")},
+    KeyText{"gross_mg", QT_TRANSLATE_NOOP("Cells", "on the scale")},
+    KeyText{"tare_mg", QT_TRANSLATE_NOOP("Cells", "the bowl")},
+    KeyText{"seed_mg", QT_TRANSLATE_NOOP("Cells", "seed")},
+    KeyText{"bought_mg", QT_TRANSLATE_NOOP("Cells", "bought")},
+    KeyText{"reading_um", QT_TRANSLATE_NOOP("Cells", "height")},
+    KeyText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Cells", "below the rim")},
+    KeyText{"amount_ul", QT_TRANSLATE_NOOP("Cells", "water")},
+    KeyText{"sown_on", QT_TRANSLATE_NOOP("Cells", "sown")},
+    KeyText{"ended_on", QT_TRANSLATE_NOOP("Cells", "ended")},
+    KeyText{"started_on", QT_TRANSLATE_NOOP("Cells", "begun")},
+    KeyText{"from_date", QT_TRANSLATE_NOOP("Cells", "holds from")},
+    KeyText{"bought_on", QT_TRANSLATE_NOOP("Cells", "bought on")},
+    KeyText{"name", QT_TRANSLATE_NOOP("Cells", "name")},
+    KeyText{"note", QT_TRANSLATE_NOOP("Cells", "note")},
+    KeyText{"text", QT_TRANSLATE_NOOP("Cells", "note")},
+    KeyText{"question", QT_TRANSLATE_NOOP("Cells", "question")},
+    KeyText{"lot_number", QT_TRANSLATE_NOOP("Cells", "lot")},
+    KeyText{"supplier", QT_TRANSLATE_NOOP("Cells", "supplier")},
+    KeyText{"set_aside_reason", QT_TRANSLATE_NOOP("Cells", "set aside")},
+    KeyText{"discard_reason", QT_TRANSLATE_NOOP("Cells", "discarded")},
 };
 
 QString wholeText(const std::string& column, std::int64_t value, const UnitText& units)
@@ -72,9 +68,8 @@ QString writtenText(const std::string& column, const std::string& value, int lon
 
 QString columnName(const std::string& column)
 {
-    const auto found = std::find_if(kColumns.begin(), kColumns.end(),
-                                    [&](const ColumnText& each) { return each.key == column; });
-    return found == kColumns.end() ? QString() : Cells::tr(found->text);
+    const char* text = textOf(kColumns, column);
+    return text == nullptr ? QString() : Cells::tr(text);
 }
 
 QString cellText(const std::string& column, const Cell& cell, const UnitText& units, int longest)
