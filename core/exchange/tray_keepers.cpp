@@ -1,6 +1,7 @@
 // Part of core/exchange/table_keepers.h: rows about a tray on a day.
 #include "core/exchange/tray_keepers.h"
 
+#include "core/base/moment_text.h"
 #include "core/exchange/row_fault.h"
 #include "core/exchange/tray_import.h"
 #include "core/harvest/harvest_reason.h"
@@ -170,8 +171,7 @@ private:
         } else if (m_tray->state == TrayState::Harvested) {
             cells.fault(ErrorKind::Conflict, ExchangeReason::CutAfterLast, m_tray->code);
         } else if (m_isLast && since != m_standsSince.end() && at() < since->second) {
-            cells.fault(ErrorKind::Conflict, TrayReason::EndBeforeStay,
-                        toIso(since->second.date) + " " + toClockText(since->second.minute));
+            cells.fault(ErrorKind::Conflict, TrayReason::EndBeforeStay, textOf(since->second));
         } else {
             set("cut", ++m_cuts[m_tray->id.value]);
             m_tray->state = m_isLast ? TrayState::Harvested : m_tray->state;

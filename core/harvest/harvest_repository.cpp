@@ -1,5 +1,6 @@
 #include "core/harvest/harvest_repository.h"
 
+#include "core/storage/id_list.h"
 #include "core/storage/table.h"
 #include "core/tray/tray_ids.h"
 

@@ -22,7 +22,7 @@ struct SownTray
 };
 
 // Trays that are planned and not sown yet.
-struct PlannedSowing
+struct SowingAhead
 {
     Date on;
     VarietyId variety;
@@ -62,7 +62,7 @@ struct StockFacts
     std::vector<WaterGiven> given;
     std::vector<Moment> cuts;
     std::vector<Sanitising> sanitised;
-    std::vector<PlannedSowing> planned;
+    std::vector<SowingAhead> planned;
     std::optional<Date> lastCounted; // of seed or anything else
 };
 

@@ -58,9 +58,9 @@ Date oldestReckoning(const std::vector<StockCount>& counts, Date otherwise)
     return oldest;
 }
 
-std::vector<PlannedSowing> plannedSowings(Database& database)
+std::vector<SowingAhead> plannedSowings(Database& database)
 {
-    std::vector<PlannedSowing> planned;
+    std::vector<SowingAhead> planned;
     for (const TrialDraft& draft : TrialPlanRepository(database).all()) {
         for (const PlannedTray& tray : draft.trays) {
             const auto treatment = static_cast<std::size_t>(tray.treatment);

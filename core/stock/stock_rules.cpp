@@ -15,7 +15,7 @@ struct VarietySeed
     std::optional<SeedLotId> inHand;
 };
 
-Mass seedOf(const PlannedSowing& sowing, const StockFacts& facts)
+Mass seedOf(const SowingAhead& sowing, const StockFacts& facts)
 {
     const auto variety = facts.varieties.find(sowing.variety);
     const auto usual =
@@ -49,7 +49,7 @@ std::map<VarietyId, VarietySeed> seedByVariety(const StockFacts& facts, Date tod
             seed.inHand = tray.lot ? tray.lot : seed.inHand;
         }
     }
-    for (const PlannedSowing& sowing : facts.planned) {
+    for (const SowingAhead& sowing : facts.planned) {
         if (isAhead(sowing, today)) {
             all[sowing.variety].planned += seedOf(sowing, facts);
         }
@@ -147,7 +147,7 @@ std::vector<SeedLine> seedLines(const StockFacts& facts, Date today)
         line.stock = stock;
         line.variety = nameOf(facts, stock.lot.variety);
         const bool isNow = isInHand(stock, seed, facts);
-        for (const PlannedSowing& sowing : facts.planned) {
+        for (const SowingAhead& sowing : facts.planned) {
             const bool isOfIt = sowing.lot ? *sowing.lot == stock.lot.id
                                            : sowing.variety == stock.lot.variety && isNow;
             if (isOfIt && isAhead(sowing, today)) {

@@ -18,7 +18,7 @@ inline constexpr double kWeakGerminationPercent = 85;
 [[nodiscard]] Done checkLowDays(std::optional<int> days);
 
 // Within the plan days; one that is late counts as long.
-[[nodiscard]] inline bool isAhead(const PlannedSowing& sowing, Date today)
+[[nodiscard]] inline bool isAhead(const SowingAhead& sowing, Date today)
 {
     return sowing.on >= today - kPlanDays && sowing.on <= today + kPlanDays;
 }

@@ -152,7 +152,7 @@ StockAmount plannedOf(const StockItem& supply, const StockFacts& facts, Date tod
     StockAmount planned;
     const Medium* medium = mediumOf(supply, facts);
     const auto share = medium == nullptr ? std::nullopt : shareOf(*medium);
-    for (const PlannedSowing& sowing : facts.planned) {
+    for (const SowingAhead& sowing : facts.planned) {
         if (share && sowing.medium == medium->id && isAhead(sowing, today)) {
             planned += *share * sowing.trays;
         }

@@ -5,16 +5,28 @@
 
 namespace plumule {
 
-// The ids of the rows as a JSON list: one bound text for any number of them, read by json_each(),
-// so that a statement stays the same and is kept.
+// Ids as a JSON list: one bound text for any number of them, read by json_each(), so that a
+// statement stays the same and is kept.
+template <class Ids>
+[[nodiscard]] std::string idList(const Ids& ids)
+{
+    std::string list = "[";
+    for (const auto id : ids) {
+        list += (list.size() > 1 ? "," : "") + std::to_string(id.value);
+    }
+    return list + "]";
+}
+
+// Those of the rows.
 template <class Row>
 [[nodiscard]] std::string idListOf(const std::vector<Row>& rows)
 {
-    std::string list = "[";
+    std::vector<decltype(Row::id)> ids;
+    ids.reserve(rows.size());
     for (const Row& row : rows) {
-        list += (list.size() > 1 ? "," : "") + std::to_string(row.id.value);
+        ids.push_back(row.id);
     }
-    return list + "]";
+    return idList(ids);
 }
 
 } // namespace plumule

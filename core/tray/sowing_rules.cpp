@@ -1,5 +1,6 @@
 #include "core/tray/sowing_rules.h"
 
+#include "core/base/moment_text.h"
 #include "core/base/number_text.h"
 #include "core/tray/stage_plan.h"
 #include "core/tray/tray_reason.h"
@@ -75,8 +76,7 @@ Done checkStart(const Tray& tray, const std::vector<TrayStage>& stages, Stage st
     const bool isAfterEnd =
         tray.endedOn && at > Moment{*tray.endedOn, tray.endedMinute.value_or(0)};
     if (isBeforeEarlier || isAfterLater || isAfterEnd) {
-        return fail(ErrorKind::Invalid, TrayReason::StartOutOfOrder,
-                    toIso(at.date) + " " + toClockText(at.minute));
+        return fail(ErrorKind::Invalid, TrayReason::StartOutOfOrder, textOf(at));
     }
     return {};
 }

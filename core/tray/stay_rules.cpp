@@ -1,5 +1,6 @@
 #include "core/tray/stay_rules.h"
 
+#include "core/base/moment_text.h"
 #include "core/tray/tray_reason.h"
 
 namespace plumule {
@@ -10,9 +11,7 @@ Done checkEnd(const std::optional<Stay>& open, Moment at)
         return {};
     }
     const Moment since{open->fromOn, open->fromMinute};
-    return at < since ? fail(ErrorKind::Invalid, TrayReason::EndBeforeStay,
-                             toIso(since.date) + " " + toClockText(since.minute))
-                      : Done();
+    return at < since ? fail(ErrorKind::Invalid, TrayReason::EndBeforeStay, textOf(since)) : Done();
 }
 
 } // namespace plumule

@@ -2,15 +2,6 @@
 
 namespace plumule {
 
-std::string idList(const std::vector<TrayId>& trays)
-{
-    std::string list = "[";
-    for (const TrayId tray : trays) {
-        list += (list.size() > 1 ? "," : "") + std::to_string(tray.value);
-    }
-    return list + "]";
-}
-
 std::vector<TrayId> idsOf(const std::vector<TrayRecord>& records)
 {
     std::vector<TrayId> ids;

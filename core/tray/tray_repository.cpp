@@ -2,6 +2,7 @@
 
 #include "core/base/number_text.h"
 #include "core/medium/medium_repository.h"
+#include "core/storage/id_list.h"
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_table_of.h"
 
@@ -127,7 +128,7 @@ std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
         for (std::size_t i = 0; i < values.size(); ++i) {
             statement.bindCell(static_cast<int>(i + 1), values[i]);
         }
-        const std::string ids = idList({m_without.begin(), m_without.end()});
+        const std::string ids = idList(m_without);
         statement.bindCell(static_cast<int>(values.size() + 1), ids);
         while (statement.step()) {
             records.push_back(readRecord(statement, media));
@@ -225,7 +226,7 @@ TrayRepository::ByTray<Stay> TrayRepository::stays(const std::vector<TrayId>& tr
 std::map<PlaceId, TrayId> TrayRepository::occupied() const
 {
     std::map<PlaceId, TrayId> byPlace;
-    const std::string ids = idList({m_without.begin(), m_without.end()});
+    const std::string ids = idList(m_without);
     for (const Stay& stay : selectRows<Stay>(
              m_database, "WHERE to_on IS NULL AND tray_id NOT IN (SELECT value FROM json_each(?1))",
              ids)) {

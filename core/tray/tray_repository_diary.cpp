@@ -1,6 +1,7 @@
 // Part of core/tray/tray_repository.h: heights, notes and photographs.
 #include "core/tray/tray_repository.h"
 
+#include "core/storage/id_list.h"
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_table_of.h"
 

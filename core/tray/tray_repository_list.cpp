@@ -2,6 +2,7 @@
 #include "core/tray/tray_repository.h"
 
 #include "core/base/number_text.h"
+#include "core/storage/id_list.h"
 #include "core/tray/tray_code.h"
 #include "core/tray/tray_ids.h"
 #include "core/tray/tray_table_of.h"
@@ -123,8 +124,7 @@ std::vector<TrayId> TrayRepository::ids(const TrayFilter& filter, const TrayPage
         where.add("t.sown_on <= " + day + " AND (t.sown_on < " + day + " OR t.code > " +
                   where.bound(page.after->code) + ")");
     }
-    where.add("t.id NOT IN (SELECT value FROM json_each(" +
-              where.bound(idList({m_without.begin(), m_without.end()})) + "))");
+    where.add("t.id NOT IN (SELECT value FROM json_each(" + where.bound(idList(m_without)) + "))");
     const std::string most = where.bound(page.rows.value_or(kNoLimit));
     Statement statement = m_database.prepare("SELECT t.id FROM tray t " + where.sql() + kListOrder +
                                              " LIMIT " + most);

@@ -8,12 +8,12 @@
 namespace plumule::calibration {
 namespace {
 
-constexpr int kRooms = 2000;
-constexpr int kQuickRooms = 150;
+constexpr int kPromisedRooms = 2000;
+constexpr int kQuickPromises = 150;
 constexpr int kSownForIt = 40; // trays of which as many are taken as are proposed
 constexpr int kKeptOfEach = 3; // of every sowing before
 constexpr int kDaysToGrow = 20;
-const VarietyId kVariety{1};
+const VarietyId kPromised{1};
 const MediumId kMedium{1};
 
 // A room of which the last sowing is large enough for any promise, and the others are small.
@@ -28,16 +28,16 @@ GrownRoom roomFor(int sowings, double lost)
     return room;
 }
 
-using Sowing = std::tuple<Date, VarietyId, MediumId>;
+using SowingKey = std::tuple<Date, VarietyId, MediumId>;
 
-Sowing sowingOf(const TrayFact& tray)
+SowingKey sowingOf(const TrayFact& tray)
 {
     return {tray.sownAt.date, tray.variety, tray.medium};
 }
 
 void thinOut(ForecastFacts& facts)
 {
-    std::map<Sowing, int> kept;
+    std::map<SowingKey, int> kept;
     std::erase_if(facts.trays,
                   [&](const TrayFact& tray) { return ++kept[sowingOf(tray)] > kKeptOfEach; });
 }
@@ -48,7 +48,7 @@ Mass usualYield(const ForecastFacts& all)
     Mass sum;
     std::int64_t trays = 0;
     for (const TrayFact& tray : all.trays) {
-        if (tray.variety == kVariety && tray.medium == kMedium && tray.cutAt) {
+        if (tray.variety == kPromised && tray.medium == kMedium && tray.cutAt) {
             sum += tray.cut;
             ++trays;
         }
@@ -64,14 +64,14 @@ OrderFacts factsOf(const ForecastFacts& known, Mass amount)
     facts.forecast = known;
     facts.report = forecastReport(known);
     facts.media[kMedium].id = kMedium;
-    facts.usualMedia[kVariety] = kMedium;
-    Protocol& protocol = facts.protocols[kVariety];
-    protocol.variety.id = kVariety;
+    facts.usualMedia[kPromised] = kMedium;
+    Protocol& protocol = facts.protocols[kPromised];
+    protocol.variety.id = kPromised;
     protocol.stages.resize(1);
     protocol.stages[0].lengthMinutes = kMinutesPerDay;
-    Order order;
+    plumule::Order order;
     order.id = {1};
-    order.variety = kVariety;
+    order.variety = kPromised;
     order.amount = amount;
     order.day = known.now.date + kDaysToGrow;
     facts.promises = {{order, order.day}};
@@ -84,7 +84,7 @@ Outcome promiseKept(const GrownRoom& room, Draw& draw)
     const ForecastFacts all = grow(room, draw);
     Date last{};
     for (const TrayFact& tray : all.trays) {
-        last = tray.variety == kVariety ? std::max(last, tray.sownAt.date) : last;
+        last = tray.variety == kPromised ? std::max(last, tray.sownAt.date) : last;
     }
     ForecastFacts known = knownAt(all, {last, 0});
     thinOut(known);
@@ -97,7 +97,7 @@ Outcome promiseKept(const GrownRoom& room, Draw& draw)
     Mass sum;
     int taken = 0;
     for (const TrayFact& tray : all.trays) {
-        if (sowingOf(tray) == Sowing{last, kVariety, kMedium} && taken < need->trays) {
+        if (sowingOf(tray) == SowingKey{last, kPromised, kMedium} && taken < need->trays) {
             sum += tray.cut;
             ++taken;
         }
@@ -119,10 +119,10 @@ Section orders()
         for (const int sowings : {3, 6, 12}) {
             const std::string name = "after " + std::to_string(sowings) + " sowings of 3, 1 in " +
                                      std::to_string(oneIn) + " thrown away";
-            Line line{"promise of 1 to 15 trays, " + name, kRooms,
+            Line line{"promise of 1 to 15 trays, " + name, kPromisedRooms,
                       [=](Draw& draw) { return promiseKept(roomFor(sowings, lost), draw); }};
             const bool isQuick = sowings == 6 && lost < 0.1;
-            section.lines.push_back(line.covers(88).inShort(isQuick ? kQuickRooms : 0));
+            section.lines.push_back(line.covers(88).inShort(isQuick ? kQuickPromises : 0));
         }
     }
     return section;

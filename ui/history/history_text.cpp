@@ -1,6 +1,7 @@
 #include "ui/history/history_text.h"
 
 #include "ui/text/cell_text.h"
+#include "ui/text/key_text.h"
 
 #include <QCoreApplication>
 
@@ -17,12 +18,6 @@ class ActsTr
 };
 
 // A table or a column in the grower's words.
-struct KeyText
-{
-    const char* key;
-    const char* text;
-};
-
 constexpr std::array kTables = {
     KeyText{"tray", QT_TRANSLATE_NOOP("Acts", "%n tray(s)")},
     KeyText{"tray_stage", QT_TRANSLATE_NOOP("Acts", "%n stage(s)")},
@@ -71,21 +66,13 @@ constexpr std::array kTables = {
 };
 
 // Null where it is not among them.
-template <std::size_t Count>
-const char* wordsOf(const std::array<KeyText, Count>& texts, const std::string& key)
-{
-    const auto found = std::find_if(texts.begin(), texts.end(),
-                                    [&](const KeyText& each) { return each.key == key; });
-    return found == texts.end() ? nullptr : found->text;
-}
-
 // Tables that hold what goes without saying are counted together, last.
 QString countsText(const std::map<std::string, int>& counts)
 {
     QStringList texts;
     int others = 0;
     for (const auto& [table, count] : counts) {
-        if (const char* const text = wordsOf(kTables, table)) {
+        if (const char* const text = textOf(kTables, table)) {
             texts << ActsTr::tr(text, nullptr, count);
         } else {
             others += count;

@@ -4,6 +4,7 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "ui/text/cell_text.h"
+#include "ui/text/key_text.h"
 
 #include <QCoreApplication>
 #include <QDateTime>
@@ -21,81 +22,67 @@ class Met
     Q_DECLARE_TR_FUNCTIONS(Met)
 };
 
-struct WordsOf
-{
-    const char* key;
-    const char* text;
-};
-
 // Columns besides those of the history.
 constexpr std::array kColumns = {
-    WordsOf{"code", QT_TRANSLATE_NOOP("Met", "code")},
-    WordsOf{"code_prefix", QT_TRANSLATE_NOOP("Met", "letters of its codes")},
-    WordsOf{"number", QT_TRANSLATE_NOOP("Met", "number")},
-    WordsOf{"cut", QT_TRANSLATE_NOOP("Met", "cut")},
-    WordsOf{"price", QT_TRANSLATE_NOOP("Met", "price, in 1/10 000")},
-    WordsOf{"amount", QT_TRANSLATE_NOOP("Met", "amount, in 1/10 000")},
-    WordsOf{"item", QT_TRANSLATE_NOOP("Met", "of")},
-    WordsOf{"task", QT_TRANSLATE_NOOP("Met", "work")},
-    WordsOf{"seconds", QT_TRANSLATE_NOOP("Met", "seconds")},
-    WordsOf{"second", QT_TRANSLATE_NOOP("Met", "second of the minute")},
-    WordsOf{"times", QT_TRANSLATE_NOOP("Met", "how often")},
-    WordsOf{"germination_percent", QT_TRANSLATE_NOOP("Met", "germination, %")},
-    WordsOf{"planned_uses", QT_TRANSLATE_NOOP("Met", "planned uses")},
-    WordsOf{"stage", QT_TRANSLATE_NOOP("Met", "stage")},
-    WordsOf{"length_min", QT_TRANSLATE_NOOP("Met", "minutes long")},
-    WordsOf{"delay_min", QT_TRANSLATE_NOOP("Met", "minutes put off")},
-    WordsOf{"cue", QT_TRANSLATE_NOOP("Met", "until")},
-    WordsOf{"waterings_per_day", QT_TRANSLATE_NOOP("Met", "waterings a day")},
-    WordsOf{"method", QT_TRANSLATE_NOOP("Met", "how")},
-    WordsOf{"water", QT_TRANSLATE_NOOP("Met", "water")},
-    WordsOf{"slot", QT_TRANSLATE_NOOP("Met", "round")},
-    WordsOf{"on_date", QT_TRANSLATE_NOOP("Met", "on")},
-    WordsOf{"starts_on", QT_TRANSLATE_NOOP("Met", "from")},
-    WordsOf{"closed_on", QT_TRANSLATE_NOOP("Met", "closed")},
-    WordsOf{"retired_on", QT_TRANSLATE_NOOP("Met", "retired")},
-    WordsOf{"is_retired", QT_TRANSLATE_NOOP("Met", "retired")},
-    WordsOf{"is_used_up", QT_TRANSLATE_NOOP("Met", "used up")},
-    WordsOf{"is_reusable", QT_TRANSLATE_NOOP("Met", "reusable")},
-    WordsOf{"is_nutrient_bearing", QT_TRANSLATE_NOOP("Met", "bears nutrients")},
-    WordsOf{"form", QT_TRANSLATE_NOOP("Met", "form")},
-    WordsOf{"source", QT_TRANSLATE_NOOP("Met", "source")},
-    WordsOf{"caption", QT_TRANSLATE_NOOP("Met", "caption")},
-    WordsOf{"file_name", QT_TRANSLATE_NOOP("Met", "file")},
-    WordsOf{"value", QT_TRANSLATE_NOOP("Met", "score")},
-    WordsOf{"change_mg", QT_TRANSLATE_NOOP("Met", "change")},
-    WordsOf{"reason", QT_TRANSLATE_NOOP("Met", "why")},
-    WordsOf{"margin_mg", QT_TRANSLATE_NOOP("Met", "margin")},
-    WordsOf{"light_mw", QT_TRANSLATE_NOOP("Met", "light, mW")},
-    WordsOf{"light_minutes", QT_TRANSLATE_NOOP("Met", "light, minutes")},
-    WordsOf{"concentrate", QT_TRANSLATE_NOOP("Met", "concentrate")},
-    WordsOf{"dose_ul_per_l", QT_TRANSLATE_NOOP("Met", "dose, µL per litre")},
-    WordsOf{"ph_low", QT_TRANSLATE_NOOP("Met", "pH from")},
-    WordsOf{"ph_high", QT_TRANSLATE_NOOP("Met", "pH to")},
-    WordsOf{"ec_low_us_cm", QT_TRANSLATE_NOOP("Met", "EC from")},
-    WordsOf{"ec_high_us_cm", QT_TRANSLATE_NOOP("Met", "EC to")},
-    WordsOf{"ph", QT_TRANSLATE_NOOP("Met", "pH")},
-    WordsOf{"ec_us_cm", QT_TRANSLATE_NOOP("Met", "EC")},
-    WordsOf{"units", QT_TRANSLATE_NOOP("Met", "units")},
-    WordsOf{"currency", QT_TRANSLATE_NOOP("Met", "currency")},
-    WordsOf{"morning_minute", QT_TRANSLATE_NOOP("Met", "morning, minute")},
-    WordsOf{"evening_minute", QT_TRANSLATE_NOOP("Met", "evening, minute")},
-    WordsOf{"tray_length_um", QT_TRANSLATE_NOOP("Met", "length of a tray")},
-    WordsOf{"tray_width_um", QT_TRANSLATE_NOOP("Met", "width of a tray")},
-    WordsOf{"planned_trials", QT_TRANSLATE_NOOP("Met", "planned sowings")},
-    WordsOf{"main_metric", QT_TRANSLATE_NOOP("Met", "looked at by")},
-    WordsOf{"sow_on", QT_TRANSLATE_NOOP("Met", "sown on")},
-    WordsOf{"blocks", QT_TRANSLATE_NOOP("Met", "blocks")},
-    WordsOf{"trays_each", QT_TRANSLATE_NOOP("Met", "trays each")},
+    KeyText{"code", QT_TRANSLATE_NOOP("Met", "code")},
+    KeyText{"code_prefix", QT_TRANSLATE_NOOP("Met", "letters of its codes")},
+    KeyText{"number", QT_TRANSLATE_NOOP("Met", "number")},
+    KeyText{"cut", QT_TRANSLATE_NOOP("Met", "cut")},
+    KeyText{"price", QT_TRANSLATE_NOOP("Met", "price, in 1/10 000")},
+    KeyText{"amount", QT_TRANSLATE_NOOP("Met", "amount, in 1/10 000")},
+    KeyText{"item", QT_TRANSLATE_NOOP("Met", "of")},
+    KeyText{"task", QT_TRANSLATE_NOOP("Met", "work")},
+    KeyText{"seconds", QT_TRANSLATE_NOOP("Met", "seconds")},
+    KeyText{"second", QT_TRANSLATE_NOOP("Met", "second of the minute")},
+    KeyText{"times", QT_TRANSLATE_NOOP("Met", "how often")},
+    KeyText{"germination_percent", QT_TRANSLATE_NOOP("Met", "germination, %")},
+    KeyText{"planned_uses", QT_TRANSLATE_NOOP("Met", "planned uses")},
+    KeyText{"stage", QT_TRANSLATE_NOOP("Met", "stage")},
+    KeyText{"length_min", QT_TRANSLATE_NOOP("Met", "minutes long")},
+    KeyText{"delay_min", QT_TRANSLATE_NOOP("Met", "minutes put off")},
+    KeyText{"cue", QT_TRANSLATE_NOOP("Met", "until")},
+    KeyText{"waterings_per_day", QT_TRANSLATE_NOOP("Met", "waterings a day")},
+    KeyText{"method", QT_TRANSLATE_NOOP("Met", "how")},
+    KeyText{"water", QT_TRANSLATE_NOOP("Met", "water")},
+    KeyText{"slot", QT_TRANSLATE_NOOP("Met", "round")},
+    KeyText{"on_date", QT_TRANSLATE_NOOP("Met", "on")},
+    KeyText{"starts_on", QT_TRANSLATE_NOOP("Met", "from")},
+    KeyText{"closed_on", QT_TRANSLATE_NOOP("Met", "closed")},
+    KeyText{"retired_on", QT_TRANSLATE_NOOP("Met", "retired")},
+    KeyText{"is_retired", QT_TRANSLATE_NOOP("Met", "retired")},
+    KeyText{"is_used_up", QT_TRANSLATE_NOOP("Met", "used up")},
+    KeyText{"is_reusable", QT_TRANSLATE_NOOP("Met", "reusable")},
+    KeyText{"is_nutrient_bearing", QT_TRANSLATE_NOOP("Met", "bears nutrients")},
+    KeyText{"form", QT_TRANSLATE_NOOP("Met", "form")},
+    KeyText{"source", QT_TRANSLATE_NOOP("Met", "source")},
+    KeyText{"caption", QT_TRANSLATE_NOOP("Met", "caption")},
+    KeyText{"file_name", QT_TRANSLATE_NOOP("Met", "file")},
+    KeyText{"value", QT_TRANSLATE_NOOP("Met", "score")},
+    KeyText{"change_mg", QT_TRANSLATE_NOOP("Met", "change")},
+    KeyText{"reason", QT_TRANSLATE_NOOP("Met", "why")},
+    KeyText{"margin_mg", QT_TRANSLATE_NOOP("Met", "margin")},
+    KeyText{"light_mw", QT_TRANSLATE_NOOP("Met", "light, mW")},
+    KeyText{"light_minutes", QT_TRANSLATE_NOOP("Met", "light, minutes")},
+    KeyText{"concentrate", QT_TRANSLATE_NOOP("Met", "concentrate")},
+    KeyText{"dose_ul_per_l", QT_TRANSLATE_NOOP("Met", "dose, µL per litre")},
+    KeyText{"ph_low", QT_TRANSLATE_NOOP("Met", "pH from")},
+    KeyText{"ph_high", QT_TRANSLATE_NOOP("Met", "pH to")},
+    KeyText{"ec_low_us_cm", QT_TRANSLATE_NOOP("Met", "EC from")},
+    KeyText{"ec_high_us_cm", QT_TRANSLATE_NOOP("Met", "EC to")},
+    KeyText{"ph", QT_TRANSLATE_NOOP("Met", "pH")},
+    KeyText{"ec_us_cm", QT_TRANSLATE_NOOP("Met", "EC")},
+    KeyText{"units", QT_TRANSLATE_NOOP("Met", "units")},
+    KeyText{"currency", QT_TRANSLATE_NOOP("Met", "currency")},
+    KeyText{"morning_minute", QT_TRANSLATE_NOOP("Met", "morning, minute")},
+    KeyText{"evening_minute", QT_TRANSLATE_NOOP("Met", "evening, minute")},
+    KeyText{"tray_length_um", QT_TRANSLATE_NOOP("Met", "length of a tray")},
+    KeyText{"tray_width_um", QT_TRANSLATE_NOOP("Met", "width of a tray")},
+    KeyText{"planned_trials", QT_TRANSLATE_NOOP("Met", "planned sowings")},
+    KeyText{"main_metric", QT_TRANSLATE_NOOP("Met", "looked at by")},
+    KeyText{"sow_on", QT_TRANSLATE_NOOP("Met", "sown on")},
+    KeyText{"blocks", QT_TRANSLATE_NOOP("Met", "blocks")},
+    KeyText{"trays_each", QT_TRANSLATE_NOOP("Met", "trays each")},
 };
-
-template <std::size_t Count>
-QString found(const std::array<WordsOf, Count>& list, const std::string& key)
-{
-    const auto each =
-        std::find_if(list.begin(), list.end(), [&](const WordsOf& one) { return one.key == key; });
-    return each == list.end() ? QString() : Met::tr(each->text);
-}
 
 QString realText(double value)
 {
@@ -259,7 +246,8 @@ QString MetWords::wordsOfCells(const Row& row, int longest) const
     for (const ColumnInfo& column : m_coming.columnsOf(row.row.key.table)) {
         const Cell held = cell(row, column.name);
         const QString known = columnName(column.name);
-        const QString name = known.isEmpty() ? found(kColumns, column.name) : known;
+        const char* own = textOf(kColumns, column.name);
+        const QString name = known.isEmpty() && own != nullptr ? Met::tr(own) : known;
         if (name.isEmpty() || std::holds_alternative<std::monostate>(held)) {
             continue;
         }

@@ -1,6 +1,8 @@
 // Part of ui/merge/met_words.h: an item that met, as it stands on both sides.
 #include "ui/merge/met_words.h"
 
+#include "ui/text/key_text.h"
+
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QLocale>
@@ -17,48 +19,41 @@ class MetItems
     Q_DECLARE_TR_FUNCTIONS(MetItems)
 };
 
-struct Topic
-{
-    const char* key;
-    const char* text;
-};
-
 // What a family of rows is about.
 constexpr std::array kTopics = {
-    Topic{"stays", QT_TRANSLATE_NOOP("MetItems", "where it stands")},
-    Topic{"stages", QT_TRANSLATE_NOOP("MetItems", "its stages")},
-    Topic{"cut", QT_TRANSLATE_NOOP("MetItems", "how it ended")},
-    Topic{"residue", QT_TRANSLATE_NOOP("MetItems", "what it left behind")},
-    Topic{"on_piece", QT_TRANSLATE_NOOP("MetItems", "which piece it stands on")},
-    Topic{"watering", QT_TRANSLATE_NOOP("MetItems", "a watering")},
-    Topic{"watering_look", QT_TRANSLATE_NOOP("MetItems", "a look at its water")},
-    Topic{"height", QT_TRANSLATE_NOOP("MetItems", "a height")},
-    Topic{"tray_note", QT_TRANSLATE_NOOP("MetItems", "a note")},
-    Topic{"photo", QT_TRANSLATE_NOOP("MetItems", "a photograph")},
-    Topic{"variety", QT_TRANSLATE_NOOP("MetItems", "a variety")},
-    Topic{"seed_lot", QT_TRANSLATE_NOOP("MetItems", "a seed lot")},
-    Topic{"medium", QT_TRANSLATE_NOOP("MetItems", "a medium")},
-    Topic{"piece", QT_TRANSLATE_NOOP("MetItems", "a piece")},
-    Topic{"trial", QT_TRANSLATE_NOOP("MetItems", "a trial")},
-    Topic{"panel", QT_TRANSLATE_NOOP("MetItems", "a tasting")},
-    Topic{"season", QT_TRANSLATE_NOOP("MetItems", "a season")},
-    Topic{"price", QT_TRANSLATE_NOOP("MetItems", "a price")},
-    Topic{"promised_order", QT_TRANSLATE_NOOP("MetItems", "an order")},
-    Topic{"order_cut", QT_TRANSLATE_NOOP("MetItems", "which order a cut goes to")},
-    Topic{"labour_task", QT_TRANSLATE_NOOP("MetItems", "a time of work")},
-    Topic{"work_time", QT_TRANSLATE_NOOP("MetItems", "a stretch of work")},
-    Topic{"water_recipe", QT_TRANSLATE_NOOP("MetItems", "a recipe")},
-    Topic{"room", QT_TRANSLATE_NOOP("MetItems", "the room")},
-    Topic{"rack", QT_TRANSLATE_NOOP("MetItems", "a rack")},
-    Topic{"shelf", QT_TRANSLATE_NOOP("MetItems", "a shelf")},
-    Topic{"place", QT_TRANSLATE_NOOP("MetItems", "a place")},
+    KeyText{"stays", QT_TRANSLATE_NOOP("MetItems", "where it stands")},
+    KeyText{"stages", QT_TRANSLATE_NOOP("MetItems", "its stages")},
+    KeyText{"cut", QT_TRANSLATE_NOOP("MetItems", "how it ended")},
+    KeyText{"residue", QT_TRANSLATE_NOOP("MetItems", "what it left behind")},
+    KeyText{"on_piece", QT_TRANSLATE_NOOP("MetItems", "which piece it stands on")},
+    KeyText{"watering", QT_TRANSLATE_NOOP("MetItems", "a watering")},
+    KeyText{"watering_look", QT_TRANSLATE_NOOP("MetItems", "a look at its water")},
+    KeyText{"height", QT_TRANSLATE_NOOP("MetItems", "a height")},
+    KeyText{"tray_note", QT_TRANSLATE_NOOP("MetItems", "a note")},
+    KeyText{"photo", QT_TRANSLATE_NOOP("MetItems", "a photograph")},
+    KeyText{"variety", QT_TRANSLATE_NOOP("MetItems", "a variety")},
+    KeyText{"seed_lot", QT_TRANSLATE_NOOP("MetItems", "a seed lot")},
+    KeyText{"medium", QT_TRANSLATE_NOOP("MetItems", "a medium")},
+    KeyText{"piece", QT_TRANSLATE_NOOP("MetItems", "a piece")},
+    KeyText{"trial", QT_TRANSLATE_NOOP("MetItems", "a trial")},
+    KeyText{"panel", QT_TRANSLATE_NOOP("MetItems", "a tasting")},
+    KeyText{"season", QT_TRANSLATE_NOOP("MetItems", "a season")},
+    KeyText{"price", QT_TRANSLATE_NOOP("MetItems", "a price")},
+    KeyText{"promised_order", QT_TRANSLATE_NOOP("MetItems", "an order")},
+    KeyText{"order_cut", QT_TRANSLATE_NOOP("MetItems", "which order a cut goes to")},
+    KeyText{"labour_task", QT_TRANSLATE_NOOP("MetItems", "a time of work")},
+    KeyText{"work_time", QT_TRANSLATE_NOOP("MetItems", "a stretch of work")},
+    KeyText{"water_recipe", QT_TRANSLATE_NOOP("MetItems", "a recipe")},
+    KeyText{"room", QT_TRANSLATE_NOOP("MetItems", "the room")},
+    KeyText{"rack", QT_TRANSLATE_NOOP("MetItems", "a rack")},
+    KeyText{"shelf", QT_TRANSLATE_NOOP("MetItems", "a shelf")},
+    KeyText{"place", QT_TRANSLATE_NOOP("MetItems", "a place")},
 };
 
 QString topicOf(const std::string& family)
 {
-    const auto each = std::find_if(kTopics.begin(), kTopics.end(),
-                                   [&](const Topic& one) { return one.key == family; });
-    return each == kTopics.end() ? QString() : MetItems::tr(each->text);
+    const char* text = textOf(kTopics, family);
+    return text == nullptr ? QString() : MetItems::tr(text);
 }
 
 const RowState& stateOn(const MergeRow& row, Side side)

@@ -1,5 +1,7 @@
 #include "ui/text/cell_text.h"
 
+#include "ui/text/key_text.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -11,12 +13,6 @@ namespace {
 class Cells
 {
     Q_DECLARE_TR_FUNCTIONS(Cells)
-};
-
-struct ColumnText
-{
-    const char* key;
-    const char* text;
 };
 
 // Columns that a grower fills himself.
@@ -46,6 +42,27 @@ constexpr std::array kColumns = {
     ColumnText{"supplier", QT_TRANSLATE_NOOP("Cells", "supplier")},
     ColumnText{"set_aside_reason", QT_TRANSLATE_NOOP("Cells", "set aside")},
     ColumnText{"discard_reason", QT_TRANSLATE_NOOP("Cells", "discarded")},
+    KeyText{"net_mg", QT_TRANSLATE_NOOP("Cells", "net")},
+    KeyText{"gross_mg", QT_TRANSLATE_NOOP("Cells", "on the scale")},
+    KeyText{"tare_mg", QT_TRANSLATE_NOOP("Cells", "the bowl")},
+    KeyText{"seed_mg", QT_TRANSLATE_NOOP("Cells", "seed")},
+    KeyText{"bought_mg", QT_TRANSLATE_NOOP("Cells", "bought")},
+    KeyText{"reading_um", QT_TRANSLATE_NOOP("Cells", "height")},
+    KeyText{"surface_below_rim_um", QT_TRANSLATE_NOOP("Cells", "below the rim")},
+    KeyText{"amount_ul", QT_TRANSLATE_NOOP("Cells", "water")},
+    KeyText{"sown_on", QT_TRANSLATE_NOOP("Cells", "sown")},
+    KeyText{"ended_on", QT_TRANSLATE_NOOP("Cells", "ended")},
+    KeyText{"started_on", QT_TRANSLATE_NOOP("Cells", "begun")},
+    KeyText{"from_date", QT_TRANSLATE_NOOP("Cells", "holds from")},
+    KeyText{"bought_on", QT_TRANSLATE_NOOP("Cells", "bought on")},
+    KeyText{"name", QT_TRANSLATE_NOOP("Cells", "name")},
+    KeyText{"note", QT_TRANSLATE_NOOP("Cells", "note")},
+    KeyText{"text", QT_TRANSLATE_NOOP("Cells", "note")},
+    KeyText{"question", QT_TRANSLATE_NOOP("Cells", "question")},
+    KeyText{"lot_number", QT_TRANSLATE_NOOP("Cells", "lot")},
+    KeyText{"supplier", QT_TRANSLATE_NOOP("Cells", "supplier")},
+    KeyText{"set_aside_reason", QT_TRANSLATE_NOOP("Cells", "set aside")},
+    KeyText{"discard_reason", QT_TRANSLATE_NOOP("Cells", "discarded")},
 };
 
 QString wholeText(const std::string& column, std::int64_t value, const UnitText& units)
@@ -76,9 +93,8 @@ QString writtenText(const std::string& column, const std::string& value, int lon
 
 QString columnName(const std::string& column)
 {
-    const auto found = std::find_if(kColumns.begin(), kColumns.end(),
-                                    [&](const ColumnText& each) { return each.key == column; });
-    return found == kColumns.end() ? QString() : Cells::tr(found->text);
+    const char* text = textOf(kColumns, column);
+    return text == nullptr ? QString() : Cells::tr(text);
 }
 
 QString cellText(const std::string& column, const Cell& cell, const UnitText& units, int longest)

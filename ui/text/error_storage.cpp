@@ -77,12 +77,9 @@ QString words(StorageReason reason, const Error& error)
                           "name.")
             .arg(value[0]);
     case StorageReason::NotMade:
-        return error.kind == ErrorKind::DiskFull
-                   ? wordsOfFullDisk(value[0])
-                   : Errors::tr(
-                         "%1 can't be made: check its folder and the room on the disk, or choose "
-                         "another place.")
-                         .arg(value[0]);
+        return Errors::tr("%1 can't be made: check its folder and the room on the disk, or choose "
+                          "another place.")
+            .arg(value[0]);
     case StorageReason::NotWritable:
         return Errors::tr("%1 can only be read, not written: check who may write to it and to its "
                           "folder.")

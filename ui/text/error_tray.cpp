@@ -139,19 +139,13 @@ QString words(TrayReason reason, const Error& error)
             tr("The picture %1 can't be read: check that it is still there, or choose another one.")
                 .arg(value[0]);
     case TrayReason::PhotoFolder:
-        return error.kind == ErrorKind::DiskFull
-                   ? wordsOfFullDisk(value[0])
-                   : Errors::tr(
-                         "The folder %1, where photos are kept, can't be made: check that the "
-                         "journal's folder may be written to.")
-                         .arg(value[0]);
+        return Errors::tr("The folder %1, where photos are kept, can't be made: check that the "
+                          "journal's folder may be written to.")
+            .arg(value[0]);
     case TrayReason::PhotoNotCopied:
-        return error.kind == ErrorKind::DiskFull
-                   ? wordsOfFullDisk(value[0])
-                   : Errors::tr(
-                         "The picture %1 could not be copied beside the journal: check that the "
-                         "disk has room and that its folder may be written to.")
-                         .arg(value[0]);
+        return Errors::tr("The picture %1 could not be copied beside the journal: check that the "
+                          "disk has room and that its folder may be written to.")
+            .arg(value[0]);
     }
     return {};
 }

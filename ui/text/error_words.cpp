@@ -37,21 +37,11 @@ QString ErrorValues::stage(std::size_t index) const
     return fromText(key.toStdString(), stage) ? nameOf(stage) : key;
 }
 
-QString wordsOfFullDisk(const QString& file)
-{
-    return Errors::tr("The disk is full, so %1 was not written, but nothing else was lost: make "
-                      "room on it, then do it again.")
-        .arg(file);
-}
-
 QString words(FileReason reason, const Error& error)
 {
     const ErrorValues value(error);
     switch (reason) {
     case FileReason::NotWritten:
-        if (error.kind == ErrorKind::DiskFull) {
-            return wordsOfFullDisk(value[0]);
-        }
         return Errors::tr("The file %1 can't be written: check its folder and the room on the "
                           "disk, or choose another place.")
             .arg(value[0]);

@@ -68,9 +68,6 @@ private:
     const std::vector<std::string>& m_values;
 };
 
-// Of a file that no longer fitted on the disk.
-[[nodiscard]] QString wordsOfFullDisk(const QString& file);
-
 // A whole sentence for each reason: what is wrong, and what to do.
 [[nodiscard]] QString words(FileReason reason, const Error& error);
 [[nodiscard]] QString words(BoundsReason reason, const Error& error);

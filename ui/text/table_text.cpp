@@ -1,5 +1,7 @@
 #include "ui/text/table_text.h"
 
+#include "ui/text/key_text.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -11,12 +13,6 @@ namespace {
 class TablesTr
 {
     Q_DECLARE_TR_FUNCTIONS(Tables)
-};
-
-struct RowText
-{
-    const char* table;
-    const char* text;
 };
 
 constexpr std::array kRows = {
@@ -79,6 +75,56 @@ constexpr std::array kRows = {
     RowText{"brought_same", QT_TRANSLATE_NOOP("Tables", "row made on both sides")},
     RowText{"history", QT_TRANSLATE_NOOP("Tables", "step of the history")},
     RowText{"copy", QT_TRANSLATE_NOOP("Tables", "number of this copy")},
+    KeyText{"tray", QT_TRANSLATE_NOOP("Tables", "tray")},
+    KeyText{"tray_stage", QT_TRANSLATE_NOOP("Tables", "stage of a tray")},
+    KeyText{"stay", QT_TRANSLATE_NOOP("Tables", "stay on a place")},
+    KeyText{"height", QT_TRANSLATE_NOOP("Tables", "height")},
+    KeyText{"tray_note", QT_TRANSLATE_NOOP("Tables", "note on a tray")},
+    KeyText{"photo", QT_TRANSLATE_NOOP("Tables", "photograph")},
+    KeyText{"watering", QT_TRANSLATE_NOOP("Tables", "watering")},
+    KeyText{"watering_between", QT_TRANSLATE_NOOP("Tables", "watering between rounds")},
+    KeyText{"watering_look", QT_TRANSLATE_NOOP("Tables", "look without need")},
+    KeyText{"water_reading", QT_TRANSLATE_NOOP("Tables", "reading of pH or EC")},
+    KeyText{"water_recipe", QT_TRANSLATE_NOOP("Tables", "water recipe")},
+    KeyText{"harvest", QT_TRANSLATE_NOOP("Tables", "cut")},
+    KeyText{"bowl", QT_TRANSLATE_NOOP("Tables", "bowl")},
+    KeyText{"residue", QT_TRANSLATE_NOOP("Tables", "residue")},
+    KeyText{"price", QT_TRANSLATE_NOOP("Tables", "price")},
+    KeyText{"price_measure", QT_TRANSLATE_NOOP("Tables", "measure of a price")},
+    KeyText{"labour_task", QT_TRANSLATE_NOOP("Tables", "time of work")},
+    KeyText{"room", QT_TRANSLATE_NOOP("Tables", "room")},
+    KeyText{"rack", QT_TRANSLATE_NOOP("Tables", "rack")},
+    KeyText{"shelf", QT_TRANSLATE_NOOP("Tables", "shelf")},
+    KeyText{"place", QT_TRANSLATE_NOOP("Tables", "place")},
+    KeyText{"variety", QT_TRANSLATE_NOOP("Tables", "variety")},
+    KeyText{"protocol_stage", QT_TRANSLATE_NOOP("Tables", "stage of a protocol")},
+    KeyText{"seed_lot", QT_TRANSLATE_NOOP("Tables", "seed lot")},
+    KeyText{"stock_correction", QT_TRANSLATE_NOOP("Tables", "count of seed")},
+    KeyText{"medium", QT_TRANSLATE_NOOP("Tables", "medium")},
+    KeyText{"medium_group", QT_TRANSLATE_NOOP("Tables", "group of media")},
+    KeyText{"medium_as_run", QT_TRANSLATE_NOOP("Tables", "medium with its own feeding")},
+    KeyText{"piece", QT_TRANSLATE_NOOP("Tables", "piece")},
+    KeyText{"sanitising", QT_TRANSLATE_NOOP("Tables", "sanitising")},
+    KeyText{"trial", QT_TRANSLATE_NOOP("Tables", "trial")},
+    KeyText{"trial_plan", QT_TRANSLATE_NOOP("Tables", "plan of a trial")},
+    KeyText{"treatment", QT_TRANSLATE_NOOP("Tables", "treatment of a trial")},
+    KeyText{"planned_tray", QT_TRANSLATE_NOOP("Tables", "planned tray")},
+    KeyText{"panel", QT_TRANSLATE_NOOP("Tables", "tasting")},
+    KeyText{"panel_sample", QT_TRANSLATE_NOOP("Tables", "medium of a tasting")},
+    KeyText{"panel_attribute", QT_TRANSLATE_NOOP("Tables", "attribute of a tasting")},
+    KeyText{"taster", QT_TRANSLATE_NOOP("Tables", "taster")},
+    KeyText{"serving", QT_TRANSLATE_NOOP("Tables", "serving")},
+    KeyText{"score", QT_TRANSLATE_NOOP("Tables", "score")},
+    KeyText{"season", QT_TRANSLATE_NOOP("Tables", "season")},
+    KeyText{"climate_logger", QT_TRANSLATE_NOOP("Tables", "climate logger")},
+    KeyText{"climate_hour", QT_TRANSLATE_NOOP("Tables", "hour of climate")},
+    KeyText{"shelf_ppfd", QT_TRANSLATE_NOOP("Tables", "light under lamps")},
+    KeyText{"taken_copy", QT_TRANSLATE_NOOP("Tables", "copy that was taken along")},
+    KeyText{"brought_copy", QT_TRANSLATE_NOOP("Tables", "copy that came back")},
+    KeyText{"brought_undone", QT_TRANSLATE_NOOP("Tables", "undone act of a copy")},
+    KeyText{"brought_same", QT_TRANSLATE_NOOP("Tables", "row made on both sides")},
+    KeyText{"history", QT_TRANSLATE_NOOP("Tables", "step of the history")},
+    KeyText{"copy", QT_TRANSLATE_NOOP("Tables", "number of this copy")},
 };
 
 struct FieldText
@@ -168,10 +214,8 @@ constexpr std::array kFields = {
 
 QString rowName(const std::string& table)
 {
-    const auto found = std::find_if(kRows.begin(), kRows.end(),
-                                    [&](const RowText& each) { return each.table == table; });
-    return found == kRows.end() ? QString::fromStdString(table).replace('_', ' ')
-                                : TablesTr::tr(found->text);
+    const char* text = textOf(kRows, table);
+    return text == nullptr ? QString::fromStdString(table).replace('_', ' ') : TablesTr::tr(text);
 }
 
 QString fieldName(const std::string& table, const std::string& column)

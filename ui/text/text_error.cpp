@@ -24,10 +24,22 @@ struct WordsOf
     }
 };
 
+// Whatever its reason tells besides: a full disk is mended in one way.
+QString wordsOfFullDisk(const QString& file)
+{
+    return Errors::tr("The disk is full, so %1 was not written, but nothing else was lost: make "
+                      "room on it, then do it again.")
+        .arg(file);
+}
+
 } // namespace
 
 QString sentence(const Error& error)
 {
+    // What failed within the journal names no file.
+    if (error.kind == ErrorKind::DiskFull && !error.is(StorageReason::Failed)) {
+        return wordsOfFullDisk(ErrorValues(error)[0]);
+    }
     const QString text = EveryReasonFamily<WordsOf>::sentence(error);
     const bool isOfFile =
         error.reason.as<ExchangeReason>().has_value() || error.reason.as<ClimateReason>();

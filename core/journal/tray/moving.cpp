@@ -1,5 +1,6 @@
 #include "core/journal/tray/moving.h"
 
+#include "core/base/moment_text.h"
 #include "core/journal/tray/sowing.h"
 #include "core/room/room_repository.h"
 #include "core/tray/tray_reason.h"

@@ -1,5 +1,6 @@
 #include "core/journal/tray/sowing.h"
 
+#include "core/base/moment_text.h"
 #include "core/base/number_text.h"
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
@@ -87,11 +88,6 @@ std::string namesOf(const std::vector<std::string>& codes)
         names += (names.empty() ? "" : ", ") + code;
     }
     return names;
-}
-
-std::string textOf(Moment moment)
-{
-    return toIso(moment.date) + " " + toClockText(moment.minute);
 }
 
 Moment endOf(const Stay& left)

@@ -46,8 +46,6 @@ TrayId storeSown(Database& database, const SowingDraft& draft, const SowingGroun
 [[nodiscard]] Result<std::vector<TrayId>> sowAll(Database& database, const SowingDraft& draft,
                                                  Deed& deed);
 
-// "2026-03-12 07:05", as errors carry a moment.
-[[nodiscard]] std::string textOf(Moment moment);
 // Of a stay that has ended.
 [[nodiscard]] Moment endOf(const Stay& left);
 

@@ -72,6 +72,16 @@ void addCost(Database& database, TraySheet& sheet)
     }
 }
 
+// What grows of those that the filter lets through; none where it lets none of them through.
+std::optional<TrayFilter> growingOf(TrayFilter filter)
+{
+    if (filter.state.value_or(TrayState::Growing) != TrayState::Growing) {
+        return std::nullopt;
+    }
+    filter.state = TrayState::Growing;
+    return filter;
+}
+
 } // namespace
 
 Result<std::vector<TrayListRow>> TrayEntries::list(const TrayFilter& filter)
@@ -102,11 +112,8 @@ Result<TrayCounts> TrayEntries::counts(const TrayFilter& filter)
         const TrayRepository trays(database);
         TrayCounts counts;
         counts.all = trays.count(filter);
-        TrayFilter growing = filter;
-        growing.state = TrayState::Growing;
-        counts.growing = filter.state.value_or(TrayState::Growing) == TrayState::Growing
-                             ? trays.count(growing)
-                             : 0;
+        const auto growing = growingOf(filter);
+        counts.growing = growing ? trays.count(*growing) : 0;
         return counts;
     });
 }
@@ -114,12 +121,8 @@ Result<TrayCounts> TrayEntries::counts(const TrayFilter& filter)
 Result<std::vector<TrayId>> TrayEntries::growingIn(const TrayFilter& filter)
 {
     return m_ledger.ask([&](Database& database) -> Result<std::vector<TrayId>> {
-        if (filter.state.value_or(TrayState::Growing) != TrayState::Growing) {
-            return std::vector<TrayId>();
-        }
-        TrayFilter growing = filter;
-        growing.state = TrayState::Growing;
-        return TrayRepository(database).ids(growing, {});
+        const auto growing = growingOf(filter);
+        return growing ? TrayRepository(database).ids(*growing, {}) : std::vector<TrayId>();
     });
 }
 

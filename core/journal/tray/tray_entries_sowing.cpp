@@ -1,6 +1,8 @@
 // Part of core/journal/tray/tray_entries.h: sowing.
 #include "core/journal/tray/tray_entries.h"
 
+#include "core/base/moment_text.h"
+#include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/tray/moving.h"
 #include "core/journal/tray/sowing.h"

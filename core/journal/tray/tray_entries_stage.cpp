@@ -1,6 +1,7 @@
 // Part of core/journal/tray/tray_entries.h: from stage to stage, and from place to place.
 #include "core/journal/tray/tray_entries.h"
 
+#include "core/base/moment_text.h"
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/journal/tray/sowing.h"

@@ -8,9 +8,6 @@
 
 namespace plumule {
 
-// As a JSON list.
-[[nodiscard]] std::string listOf(const std::vector<TrialId>& trials);
-
 // Fills a season's facts column by column, for all trays at once: readTraysOf() first, the rest in
 // any order but that light is read before the stays. Part of season_repository.h.
 class SeasonReader

@@ -4,6 +4,7 @@
 #include "core/cost/cost_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/review/facts/season_reader.h"
+#include "core/storage/id_list.h"
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 
@@ -39,7 +40,7 @@ void readStandings(Database& database, const SeasonSpan& span, SeasonFacts& fact
                                               : "trial_id IN (SELECT value FROM json_each(?1))") +
                          " GROUP BY trial_id");
     if (!span.trials.empty()) {
-        sown.bind(listOf(span.trials));
+        sown.bind(idList(span.trials));
     }
     while (sown.step()) {
         TrialStanding& standing = facts.standings[sown.get<TrialId>(0)];
@@ -65,15 +66,6 @@ void readCatalogues(Database& database, SeasonFacts& facts)
 }
 
 } // namespace
-
-std::string listOf(const std::vector<TrialId>& trials)
-{
-    std::string list = "[";
-    for (const TrialId trial : trials) {
-        list += (list.size() > 1 ? "," : "") + std::to_string(trial.value);
-    }
-    return list + "]";
-}
 
 SeasonSpan spanOver(const std::vector<SeasonFilter>& filters)
 {

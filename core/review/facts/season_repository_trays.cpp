@@ -1,5 +1,6 @@
 // Part of core/review/facts/season_repository.h: which trays there are, and what they gave.
 #include "core/review/facts/season_reader.h"
+#include "core/storage/id_list.h"
 #include "core/tray/tray_ids.h"
 
 #include <algorithm>
@@ -78,7 +79,7 @@ std::vector<TrayId> traysEndedIn(Database& database, const SeasonSpan& span)
         "t.trial_id IN (SELECT value FROM json_each(?3)) AND h.on_date BETWEEN ?1 AND ?2 UNION "
         "SELECT id FROM tray WHERE trial_id IN (SELECT value FROM json_each(?3)) AND +state = "
         "'discarded' AND ended_on BETWEEN ?1 AND ?2");
-    rows.bind(span.from, span.to, listOf(span.trials));
+    rows.bind(span.from, span.to, idList(span.trials));
     return idsIn(std::move(rows));
 }
 
@@ -176,7 +177,7 @@ void SeasonReader::readUnfinished(const SeasonSpan& span)
         Statement rows = m_database.prepare(columns + condition);
         rows.bind(span.from - kLongestGrowth, span.from, span.to);
         if (!span.trials.empty()) {
-            rows.bindCell(4, listOf(span.trials));
+            rows.bindCell(4, idList(span.trials));
         }
         while (rows.step()) {
             readOf(rows.get<TrayId>(0), [&] {

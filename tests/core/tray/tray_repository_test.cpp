@@ -1,3 +1,4 @@
+#include "core/storage/id_list.h"
 #include "core/tray/tray_repository.h"
 
 #include "core/medium/medium_repository.h"
@@ -305,8 +306,8 @@ TEST_F(TrayRepositoryTest, LoadsManyTraysDiariesAtOnce)
 
 TEST(TrayIdsTest, IdsAreWrittenAsAJsonList)
 {
-    EXPECT_EQ(idList({}), "[]");
-    EXPECT_EQ(idList({{7}, {1099511627777}}), "[7,1099511627777]");
+    EXPECT_EQ(idList(std::vector<TrayId>{}), "[]");
+    EXPECT_EQ(idList(std::vector<TrayId>{{7}, {1099511627777}}), "[7,1099511627777]");
 }
 
 TEST_F(TrayRepositoryTest, TheTextIsSoughtInNotesAndReasonsToo)
