@@ -1,7 +1,9 @@
 #include "app/commands/command.h"
 
+#include "core/journal/variety/variety_entries.h"
 #include "ui/text/text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -113,6 +115,27 @@ std::optional<Date> dateOption(const QCommandLineParser& parser, const QString& 
         return std::nullopt;
     }
     return *day;
+}
+
+std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QStringList& names)
+{
+    const auto known = journal.varieties().all(Listed::All);
+    if (!known) {
+        refused(known.error());
+        return std::nullopt;
+    }
+    std::vector<VarietyId> ids;
+    for (const QString& name : names) {
+        const auto found = std::find_if(known->begin(), known->end(), [&](const Variety& variety) {
+            return QString::fromStdString(variety.name).compare(name, Qt::CaseInsensitive) == 0;
+        });
+        if (found == known->end()) {
+            badCall(QStringLiteral("No variety is called \"%1\".").arg(name));
+            return std::nullopt;
+        }
+        ids.push_back(found->id);
+    }
+    return ids;
 }
 
 void print(const QString& text)

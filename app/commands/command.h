@@ -64,6 +64,11 @@ argumentsOf(QCommandLineParser& parser, const QStringList& arguments, const QStr
 [[nodiscard]] std::optional<Date> dateOption(const QCommandLineParser& parser, const QString& name,
                                              Date otherwise);
 
+// The ids of the varieties named, whatever the letter case; nullopt, and a line said, where one is
+// not known.
+[[nodiscard]] std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal,
+                                                                   const QStringList& names);
+
 // Standard output, UTF-8.
 void print(const QString& text);
 void print(const nlohmann::ordered_json& json);

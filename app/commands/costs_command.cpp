@@ -1,7 +1,6 @@
 #include "app/commands/command.h"
 
 #include "core/journal/review/review_answers.h"
-#include "core/journal/variety/variety_entries.h"
 #include "ui/cost/costs_text.h"
 #include "ui/cost/payback_text.h"
 
@@ -81,30 +80,23 @@ void printCosts(const CostsAnswer& answer)
 }
 
 // The days and the variety asked for; nullopt, and a line said, where one of them can't be.
-std::optional<CostsQuestion> questionFrom(const QCommandLineParser& parser, Journal& journal,
-                                          Date today)
+std::optional<CostsQuestion> costsQuestion(const QCommandLineParser& parser, Journal& journal,
+                                           Date today)
 {
     CostsQuestion question;
     const auto from = dateOption(parser, "from", today - 364);
     const auto to = from ? dateOption(parser, "to", today) : std::nullopt;
-    if (!to) {
+    const QString name = parser.value("variety");
+    const auto varieties =
+        to ? varietiesNamed(journal, name.isEmpty() ? QStringList() : QStringList{name})
+           : std::nullopt;
+    if (!varieties) {
         return std::nullopt;
     }
     question.filter.from = *from;
     question.filter.to = *to;
-    const QString name = parser.value("variety");
-    if (name.isEmpty()) {
-        return question;
-    }
-    for (const Variety& variety :
-         journal.varieties().all(Listed::All).value_or(std::vector<Variety>())) {
-        if (QString::fromStdString(variety.name).compare(name, Qt::CaseInsensitive) == 0) {
-            question.filter.varieties = {variety.id};
-            return question;
-        }
-    }
-    badCall(QStringLiteral("No variety is called \"%1\".").arg(name));
-    return std::nullopt;
+    question.filter.varieties = *varieties;
+    return question;
 }
 
 } // namespace
@@ -125,7 +117,7 @@ int runCosts(const QStringList& arguments)
     if (!opened) {
         return refused(opened.error());
     }
-    const auto question = questionFrom(parser, **opened, clock.today());
+    const auto question = costsQuestion(parser, **opened, clock.today());
     if (!question) {
         return kBadCall;
     }

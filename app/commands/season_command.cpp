@@ -4,7 +4,6 @@
 #include "app/commands/report_output.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
-#include "core/journal/variety/variety_entries.h"
 #include "ui/review/season_report.h"
 #include "ui/review/verdict_text.h"
 #include "ui/text/text.h"
@@ -122,28 +121,6 @@ void printReview(const SeasonReview& review, UnitSystem units)
                   "trays of one and the same medium differ too.")
                   .arg(QString::fromStdString(medium)));
     }
-}
-
-// The ids of the varieties named; nullopt, and a line said, where one is not known.
-std::optional<std::vector<VarietyId>> varietiesNamed(Journal& journal, const QStringList& names)
-{
-    const auto known = journal.varieties().all(Listed::All);
-    if (!known) {
-        refused(known.error());
-        return std::nullopt;
-    }
-    std::vector<VarietyId> ids;
-    for (const QString& name : names) {
-        const auto found = std::find_if(known->begin(), known->end(), [&](const Variety& variety) {
-            return QString::fromStdString(variety.name).compare(name, Qt::CaseInsensitive) == 0;
-        });
-        if (found == known->end()) {
-            badCall(QStringLiteral("No variety is called \"%1\".").arg(name));
-            return std::nullopt;
-        }
-        ids.push_back(found->id);
-    }
-    return ids;
 }
 
 // The declared season of that name, whatever its letter case; without one the present season.

@@ -1,6 +1,10 @@
 #pragma once
 
+#include "core/cost/cost.h"
 #include "ui/page/record_part.h"
+
+#include <optional>
+#include <vector>
 
 class QFormLayout;
 

@@ -151,11 +151,6 @@ QString basisWords(const TrayForecast& forecast)
     return words.join(' ');
 }
 
-QString weekdayText(Date day)
-{
-    return QLocale(QLocale::English).toString(toQDate(day), QStringLiteral("ddd d MMM"));
-}
-
 QString dayWords(const TrayForecast& forecast)
 {
     if (!forecast.day) {

@@ -19,7 +19,6 @@ namespace plumule::ui {
 [[nodiscard]] QString basisWords(const TrayForecast& forecast);
 
 // "Sun 6 Dec".
-[[nodiscard]] QString weekdayText(Date day);
 // "Sun 6 Dec (5 Dec to 8 Dec)"; a dash where nothing is known.
 [[nodiscard]] QString dayWords(const TrayForecast& forecast);
 // Without the unit: "8.3–10.1".

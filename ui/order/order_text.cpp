@@ -18,11 +18,6 @@ constexpr int kHundred = 100;
 
 } // namespace
 
-QString weekdayText(Date date)
-{
-    return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("ddd d MMM"));
-}
-
 QString promiseText(const Promise& promise)
 {
     const QString whom = QString::fromStdString(promise.order.customer);

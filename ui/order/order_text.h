@@ -5,8 +5,6 @@
 
 namespace plumule::ui {
 
-// "Sat 28 Nov".
-[[nodiscard]] QString weekdayText(Date date);
 // "Canteen, Thu 10 Dec"; without a customer the day alone.
 [[nodiscard]] QString promiseText(const Promise& promise);
 // "every Thursday from 10 Dec on"; empty for one day.

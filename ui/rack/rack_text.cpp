@@ -16,12 +16,6 @@ class RackTr
     Q_DECLARE_TR_FUNCTIONS(Racks)
 };
 
-QString weekdayText(Date day)
-{
-    return QLocale::c().dayName(toQDate(day).dayOfWeek(), QLocale::ShortFormat) + QLatin1Char(' ') +
-           shortDayText(day);
-}
-
 QString stageWords(const StandingTray& tray)
 {
     return tray.stage ? nameOf(*tray.stage) : QString();

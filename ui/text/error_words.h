@@ -113,18 +113,9 @@ using EveryReasonFamily =
     List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
          StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
          VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
-         HarvestReason, CostReason, ExchangeReason, ClimateReason, ReviewReason, SampleReason,
-         RuleReason, stats::ProbabilityReason, stats::GroupsReason, stats::PowerReason,
-         stats::CurveReason, stats::ModelReason, FormReason, PaperReason, LabelReason>;
-using EveryReasonFamily =
-    List<FileReason, BoundsReason, SchemaReason, BackupReason, MergeReason, TextReason, WorkReason,
-         StorageReason, FaultReason, RescueReason, CheckReason, JournalReason, RoomReason,
-         VarietyReason, MediumReason, TrayReason, TrialReason, TastingReason, WateringReason,
-         HarvestReason, CostReason, ExchangeReason, ClimateReason, WeekReason, ReviewReason,
-         HarvestReason, CostReason, ExchangeReason, ClimateReason, OrderReason, ReviewReason,
-         HarvestReason, CostReason, ExchangeReason, ClimateReason, StockReason, ReviewReason,
-         SampleReason, RuleReason, stats::ProbabilityReason, stats::GroupsReason,
-         stats::PowerReason, stats::CurveReason, stats::ModelReason, FormReason, PaperReason,
-         LabelReason>;
+         HarvestReason, CostReason, ExchangeReason, ClimateReason, WeekReason, OrderReason,
+         StockReason, ReviewReason, SampleReason, RuleReason, stats::ProbabilityReason,
+         stats::GroupsReason, stats::PowerReason, stats::CurveReason, stats::ModelReason,
+         FormReason, PaperReason, LabelReason>;
 
 } // namespace plumule::ui

@@ -59,6 +59,7 @@ namespace plumule::ui {
 [[nodiscard]] Date fromQDate(QDate date);
 [[nodiscard]] QString dayText(Date date);      // "Thursday 12 March"
 [[nodiscard]] QString shortDayText(Date date); // "12 Mar"
+[[nodiscard]] QString weekdayText(Date date);  // "Thu 12 Mar"
 [[nodiscard]] QString longDateText(Date date); // "12 Mar 2026"
 [[nodiscard]] QString monthText(Date date);    // "Mar 2026"
 [[nodiscard]] QString clockText(int minute);   // "06:50"

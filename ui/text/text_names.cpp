@@ -124,6 +124,11 @@ QString shortDayText(Date date)
     return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("d MMM"));
 }
 
+QString weekdayText(Date date)
+{
+    return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("ddd d MMM"));
+}
+
 QString monthText(Date date)
 {
     return QLocale(QLocale::English).toString(toQDate(date), QStringLiteral("MMM yyyy"));

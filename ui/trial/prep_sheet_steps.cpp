@@ -22,9 +22,7 @@ class PrepStepTr
 
 QString momentText(Moment at)
 {
-    return QStringLiteral("%1, %2").arg(
-        QLocale(QLocale::English).toString(toQDate(at.date), QStringLiteral("ddd d MMM")),
-        clockText(at.minute));
+    return QStringLiteral("%1, %2").arg(weekdayText(at.date), clockText(at.minute));
 }
 
 QString seedText(const PrepSheet& sheet)

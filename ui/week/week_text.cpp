@@ -115,11 +115,6 @@ QString nameOf(WeekTask task)
     return {};
 }
 
-QString weekdayText(Date day)
-{
-    return weekdayName(weekdayOf(day)) + ' ' + shortDayText(day);
-}
-
 QString weekdayName(int weekday)
 {
     return QLocale(QLocale::English).dayName(weekday + 1, QLocale::ShortFormat);

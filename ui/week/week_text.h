@@ -8,8 +8,6 @@ namespace plumule::ui {
 // What the week is said in. Names and short phrases for the columns, sentences for proposals.
 
 [[nodiscard]] QString nameOf(WeekTask task); // "Bring to light"
-// "Sat 28 Nov".
-[[nodiscard]] QString weekdayText(Date day);
 // "Mon" for 0.
 [[nodiscard]] QString weekdayName(int weekday);
 

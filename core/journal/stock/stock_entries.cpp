@@ -61,8 +61,9 @@ Result<StockItem> stored(Database& database, const StockItem& given)
 }
 
 // One of that kind and name is the one that is meant, though its id be not known.
-StockItem known(Database& database, const StockItem& given)
+StockItem known(Database& database, StockItem given)
 {
+    given.name = trimmed(given.name);
     for (const StockItem& each : StockRepository(database).supplies()) {
         if (!given.id.isStored() && isSameThing(each, given)) {
             return each;

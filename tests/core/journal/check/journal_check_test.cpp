@@ -105,6 +105,8 @@ const std::set<std::string> kWritten = {"name",
                                         "discard_reason",
                                         "set_aside_reason",
                                         "sown_by",
+                                        "done_by",
+                                        "customer",
                                         "table_name"};
 
 class JournalCheckTest : public FullJournalTest

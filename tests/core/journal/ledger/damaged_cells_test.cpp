@@ -1,8 +1,10 @@
 #include "core/journal/cost/cost_entries.h"
 #include "core/journal/cost/work_time_entries.h"
 #include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
+#include "core/journal/rack/rack_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/review/season_entries.h"
 #include "core/journal/room/room_entries.h"
@@ -284,10 +286,26 @@ protected:
         }
     }
 
+    void askOfPlans(Answers& answers)
+    {
+        ask(answers, "racks", [&] { return reader->racks().racks(); });
+        ask(answers, "week", [&] { return reader->week().week(); });
+        ask(answers, "repeats", [&] { return reader->week().repeats(); });
+        ask(answers, "orders", [&] { return reader->orders().all(); });
+        ask(answers, "book", [&] { return reader->orders().book(); });
+        ask(answers, "forecast", [&] { return reader->forecast().answer(); });
+        ask(answers, "on the shelf", [&] { return reader->stock().now(); });
+        ask(answers, "low", [&] { return reader->stock().low(); });
+        ask(answers, "people", [&] { return reader->stock().people(); });
+        ask(answers, "forward", [&] { return reader->stock().forward(lot); });
+        ask(answers, "back", [&] { return reader->stock().back(trays[0]); });
+    }
+
     Answers askAll()
     {
         Answers answers;
         askOfTrays(answers);
+        askOfPlans(answers);
         askOfSetUp(answers);
         askOfTrials(answers);
         askOfSeason(answers);

@@ -15,6 +15,7 @@
 #include "core/journal/trial/trial_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
+#include "core/journal/week/week_entries.h"
 #include "tests/core/journal/trial/trial_fixture.h"
 #include "tests/support/told.h"
 
@@ -42,6 +43,7 @@ protected:
         sowLoose();
         taste();
         promise();
+        repeat();
         readTheAir();
         timeTheWork();
         bringACopyBack();
@@ -166,6 +168,20 @@ private:
         const auto cuts = journal->orders().cutsFor({order.day, stored->id}).value();
         ASSERT_FALSE(cuts.empty());
         ASSERT_TRUE(journal->orders().setCuts({order.day, stored->id}, {cuts.front().cut.id}));
+    }
+
+    // Once skipped.
+    void repeat()
+    {
+        Repeat weekly;
+        weekly.variety = cress;
+        weekly.medium = peat.id;
+        weekly.trays = 2;
+        weekly.everyDays = 7;
+        weekly.from = clock.today() + 1;
+        const auto saved = journal->week().save(weekly);
+        ASSERT_TRUE(saved) << told(saved.error());
+        ASSERT_TRUE(journal->week().skip(saved->id, weekly.from));
     }
 
     void taste()
