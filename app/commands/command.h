@@ -3,6 +3,7 @@
 #include "app/program.h"
 #include "app/system_clock.h"
 #include "core/journal/journal.h"
+#include "core/variety/variety.h"
 
 #include <QCommandLineParser>
 #include <QStringList>

@@ -12,6 +12,7 @@
 #include "ui/widget/widgets.h"
 
 #include <QBoxLayout>
+#include <QScrollArea>
 #include <QTableView>
 
 #include <algorithm>
@@ -74,8 +75,10 @@ ForecastPage::ForecastPage(Journal& journal, Services services, QWidget* parent)
     m_beside->addLayout(left, 1);
     m_scores = buildScores();
     m_beside->addWidget(m_scores);
-    column->addLayout(m_beside);
-    column->addStretch(1);
+    QVBoxLayout* inner = nullptr;
+    column->addWidget(scrolling(inner), 1);
+    inner->addLayout(m_beside);
+    inner->addStretch(1);
     connect(m_order, &Segmented::chosenByHand, this, [this] { showGrowing(); });
     connect(m_growing, &GrowingTable::trayAsked, this, &Page::trayAsked);
     connect(m_chart, &ChartCard::trayAsked, this, &Page::trayAsked);

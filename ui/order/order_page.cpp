@@ -18,6 +18,7 @@
 #include <QBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QScrollArea>
 #include <QTableView>
 
 #include <algorithm>
@@ -46,15 +47,17 @@ OrderPage::OrderPage(Journal& journal, Services services, QWidget* parent)
     m_new->setEnabled(!journal.isReadOnly());
     m_head->addControl(m_new);
     column->addWidget(m_head);
+    QVBoxLayout* inner = nullptr;
+    column->addWidget(scrolling(inner), 1);
     buildTable();
-    column->addWidget(m_tableCard);
+    inner->addWidget(m_tableCard);
     m_below = new QBoxLayout(QBoxLayout::LeftToRight);
     m_below->setSpacing(scaled(14));
     m_card = new OrderCard;
     m_kept = new KeptCard;
     m_below->addWidget(m_card, 1);
     m_below->addWidget(m_kept, 1);
-    column->addLayout(m_below, 1);
+    inner->addLayout(m_below, 1);
     wireSignals();
 }
 

@@ -89,7 +89,7 @@ std::vector<RowColumn<PieceLine>> pieceColumns(const Medium& medium, Date today)
     uses.ink = [](const PieceLine& line) { return warnedIf(line.isPast); };
     Column age{TablesTr::tr("Since"), [](const PieceLine& line) {
                    const auto bought = line.record.piece.boughtOn;
-                   return bought ? longDateText(*bought) : kNone;
+                   return bought ? monthText(*bought) : kNone;
                }};
     Column now{TablesTr::tr("Now"), [](const PieceLine& line) { return nowText(line); }};
     Column sanitised{TablesTr::tr("Sanitised"),

@@ -112,8 +112,10 @@ QString nowText(const PieceLine& piece)
 {
     if (piece.inUse) {
         const QString code = QString::fromStdString(piece.inUse->tray);
-        return piece.inUse->spot ? StockTr::tr("in %1, %2").arg(code, nameOf(piece.inUse->spot))
-                                 : StockTr::tr("in %1").arg(code);
+        const std::optional<Spot>& spot = piece.inUse->spot;
+        return spot ? StockTr::tr("in %1, %2")
+                          .arg(code, QString::fromStdString(spot->rack + spot->shelf))
+                    : StockTr::tr("in %1").arg(code);
     }
     if (piece.due) {
         return StockTr::tr("emptied %1").arg(shortDayText(*piece.due));

@@ -38,8 +38,8 @@ void addNew(std::vector<std::string>& names, const std::vector<std::string>& mor
 QString roundedMass(Mass mass, const UnitText& units)
 {
     return units.units() == UnitSystem::Metric
-               ? QLocale(QLocale::English).toString(qRound64(inGrams(mass) / 10) * 10)
-               : QLocale(QLocale::English).toString(inOunces(mass), 'f', 1);
+               ? numberText(static_cast<double>(qRound64(inGrams(mass) / 10) * 10), 0)
+               : numberText(inOunces(mass), 1);
 }
 
 QString longWeekday(int weekday)

@@ -22,7 +22,7 @@ namespace plumule::ui {
 [[nodiscard]] QString entryText(const WeekEntry& entry);
 // The trays' codes, or the trials by whose plans they are sown; may be empty.
 [[nodiscard]] QString behindText(const WeekEntry& entry);
-// "980 to 1,110 g" without the unit: "980–1,110".
+// "980 to 1,110 g" without the unit: "980–1110".
 [[nodiscard]] QString rangeText(const ExpectedGrams& grams, const UnitText& units);
 // "1,040 g".
 [[nodiscard]] QString middleText(const ExpectedGrams& grams, const UnitText& units);

@@ -1,5 +1,7 @@
 #include "ui/widget/page_stack.h"
 
+#include <QLayout>
+
 namespace plumule::ui {
 
 PageStack::PageStack(QWidget* parent)
@@ -20,6 +22,9 @@ void PageStack::fit()
         const auto policy = i == currentIndex() ? QSizePolicy::Preferred : QSizePolicy::Ignored;
         widget(i)->setSizePolicy(policy, policy);
     }
+    // A hidden page does not say that it asks for less now.
+    layout()->invalidate();
+    updateGeometry();
 }
 
 } // namespace plumule::ui
