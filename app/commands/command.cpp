@@ -10,50 +10,55 @@
 
 namespace plumule::app {
 
+namespace {
+
+const std::vector<Command> kCommands = {
+    {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
+    {"week", "JOURNAL [--json | --ics FILE | --pdf FILE]", runWeek},
+    {"season",
+     "JOURNAL [--season NAME | --from D --to D] [--variety V]... [--metric NAME] [--groups "
+     "form|nutrients|reuse|own] [--margin PERCENT] [--json | --pdf FILE | --html FILE]",
+     runSeason},
+    {"trial",
+     "JOURNAL CODE [--metric NAME] [--groups form|nutrients|reuse|own] [--margin PERCENT] "
+     "[--json | --pdf FILE | --html FILE]",
+     runTrial},
+    {"import",
+     "JOURNAL FILE.csv [--as KIND] [--column COLUMN=HEADER]... [--unit COLUMN=UNIT]... "
+     "[--dates ymd|dmy|mdy] [--decimals point|comma] [--encoding NAME] [--dry-run] "
+     "[--as-it-stands]; or, all that \"export\" wrote: --everything FOLDER NEW",
+     runImport},
+    {"export", "JOURNAL FOLDER", runExport},
+    {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
+    {"forecast", "JOURNAL [--date D] [--json]", runForecast},
+    {"orders", "JOURNAL [--json]", runOrders},
+    {"stock", "JOURNAL [--json]", runStock},
+    {"trace", "JOURNAL CODE [--from D --to D] [--json]", runTrace},
+    {"costs", "JOURNAL [--from D --to D] [--variety V] [--json]", runCosts},
+    {"sample", "FILE", runSample},
+    {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
+    {"check", "JOURNAL", runCheck},
+    {"rescue", "OLD NEW", runRescue},
+    {"compare",
+     "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
+     "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
+     "[--json]; or, by trials: --response COL --medium COL --trial COL "
+     "[--variety COL] [--block COL] [--margin PERCENT] [--json]",
+     runCompare},
+    {"growth",
+     "FILE.csv --x COL --y COL [--tray COL [--trial COL]] [--where COL=VALUE]... [--curve "
+     "logistic|gompertz|richards|best] [--at X]... [--to-height Y]... [--json]",
+     runGrowth},
+    {"power",
+     "--difference D --spread S [--media K] [--per-medium N | --power P] [--blocks] [--json]",
+     runPower},
+};
+
+} // namespace
+
 const std::vector<Command>& commands()
 {
-    static const std::vector<Command> all = {
-        {"round", "JOURNAL [--date D] [--slot morning|evening] [--json | --pdf FILE]", runRound},
-        {"week", "JOURNAL [--json | --ics FILE | --pdf FILE]", runWeek},
-        {"season",
-         "JOURNAL [--season NAME | --from D --to D] [--variety V]... [--metric NAME] [--groups "
-         "form|nutrients|reuse|own] [--margin PERCENT] [--json | --pdf FILE | --html FILE]",
-         runSeason},
-        {"trial",
-         "JOURNAL CODE [--metric NAME] [--groups form|nutrients|reuse|own] [--margin PERCENT] "
-         "[--json | --pdf FILE | --html FILE]",
-         runTrial},
-        {"import",
-         "JOURNAL FILE.csv [--as KIND] [--column COLUMN=HEADER]... [--unit COLUMN=UNIT]... "
-         "[--dates ymd|dmy|mdy] [--decimals point|comma] [--encoding NAME] [--dry-run] "
-         "[--as-it-stands]; or, all that \"export\" wrote: --everything FOLDER NEW",
-         runImport},
-        {"export", "JOURNAL FOLDER", runExport},
-        {"climate", "JOURNAL [--tray CODE | --from D --to D] [--json]", runClimate},
-        {"forecast", "JOURNAL [--date D] [--json]", runForecast},
-        {"orders", "JOURNAL [--json]", runOrders},
-        {"stock", "JOURNAL [--json]", runStock},
-        {"trace", "JOURNAL CODE [--from D --to D] [--json]", runTrace},
-        {"costs", "JOURNAL [--from D --to D] [--variety V] [--json]", runCosts},
-        {"sample", "FILE", runSample},
-        {"pictures", "JOURNAL DIR [--size WxH] [--dark] [--font-scale N]", runPictures},
-        {"check", "JOURNAL", runCheck},
-        {"rescue", "OLD NEW", runRescue},
-        {"compare",
-         "FILE.csv --response COL --medium COL [--factor COL]... [--covariate COL]... [--random "
-         "COL] [--control LEVEL] [--margin X] [--contrast \"A=0.5,B=0.5,C=-1\"]... [--level 0.95] "
-         "[--json]; or, by trials: --response COL --medium COL --trial COL "
-         "[--variety COL] [--block COL] [--margin PERCENT] [--json]",
-         runCompare},
-        {"growth",
-         "FILE.csv --x COL --y COL [--tray COL [--trial COL]] [--where COL=VALUE]... [--curve "
-         "logistic|gompertz|richards|best] [--at X]... [--to-height Y]... [--json]",
-         runGrowth},
-        {"power",
-         "--difference D --spread S [--media K] [--per-medium N | --power P] [--blocks] [--json]",
-         runPower},
-    };
-    return all;
+    return kCommands;
 }
 
 int badCall(const QString& sentence)

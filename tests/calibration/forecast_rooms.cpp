@@ -111,6 +111,19 @@ struct Order
     int media = 1;
 };
 
+using Sowings = std::map<Date, std::map<MediumId, std::vector<const TrayFact*>>>;
+
+Sowings sowingsOf(const ForecastFacts& all, VarietyId variety)
+{
+    Sowings sowings;
+    for (const TrayFact& tray : all.trays) {
+        if (tray.variety == variety) {
+            sowings[tray.sownAt.date][tray.medium].push_back(&tray);
+        }
+    }
+    return sowings;
+}
+
 // The latest sowings of a variety, summed, those thrown away as nothing, as it was to be foretold
 // before them.
 Outcome sumsOf(const GrownRoom& room, const Order& order, Asked asked, Draw& draw)
@@ -121,12 +134,7 @@ Outcome sumsOf(const GrownRoom& room, const Order& order, Asked asked, Draw& dra
     longer.mostTrays = std::max(room.mostTrays, order.trays);
     const ForecastFacts all = grow(longer, draw);
     const VarietyId variety{1};
-    std::map<Date, std::map<MediumId, std::vector<const TrayFact*>>> sowings;
-    for (const TrayFact& tray : all.trays) {
-        if (tray.variety == variety) {
-            sowings[tray.sownAt.date][tray.medium].push_back(&tray);
-        }
-    }
+    Sowings sowings = sowingsOf(all, variety);
     auto first = sowings.end();
     std::advance(first, -order.sowings);
     const ForecastFacts known = knownAt(all, {first->first, 0});
@@ -163,57 +171,79 @@ struct Named
     bool isQuick = false;
 };
 
-std::vector<Named> roomsAsked()
+class Rooms
 {
-    std::vector<Named> rooms;
-    const auto add = [&](const std::string& name, bool isQuick, auto change) {
-        GrownRoom room;
-        change(room);
-        rooms.push_back({name, room, isQuick});
-    };
-    add("8 sowings of 2 to 4 trays", true, [](GrownRoom&) {});
-    add("few trays: 3 sowings of 2 or 3", true, [](GrownRoom& room) {
+public:
+    template <class Change>
+    void add(const std::string& name, bool isQuick, Change change)
+    {
+        Named named{name, {}, isQuick};
+        change(named.room);
+        m_rooms.push_back(std::move(named));
+    }
+    [[nodiscard]] const std::vector<Named>& all() const { return m_rooms; }
+
+private:
+    std::vector<Named> m_rooms;
+};
+
+void addByTheirPast(Rooms& rooms)
+{
+    rooms.add("8 sowings of 2 to 4 trays", true, [](GrownRoom&) {});
+    rooms.add("few trays: 3 sowings of 2 or 3", true, [](GrownRoom& room) {
         room.sowings = 4;
         room.mostTrays = 3;
     });
-    add("few trays: 6 sowings of 1", false, [](GrownRoom& room) {
+    rooms.add("few trays: 6 sowings of 1", false, [](GrownRoom& room) {
         room.sowings = 8;
         room.fewestTrays = room.mostTrays = 1;
     });
-    add("2 sowings of 3 to 5", false, [](GrownRoom& room) {
+    rooms.add("2 sowings of 3 to 5", false, [](GrownRoom& room) {
         room.sowings = 4;
         room.fewestTrays = 3;
         room.mostTrays = 5;
     });
-    add("one variety on one medium, 5 sowings of 2", false, [](GrownRoom& room) {
+    rooms.add("one variety on one medium, 5 sowings of 2", false, [](GrownRoom& room) {
         room.varieties = room.media = 1;
         room.sowings = 6;
         room.fewestTrays = room.mostTrays = 2;
     });
-    add("20 sowings", false, [](GrownRoom& room) { room.sowings = 20; });
-    add("sowings alike", false, [](GrownRoom& room) { room.sowingCv = room.sowingDelay = 0.02; });
-    add("sowings differ by 20 %, trays by 5 %", true, [](GrownRoom& room) {
+    rooms.add("20 sowings", false, [](GrownRoom& room) { room.sowings = 20; });
+}
+
+void addByTheirLuck(Rooms& rooms)
+{
+    rooms.add("sowings alike", false,
+              [](GrownRoom& room) { room.sowingCv = room.sowingDelay = 0.02; });
+    rooms.add("sowings differ by 20 %, trays by 5 %", true, [](GrownRoom& room) {
         room.sowingCv = 0.2;
         room.trayCv = 0.05;
         room.sowingDelay = 1.2;
     });
-    add("trays differ by 20 %, sowings by 5 %", false, [](GrownRoom& room) {
+    rooms.add("trays differ by 20 %, sowings by 5 %", false, [](GrownRoom& room) {
         room.sowingCv = 0.05;
         room.trayCv = 0.2;
         room.trayDelay = 1;
     });
-    add("medium × sowing 10 %", false, [](GrownRoom& room) { room.mediumSowingCv = 0.1; });
-    add("spreads of varieties up to 2 times unlike", false,
-        [](GrownRoom& room) { room.unlike = 2; });
-    add("a wave of 8 % over the year, 60 sowings", false, [](GrownRoom& room) {
+    rooms.add("medium × sowing 10 %", false, [](GrownRoom& room) { room.mediumSowingCv = 0.1; });
+    rooms.add("spreads of varieties up to 2 times unlike", false,
+              [](GrownRoom& room) { room.unlike = 2; });
+    rooms.add("a wave of 8 % over the year, 60 sowings", false, [](GrownRoom& room) {
         room.yearCv = 0.08;
         room.sowings = 60;
         room.varieties = 2;
         room.media = 1;
     });
-    add("luck by t with 4 df", false, [](GrownRoom& room) { room.tailsDf = 4; });
-    add("1 in 5 thrown away", false, [](GrownRoom& room) { room.lost = 0.2; });
-    return rooms;
+    rooms.add("luck by t with 4 df", false, [](GrownRoom& room) { room.tailsDf = 4; });
+    rooms.add("1 in 5 thrown away", false, [](GrownRoom& room) { room.lost = 0.2; });
+}
+
+std::vector<Named> roomsAsked()
+{
+    Rooms rooms;
+    addByTheirPast(rooms);
+    addByTheirLuck(rooms);
+    return rooms.all();
 }
 
 Line lineOf(const std::string& name, bool isQuick, std::function<Outcome(Draw&)> make)

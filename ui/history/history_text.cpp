@@ -132,8 +132,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
     case ActKind::All:
         return true;
     case ActKind::Trays:
-        return begins({"tray.", "table."});
-        return begins({"tray.", "repeat."});
+        return begins({"tray.", "table.", "repeat."});
     case ActKind::Water:
         return begins({"watering."});
     case ActKind::Weights:
@@ -144,7 +143,7 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
         return begins({"order."});
     case ActKind::SetUp:
         return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
-                       "price.", "labour.", "work.", "climate.", "copy."});
+                       "price.", "labour.", "work.", "supply.", "climate.", "copy."});
     }
     return true;
 }

@@ -135,6 +135,35 @@ QString workSentence(const HistoryEntry& entry)
         .arg(nameOf(task), numberText(minutes, 1));
 }
 
+// Of what a tray came to; empty where it says nothing.
+QString traySentence(Intention intention, const HistoryEntry& entry, const UnitText& units)
+{
+    const QString whom = QString::fromStdString(entry.subject);
+    const QString first = QString::fromStdString(entry.details.front());
+    switch (intention) {
+    case Intention::NoteHeight:
+        return DeedDetails::tr("Noted a height of %1: %2.")
+            .arg(whom, units.length(micrometres(first.toLongLong())));
+    case Intention::RecordHarvest:
+        return DeedDetails::tr("Weighed the harvest of %1: %2.")
+            .arg(whom, weightIn(entry, 0, units));
+    case Intention::RecordResidue:
+        return DeedDetails::tr("Weighed what %1 left behind: %2.")
+            .arg(whom, weightIn(entry, 0, units));
+    case Intention::CorrectHarvest:
+        return entry.details.size() < 2
+                   ? QString()
+                   : DeedDetails::tr("Corrected a weight of %1 from %2 to %3.")
+                         .arg(whom, weightIn(entry, 1, units), weightIn(entry, 0, units));
+    case Intention::DiscardTray:
+        return DeedDetails::tr("Discarded %1: %2.").arg(whom, first);
+    case Intention::SetTrayAside:
+        return DeedDetails::tr("Set %1 aside: %2.").arg(whom, first);
+    default:
+        return {};
+    }
+}
+
 } // namespace
 
 QString whomOf(Intention intention, const QString& subject)
@@ -182,30 +211,11 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
         return {};
     }
     const QString whom = QString::fromStdString(entry.subject);
-    const QString first = QString::fromStdString(entry.details.front());
     switch (intention) {
     case Intention::MoveTray:
     case Intention::MoveTrays:
     case Intention::SwapTrays:
         return movesSentence(intention, whom, entry.details);
-    case Intention::NoteHeight:
-        return DeedDetails::tr("Noted a height of %1: %2.")
-            .arg(whom, units.length(micrometres(first.toLongLong())));
-    case Intention::RecordHarvest:
-        return DeedDetails::tr("Weighed the harvest of %1: %2.")
-            .arg(whom, weightIn(entry, 0, units));
-    case Intention::RecordResidue:
-        return DeedDetails::tr("Weighed what %1 left behind: %2.")
-            .arg(whom, weightIn(entry, 0, units));
-    case Intention::CorrectHarvest:
-        return entry.details.size() < 2
-                   ? QString()
-                   : DeedDetails::tr("Corrected a weight of %1 from %2 to %3.")
-                         .arg(whom, weightIn(entry, 1, units), weightIn(entry, 0, units));
-    case Intention::DiscardTray:
-        return DeedDetails::tr("Discarded %1: %2.").arg(whom, first);
-    case Intention::SetTrayAside:
-        return DeedDetails::tr("Set %1 aside: %2.").arg(whom, first);
     case Intention::SkipRepeat:
         return DeedDetails::tr("Skipped the repeating sowing of %1 on %2.")
             .arg(whom, shortDayText(dateFromIso(entry.details.front()).value_or(Date())));
@@ -226,7 +236,7 @@ QString detailedSentence(Intention intention, const HistoryEntry& entry, const U
     case Intention::SaveWork:
         return workSentence(entry);
     default:
-        return {};
+        return traySentence(intention, entry, units);
     }
 }
 

@@ -99,8 +99,8 @@ TEST(ActKinds, EveryIntentionIsOfOneKind)
         HistoryEntry act;
         act.intention = toText(intention);
         int kinds = 0;
-        for (const ActKind kind :
-             {ActKind::Trays, ActKind::Water, ActKind::Weights, ActKind::Trials, ActKind::SetUp}) {
+        for (const ActKind kind : {ActKind::Trays, ActKind::Water, ActKind::Weights,
+                                   ActKind::Trials, ActKind::Orders, ActKind::SetUp}) {
             kinds += isOfKind(act, kind) ? 1 : 0;
         }
         EXPECT_EQ(kinds, 1) << name;

@@ -152,7 +152,8 @@ TEST_F(WeekPageTest, ARepeatingSowingIsAddedByHand)
     find<QSpinBox>(*dialog, "repeatTrays")->setValue(4);
     click(find<QPushButton>(*dialog, "repeatSave"));
     EXPECT_EQ(find<QLabel>(*dialog, "refusal")->text(),
-              "Choose at least one weekday, or a number of days between sowings.");
+              "The sowing repeats on no day: choose at least one weekday, or a number of days "
+              "between sowings.");
     click(find<QPushButton>(*dialog, "weekday1"));
     click(find<QPushButton>(*dialog, "weekday4"));
     click(find<QPushButton>(*dialog, "repeatSave"));
