@@ -25,6 +25,7 @@ PriceFields::PriceFields(QFormLayout& form, QObject* parent)
 {
     m_item = new QComboBox;
     m_item->setObjectName("priceItem");
+    m_item->setToolTip(tr("Seed has its price with its lot."));
     for (const PriceItem item : kItems) {
         addChoice(*m_item, nameOf(item), item);
     }
@@ -39,17 +40,11 @@ PriceFields::PriceFields(QFormLayout& form, QObject* parent)
     m_unit->setAccessibleName(tr("What the price is for"));
     form.addRow(tr("Price of"), m_item);
     form.addRow(tr("Medium"), m_medium);
-    form.addRow(tr("From"), m_from);
+    form.addRow(tr("Holds from"), m_from);
     auto* priced = new FlowLayout;
     priced->addWidget(m_amount);
     priced->addWidget(m_unit);
     form.addRow(tr("Price"), priced);
-    auto* words = label(tr("A price holds from its day until the next one of the same thing. Seed "
-                           "has its price with "
-                           "its lot."),
-                        "muted");
-    words->setWordWrap(true);
-    form.addRow(QString(), words);
     connect(m_item, &QComboBox::currentIndexChanged, this, &PriceFields::fillUnits);
     connect(m_medium, &QComboBox::currentIndexChanged, this, &PriceFields::fillUnits);
     connect(m_unit, &QComboBox::activated, this, &PriceFields::turnAmount);

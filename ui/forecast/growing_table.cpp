@@ -18,6 +18,8 @@ namespace {
 
 constexpr int kRowHigh = 26;
 constexpr int kLeastScale = 170;
+constexpr int kBothScales = 560; // in a narrower one the figures say the yield
+constexpr int kLeastWithAge = 360;
 
 std::vector<RowColumn<GrowingRow>> columnsOf(const UnitText& units)
 {
@@ -99,6 +101,8 @@ void GrowingTable::fit()
         m_header->setSectionResizeMode(QHeaderView::ResizeToContents);
         m_header->setSectionResizeMode(DayColumn, QHeaderView::Stretch);
         m_header->setSectionResizeMode(YieldColumn, QHeaderView::Stretch);
+        m_table->setColumnHidden(YieldColumn, width() < scaled(kBothScales));
+        m_table->setColumnHidden(AgeColumn, width() < scaled(kLeastWithAge));
     }
 }
 
@@ -136,6 +140,12 @@ void GrowingTable::showBasis()
     m_basis->setText(tr("%1, %2 on %3. %4")
                          .arg(QString::fromStdString(shown.forecast.code), shown.variety,
                               shown.medium, basisWords(shown.forecast)));
+}
+
+void GrowingTable::resizeEvent(QResizeEvent* event)
+{
+    Card::resizeEvent(event);
+    fit();
 }
 
 void GrowingTable::changeEvent(QEvent* event)

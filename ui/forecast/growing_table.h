@@ -39,6 +39,7 @@ Q_SIGNALS:
     void trayAsked(plumule::TrayId tray);
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:

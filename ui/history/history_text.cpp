@@ -142,8 +142,8 @@ bool isOfKind(const HistoryEntry& act, ActKind kind)
     case ActKind::Orders:
         return begins({"order."});
     case ActKind::SetUp:
-        return begins({"room.", "rack.", "shelf.", "variety.", "seed_lot.", "medium.", "piece.",
-                       "price.", "labour.", "work.", "supply.", "climate.", "copy."});
+        return begins({"room.", "rack.", "shelf.", "variety.", "seed.", "seed_lot.", "medium.",
+                       "piece.", "price.", "labour.", "work.", "supply.", "climate.", "copy."});
     }
     return true;
 }

@@ -26,7 +26,9 @@ void ChanceBar::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const QWidget* widget = option.widget;
     widget->style()->drawControl(QStyle::CE_ItemViewItem, &empty, painter, widget);
     const double share = figures.toDouble() / kWhole;
-    const int bar = std::min(scaled(kBarWidth), option.rect.width() - scaled(kFigures));
+    const int bar = m_isFigureAlone
+                        ? 0
+                        : std::min(scaled(kBarWidth), option.rect.width() - scaled(kFigures));
     const int top = option.rect.center().y() - scaled(kBarHeight) / 2;
     const int right = option.rect.right() - scaled(6);
     painter->save();
@@ -52,7 +54,7 @@ void ChanceBar::paint(QPainter* painter, const QStyleOptionViewItem& option,
 QSize ChanceBar::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const
 {
     QSize size = QStyledItemDelegate::sizeHint(option, index);
-    size.setWidth(scaled(kBarWidth + kFigures));
+    size.setWidth(scaled(m_isFigureAlone ? kFigures : kBarWidth + kFigures));
     return size;
 }
 

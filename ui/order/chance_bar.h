@@ -13,10 +13,16 @@ class ChanceBar : public QStyledItemDelegate
 public:
     using QStyledItemDelegate::QStyledItemDelegate;
 
+    // Without the bar, where room is short.
+    void setFigureAlone(bool isAlone) { m_isFigureAlone = isAlone; }
+
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override;
     [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option,
                                  const QModelIndex& index) const override;
+
+private:
+    bool m_isFigureAlone = false;
 };
 
 } // namespace plumule::ui

@@ -77,7 +77,8 @@ void OrderPage::buildTable()
     m_tableCard = card;
     m_model = new RowsModel<OrderLine>(columnsIn(UnitText()), this);
     m_table = plainTable(m_model, "orders", tr("Promises to come"));
-    m_table->setItemDelegateForColumn(Met, new ChanceBar(m_table));
+    m_chance = new ChanceBar(m_table);
+    m_table->setItemDelegateForColumn(Met, m_chance);
     card->body()->addWidget(m_table);
 }
 
@@ -259,6 +260,7 @@ void OrderPage::hideWhatDoesNotFit()
     m_table->setColumnHidden(Sow, room < scaled(560));
     m_table->setColumnHidden(Whom, room < scaled(480));
     m_table->setColumnHidden(Trays, room < scaled(430));
+    m_chance->setFigureAlone(room < scaled(430));
     const bool hasGrowing = !m_table->isColumnHidden(Growing);
     m_table->horizontalHeader()->setSectionResizeMode(
         VarietyName, hasGrowing ? QHeaderView::ResizeToContents : QHeaderView::Stretch);

@@ -10,6 +10,7 @@ class QTableView;
 
 namespace plumule::ui {
 
+class ChanceBar;
 class KeptCard;
 class LoneKey;
 class OrderCard;
@@ -71,6 +72,7 @@ private:
     QWidget* m_tableCard = nullptr;
     RowsModel<OrderLine>* m_model = nullptr;
     QTableView* m_table = nullptr;
+    ChanceBar* m_chance = nullptr;
     QBoxLayout* m_below = nullptr;
     OrderCard* m_card = nullptr;
     KeptCard* m_kept = nullptr;

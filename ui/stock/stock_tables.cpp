@@ -94,7 +94,7 @@ std::vector<RowColumn<PieceLine>> pieceColumns(const Medium& medium, Date today)
     Column now{TablesTr::tr("Now"), [](const PieceLine& line) { return nowText(line); }};
     Column sanitised{TablesTr::tr("Sanitised"),
                      [](const PieceLine& line) { return sanitisedText(line.sanitised); }};
-    Column due{TablesTr::tr("Due"),
+    Column due{TablesTr::tr("To sanitise"),
                [today](const PieceLine& line) { return dueText(line, today); }};
     due.ink = [](const PieceLine&) { return ui::palette().warning; };
     return {piece, uses, age, now, sanitised, due};

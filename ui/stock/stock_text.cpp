@@ -149,9 +149,8 @@ QString dueText(const PieceLine& piece, Date today)
 {
     QStringList words;
     if (piece.due) {
-        words << (*piece.due == today
-                      ? StockTr::tr("sanitise today")
-                      : StockTr::tr("sanitise, since %1").arg(shortDayText(*piece.due)));
+        words << (*piece.due == today ? StockTr::tr("today")
+                                      : StockTr::tr("since %1").arg(shortDayText(*piece.due)));
     }
     if (piece.isPast) {
         words << StockTr::tr("past its planned uses");

@@ -53,7 +53,7 @@ QPushButton[role="segment"]:focus { border: 2px solid %accent%; padding: %7px% %
 QPushButton[role="segment"]:checked { background: %accent%; color: %accentInk%; border-color: %accent%; font-weight: 600; }
 QPushButton[role="segment"]:checked:focus { border-color: %ink%; }
 QPushButton[role="nav"] { background: transparent; color: %sidebarInk%; border: 2px solid transparent; text-align: left;
-  padding: %8px% %12px%; min-height: %22px%; border-radius: %8px%; }
+  padding: 9px %12px%; min-height: %20px%; border-radius: %8px%; }
 QPushButton[role="nav"]:hover { background: rgba(255, 255, 255, 22); }
 QPushButton[role="nav"]:focus { border-color: %sidebarMuted%; }
 QPushButton[role="nav"]:checked { background: %chosenPage%; color: %ink%; font-weight: 600; }

@@ -13,7 +13,8 @@ using Lines = std::vector<std::pair<QString, QString>>;
 
 Lines keysEverywhere()
 {
-    return {{"Ctrl+1 … 9", HelpDialog::tr("the pages, from the top")},
+    return {{"Ctrl+1 … 9", HelpDialog::tr("the first nine pages, from the top")},
+            {"Ctrl+Page Up, Ctrl+Page Down", HelpDialog::tr("the page above, the page below")},
             {"Ctrl+F", HelpDialog::tr("search the trays: code, lot, note, why it was discarded")},
             {"Ctrl+P", HelpDialog::tr("print the sheet of the page")},
             {"Ctrl+Z, Ctrl+Shift+Z", HelpDialog::tr("take back what was done last; do it again")},

@@ -23,10 +23,10 @@
 #include "ui/watering/water_part.h"
 #include "ui/week/week_page.h"
 #include "ui/widget/burst.h"
-#include "ui/widget/page_stack.h"
 #include "ui/widget/widgets.h"
 #include "ui/window/begin_bar.h"
 #include "ui/window/help_dialog.h"
+#include "ui/window/seat_stack.h"
 
 #include <QApplication>
 #include <QCloseEvent>
@@ -215,11 +215,18 @@ void MainWindow::showPageAt(std::size_t index)
 {
     Page& page = pageAt(index);
     m_seats[index].button->setChecked(true);
+    bringIntoView(*m_seats[index].button);
     m_stack->setCurrentIndex(static_cast<int>(index));
     showBegin();
     // Where the last page was scrolled to is nothing to this one.
     m_area->verticalScrollBar()->setValue(0);
     page.begin();
+}
+
+void MainWindow::showBeside(int steps)
+{
+    const int count = m_stack->count();
+    showPageAt(static_cast<std::size_t>((m_stack->currentIndex() + steps + count) % count));
 }
 
 void MainWindow::showPage(const QString& name)

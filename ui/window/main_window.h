@@ -12,10 +12,12 @@ class QProgressBar;
 
 namespace plumule::ui {
 
-class PageStack;
 class BeginBar;
 class BurstReader;
 class ClockWatch;
+class SeatStack;
+
+inline constexpr std::size_t kNumberedPages = 9; // that Ctrl and a figure open
 
 // The window: pages at the left, the chosen one beside them, the message bar below. It tells pages
 // of changes and leads from one to another; what a page shows is the page's own.
@@ -96,6 +98,7 @@ private:
     void wireScanner();
     void wireWork();
     void showPageAt(std::size_t index);
+    void showBeside(int steps); // from the page in front, round at the ends
     void showHeader();
     void setBadge(std::size_t index, int count);
     void restorePlace();
@@ -122,7 +125,7 @@ private:
     QVBoxLayout* m_navigation = nullptr;
     QLabel* m_roomName = nullptr;
     QLabel* m_readOnly = nullptr;
-    PageStack* m_stack = nullptr;
+    SeatStack* m_stack = nullptr;
     QScrollArea* m_area = nullptr; // that the pages stand in
     QWidget* m_work = nullptr;
     QProgressBar* m_progress = nullptr;

@@ -2,10 +2,10 @@
 #include "ui/window/main_window.h"
 
 #include "ui/setup/setup_page.h"
-#include "ui/widget/page_stack.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
 #include "ui/window/begin_bar.h"
+#include "ui/window/seat_stack.h"
 
 #include <QHBoxLayout>
 #include <QProgressBar>
@@ -16,7 +16,6 @@
 namespace plumule::ui {
 namespace {
 
-constexpr int kLeastPageHeight = 400;
 constexpr int kWidestEdge = 12; // beside names and counts of pages, which large type needs itself
 
 } // namespace
@@ -50,16 +49,19 @@ QWidget* MainWindow::buildSidebar()
     m_roomName->setContentsMargins(scaled(10), 0, 0, scaled(14));
     m_roomName->setObjectName("roomName");
     m_roomName->setWordWrap(true);
-    m_navigation = new QVBoxLayout;
+    QScrollArea* area = scrolling(m_navigation);
+    m_navigation->setContentsMargins(0, 0, 0, 0);
     m_navigation->setSpacing(scaled(2));
+    m_navigation->setAlignment(Qt::AlignTop);
+    // A bar would take the room of the names; the page in front is always brought into sight.
+    area->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_readOnly = label(tr("open to read only"), "muted");
     m_readOnly->setObjectName("readOnly");
     m_readOnly->setWordWrap(true);
     m_readOnly->setContentsMargins(scaled(10), 0, 0, 0);
     side->addWidget(name);
     side->addWidget(m_roomName);
-    side->addLayout(m_navigation);
-    side->addStretch(1);
+    side->addWidget(area, 1);
     side->addWidget(m_readOnly);
     return sidebar;
 }
@@ -72,7 +74,7 @@ QWidget* MainWindow::buildBeside()
     auto* column = new QVBoxLayout(beside);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    m_stack = new PageStack;
+    m_stack = new SeatStack;
     m_messages = new MessageBar;
     m_work = new QWidget;
     auto* foot = new QVBoxLayout;
@@ -88,8 +90,6 @@ QWidget* MainWindow::buildBeside()
     m_area = scrolling(inner);
     inner->setContentsMargins(0, 0, 0, 0);
     inner->addWidget(m_stack);
-    // Large type in a small window scrolls the whole page before anything in it is squeezed.
-    m_stack->setMinimumHeight(scaled(kLeastPageHeight));
     column->addWidget(m_area, 1);
     column->addLayout(foot);
     wireBegin();
@@ -118,7 +118,9 @@ QPushButton* MainWindow::buttonOf(const Seat& seat, std::size_t index)
     choose->setCheckable(true);
     choose->setAutoExclusive(true);
     choose->setObjectName("nav" + seat.name);
-    choose->setToolTip(tr("Ctrl+%1").arg(index + 1));
+    if (index < kNumberedPages) {
+        choose->setToolTip(tr("Ctrl+%1").arg(index + 1));
+    }
     auto* badgeRow = new QHBoxLayout(choose);
     badgeRow->setContentsMargins(0, 0, std::min(scaled(10), kWidestEdge), 0);
     badgeRow->addStretch(1);

@@ -7,7 +7,6 @@
 #include "ui/page/undoing.h"
 #include "ui/watering/round_page.h"
 #include "ui/widget/burst.h"
-#include "ui/widget/page_stack.h"
 #include "ui/widget/plain_words.h"
 
 #include <QAbstractButton>
@@ -36,7 +35,7 @@ bool isWeight(const QString& text)
 
 void MainWindow::wireKeys()
 {
-    for (std::size_t i = 0; i < m_seats.size(); ++i) {
+    for (std::size_t i = 0; i < std::min(m_seats.size(), kNumberedPages); ++i) {
         auto* key = new QShortcut(
             QKeySequence(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i))), this);
         connect(key, &QShortcut::activated, this, [this, i] { showPageAt(i); });
@@ -44,6 +43,8 @@ void MainWindow::wireKeys()
     const auto act = [this](const QKeySequence& keys, auto done) {
         connect(new QShortcut(keys, this), &QShortcut::activated, this, done);
     };
+    act(Qt::CTRL | Qt::Key_PageDown, [this] { showBeside(1); });
+    act(Qt::CTRL | Qt::Key_PageUp, [this] { showBeside(-1); });
     act(QKeySequence::Find, [this] { find(); });
     act(QKeySequence::Print, [this] { print(); });
     act(QKeySequence::Refresh, [this] { readAgain(); });

@@ -104,7 +104,7 @@ TEST_F(StockPageTest, ShowsWhatIsLeftAndWarnsOfAWeakLot)
     EXPECT_EQ(cell("seedStock", 0, 2), "360 g");
     EXPECT_TRUE(find<QLabel>(*page, "seedNote")->text().contains("Broccoli B3"));
     EXPECT_EQ(cell("pieces0", 0, 3), "emptied 12 Mar");
-    EXPECT_EQ(cell("pieces0", 0, 5), "sanitise today");
+    EXPECT_EQ(cell("pieces0", 0, 5), "today");
     EXPECT_EQ(cell("supplies", 0, 1), "not counted");
 }
 

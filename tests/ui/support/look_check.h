@@ -350,14 +350,34 @@ inline QStringList paleWords(QWidget& window)
     return pale;
 }
 
+// Our own bold and broken lines; a name with marks has them as letters.
+inline QString withoutOurMarks(QString text)
+{
+    for (const char* mark : {"<b>", "</b>", "<br>"}) {
+        text.remove(QLatin1String(mark));
+    }
+    return text;
+}
+
+inline bool isDrawnWithMarks(const QLabel& label)
+{
+    switch (label.textFormat()) {
+    case Qt::PlainText:
+        return false;
+    case Qt::RichText:
+        return withoutOurMarks(label.text()).contains('<');
+    default:
+        return Qt::mightBeRichText(label.text());
+    }
+}
+
 // Words of the grower's must never be taken for a text with marks.
 inline QStringList textsWithMarks(const QWidget& window)
 {
     QStringList found;
     for (const QWidget* each : window.findChildren<QWidget*>()) {
         const auto* label = qobject_cast<const QLabel*>(each);
-        if (label != nullptr && label->textFormat() != Qt::PlainText &&
-            Qt::mightBeRichText(label->text())) {
+        if (label != nullptr && isDrawnWithMarks(*label)) {
             found << "drawn with marks: " + named(*label);
         }
         // As Qt::convertFromPlainText() makes it: with the marks that stand for letters.

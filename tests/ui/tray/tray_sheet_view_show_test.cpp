@@ -55,8 +55,13 @@ TEST_F(TraySheetTest, ShowsTheClimateUnderTheHeights)
     auto* climate = find<ClimateCard>(sheet(), "climateCard");
     EXPECT_FALSE(climate->isHidden());
     EXPECT_EQ(find<ChartView>(*climate, "climateChart")->spec().x.key, "day");
-    page->openSheet(trayOf("RD002")); // more than a year ago, before any logger
-    EXPECT_TRUE(climate->isHidden());
+}
+
+TEST_F(TraySheetTest, HidesTheClimateThatNothingMeasured)
+{
+    growDueTrays(1);
+    openSheetOf("BR001");
+    EXPECT_TRUE(find<ClimateCard>(sheet(), "climateCard")->isHidden());
 }
 
 TEST_F(TraySheetTest, WhatIsNoHeightIsRefusedInWords)

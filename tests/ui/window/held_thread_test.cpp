@@ -42,12 +42,11 @@ protected:
         std::cout << flow << ": " << quickest.ms << " ms, " << quickest.by.toStdString() << "\n";
         EXPECT_LE(quickest.ms, most) << flow << ": " << quickest.by.toStdString();
     }
-    void goTo(int number) { pressCtrl(Qt::Key_0 + number); }
     [[nodiscard]] int done() { return journal->watering().roundNow()->doneCount(); }
     // Space leaves a decision for later.
     void tickNext()
     {
-        goTo(1);
+        goTo("Round");
         const int before = done();
         for (int i = 0; i < 20 && done() == before; ++i) {
             press(Qt::Key_Space);
@@ -62,7 +61,7 @@ protected:
     }
     void search(const QString& text)
     {
-        goTo(3);
+        goTo("Trays");
         auto* field = find<QLineEdit>(pageOf("Trays"), "search");
         field->setFocus();
         field->clear();
@@ -102,12 +101,12 @@ TEST_F(HeldThreadTest, ByNothingThatIsDoneEveryDay)
         find<QTableView>(pageOf("Trays"), "trays")->scrollToBottom();
     });
     expectQuick("a tray at the scale", [this, due] {
-        goTo(2);
+        goTo("Weigh-in");
         scan(QString::fromStdString(due));
         EXPECT_EQ(fieldText("Weigh-in", "code").toStdString(), due);
     });
-    expectQuick("the list of trials", [this] { goTo(4); });
-    expectQuick("the history", [this] { goTo(6); });
+    expectQuick("the list of trials", [this] { goTo("Trials"); });
+    expectQuick("the history", [this] { goTo("History"); });
 }
 
 } // namespace

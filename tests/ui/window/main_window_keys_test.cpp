@@ -121,7 +121,7 @@ TEST_F(WindowKeysTest, EnterPressesTheButtonThatHasTheFocusOnEveryPage)
 {
     sow(broccoli(1, kTwoDaysAgo));
     openWindow();
-    pressCtrl(Qt::Key_3);
+    goTo("Trays");
     auto* sowing = find<QPushButton>(pageOf("Trays"), "sow");
     sowing->setFocus();
     press(Qt::Key_Return);
@@ -133,7 +133,7 @@ TEST_F(WindowKeysTest, EnterPressesTheButtonThatHasTheFocusOnEveryPage)
     ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() == nullptr; }));
     window->activateWindow();
     ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
-    pressCtrl(Qt::Key_6);
+    goTo("History");
     press(Qt::Key_Home);
     press(Qt::Key_Return);
     ASSERT_EQ(nameOfFocus(), "takeBackAct");
@@ -150,7 +150,7 @@ TEST_F(WindowKeysTest, ALookIsStoredOnlyAfterTheQuestionAboutWhatIsTyped)
 {
     openWindow();
     const QSignalSpy changed(window.get(), &MainWindow::lookChanged);
-    pressCtrl(Qt::Key_7);
+    goTo("Set-up");
     write("Set-up", "roomName", "Cellar");
     auto* setup = qobject_cast<SetupPage*>(window->page("Set-up"));
     ask.agrees = false;

@@ -29,7 +29,7 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
               QStringList({"Round", "Weigh-in", "Racks", "Week", "Orders", "Forecast", "Trays",
                            "Trials", "Season", "Costs", "Stock", "History", "Set-up"}));
     EXPECT_EQ(shownPage(), "Round");
-    for (const int number : {2, 3, 4, 5, 6, 7, 1}) {
+    for (const int number : {2, 3, 4, 5, 6, 7, 8, 9, 1}) {
         pressCtrl(Qt::Key_0 + number);
         const QString name = names[number - 1];
         EXPECT_EQ(shownPage(), name);
@@ -37,6 +37,13 @@ TEST_F(WindowTest, PagesAreReachedByCtrlAndTheirNumber)
     }
     click(window->findChild<QPushButton*>("navTrays"));
     EXPECT_EQ(shownPage(), "Trays");
+    pressCtrl(Qt::Key_PageDown);
+    EXPECT_EQ(shownPage(), "Trials");
+    click(window->findChild<QPushButton*>("navSet-up"));
+    pressCtrl(Qt::Key_PageDown);
+    EXPECT_EQ(shownPage(), "Round") << "from the last one to the first";
+    pressCtrl(Qt::Key_PageUp);
+    EXPECT_EQ(shownPage(), "Set-up");
 }
 
 // What was never looked at costs nothing at the start; the pages with a badge follow by themselves.
