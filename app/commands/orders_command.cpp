@@ -41,7 +41,7 @@ ordered_json jsonOf(const ChanceOfTrays& chance)
     return {{"trays", chance.trays},
             {"chance", jsonNumber(chance.chance)},
             {"low_g", inGrams(chance.low)},
-            {"middle_g", inGrams(chance.middle)},
+            {"mean_g", inGrams(chance.mean)},
             {"high_g", inGrams(chance.high)}};
 }
 

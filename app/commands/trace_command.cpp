@@ -45,6 +45,14 @@ ordered_json jsonOfTray(const TracedTray& traced)
         json["cuts"].push_back({{"date", toIso(cut.on)}, {"net_g", jsonNumber(inGrams(cut.net))}});
     }
     json["yield_g"] = jsonNumber(inGrams(traced.yield()));
+    json["promises"] = ordered_json::array();
+    for (const TracedPromise& promise : traced.promises) {
+        json["promises"].push_back(
+            {{"date", toIso(promise.key.day)},
+             {"customer",
+              promise.customer.empty() ? ordered_json() : ordered_json(promise.customer)},
+             {"g", jsonNumber(inGrams(promise.part))}});
+    }
     if (traced.part != Part::None) {
         json["part"] = keyOf(traced.part);
     }
@@ -84,7 +92,8 @@ ordered_json jsonOf(const ForwardTrace& trace)
                     {"growing", sums.growing},
                     {"seed_g", jsonNumber(inGrams(sums.seed))},
                     {"without_seed", sums.withoutSeed},
-                    {"yield_g", jsonNumber(inGrams(sums.yield))}};
+                    {"yield_g", jsonNumber(inGrams(sums.yield))},
+                    {"promises", sums.promises}};
     return json;
 }
 
@@ -157,6 +166,9 @@ void printForward(const ForwardTrace& trace, const ui::UnitText& units)
         }
     }
     print(QStringLiteral("%1; %2").arg(ui::sumText(trace.sums), units.mass(trace.sums.yield, 0)));
+    if (const QString held = ui::promisesText(trace.sums); !held.isEmpty()) {
+        print(held);
+    }
 }
 
 void printBack(const BackTrace& trace, const ui::UnitText& units)

@@ -17,7 +17,7 @@ ordered_json jsonOf(const std::optional<ExpectedGrams>& expected)
     if (!expected) {
         return nullptr;
     }
-    return {{"middle_g", jsonNumber(inGrams(expected->middle))},
+    return {{"mean_g", jsonNumber(inGrams(expected->mean))},
             {"low_g", jsonNumber(inGrams(expected->low))},
             {"high_g", jsonNumber(inGrams(expected->high))}};
 }
@@ -96,7 +96,7 @@ void printWeek(const Week& week, const ui::UnitText& units)
 {
     for (const WeekDay& day : week.days) {
         print(ui::dayText(day.on) + (day.expected ? QStringLiteral(": %1, 8 in 10 %2")
-                                                        .arg(ui::middleText(*day.expected, units),
+                                                        .arg(ui::meanText(*day.expected, units),
                                                              ui::rangeText(*day.expected, units))
                                                   : QString()));
         for (const WeekEntry& entry : day.entries) {

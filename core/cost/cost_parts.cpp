@@ -100,11 +100,6 @@ const CostShare* CostBreakdown::share(CostPart part) const
     return found == shares.end() ? nullptr : &*found;
 }
 
-CostSums::Part& CostSums::of(CostPart part)
-{
-    return m_parts[static_cast<std::size_t>(part)];
-}
-
 void CostSums::addHarvested(const TrayCost& cost, double grams,
                             const std::vector<PriceItem>& unpriced)
 {

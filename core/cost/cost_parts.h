@@ -66,7 +66,7 @@ private:
         int lacking = 0;
         int unpriced = 0;
     };
-    [[nodiscard]] Part& of(CostPart part);
+    [[nodiscard]] Part& of(CostPart part) { return m_parts[static_cast<std::size_t>(part)]; }
 
     std::array<Part, kPartsOfCost.size()> m_parts = {};
     int m_harvested = 0;

@@ -113,14 +113,4 @@ YieldForecast yieldOf(const YieldModel& model)
     return yieldFrom(prediction);
 }
 
-DayForecast dayForecast(const ForecastFacts& facts, const ForecastReport& report, VarietyId variety,
-                        MediumId medium, Moment sownAt, const std::vector<StageFact>& stages)
-{
-    const KnownPast past(facts);
-    const Moment from = std::max(facts.now, sownAt);
-    const CutPlan plan = cutPlan(stages, sownAt, from);
-    return dayFrom(widened(past.days({variety, medium}, plan.from), report.dayWidened(variety)),
-                   plan);
-}
-
 } // namespace plumule

@@ -29,10 +29,4 @@ struct ForecastReport
 // Of one tray that is harvested.
 [[nodiscard]] YieldForecast yieldOf(const YieldModel& model);
 
-// The first cut of a tray that begins its first stage at that moment, of stages that long; the
-// moment may be to come.
-[[nodiscard]] DayForecast dayForecast(const ForecastFacts& facts, const ForecastReport& report,
-                                      VarietyId variety, MediumId medium, Moment sownAt,
-                                      const std::vector<StageFact>& stages);
-
 } // namespace plumule

@@ -96,7 +96,7 @@ private:
         const Mass lacking = line.promise.order.amount - cut;
         const ForecastTotal total(std::move(parts));
         return {trays, lacking <= Mass{} ? 1 : total.chanceOf(lacking),
-                cut + total.quantile(kLowTail), cut + total.quantile(0.5),
+                cut + total.quantile(kLowTail), cut + total.mean(),
                 cut + total.quantile(1 - kLowTail)};
     }
 

@@ -23,13 +23,13 @@ struct GrowingFor
 };
 
 // What comes of so many trays sown, beside what was cut and grows: the chance that the promise is
-// met, and the sum of all, 8 in 10 from low to high.
+// met, and the sum of all, its mean and 8 in 10 from low to high.
 struct ChanceOfTrays
 {
     int trays = 0;
     double chance = 0; // 0 to 1
     Mass low;
-    Mass middle;
+    Mass mean;
     Mass high;
 };
 

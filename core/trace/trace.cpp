@@ -30,6 +30,22 @@ int TracedSowing::count(TrayState state) const
     }));
 }
 
+std::vector<TracedPromise> TracedSowing::promises() const
+{
+    std::map<PromiseKey, TracedPromise> added;
+    for (const TracedTray& tray : trays) {
+        for (const TracedPromise& one : tray.promises) {
+            const auto [found, isNew] = added.try_emplace(one.key, one);
+            found->second.part += isNew ? Mass{} : one.part;
+        }
+    }
+    std::vector<TracedPromise> all;
+    for (auto& [key, promise] : added) {
+        all.push_back(std::move(promise));
+    }
+    return all;
+}
+
 std::vector<TracedSowing> sowingsOf(std::vector<TracedTray> trays)
 {
     std::sort(trays.begin(), trays.end(), [](const TracedTray& a, const TracedTray& b) {
@@ -50,6 +66,7 @@ std::vector<TracedSowing> sowingsOf(std::vector<TracedTray> trays)
 TraceSums sumsOf(const std::vector<TracedSowing>& sowings)
 {
     TraceSums sums;
+    std::set<PromiseKey> promises;
     for (const TracedSowing& sowing : sowings) {
         sums.sown += static_cast<int>(sowing.trays.size());
         sums.cut += sowing.count(TrayState::Harvested);
@@ -59,8 +76,12 @@ TraceSums sumsOf(const std::vector<TracedSowing>& sowings)
         for (const TracedTray& tray : sowing.trays) {
             sums.seed += tray.tray.seed.value_or(Mass{});
             sums.withoutSeed += tray.tray.seed ? 0 : 1;
+            for (const TracedPromise& promise : tray.promises) {
+                promises.insert(promise.key);
+            }
         }
     }
+    sums.promises = static_cast<int>(promises.size());
     return sums;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/harvest/harvest.h"
+#include "core/order/order.h"
 #include "core/variety/variety.h"
 #include "core/watering/watering.h"
 
@@ -38,6 +39,15 @@ enum class Part
     Both
 };
 
+// What went to one day of an order.
+struct TracedPromise
+{
+    PromiseKey key;
+    std::string customer; // may be empty
+    Mass part;
+    bool operator==(const TracedPromise&) const = default;
+};
+
 // One tray as a trace tells it.
 struct TracedTray
 {
@@ -46,8 +56,9 @@ struct TracedTray
     Medium medium;
     std::optional<int> pieceNumber;
     std::optional<std::string> seedLot;
-    std::vector<Harvest> cuts; // first cut first
-    Part part = Part::None;    // of the person that is asked about
+    std::vector<Harvest> cuts;                // first cut first
+    Part part = Part::None;                   // of the person that is asked about
+    std::vector<TracedPromise> promises = {}; // that its cuts went to, by day
 
     [[nodiscard]] Mass yield() const;
 };
@@ -61,6 +72,8 @@ struct TracedSowing
 
     [[nodiscard]] Mass yield() const;
     [[nodiscard]] int count(TrayState state) const;
+    // That its trays' cuts went to, added up, by day.
+    [[nodiscard]] std::vector<TracedPromise> promises() const;
 };
 
 // What became of the trays: sown = cut + thrown away + growing.
@@ -73,6 +86,7 @@ struct TraceSums
     int withoutSeed = 0; // trays whose seed was not weighed
     Mass seed;
     Mass yield;
+    int promises = 0; // that some of the yield went to
     bool operator==(const TraceSums&) const = default;
 };
 

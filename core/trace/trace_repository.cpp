@@ -2,6 +2,8 @@
 
 #include "core/harvest/harvest_repository.h"
 #include "core/medium/medium_repository.h"
+#include "core/order/order_repository.h"
+#include "core/order/order_rules.h"
 #include "core/room/room_repository.h"
 #include "core/storage/database.h"
 #include "core/tray/tray_repository.h"
@@ -12,6 +14,10 @@
 
 namespace plumule {
 namespace {
+
+// Cuts and promises so near to a cut may decide which promise it goes to: by hand it may be a week
+// off, by rule kDaysKept.
+constexpr int kDaysAround = 7 + kDaysKept;
 
 // Sown by the person, or on a piece that the person had sanitised last.
 constexpr const char* kOfPerson =
@@ -119,6 +125,41 @@ std::vector<TracedTray> TraceRepository::tracedTrays(const std::vector<TrayId>& 
     return traced;
 }
 
+void TraceRepository::putPromises(std::vector<TracedTray>& trays) const
+{
+    std::optional<Date> first;
+    std::optional<Date> last;
+    for (const TracedTray& traced : trays) {
+        for (const Harvest& cut : traced.cuts) {
+            first = std::min(first.value_or(cut.on), cut.on);
+            last = std::max(last.value_or(cut.on), cut.on);
+        }
+    }
+    OrderRepository orders(m_database);
+    const std::vector<Order> all = first ? orders.all() : std::vector<Order>();
+    if (all.empty()) {
+        return;
+    }
+    const Date from = *first - kDaysAround;
+    const Date to = *last + kDaysAround;
+    const std::vector<Promise> made = promises(all, from, to);
+    const SharesByPromise shares = shareCuts(made, orders.cuts(from, to));
+    std::map<HarvestId, std::vector<TracedPromise>> ofCut;
+    for (const Promise& promise : made) {
+        const auto found = shares.find(promise.key());
+        for (const CutShare& share :
+             found == shares.end() ? std::vector<CutShare>() : found->second) {
+            ofCut[share.cut].push_back({promise.key(), promise.order.customer, share.part});
+        }
+    }
+    for (TracedTray& traced : trays) {
+        for (const Harvest& cut : traced.cuts) {
+            const std::vector<TracedPromise>& of = ofCut[cut.id];
+            traced.promises.insert(traced.promises.end(), of.begin(), of.end());
+        }
+    }
+}
+
 std::vector<Sanitising> TraceRepository::sanitisedBy(const std::string& name) const
 {
     std::vector<Sanitising> all = MediumRepository(m_database).sanitisings();
@@ -171,6 +212,7 @@ std::optional<ForwardTrace> TraceRepository::forward(const TraceFrom& from) cons
                 partOf(*person, traced, last != nullptr && isSameName(last->how.by, person->name));
         }
     }
+    putPromises(trays);
     trace.sowings = sowingsOf(std::move(trays));
     trace.sums = sumsOf(trace.sowings);
     return trace;
@@ -184,6 +226,7 @@ std::optional<BackTrace> TraceRepository::back(TrayId tray) const
     if (traced.empty() || !record) {
         return std::nullopt;
     }
+    putPromises(traced);
     BackTrace trace;
     trace.tray = std::move(traced.front());
     trace.stages = record->stages;

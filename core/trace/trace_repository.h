@@ -25,6 +25,7 @@ public:
 private:
     [[nodiscard]] std::vector<TrayId> traysOf(const TraceFrom& from) const;
     [[nodiscard]] std::vector<TracedTray> tracedTrays(const std::vector<TrayId>& trays) const;
+    void putPromises(std::vector<TracedTray>& trays) const;
     [[nodiscard]] std::vector<Sanitising> sanitisedBy(const std::string& name) const;
     [[nodiscard]] bool describe(const TraceFrom& from, ForwardTrace& trace) const;
 

@@ -30,7 +30,7 @@ struct CutLot
 struct ExpectedGrams
 {
     Mass low;
-    Mass middle;
+    Mass mean;
     Mass high;
     bool operator==(const ExpectedGrams&) const = default;
 };

@@ -219,7 +219,7 @@ TEST_F(JournalCommands, PrintTheOrdersAsDocumented)
     bool isAnythingSown = false;
     for (const auto& line : json.at("to_come")) {
         EXPECT_EQ(keysOf(line), head + "cut growing planned sowing chances");
-        EXPECT_EQ(keysOf(line.at("planned")), "trays chance low_g middle_g high_g");
+        EXPECT_EQ(keysOf(line.at("planned")), "trays chance low_g mean_g high_g");
         if (!line.at("sowing").is_null()) {
             isAnythingSown = true;
             EXPECT_EQ(keysOf(line.at("sowing")),

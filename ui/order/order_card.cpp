@@ -114,7 +114,7 @@ void OrderCard::addFact(const QString& name, const QString& value)
 void OrderCard::showFacts(const OrderLine& line, const UnitText& units)
 {
     clearLayout(m_facts);
-    addFact(tr("expected"), units.mass(line.planned.middle, 0));
+    addFact(tr("expected"), units.mass(line.planned.mean, 0));
     addFact(tr("8 in 10"), rangeText(line.planned.low, line.planned.high, units));
     if (!line.sowing) {
         return;

@@ -117,13 +117,6 @@ int RackView::cellAt(QPointF point) const
     return found == m_plan.cells.end() ? -1 : static_cast<int>(found - m_plan.cells.begin());
 }
 
-int RackView::cellOf(TrayId tray) const
-{
-    const auto found = std::find_if(m_plan.cells.begin(), m_plan.cells.end(),
-                                    [&](const RackCell& cell) { return cell.tray == tray; });
-    return found == m_plan.cells.end() ? -1 : static_cast<int>(found - m_plan.cells.begin());
-}
-
 int RackView::cellOf(PlaceId place) const
 {
     const auto found =

@@ -80,7 +80,6 @@ private:
     void layOut();
     [[nodiscard]] const RackCell* at(int cell) const;
     [[nodiscard]] int cellAt(QPointF point) const; // −1 for none
-    [[nodiscard]] int cellOf(TrayId tray) const;
     [[nodiscard]] int cellOf(PlaceId place) const;
     [[nodiscard]] int next(int from, int key, Reach reach) const;
     [[nodiscard]] int inOtherRack(int from, int step, Reach reach) const;

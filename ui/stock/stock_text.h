@@ -47,6 +47,15 @@ struct TraceNote
 [[nodiscard]] std::vector<TraceNote> notesOf(const TracedSowing& sowing);
 // "29 trays cut, 1 thrown away, 4 growing".
 [[nodiscard]] QString sumText(const TraceSums& sums);
+// Who holds some of it; empty where no promise does.
+[[nodiscard]] QString promisesText(const TraceSums& sums);
+
+// "Canteen, Thu 29 Oct".
+[[nodiscard]] QString promiseWords(const TracedPromise& promise);
+// "germination 94 %"; empty where it is not known.
+[[nodiscard]] QString germinationText(const SeedLot& lot);
+// "3 Oct 2026 07:10: peroxide 3 %, 10 min, by Mo".
+[[nodiscard]] QString sanitisingLine(const Sanitising& one);
 
 // From a tray back: a heading with what stands below it.
 struct TraceStep

@@ -20,13 +20,6 @@ QString fromStd(const std::string& text)
     return QString::fromStdString(text);
 }
 
-QString germinationText(const SeedLot& lot)
-{
-    return lot.germinationPercent
-               ? TraceTr::tr("germination %1 %").arg(numberText(*lot.germinationPercent, 0))
-               : QString();
-}
-
 QStringList lotFacts(const SeedLotStock& stock, const QString& variety, const UnitText& units)
 {
     QStringList parts{variety};
@@ -48,22 +41,6 @@ QStringList lotFacts(const SeedLotStock& stock, const QString& variety, const Un
             ? TraceTr::tr("%1 sown, %2 left.")
                   .arg(units.mass(stock.sown, 0), units.mass(*stock.left, 0))
             : TraceTr::tr("%1 sown; the purchase was not weighed.").arg(units.mass(stock.sown, 0))};
-}
-
-QString sanitisingLine(const Sanitising& one)
-{
-    QString words = fromStd(one.how.method);
-    if (one.how.strength) {
-        words += QStringLiteral(" %1 %2").arg(QString::number(*one.how.strength),
-                                              one.how.strengthUnit == StrengthUnit::Percent
-                                                  ? QStringLiteral("%")
-                                                  : QStringLiteral("ppm"));
-    }
-    if (one.how.contactMinutes) {
-        words += TraceTr::tr(", %1 min").arg(*one.how.contactMinutes);
-    }
-    words = TraceTr::tr("%1 %2: %3").arg(longDateText(one.on), clockText(one.minute), words);
-    return one.how.by.empty() ? words : TraceTr::tr("%1, by %2").arg(words, fromStd(one.how.by));
 }
 
 QStringList pieceFacts(const ForwardTrace& trace)
@@ -98,136 +75,37 @@ QString numberAt(const std::string& code, int& number)
     return match.hasMatch() ? match.captured(1) : fromStd(code);
 }
 
-QString waterLine(const TracedWater& water, const UnitText& units)
-{
-    QString words =
-        TraceTr::tr("%1, %n time(s), %2 to %3", nullptr, water.times)
-            .arg(nameOf(water.water), shortDayText(water.first), shortDayText(water.last));
-    if (water.amount > Volume{}) {
-        words += QStringLiteral(", ") + units.mixed(water.amount);
-    }
-    return water.concentrate.empty()
-               ? words
-               : TraceTr::tr("%1, with %2").arg(words, fromStd(water.concentrate));
-}
-
-QStringList readingLines(const TracedWater& water)
-{
-    QStringList lines;
-    for (const WaterReading& reading : water.readings) {
-        QStringList values;
-        if (reading.ph) {
-            values << TraceTr::tr("pH %1").arg(numberText(*reading.ph, 1));
-        }
-        if (reading.ec) {
-            values << TraceTr::tr("EC %1 µS/cm").arg(numberText(*reading.ec, 0));
-        }
-        lines << TraceTr::tr("%1: %2").arg(shortDayText(reading.on), values.join(", "));
-    }
-    constexpr int kShown = 4;
-    if (lines.size() > kShown) {
-        const int more = static_cast<int>(lines.size()) - kShown;
-        lines = lines.mid(lines.size() - kShown);
-        lines.prepend(TraceTr::tr("%n earlier reading(s)", nullptr, more));
-    }
-    return lines;
-}
-
-TraceStep seedStep(const BackTrace& trace, const UnitText& units)
-{
-    const Tray& tray = trace.tray.tray;
-    QString first = fromStd(trace.tray.variety);
-    if (tray.seed) {
-        first += QStringLiteral(", ") + units.mass(*tray.seed, 0);
-    }
-    TraceStep step{TraceTr::tr("Seed"), {first}};
-    if (!trace.lot) {
-        step.lines << TraceTr::tr("Its lot was not written down.");
-        return step;
-    }
-    const SeedLot& lot = trace.lot->lot;
-    QStringList parts{TraceTr::tr("lot %1").arg(fromStd(lot.lotNumber))};
-    if (!lot.supplier.empty()) {
-        parts << fromStd(lot.supplier);
-    }
-    if (lot.boughtOn) {
-        parts << TraceTr::tr("bought %1").arg(longDateText(*lot.boughtOn));
-    }
-    if (const QString germination = germinationText(lot); !germination.isEmpty()) {
-        parts << germination;
-    }
-    step.lines << parts.join(QStringLiteral(", "));
-    return step;
-}
-
-TraceStep mediumStep(const BackTrace& trace)
-{
-    TraceStep step{TraceTr::tr("Medium"), {fromStd(trace.tray.medium.name)}};
-    if (trace.piece) {
-        step.lines = QStringList{TraceTr::tr("%1 %2, its use number %3")
-                                     .arg(fromStd(trace.tray.medium.name))
-                                     .arg(trace.piece->number)
-                                     .arg(trace.useOfPiece)};
-        step.lines << (trace.sanitised
-                           ? TraceTr::tr("sanitised %1").arg(sanitisingLine(*trace.sanitised))
-                           : TraceTr::tr("not sanitised before, as far as is known"));
-        if (trace.trayBefore) {
-            step.lines << TraceTr::tr("before it: %1").arg(fromStd(*trace.trayBefore));
-        }
-    }
-    return step;
-}
-
-TraceStep growthStep(const BackTrace& trace)
-{
-    const Tray& tray = trace.tray.tray;
-    TraceStep step{
-        TraceTr::tr("Growth"),
-        {tray.sownBy && !tray.sownBy->empty()
-             ? TraceTr::tr("sown %1 by %2").arg(longDateText(tray.sownOn), fromStd(*tray.sownBy))
-             : TraceTr::tr("sown %1").arg(longDateText(tray.sownOn))}};
-    if (trace.trialCode) {
-        step.lines << TraceTr::tr("in trial %1").arg(fromStd(*trace.trialCode));
-    }
-    for (const TrayStage& stage : trace.stages) {
-        if (stage.startedOn) {
-            step.lines << TraceTr::tr("%1 from %2")
-                              .arg(nameOf(stage.stage), shortDayText(*stage.startedOn));
-        }
-    }
-    for (const TracedStay& stay : trace.stays) {
-        step.lines << (stay.stay.toOn
-                           ? TraceTr::tr("on %1, %2 to %3")
-                                 .arg(nameOf(stay.spot), shortDayText(stay.stay.fromOn),
-                                      shortDayText(*stay.stay.toOn))
-                           : TraceTr::tr("on %1 since %2")
-                                 .arg(nameOf(stay.spot), shortDayText(stay.stay.fromOn)));
-    }
-    return step;
-}
-
-TraceStep endStep(const BackTrace& trace, const UnitText& units)
-{
-    const Tray& tray = trace.tray.tray;
-    TraceStep step{TraceTr::tr("Harvest"), {}};
-    for (const Harvest& cut : trace.tray.cuts) {
-        step.lines << TraceTr::tr("%1 %2: %3")
-                          .arg(longDateText(cut.on), clockText(cut.minute), units.mass(cut.net));
-    }
-    if (trace.residue) {
-        step.lines << TraceTr::tr("left in the tray: %1").arg(units.mass(*trace.residue, 0));
-    }
-    if (tray.state == TrayState::Discarded) {
-        step.lines << TraceTr::tr("thrown away %1: %2")
-                          .arg(tray.endedOn ? longDateText(*tray.endedOn) : QString(),
-                               fromStd(tray.discardReason.value_or(std::string())));
-    } else if (tray.state == TrayState::Growing) {
-        step.lines << TraceTr::tr("still growing");
-    }
-    return step;
-}
-
 } // namespace
+
+QString germinationText(const SeedLot& lot)
+{
+    return lot.germinationPercent
+               ? TraceTr::tr("germination %1 %").arg(numberText(*lot.germinationPercent, 0))
+               : QString();
+}
+
+QString sanitisingLine(const Sanitising& one)
+{
+    QString words = fromStd(one.how.method);
+    if (one.how.strength) {
+        words += QStringLiteral(" %1 %2").arg(QString::number(*one.how.strength),
+                                              one.how.strengthUnit == StrengthUnit::Percent
+                                                  ? QStringLiteral("%")
+                                                  : QStringLiteral("ppm"));
+    }
+    if (one.how.contactMinutes) {
+        words += TraceTr::tr(", %1 min").arg(*one.how.contactMinutes);
+    }
+    words = TraceTr::tr("%1 %2: %3").arg(longDateText(one.on), clockText(one.minute), words);
+    return one.how.by.empty() ? words : TraceTr::tr("%1, by %2").arg(words, fromStd(one.how.by));
+}
+
+QString promiseWords(const TracedPromise& promise)
+{
+    const QString day = weekdayText(promise.key.day);
+    return promise.customer.empty() ? TraceTr::tr("the order for %1").arg(day)
+                                    : QStringLiteral("%1, %2").arg(fromStd(promise.customer), day);
+}
 
 QString titleOf(const ForwardTrace& trace)
 {
@@ -244,11 +122,6 @@ QString titleOf(const ForwardTrace& trace)
     }
     const auto* person = std::get_if<Person>(&trace.from);
     return person == nullptr ? QString() : TraceTr::tr("%1, forward").arg(fromStd(person->name));
-}
-
-QString titleOf(const BackTrace& trace)
-{
-    return TraceTr::tr("%1, back").arg(fromStd(trace.tray.tray.code));
 }
 
 QStringList factsOf(const ForwardTrace& trace, const UnitText& units)
@@ -342,6 +215,9 @@ std::vector<TraceNote> notesOf(const TracedSowing& sowing)
     if (const int growing = sowing.count(TrayState::Growing); growing > 0) {
         notes.push_back({TraceTr::tr("%n growing", nullptr, growing), false});
     }
+    for (const TracedPromise& promise : sowing.promises()) {
+        notes.push_back({QStringLiteral("→ ") + promiseWords(promise), false});
+    }
     if (sanitised > 0) {
         notes.push_back(
             {TraceTr::tr("%n on a piece that they sanitised", nullptr, sanitised), false});
@@ -357,19 +233,12 @@ QString sumText(const TraceSums& sums)
         .arg(sums.growing);
 }
 
-std::vector<TraceStep> stepsOf(const BackTrace& trace, const UnitText& units)
+QString promisesText(const TraceSums& sums)
 {
-    std::vector<TraceStep> steps{seedStep(trace, units), mediumStep(trace), growthStep(trace)};
-    TraceStep water{TraceTr::tr("Water"), {}};
-    for (const TracedWater& one : trace.waters) {
-        water.lines << waterLine(one, units) << readingLines(one);
-    }
-    if (water.lines.isEmpty()) {
-        water.lines << TraceTr::tr("none on record");
-    }
-    steps.push_back(std::move(water));
-    steps.push_back(endStep(trace, units));
-    return steps;
+    return sums.promises == 0
+               ? QString()
+               : TraceTr::tr("Some of it went to %n promise(s): if it is bad, tell these first.",
+                             nullptr, sums.promises);
 }
 
 } // namespace plumule::ui

@@ -177,6 +177,9 @@ void TraceCard::showForward(const ForwardTrace& trace)
         weights += tr(", from %1 of seed").arg(units().mass(trace.sums.seed, 0));
     }
     addWords(weights + '.', "");
+    if (const QString held = promisesText(trace.sums); !held.isEmpty()) {
+        addWords(held, "muted");
+    }
     if (trace.sums.withoutSeed > 0) {
         addWords(tr("%n tray(s) without a weight of seed.", nullptr, trace.sums.withoutSeed),
                  "muted");

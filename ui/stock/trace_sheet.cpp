@@ -42,6 +42,9 @@ public:
         addWords(sumText(trace.sums) + QStringLiteral("; ") +
                      TraceSheetTr::tr("%1 cut.").arg(m_units.mass(trace.sums.yield, 0)),
                  kPaperInk);
+        if (const QString held = promisesText(trace.sums); !held.isEmpty()) {
+            addWords(held, kPaperInk);
+        }
         return std::move(m_blocks);
     }
 

@@ -43,7 +43,7 @@ private:
         QString about;
         if (day.expected) {
             about = WeekSheetTr::tr("expect %1, 8 in 10 %2")
-                        .arg(middleText(*day.expected, m_units), rangeText(*day.expected, m_units));
+                        .arg(meanText(*day.expected, m_units), rangeText(*day.expected, m_units));
         }
         addHeading(dayText(day.on), about);
         if (day.entries.empty()) {
@@ -84,7 +84,7 @@ private:
         }
         if (m_week.expected) {
             sums << WeekSheetTr::tr("expect %1, 8 in 10 %2")
-                        .arg(middleText(*m_week.expected, m_units),
+                        .arg(meanText(*m_week.expected, m_units),
                              rangeText(*m_week.expected, m_units));
         }
         addHeading(WeekSheetTr::tr("Together"));

@@ -162,7 +162,7 @@ void WeekTable::addWideDay(const WeekDay& day, int row)
         }
     }
     if (day.expected) {
-        put(label(middleText(*day.expected, m_units), "strong"), row, kExpect, Qt::AlignRight);
+        put(label(meanText(*day.expected, m_units), "strong"), row, kExpect, Qt::AlignRight);
         put(label(rangeText(*day.expected, m_units), "muted"), row, kRange, Qt::AlignRight);
     }
 }
@@ -174,7 +174,7 @@ void WeekTable::addTotals(int row)
         put(label(totalText(m_week, kWeekTasks[static_cast<std::size_t>(i)])), row, i + 1);
     }
     if (m_week.expected) {
-        put(label(middleText(*m_week.expected, m_units), "strong"), row, kExpect, Qt::AlignRight);
+        put(label(meanText(*m_week.expected, m_units), "strong"), row, kExpect, Qt::AlignRight);
         put(label(rangeText(*m_week.expected, m_units), "muted"), row, kRange, Qt::AlignRight);
     }
 }
@@ -206,8 +206,7 @@ void WeekTable::buildNarrow()
         }
         if (day.expected) {
             spoken << tr("Expect %1, 8 in 10 %2")
-                          .arg(middleText(*day.expected, m_units),
-                               rangeText(*day.expected, m_units));
+                          .arg(meanText(*day.expected, m_units), rangeText(*day.expected, m_units));
             lines << spoken.back();
         }
         put(dayLabel(day), row, 0);
@@ -223,7 +222,7 @@ void WeekTable::buildNarrow()
     }
     if (m_week.expected) {
         totals << tr("Expect %1, 8 in 10 %2")
-                      .arg(middleText(*m_week.expected, m_units),
+                      .arg(meanText(*m_week.expected, m_units),
                            rangeText(*m_week.expected, m_units));
     }
     put(richLabel(totals.join(kLineBreak), totals.join("; ")), row, 1);
@@ -269,12 +268,12 @@ void WeekTable::paintBar(QPainter& painter, const ExpectedGrams& grams, const QR
     const double y = cell.center().y();
     const double high = scaled(10);
     const auto at = [&](Mass mass) { return cell.left() + inGrams(mass) * perGram; };
-    painter.fillRect(QRectF(cell.left(), y - scaled(2), at(grams.middle) - cell.left(), scaled(4)),
+    painter.fillRect(QRectF(cell.left(), y - scaled(2), at(grams.mean) - cell.left(), scaled(4)),
                      ui::palette().accentSoft);
     painter.fillRect(
         QRectF(at(grams.low), y - high / 2, std::max(2.0, at(grams.high) - at(grams.low)), high),
         ui::palette().accent);
-    painter.fillRect(QRectF(at(grams.middle) - 1, y - high / 2, 2, high), ui::palette().card);
+    painter.fillRect(QRectF(at(grams.mean) - 1, y - high / 2, 2, high), ui::palette().card);
 }
 
 void WeekTable::resizeEvent(QResizeEvent* event)

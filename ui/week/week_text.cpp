@@ -200,9 +200,9 @@ QString rangeText(const ExpectedGrams& grams, const UnitText& units)
                                        roundedMass(grams.high, units));
 }
 
-QString middleText(const ExpectedGrams& grams, const UnitText& units)
+QString meanText(const ExpectedGrams& grams, const UnitText& units)
 {
-    return roundedMass(grams.middle, units) + ' ' + units.massUnit();
+    return roundedMass(grams.mean, units) + ' ' + units.massUnit();
 }
 
 QString totalText(const Week& week, WeekTask task)

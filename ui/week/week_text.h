@@ -25,7 +25,7 @@ namespace plumule::ui {
 // "980 to 1,110 g" without the unit: "980–1110".
 [[nodiscard]] QString rangeText(const ExpectedGrams& grams, const UnitText& units);
 // "1,040 g".
-[[nodiscard]] QString middleText(const ExpectedGrams& grams, const UnitText& units);
+[[nodiscard]] QString meanText(const ExpectedGrams& grams, const UnitText& units);
 // Sums at the foot: "31 moves".
 [[nodiscard]] QString totalText(const Week& week, WeekTask task);
 // "Sat 28 November – Fri 11 December".

@@ -25,7 +25,7 @@ ExpectedGrams sumOf(const WeekPast& past, const std::vector<CutLot>& lots)
         parts.push_back({yieldModel(past.facts, past.report, lot.variety, lot.medium), lot.trays});
     }
     const ForecastTotal total(parts);
-    return {total.quantile(kBelow), total.quantile(0.5), total.quantile(1 - kBelow)};
+    return {total.quantile(kBelow), total.mean(), total.quantile(1 - kBelow)};
 }
 
 } // namespace

@@ -160,18 +160,5 @@ TEST(Forecast, RateOfDiscardsIsDrawnToTheRooms)
     EXPECT_NEAR(unknown.discardRate, 0.05, 1e-12);
 }
 
-TEST(Forecast, OfADayToComeIsCountedFromThere)
-{
-    const ForecastFacts facts = roomOf(8);
-    const Moment sowing{facts.now.date + 30, kMorning};
-    std::vector<StageFact> stages = sownTray(1, kRadish, sowing.date).stages;
-    for (StageFact& stage : stages) {
-        stage.started.reset();
-    }
-    const DayForecast day = dayForecast(facts, {}, kRadish, kCoir, sowing, stages);
-    EXPECT_EQ(day.asPlanned, sowing.date + 10);
-    EXPECT_TRUE(day.holds(sowing.date + 10));
-}
-
 } // namespace
 } // namespace plumule

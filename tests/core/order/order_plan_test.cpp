@@ -137,8 +137,8 @@ TEST_F(OrderPlan, ShowsTheChanceOfFewerAndOfMoreTrays)
     for (std::size_t i = 1; i < line.chances.size(); ++i) {
         EXPECT_EQ(line.chances[i].trays, line.chances[i - 1].trays + 1);
         EXPECT_GE(line.chances[i].chance, line.chances[i - 1].chance);
-        EXPECT_LT(line.chances[i].low, line.chances[i].middle);
-        EXPECT_LT(line.chances[i].middle, line.chances[i].high);
+        EXPECT_LT(line.chances[i].low, line.chances[i].mean);
+        EXPECT_LT(line.chances[i].mean, line.chances[i].high);
     }
     EXPECT_EQ(line.chances[3].trays, line.sowing->trays);
 }
@@ -187,7 +187,7 @@ TEST_F(OrderPlan, TakesWhatWasCutAlreadyFirst)
     const OrderLine line = onlyLine();
     EXPECT_FALSE(line.sowing);
     EXPECT_EQ(line.planned.chance, 1);
-    EXPECT_EQ(line.planned.middle, grams(1040));
+    EXPECT_EQ(line.planned.mean, grams(1040));
 }
 
 TEST_F(OrderPlan, HoldsPlacesAndSeedAgainstWhatIsSownBefore)

@@ -43,7 +43,7 @@ TEST(Trace, WhatWasSownIsCutThrownAwayOrGrowing)
     const TraceSums sums =
         sumsOf(sowingsOf({traced("RD001", kMonday, TrayState::Harvested, 200),
                           traced("RD002", kMonday, TrayState::Discarded), unweighed}));
-    EXPECT_EQ(sums, (TraceSums{3, 1, 1, 1, 1, grams(60), grams(250)}));
+    EXPECT_EQ(sums, (TraceSums{3, 1, 1, 1, 1, grams(60), grams(250), 0}));
     EXPECT_EQ(sums.sown, sums.cut + sums.thrownAway + sums.growing);
 }
 

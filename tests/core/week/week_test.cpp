@@ -233,13 +233,13 @@ TEST(Week, TheSumOfTheDaysIsAskedForAsOneAndNotAddedUp)
     room.facts.forecaster = [&asked](const std::vector<CutLot>& lots) {
         asked.push_back(lots.size());
         ExpectedGrams grams;
-        grams.middle = plumule::grams(static_cast<double>(lots.size()));
+        grams.mean = plumule::grams(static_cast<double>(lots.size()));
         return std::optional(grams);
     };
     const Week week = weekFrom(room.facts);
     EXPECT_THAT(asked, ElementsAre(1U, 1U, 2U)) << "each day, then all of them at once";
-    EXPECT_EQ(week.days[10].expected->middle, grams(1));
-    EXPECT_EQ(week.expected->middle, grams(2));
+    EXPECT_EQ(week.days[10].expected->mean, grams(1));
+    EXPECT_EQ(week.expected->mean, grams(2));
     EXPECT_FALSE(week.days[0].expected);
 }
 

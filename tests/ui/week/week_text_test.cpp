@@ -53,9 +53,9 @@ TEST(WeekText, AnOrderIsOfSeedOrOfPieces)
 TEST(WeekText, GramsAreRoundedToTensAndOuncesToTenths)
 {
     const ExpectedGrams expected{grams(978), grams(1043), grams(1106)};
-    EXPECT_EQ(middleText(expected, UnitText()), "1040 g");
+    EXPECT_EQ(meanText(expected, UnitText()), "1040 g");
     EXPECT_EQ(rangeText(expected, UnitText()), "980–1110");
-    EXPECT_EQ(middleText(expected, UnitText(UnitSystem::UsCustomary)), "36.8 oz");
+    EXPECT_EQ(meanText(expected, UnitText(UnitSystem::UsCustomary)), "36.8 oz");
 }
 
 TEST(WeekText, ARhythmIsSaidInWords)

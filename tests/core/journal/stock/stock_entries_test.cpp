@@ -2,6 +2,7 @@
 
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/medium/medium_entries.h"
+#include "core/journal/order/order_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/watering/watering_entries.h"
@@ -189,8 +190,38 @@ TEST_F(StockEntriesTest, ATraceForwardAddsUp)
     EXPECT_EQ(trace->lot->left, grams(440));
     EXPECT_EQ(trace->lotVariety, "Radish");
     ASSERT_EQ(trace->sowings.size(), 1U);
-    EXPECT_EQ(trace->sums, (TraceSums{2, 0, 1, 1, 0, grams(60), {}}));
+    EXPECT_EQ(trace->sums, (TraceSums{2, 0, 1, 1, 0, grams(60), {}, 0}));
     EXPECT_EQ(trace->sums.seed, trace->lot->sown);
+}
+
+TEST_F(StockEntriesTest, ATraceTellsWhichPromisesHoldSomeOfIt)
+{
+    const std::vector<TrayId> trays = {sow(), sow(), sow()};
+    clock.set({clock.today() + 10, 500});
+    Order order;
+    order.variety = radish.variety;
+    order.amount = grams(500);
+    order.day = clock.today() + 1;
+    order.customer = "Canteen";
+    ASSERT_TRUE(journal->orders().save(order));
+    for (const TrayId tray : trays) {
+        WeighingDraft weighing;
+        weighing.tray = tray;
+        weighing.bowls = {{grams(300), grams(0)}};
+        weighing.at = clock.now();
+        weighing.accepted = {Doubt::NotDueYet};
+        const auto recorded = journal->harvests().record(weighing);
+        ASSERT_TRUE(recorded) << told(recorded.error());
+    }
+    const auto trace = journal->stock().forward(radish.id).value();
+    ASSERT_EQ(trace.sowings.size(), 1U);
+    const std::vector<TracedPromise> promises = trace.sowings[0].promises();
+    ASSERT_EQ(promises.size(), 1U);
+    EXPECT_EQ(promises[0].customer, "Canteen");
+    EXPECT_EQ(promises[0].key.day, order.day);
+    EXPECT_EQ(promises[0].part, grams(900)) << "what is over stays with it";
+    EXPECT_EQ(trace.sums.promises, 1);
+    EXPECT_EQ(journal->stock().back(trays[0])->tray.promises.size(), 1U);
 }
 
 TEST_F(StockEntriesTest, ATraceBackTellsLotPieceAndWhoSanitisedIt)
