@@ -1,6 +1,7 @@
 #include "app/window_program.h"
 
 #include "app/crash_note.h"
+#include "app/end_request.h"
 #include "app/program.h"
 #include "app/system_clock.h"
 #include "core/journal/room/room_entries.h"
@@ -200,6 +201,7 @@ int runWindow(int argc, char** argv)
     const std::filesystem::path records = preferences.folder().toStdString();
     WindowProgram program(clock, ask, preferences, records);
     noteCrashesIn(EventLog(records).file());
+    const EndRequest endRequest;
     program.applyLook();
     Done opened;
     if (parser.isSet("sample")) {

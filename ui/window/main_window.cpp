@@ -139,7 +139,7 @@ void MainWindow::buildPages()
     addPage<TrialsPage>(tr("Trials"));
     addPage<SeasonPage>(tr("Season"));
     addPage<CostsPage>(tr("Costs"));
-    addPage<StockPage>(tr("Stock"));
+    addPage<StockPage>(tr("Stock"), Built::Soon);
     addPage<HistoryPage>(tr("History"));
     addPage<SetupPage>(tr("Set-up"));
 }
