@@ -217,6 +217,7 @@ void CostsPage::showParts()
     PartsTable table = partsTable(*m_shown);
     m_table->show(table.header, std::move(table.rows));
     m_parts->fit();
+    m_parts->setVisible(!m_shown->media.empty());
 }
 
 void CostsPage::showPayback()

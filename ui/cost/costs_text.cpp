@@ -1,6 +1,7 @@
 #include "ui/cost/costs_text.h"
 
 #include "ui/chart/part_colours.h"
+#include "ui/text/price_units.h"
 
 #include <QCoreApplication>
 
@@ -138,6 +139,37 @@ void addTotals(std::vector<TextRow>& rows, const CostsAnswer& answer, const Cost
     }));
 }
 
+bool isOfLooseMix(const PriceHistory& history, const CostsAnswer& answer)
+{
+    return std::any_of(answer.media.begin(), answer.media.end(), [&](const MediumCosts& each) {
+        return history.medium && each.medium.id == *history.medium &&
+               each.medium.form == MediumForm::LooseMix;
+    });
+}
+
+QString unitByItem(PriceItem item, bool isLooseMix, const QString& currency)
+{
+    switch (item) {
+    case PriceItem::Medium:
+        return isLooseMix ? CostsTr::tr("%1/L").arg(currency)
+                          : CostsTr::tr("%1 each").arg(currency);
+    case PriceItem::Concentrate:
+    case PriceItem::Water:
+        return CostsTr::tr("%1/L").arg(currency);
+    case PriceItem::Electricity:
+        return CostsTr::tr("%1/kWh").arg(currency);
+    case PriceItem::Labour:
+        return CostsTr::tr("%1/h").arg(currency);
+    case PriceItem::Packaging:
+        return CostsTr::tr("%1 a tray").arg(currency);
+    case PriceItem::Washing:
+        return CostsTr::tr("%1 a piece").arg(currency);
+    case PriceItem::Waste:
+        return CostsTr::tr("%1/kg").arg(currency);
+    }
+    return currency;
+}
+
 } // namespace
 
 CostUnit unitOf(const CostsAnswer& answer)
@@ -221,36 +253,20 @@ QString nameOfPriced(const PriceHistory& history, const std::map<MediumId, QStri
     return history.item ? capital(nameOf(*history.item)) : CostsTr::tr("%1 seed").arg(variety);
 }
 
-QString unitOfPriced(const PriceHistory& history, const CostsAnswer& answer)
+PricedUnit unitOfPriced(const PriceHistory& history, const CostsAnswer& answer)
 {
     const QString currency = QString::fromStdString(answer.review.currency);
+    const bool isUs = answer.units == UnitSystem::UsCustomary;
     if (!history.item) {
-        return CostsTr::tr("%1/kg").arg(currency);
+        return isUs ? PricedUnit{CostsTr::tr("%1/lb").arg(currency), unitsIn(PriceMeasure::Pound)}
+                    : PricedUnit{CostsTr::tr("%1/kg").arg(currency)};
     }
-    const auto medium =
-        std::find_if(answer.media.begin(), answer.media.end(), [&](const MediumCosts& each) {
-            return history.medium && each.medium.id == *history.medium;
-        });
-    switch (*history.item) {
-    case PriceItem::Medium:
-        return medium != answer.media.end() && medium->medium.form == MediumForm::LooseMix
-                   ? CostsTr::tr("%1/L").arg(currency)
-                   : CostsTr::tr("%1 each").arg(currency);
-    case PriceItem::Concentrate:
-    case PriceItem::Water:
-        return CostsTr::tr("%1/L").arg(currency);
-    case PriceItem::Electricity:
-        return CostsTr::tr("%1/kWh").arg(currency);
-    case PriceItem::Labour:
-        return CostsTr::tr("%1/h").arg(currency);
-    case PriceItem::Packaging:
-        return CostsTr::tr("%1 a tray").arg(currency);
-    case PriceItem::Washing:
-        return CostsTr::tr("%1 a piece").arg(currency);
-    case PriceItem::Waste:
-        return CostsTr::tr("%1/kg").arg(currency);
-    }
-    return currency;
+    const bool isLooseMix = isOfLooseMix(history, answer);
+    const PriceUnit usual = priceUnits(*history.item, isLooseMix, answer.units).front();
+    return usual.measure == PriceMeasure::Unit
+               ? PricedUnit{unitByItem(*history.item, isLooseMix, currency)}
+               : PricedUnit{CostsTr::tr("%1 for %2").arg(currency, usual.name),
+                            unitsIn(usual.measure)};
 }
 
 PartsTable partsTable(const CostsAnswer& answer)

@@ -18,8 +18,13 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOfPriced(const PriceHistory& history,
                                    const std::map<MediumId, QString>& media,
                                    const QString& variety);
-// What that is priced by: "EUR/L".
-[[nodiscard]] QString unitOfPriced(const PriceHistory& history, const CostsAnswer& answer);
+// What a price is said by: "EUR/L", or as US rooms usually buy it "USD a cubic foot".
+struct PricedUnit
+{
+    QString name;
+    double times = 1; // of the litre, kilogram … that prices are kept by
+};
+[[nodiscard]] PricedUnit unitOfPriced(const PriceHistory& history, const CostsAnswer& answer);
 
 // The parts by medium: a row a part, then together, what-if and how many trays were cut. The cells
 // of a medium add up to its total as they stand.

@@ -74,9 +74,9 @@ void PriceRowsCard::addRow(int row, const PriceHistory& history, const CostsAnsw
     words->setWordWrap(true);
     auto* line = new StepLine;
     line->draw(priceChart(history, today - kDaysShown, today, answer.review.currency));
-    const QString unit = unitOfPriced(history, answer);
-    auto* now = label(price ? QStringLiteral("%1 %2").arg(priceText(*price), unit)
-                            : tr("missing, %1").arg(unit),
+    const PricedUnit unit = unitOfPriced(history, answer);
+    auto* now = label(price ? QStringLiteral("%1 %2").arg(priceText(*price * unit.times), unit.name)
+                            : tr("missing, %1").arg(unit.name),
                       price ? "strong" : "warning");
     m_grid->addWidget(words, row, 0);
     m_grid->addWidget(line, row, 1);

@@ -65,8 +65,12 @@ void WhatIfSliders::addMedium(std::vector<Lever>& levers, const Medium& medium,
                           unitOfPriced(*history, answer)});
     }
     if (medium.isReusable && medium.plannedUses.value_or(0) > 0) {
-        levers.push_back({Of::Uses, PriceItem::Medium, medium.id, tr("%1, uses").arg(name),
-                          double(*medium.plannedUses), tr("planned")});
+        levers.push_back({Of::Uses,
+                          PriceItem::Medium,
+                          medium.id,
+                          tr("%1, uses").arg(name),
+                          double(*medium.plannedUses),
+                          {tr("planned")}});
     }
 }
 
@@ -146,12 +150,14 @@ void WhatIfSliders::build()
 // The value as the slider has it; today's stays in sight as its stroke, and beside it.
 void WhatIfSliders::say(const Lever& lever)
 {
-    const double value = lever.today * lever.slider->factor();
+    const double value = lever.today * lever.unit.times * lever.slider->factor();
     const int decimals = lever.of == Of::Uses ? 0 : 2;
     const bool isMoved = lever.slider->value() != 0;
-    const QString shown = QStringLiteral("%1 %2").arg(numberText(value, decimals), lever.unit);
-    lever.value->setText(isMoved ? tr("%1, today %2").arg(shown, numberText(lever.today, decimals))
-                                 : shown);
+    const QString shown = QStringLiteral("%1 %2").arg(numberText(value, decimals), lever.unit.name);
+    lever.value->setText(
+        isMoved
+            ? tr("%1, today %2").arg(shown, numberText(lever.today * lever.unit.times, decimals))
+            : shown);
     setRole(lever.value, isMoved ? "strong" : "muted");
     m_back->setEnabled(std::any_of(m_levers.begin(), m_levers.end(), [](const Lever& each) {
         return each.slider != nullptr && each.slider->value() != 0;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/review/answer/costs_answer.h"
+#include "ui/cost/costs_text.h"
 #include "ui/widget/widgets.h"
 
 class QGridLayout;
@@ -42,7 +43,7 @@ private:
         MediumId medium;
         QString name;
         double today = 0;
-        QString unit;
+        PricedUnit unit;
         WhatIfSlider* slider = nullptr;
         QLabel* value = nullptr;
     };

@@ -26,9 +26,8 @@ void ChanceBar::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const QWidget* widget = option.widget;
     widget->style()->drawControl(QStyle::CE_ItemViewItem, &empty, painter, widget);
     const double share = figures.toDouble() / kWhole;
-    const int bar = m_isFigureAlone
-                        ? 0
-                        : std::min(scaled(kBarWidth), option.rect.width() - scaled(kFigures));
+    const int bar =
+        m_isFigureAlone ? 0 : std::min(scaled(kBarWidth), option.rect.width() - scaled(kFigures));
     const int top = option.rect.center().y() - scaled(kBarHeight) / 2;
     const int right = option.rect.right() - scaled(6);
     painter->save();

@@ -63,7 +63,8 @@ OrderCard::OrderCard(QWidget* parent)
     body()->addWidget(m_plan);
     body()->addWidget(m_lacks);
     body()->addWidget(m_growing);
-    body()->addWidget(m_body, 1);
+    body()->addWidget(m_body);
+    body()->addStretch(1);
     body()->addWidget(acts);
     connect(m_sow, &QPushButton::clicked, this, &OrderCard::sowAsked);
     connect(m_change, &QPushButton::clicked, this, &OrderCard::changeAsked);

@@ -160,14 +160,11 @@ void OrderPage::showBook()
     const auto kept = before == nullptr ? PromiseKey{} : before->promise.key();
     const UnitText shown = units();
     m_model->show(columnsIn(shown), m_book.toCome);
-    int row = 0;
     Mass promised;
-    for (std::size_t i = 0; i < m_book.toCome.size(); ++i) {
-        promised += m_book.toCome[i].promise.order.amount;
-        if (m_book.toCome[i].promise.key() == kept) {
-            row = static_cast<int>(i);
-        }
+    for (const OrderLine& line : m_book.toCome) {
+        promised += line.promise.order.amount;
     }
+    const int row = rowOf(kept);
     m_head->setSubtitle(m_book.toCome.empty()
                             ? tr("Nothing to come")
                             : tr("%n to come, %1 · sown so that each is met 9 times in 10", nullptr,
@@ -181,6 +178,20 @@ void OrderPage::showBook()
     m_table->setCurrentIndex(m_model->index(row, 0));
     hideWhatDoesNotFit();
     showChosen();
+}
+
+// Of one that isn't shown: the first for which something is to be sown.
+int OrderPage::rowOf(PromiseKey promise) const
+{
+    const auto& lines = m_book.toCome;
+    auto found = std::find_if(lines.begin(), lines.end(), [promise](const OrderLine& line) {
+        return line.promise.key() == promise;
+    });
+    if (found == lines.end()) {
+        found = std::find_if(lines.begin(), lines.end(),
+                             [](const OrderLine& line) { return line.sowing.has_value(); });
+    }
+    return found == lines.end() ? 0 : static_cast<int>(found - lines.begin());
 }
 
 const OrderLine* OrderPage::chosenLine() const

@@ -58,6 +58,7 @@ private:
     void showBook();
     void showChosen();
     void hideWhatDoesNotFit();
+    [[nodiscard]] int rowOf(PromiseKey promise) const;
     [[nodiscard]] const OrderLine* chosenLine() const;
     // Whether it was the key for a new order.
     bool takeLetter(const QKeyEvent& key);

@@ -71,6 +71,25 @@ TEST(CostsText, ShowsAPartWithoutAPriceAsSuch)
     EXPECT_TRUE(wasSeen);
 }
 
+// A pound is 0.45359237 kg, a thousand US gallons are 3785.411784 L (NIST Handbook 44, appendix C).
+TEST(CostsText, PricesOfAUsRoomAreSaidAsTheyAreUsuallyPaid)
+{
+    CostsAnswer answer = answerOf({mediumWith("Mat", 1, 2)});
+    PriceHistory water;
+    water.item = PriceItem::Water;
+    EXPECT_EQ(unitOfPriced(water, answer).name, "EUR/L");
+    EXPECT_EQ(unitOfPriced(water, answer).times, 1);
+    answer.units = UnitSystem::UsCustomary;
+    answer.review.currency = "USD";
+    EXPECT_EQ(unitOfPriced(water, answer).name, "USD for 1,000 gallons");
+    EXPECT_NEAR(unitOfPriced(water, answer).times, 3785.411784, 1e-6);
+    EXPECT_EQ(unitOfPriced(PriceHistory(), answer).name, "USD/lb");
+    EXPECT_NEAR(unitOfPriced(PriceHistory(), answer).times, 0.45359237, 1e-12);
+    PriceHistory labour;
+    labour.item = PriceItem::Labour;
+    EXPECT_EQ(unitOfPriced(labour, answer).name, "USD/h");
+}
+
 TEST(CostsText, SaysWhichPriceIsMissingAndOfHowManyTrays)
 {
     auto answer = answerOf({mediumWith("Mat", 1, 2)});
