@@ -19,30 +19,59 @@ struct Stand
 {
     YieldModel model;
     int trays = 0;
-    double pairsOfSowing = 0;      // ordered pairs of trays that share their sowing
+    std::map<Date, int> sowings;   // trays of each
     std::vector<double> survivors; // chances of 0, 1, … trays
 
-    // A harvested tray's mean, and the moments of `left` survivors' sum.
+    // A harvested tray's mean, in grams.
     [[nodiscard]] double mean() const
     {
         return std::exp(model.logMean +
                         (model.meanVariance + model.sowingVariance + model.trayVariance) / 2);
     }
-    [[nodiscard]] double variance(int left) const
-    {
-        const double all = trays;
-        const double k = left;
-        const double pairs = k * (k - 1);
-        const double together = trays > 1 ? pairsOfSowing * pairs / (all * (all - 1)) : 0;
-        const double shared = model.meanVariance;
-        const double sowing = shared + model.sowingVariance;
-        return mean() * mean() *
-               (k * std::expm1(sowing + model.trayVariance) + together * std::expm1(sowing) +
-                (pairs - together) * std::expm1(shared));
-    }
 };
 
-std::vector<Stand> standsOf(const std::vector<SumPart>& parts)
+// Ordered pairs of a tray of one and a tray of the other that were sown on one day; of one and the
+// same, of two trays.
+double pairsOfSowing(const Stand& one, const Stand& other)
+{
+    double pairs = 0;
+    for (const auto& [day, trays] : one.sowings) {
+        const auto found = other.sowings.find(day);
+        if (found != other.sowings.end()) {
+            pairs += double{1} * trays * (found->second - (&one == &other ? 1 : 0));
+        }
+    }
+    return pairs;
+}
+
+// The variance of the sum of `left` survivors.
+double varianceOf(const Stand& stand, int left)
+{
+    const double all = stand.trays;
+    const double k = left;
+    const double pairs = k * (k - 1);
+    const double together =
+        stand.trays > 1 ? pairsOfSowing(stand, stand) * pairs / (all * (all - 1)) : 0;
+    const double shared = stand.model.meanVariance;
+    const double sowing = shared + stand.model.sowingVariance;
+    return stand.mean() * stand.mean() *
+           (k * std::expm1(sowing + stand.model.trayVariance) + together * std::expm1(sowing) +
+            (pairs - together) * std::expm1(shared));
+}
+
+// The covariance of the sums of two media of one variety.
+double covarianceOf(const Stand& a, int leftOfA, const Stand& b, int leftOfB)
+{
+    const double pairs = double{1} * leftOfA * leftOfB;
+    const double together = pairsOfSowing(a, b) * pairs / (double{1} * a.trays * b.trays);
+    const double shared = std::min(a.model.meanVariance, b.model.meanVariance);
+    const double sowing = shared + std::min(a.model.sowingVariance, b.model.sowingVariance);
+    return a.mean() * b.mean() *
+           (together * std::expm1(sowing) + (pairs - together) * std::expm1(shared));
+}
+
+// By variety, then medium.
+std::map<VarietyId, std::vector<Stand>> standsOf(const std::vector<SumPart>& parts)
 {
     std::map<std::pair<VarietyId, MediumId>, Stand> stands;
     for (const SumPart& part : parts) {
@@ -50,16 +79,57 @@ std::vector<Stand> standsOf(const std::vector<SumPart>& parts)
             Stand& stand = stands[{part.model.variety, part.model.medium}];
             stand.model = part.model;
             stand.trays += part.trays;
-            stand.pairsOfSowing += double{1} * part.trays * (part.trays - 1);
+            stand.sowings[part.sownOn] += part.trays;
         }
     }
-    std::vector<Stand> all;
+    std::map<VarietyId, std::vector<Stand>> all;
     for (auto& [cell, stand] : stands) {
         stand.survivors = stats::chancesOfCounts(
             stand.trays, {1 - stand.model.discardRate, stand.model.discardWeight});
-        all.push_back(std::move(stand));
+        all[cell.first].push_back(std::move(stand));
     }
     return all;
+}
+
+// How many trays survive of each stand of a variety, with what that comes to.
+struct Survival
+{
+    double chance = 1;
+    double mean = 0;
+    double variance = 0;
+    std::vector<int> left;
+};
+
+Survival with(const Survival& before, const std::vector<Stand>& stands, int left)
+{
+    const std::size_t at = before.left.size();
+    const Stand& stand = stands[at];
+    Survival after = before;
+    after.chance *= stand.survivors[static_cast<std::size_t>(left)];
+    after.mean += left * stand.mean();
+    after.variance += varianceOf(stand, left);
+    for (std::size_t other = 0; other < at; ++other) {
+        after.variance += 2 * covarianceOf(stands[other], before.left[other], stand, left);
+    }
+    after.left.push_back(left);
+    return after;
+}
+
+std::vector<Survival> survivalsOf(const std::vector<Stand>& stands)
+{
+    std::vector<Survival> survivals(1);
+    for (const Stand& stand : stands) {
+        std::vector<Survival> next;
+        for (const Survival& before : survivals) {
+            for (int left = 0; left <= stand.trays; ++left) {
+                if (before.chance * stand.survivors[static_cast<std::size_t>(left)] > kRarest) {
+                    next.push_back(with(before, stands, left));
+                }
+            }
+        }
+        survivals = std::move(next);
+    }
+    return survivals;
 }
 
 } // namespace
@@ -68,15 +138,17 @@ ForecastTotal::ForecastTotal(const std::vector<SumPart>& parts)
 {
     std::vector<Moments> sums{{1, 0, 0}};
     m_degreesOfFreedom = stats::kInfiniteDf;
-    for (const Stand& stand : standsOf(parts)) {
-        m_degreesOfFreedom = std::min(m_degreesOfFreedom, stand.model.degreesOfFreedom);
+    for (const auto& [variety, stands] : standsOf(parts)) {
+        for (const Stand& stand : stands) {
+            m_degreesOfFreedom = std::min(m_degreesOfFreedom, stand.model.degreesOfFreedom);
+        }
         std::vector<Moments> next;
-        for (const Moments& sum : sums) {
-            for (int left = 0; left <= stand.trays; ++left) {
-                const double chance = sum.chance * stand.survivors[static_cast<std::size_t>(left)];
+        for (const Survival& survival : survivalsOf(stands)) {
+            for (const Moments& sum : sums) {
+                const double chance = sum.chance * survival.chance;
                 if (chance > kRarest) {
-                    next.push_back({chance, sum.mean + left * stand.mean(),
-                                    sum.variance + stand.variance(left)});
+                    next.push_back(
+                        {chance, sum.mean + survival.mean, sum.variance + survival.variance});
                 }
             }
         }

@@ -4,18 +4,20 @@
 
 namespace plumule {
 
-// Trays of one model that are summed over: trays of one and the same sowing, sown or to be sown.
+// Trays of one model that are summed over, sown on one day or to be sown then.
 struct SumPart
 {
     YieldModel model;
     int trays = 0;
+    Date sownOn;
 };
 
-// What the sum of trays comes to, those that are thrown away counted as nothing. Parts of one
-// variety on one medium are separate sowings that share the error of their mean; of unlike ones,
-// nothing is shared. The survivors of each variety on a medium are beta-binomial; given them, the
-// sum is taken as lognormal with its first two moments (Fenton 1960, from memory) and Student's t
-// for the error of the variances. Nothing to sum: 0.
+// What the sum of trays comes to, those that are thrown away counted as nothing. Trays of one
+// variety that were sown on one day share the luck of their sowing, and all of a variety the error
+// of their means, on one medium or several: the media were grown side by side, so that what was off
+// on one was off on all. Varieties share nothing. The survivors of each variety on a medium are
+// beta-binomial; given them, the sum is taken as lognormal with its first two moments (Fenton 1960,
+// from memory) and Student's t for the error of the variances. Nothing to sum: 0.
 class ForecastTotal
 {
 public:

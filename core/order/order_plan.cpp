@@ -12,6 +12,7 @@ namespace {
 constexpr int kFewerShown = 3;
 constexpr int kMoreShown = 2;
 constexpr double kLowTail = (1 - kForecastLevel) / 2;
+constexpr Date kNotSownYet{}; // shares the luck of nothing that grows
 
 class Planner
 {
@@ -81,7 +82,8 @@ private:
         }
         std::vector<SumPart> parts;
         for (const auto& [sowing, trays] : sowings) {
-            parts.push_back({modelOf(line.promise.order.variety, sowing.first), trays});
+            parts.push_back(
+                {modelOf(line.promise.order.variety, sowing.first), trays, sowing.second});
         }
         return parts;
     }
@@ -90,7 +92,7 @@ private:
     {
         std::vector<SumPart> parts = growingParts(line);
         if (model != nullptr && trays > 0) {
-            parts.push_back({*model, trays});
+            parts.push_back({*model, trays, kNotSownYet});
         }
         const Mass cut = sumOf(line.cut);
         const Mass lacking = line.promise.order.amount - cut;

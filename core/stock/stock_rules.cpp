@@ -115,6 +115,13 @@ bool isInHand(const SeedLotStock& stock, const VarietySeed& seed, const StockFac
 
 } // namespace
 
+bool isOddCount(double counted, double expected)
+{
+    constexpr double kTimes = 5;
+    return counted > 0 && expected > 0 &&
+           (counted >= kTimes * expected || counted * kTimes <= expected);
+}
+
 std::optional<Mass> SeedLine::thenLeft() const
 {
     return stock.left ? std::optional(*stock.left - planned) : std::nullopt;

@@ -17,6 +17,10 @@ inline constexpr double kWeakGerminationPercent = 85;
 // Invalid below 0 or above a year.
 [[nodiscard]] Done checkLowDays(std::optional<int> days);
 
+// A count that is five times what should be left or more, or a fifth of it or less: a decimal point
+// or a unit may have slipped. Nothing left, or nothing that should be, is no slip.
+[[nodiscard]] bool isOddCount(double counted, double expected);
+
 // Within the plan days; one that is late counts as long.
 [[nodiscard]] inline bool isAhead(const SowingAhead& sowing, Date today)
 {

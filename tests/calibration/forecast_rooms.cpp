@@ -147,7 +147,7 @@ Outcome sumsOf(const GrownRoom& room, const Order& order, Asked asked, Draw& dra
             if (model.basis.from != ForecastSource::OwnPast) {
                 return {};
             }
-            parts.push_back({model, order.trays});
+            parts.push_back({model, order.trays, sowing->first});
             const auto& trays = sowing->second[{medium}];
             for (int i = 0; i < order.trays; ++i) {
                 sum += trays[static_cast<std::size_t>(i)]->cut;

@@ -3,6 +3,7 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/stock/stock_entries.h"
 #include "core/journal/variety/variety_entries.h"
+#include "core/stock/stock_rules.h"
 #include "ui/medium/marker.h"
 #include "ui/stock/stock_text.h"
 #include "ui/widget/amount_field.h"
@@ -231,12 +232,28 @@ std::optional<QString> CountDialog::save()
     return thing().of == Thing::Of::NewLot ? saveNewLot() : saveItem();
 }
 
+bool CountDialog::isMeant(double counted, double expected, const QString& expectedWords)
+{
+    if (!isOddCount(counted, expected) || m_doubted == counted) {
+        return true;
+    }
+    m_doubted = counted;
+    m_amount->markWrong(true);
+    refuse(tr("That is far from the %1 that should be left. If it is right, press Save again.")
+               .arg(expectedWords));
+    return false;
+}
+
 std::optional<QString> CountDialog::saveLotCount()
 {
     const auto mass = massIn(*m_amount, m_units);
     m_amount->markWrong(!mass || !*mass);
     if (!mass || !*mass) {
         refuse(mass ? tr("Enter how much there is.") : sentence(mass.error()));
+        return std::nullopt;
+    }
+    if (const auto& left = thing().lot.left;
+        left && !isMeant(inGrams(**mass), inGrams(*left), UnitText(m_units).mass(*left, 0))) {
         return std::nullopt;
     }
     const auto counted = journal().varieties().countLot(thing().lot.lot.id, **mass,
@@ -281,6 +298,12 @@ std::optional<QString> CountDialog::saveItem()
 {
     const auto amount = typedAmount();
     if (!amount) {
+        return std::nullopt;
+    }
+    const auto& left = thing().left;
+    if (m_what == StockEvent::Counted && left &&
+        !isMeant(double(amount->count()), double(left->count()),
+                 amountText(*left, unit(), UnitText(m_units)))) {
         return std::nullopt;
     }
     const auto entered = journal().stock().enter(typedItem(), m_what, *m_day->date(), *amount,

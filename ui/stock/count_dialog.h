@@ -59,8 +59,11 @@ private:
     [[nodiscard]] std::optional<QString> saveItem();
     // The amount in the field; none, and said why, where it can't be.
     [[nodiscard]] std::optional<StockAmount> typedAmount();
+    // Asks once about a count that is far from what should be left; true where it is to be kept.
+    [[nodiscard]] bool isMeant(double counted, double expected, const QString& expectedWords);
 
     StockEvent m_what;
+    std::optional<double> m_doubted; // the count that was asked about
     UnitSystem m_units = UnitSystem::Metric;
     std::vector<Thing> m_things;
     QComboBox* m_list = nullptr;

@@ -22,7 +22,8 @@ ExpectedGrams sumOf(const WeekPast& past, const std::vector<CutLot>& lots)
 {
     std::vector<SumPart> parts;
     for (const CutLot& lot : lots) {
-        parts.push_back({yieldModel(past.facts, past.report, lot.variety, lot.medium), lot.trays});
+        parts.push_back(
+            {yieldModel(past.facts, past.report, lot.variety, lot.medium), lot.trays, lot.sownOn});
     }
     const ForecastTotal total(parts);
     return {total.quantile(kBelow), total.mean(), total.quantile(1 - kBelow)};

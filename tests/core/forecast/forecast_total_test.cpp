@@ -25,12 +25,18 @@ YieldModel modelOf(int medium, double rate)
 }
 
 constexpr double kNever = 1e-9;
+constexpr Date kSowingDay{20'500};
+
+Mass spanOf(const ForecastTotal& total)
+{
+    return total.quantile(0.9) - total.quantile(0.1);
+}
 
 TEST(ForecastTotal, OfOneTrayIsThatTrays)
 {
     const YieldModel model = modelOf(1, kNever);
     const YieldForecast one = yieldOf(model);
-    const ForecastTotal total({{model, 1}});
+    const ForecastTotal total({{model, 1, kSowingDay}});
     EXPECT_NEAR(inGrams(total.quantile(0.1)), inGrams(one.low), 0.05);
     EXPECT_NEAR(inGrams(total.quantile(0.5)), inGrams(one.middle), 0.05);
     EXPECT_NEAR(inGrams(total.quantile(0.9)), inGrams(one.high), 0.05);
@@ -41,13 +47,10 @@ TEST(ForecastTotal, OfOneTrayIsThatTrays)
 TEST(ForecastTotal, OfSeveralSowingsIsNarrower)
 {
     const YieldModel model = modelOf(1, kNever);
-    const ForecastTotal together({{model, 12}});
-    const ForecastTotal apart({{model, 4}, {model, 4}, {model, 4}});
+    const ForecastTotal together({{model, 12, kSowingDay}});
+    const ForecastTotal apart({{model, 4, kSowingDay}, {model, 4, kSowingDay + 7}, {model, 4, kSowingDay + 14}});
     EXPECT_EQ(together.mean(), apart.mean());
-    const auto span = [](const ForecastTotal& total) {
-        return total.quantile(0.9) - total.quantile(0.1);
-    };
-    EXPECT_LT(span(apart), span(together));
+    EXPECT_LT(spanOf(apart), spanOf(together));
 }
 
 // Twelve trays of one sowing: the coefficient of variation of their sum, by hand.
@@ -55,7 +58,7 @@ TEST(ForecastTotal, HasTheSumsFirstTwoMoments)
 {
     YieldModel model = modelOf(1, kNever);
     model.degreesOfFreedom = 1e7;
-    const ForecastTotal total({{model, 12}});
+    const ForecastTotal total({{model, 12, kSowingDay}});
     const double tray = std::expm1(0.0004 + 0.01 + 0.0049);
     const double sowing = std::expm1(0.0004 + 0.01);
     const double squared = (12 * tray + 12 * 11 * sowing) / 144;
@@ -66,26 +69,43 @@ TEST(ForecastTotal, HasTheSumsFirstTwoMoments)
 
 TEST(ForecastTotal, CountsThoseThrownAwayAsNothing)
 {
-    const ForecastTotal total({{modelOf(1, 0.2), 10}});
+    const ForecastTotal total({{modelOf(1, 0.2), 10, kSowingDay}});
     EXPECT_NEAR(inGrams(total.mean()), 8 * 200 * std::exp(0.0153 / 2), 0.5);
-    const ForecastTotal one({{modelOf(1, 0.2), 1}});
+    const ForecastTotal one({{modelOf(1, 0.2), 1, kSowingDay}});
     EXPECT_EQ(one.quantile(0.1), Mass{});
     EXPECT_NEAR(one.chanceOf(milligrams(1)), 0.8, 1e-6);
 }
 
 TEST(ForecastTotal, AddsUnlikeMedia)
 {
-    const ForecastTotal both({{modelOf(1, 0.05), 3}, {modelOf(2, 0.05), 3}});
-    const ForecastTotal alone({{modelOf(1, 0.05), 3}});
+    const ForecastTotal both({{modelOf(1, 0.05), 3, kSowingDay}, {modelOf(2, 0.05), 3, kSowingDay}});
+    const ForecastTotal alone({{modelOf(1, 0.05), 3, kSowingDay}});
     EXPECT_NEAR(inGrams(both.mean()), 2 * inGrams(alone.mean()), 0.01);
     EXPECT_GT(both.chanceOf(grams(600)), alone.chanceOf(grams(600)));
+}
+
+// Six trays of one sowing are as uncertain on two media as on one, but for the error of the trays.
+TEST(ForecastTotal, MediaOfOneSowingShareItsLuck)
+{
+    const YieldModel one = modelOf(1, kNever);
+    const YieldModel two = modelOf(2, kNever);
+    const ForecastTotal sameMedium({{one, 6, kSowingDay}});
+    const ForecastTotal sameDay({{one, 3, kSowingDay}, {two, 3, kSowingDay}});
+    const ForecastTotal otherDay({{one, 3, kSowingDay}, {two, 3, kSowingDay + 7}});
+    EXPECT_NEAR(inGrams(spanOf(sameDay)), inGrams(spanOf(sameMedium)), 0.1);
+    EXPECT_LT(spanOf(otherDay), spanOf(sameDay));
+    YieldModel stranger = two;
+    stranger.variety = {2};
+    const ForecastTotal otherVariety({{one, 3, kSowingDay}, {stranger, 3, kSowingDay}});
+    EXPECT_LT(spanOf(otherVariety), spanOf(otherDay));
 }
 
 TEST(ForecastTotal, MoreTraysMeetAPromiseMoreOften)
 {
     double last = 0;
     for (int trays = 1; trays <= 12; ++trays) {
-        const double chance = ForecastTotal({{modelOf(1, 0.05), trays}}).chanceOf(grams(1000));
+        const double chance =
+            ForecastTotal({{modelOf(1, 0.05), trays, kSowingDay}}).chanceOf(grams(1000));
         EXPECT_GE(chance, last);
         last = chance;
     }

@@ -109,7 +109,7 @@ TEST_F(OrderPlan, ProposesTheFewestTraysThatMeetItNineTimesInTen)
     EXPECT_EQ(line.sowing->model, model);
     const int trays = line.sowing->trays;
     const auto chanceOf = [&](int count) {
-        return ForecastTotal({{model, count}}).chanceOf(grams(1500));
+        return ForecastTotal({{model, count, kToday}}).chanceOf(grams(1500));
     };
     EXPECT_GE(chanceOf(trays), kChanceWanted);
     EXPECT_LT(chanceOf(trays - 1), kChanceWanted);

@@ -297,5 +297,16 @@ TEST(StockRules, RefuseMarksThatCantBe)
     EXPECT_TRUE(checkStockItem(item).error().is(StockReason::AmountBelowNothing));
 }
 
+TEST(StockRules, ACountFarFromWhatShouldBeLeftIsOdd)
+{
+    EXPECT_TRUE(isOddCount(2400, 240));
+    EXPECT_TRUE(isOddCount(24, 240));
+    EXPECT_FALSE(isOddCount(300, 240));
+    EXPECT_FALSE(isOddCount(60, 240));
+    EXPECT_FALSE(isOddCount(0, 240)) << "used up";
+    EXPECT_FALSE(isOddCount(500, 0));
+    EXPECT_FALSE(isOddCount(500, -16));
+}
+
 } // namespace
 } // namespace plumule

@@ -155,6 +155,21 @@ TEST_F(StockPageTest, ALotIsCountedByItsWeight)
     EXPECT_EQ(cell("seedStock", 0, 2), "300 g");
 }
 
+TEST_F(StockPageTest, ACountWithASlippedPointIsAskedAboutOnce)
+{
+    const QString before = cell("seedStock", 0, 2);
+    press("stockCount");
+    QDialog* count = dialog("countDialog");
+    chooseIn(*count, "countThing", "Broccoli, B3");
+    write(*count, "countAmount", "30000");
+    click(find<QPushButton>(*count, "countSave"));
+    EXPECT_TRUE(find<QLabel>(*count, "refusal")->text().contains("should be left"));
+    EXPECT_EQ(cell("seedStock", 0, 2), before);
+    click(find<QPushButton>(*count, "countSave"));
+    settleDown();
+    EXPECT_EQ(cell("seedStock", 0, 2), "30000 g");
+}
+
 TEST_F(StockPageTest, ANewLotAndANewThingAreBought)
 {
     press("stockBought");
