@@ -56,6 +56,7 @@ std::vector<PriceHistory> priceHistories(const std::vector<Price>& prices,
                                          const std::vector<MediumId>& media)
 {
     std::vector<PriceHistory> histories;
+    histories.reserve(std::size(kPricedItems) + media.size());
     for (const PriceItem item : kPricedItems) {
         histories.push_back(historyOf(prices, item, std::nullopt));
     }

@@ -33,6 +33,7 @@ std::vector<VarietyScore> scoresByName(const ForecastFacts& facts,
         }
     }
     std::vector<VarietyScore> scores;
+    scores.reserve(varieties.size());
     for (const auto& [name, variety] : varieties) {
         scores.push_back(scoreOf(scored, variety));
     }

@@ -81,6 +81,7 @@ private:
             ++sowings[{tray.medium, m_sownOn[tray.tray]}];
         }
         std::vector<SumPart> parts;
+        parts.reserve(sowings.size() + 1);
         for (const auto& [sowing, trays] : sowings) {
             parts.push_back(
                 {modelOf(line.promise.order.variety, sowing.first), trays, sowing.second});
@@ -96,7 +97,7 @@ private:
         }
         const Mass cut = sumOf(line.cut);
         const Mass lacking = line.promise.order.amount - cut;
-        const ForecastTotal total(std::move(parts));
+        const ForecastTotal total(parts);
         return {trays, lacking <= Mass{} ? 1 : total.chanceOf(lacking),
                 cut + total.quantile(kLowTail), cut + total.mean(),
                 cut + total.quantile(1 - kLowTail)};

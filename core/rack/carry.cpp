@@ -98,8 +98,8 @@ Carry carryTo(const RoomRacks& room, const std::vector<TrayId>& trays, PlaceId a
         if (lifted[i].from != nullptr) {
             each.from = lifted[i].from->spot.place;
         }
-        if (first + offsets[i] < count) {
-            each.to = places[static_cast<std::size_t>(first + offsets[i])]->spot.place;
+        if (const int place = first + offsets[i]; place < count) {
+            each.to = places[static_cast<std::size_t>(place)]->spot.place;
         }
         carry.trays.push_back(each);
     }

@@ -40,6 +40,7 @@ std::vector<TracedPromise> TracedSowing::promises() const
         }
     }
     std::vector<TracedPromise> all;
+    all.reserve(added.size());
     for (auto& [key, promise] : added) {
         all.push_back(std::move(promise));
     }
@@ -117,6 +118,7 @@ std::vector<TracedWater> watersOf(TrayId tray, const std::vector<Watering>& wate
         }
     }
     std::vector<TracedWater> all;
+    all.reserve(byKind.size());
     for (auto& [kind, water] : byKind) {
         all.push_back(std::move(water));
     }

@@ -41,13 +41,14 @@ void StepLine::paintEvent(QPaintEvent*)
         return;
     }
     const auto& points = m_spec.series.front().points;
-    const auto [low, high] = std::minmax_element(
-        points.begin(), points.end(), [](const auto& a, const auto& b) { return a.y < b.y; });
+    const auto ends = std::minmax_element(points.begin(), points.end(),
+                                          [](const auto& a, const auto& b) { return a.y < b.y; });
+    const double low = ends.first->y;
+    const double up = ends.second->y - low;
     const double left = m_spec.x.low.value_or(points.front().x);
     const double across = std::max(1.0, m_spec.x.high.value_or(points.back().x) - left);
-    const double up = high->y - low->y;
     const auto place = [&](const ChartPoint& point) {
-        const double share = up > 0 ? (point.y - low->y) / up : 0.5;
+        const double share = up > 0 ? (point.y - low) / up : 0.5;
         return QPointF(area.left() + (point.x - left) / across * area.width(),
                        area.bottom() - share * area.height());
     };

@@ -190,8 +190,8 @@ private:
         int index = 0;
         double bottom = box.head.bottom();
         for (const StandingTray& tray : m_room.offRacks) {
-            const double y =
-                box.head.bottom() + scaled(4) + (index / line) * scaled(kTileHigh + kTileGap);
+            const int above = index / line;
+            const double y = box.head.bottom() + scaled(4) + above * scaled(kTileHigh + kTileGap);
             addCell({box.head.left() + (index % line) * step, y}, std::nullopt, tray.tray);
             bottom = y + scaled(kTileHigh);
             ++index;

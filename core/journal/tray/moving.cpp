@@ -98,6 +98,7 @@ bool changePlaces(const std::vector<Mover>& movers)
 void tell(Database& database, const std::vector<Mover>& movers, Deed& deed)
 {
     std::vector<std::string> codes;
+    codes.reserve(movers.size());
     for (const Mover& mover : movers) {
         codes.push_back(mover.tray.code);
     }

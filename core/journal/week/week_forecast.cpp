@@ -21,6 +21,7 @@ struct WeekPast
 ExpectedGrams sumOf(const WeekPast& past, const std::vector<CutLot>& lots)
 {
     std::vector<SumPart> parts;
+    parts.reserve(lots.size());
     for (const CutLot& lot : lots) {
         parts.push_back(
             {yieldModel(past.facts, past.report, lot.variety, lot.medium), lot.trays, lot.sownOn});
