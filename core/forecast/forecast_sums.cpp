@@ -10,7 +10,7 @@ namespace {
 
 // Common practice, no source; it weighs as much as that many trays.
 constexpr double kUsualDiscards = 0.05;
-constexpr double kUsualWeight = 20;
+constexpr double kUsualWeight = 8;
 // The room's rate beside what is known of one variety on one medium.
 constexpr double kRoomWeight = 10;
 

@@ -30,15 +30,8 @@ void RacksPage::move(const std::vector<TrayMove>& moves)
 
 void RacksPage::keyPressEvent(QKeyEvent* event)
 {
-    const QString typed = event->text();
-    const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
-                         (event->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
-    if (!isPlain) {
+    if (!m_letter->hear(*event)) {
         Page::keyPressEvent(event);
-        return;
-    }
-    if (!m_letter->isInABurst(*event) && !event->isAutoRepeat()) {
-        m_letter->waitFor(event->key());
     }
 }
 

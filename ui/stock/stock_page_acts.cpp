@@ -56,18 +56,11 @@ void StockPage::openSanitising()
     (new SanitiseDialog(journal(), services(), m_stock, this))->open();
 }
 
+// Space is the table's.
 bool StockPage::takesKey(QKeyEvent& event)
 {
     const QString typed = event.text();
-    const bool isPlain = typed.size() == 1 && typed.front().isLetterOrNumber() &&
-                         (event.modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
-    if (!isPlain) {
-        return false;
-    }
-    if (!m_letter->isInABurst(event) && !event.isAutoRepeat()) {
-        m_letter->waitFor(event.key());
-    }
-    return true;
+    return !typed.isEmpty() && typed.front().isLetterOrNumber() && m_letter->hear(event);
 }
 
 bool StockPage::eventFilter(QObject* watched, QEvent* event)

@@ -144,15 +144,8 @@ void RoundPage::keyPressEvent(QKeyEvent* event)
         m_timer->press();
         return;
     }
-    const QString typed = event->text();
-    const bool isPlain = typed.size() == 1 && typed.front().isPrint() &&
-                         (event->modifiers() & ~Qt::ShiftModifier) == Qt::NoModifier;
-    if (!isPlain) {
+    if (!m_letter->hear(*event)) {
         Page::keyPressEvent(event);
-        return;
-    }
-    if (!m_letter->isInABurst(*event) && !event->isAutoRepeat()) {
-        m_letter->waitFor(event->key());
     }
 }
 

@@ -205,16 +205,8 @@ void WeekPage::printSheet()
 
 void WeekPage::keyPressEvent(QKeyEvent* event)
 {
-    const QString typed = event->text();
-    const bool isPlain =
-        typed.size() == 1 && typed.front().isPrint() &&
-        (event->modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == Qt::NoModifier;
-    if (!isPlain) {
+    if (!m_letter->hear(*event)) {
         Page::keyPressEvent(event);
-        return;
-    }
-    if (!m_letter->isInABurst(*event) && !event->isAutoRepeat()) {
-        m_letter->waitFor(event->key());
     }
 }
 

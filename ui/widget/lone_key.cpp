@@ -24,6 +24,18 @@ bool LoneKey::isInABurst(const QKeyEvent& key)
     return now - std::exchange(m_lastAt, now) < kScannerGap;
 }
 
+bool LoneKey::hear(const QKeyEvent& key)
+{
+    const QString typed = key.text();
+    const bool isPlain =
+        typed.size() == 1 && typed.front().isPrint() &&
+        (key.modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier)) == Qt::NoModifier;
+    if (isPlain && !isInABurst(key) && !key.isAutoRepeat()) {
+        waitFor(key.key());
+    }
+    return isPlain;
+}
+
 void LoneKey::waitFor(int meaning)
 {
     m_meaning = meaning;

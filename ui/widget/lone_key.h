@@ -18,6 +18,9 @@ public:
 
     // To be told of each key once. What waits is dropped: it was not alone.
     [[nodiscard]] bool isInABurst(const QKeyEvent& key);
+    // A plain letter or figure, by itself or with Shift, waits to stand alone, with the key as its
+    // meaning; false of any other key, which is nothing to this.
+    bool hear(const QKeyEvent& key);
     // Emits stoodAlone(meaning) unless another key comes before.
     void waitFor(int meaning);
     void drop() { m_wait.stop(); }

@@ -154,7 +154,7 @@ TEST(Forecast, RateOfDiscardsIsDrawnToTheRooms)
     const YieldModel model = yieldModel(facts, {}, kRadish, kCoir);
     EXPECT_EQ(model.discarded, 5);
     EXPECT_EQ(model.ended, 25);
-    const double ofRoom = (5 + 0.05 * 20) / (25 + 20);
+    const double ofRoom = (5 + 0.05 * 8) / (25 + 8);
     EXPECT_NEAR(model.discardRate, (5 + 10 * ofRoom) / (25 + 10), 1e-12);
     const YieldModel unknown = yieldModel(emptyRoom(), {}, kPea, kCoir);
     EXPECT_NEAR(unknown.discardRate, 0.05, 1e-12);

@@ -55,6 +55,24 @@ TEST_F(LoneKeyTest, TheFirstOfTwoLettersIsDroppedAndASlowSecondActs)
     EXPECT_EQ(alone.front().front().toInt(), Qt::Key_U);
 }
 
+TEST_F(LoneKeyTest, HearsPlainLettersAndFiguresAlone)
+{
+    const auto heard = [&](int key, Qt::KeyboardModifiers with, const char* typed,
+                           bool isRepeated = false) {
+        now += 500;
+        return letter.hear(QKeyEvent(QEvent::KeyPress, key, with, typed, isRepeated));
+    };
+    EXPECT_TRUE(heard(Qt::Key_S, Qt::ShiftModifier, "S"));
+    ASSERT_TRUE(alone.wait());
+    EXPECT_EQ(alone.front().front().toInt(), Qt::Key_S);
+    EXPECT_TRUE(heard(Qt::Key_1, Qt::KeypadModifier, "1"));
+    EXPECT_TRUE(letter.isWaiting());
+    EXPECT_TRUE(heard(Qt::Key_S, Qt::NoModifier, "s", true));
+    EXPECT_FALSE(letter.isWaiting()) << "held down";
+    EXPECT_FALSE(heard(Qt::Key_S, Qt::ControlModifier, "\x13"));
+    EXPECT_FALSE(heard(Qt::Key_Down, Qt::NoModifier, ""));
+}
+
 TEST_F(LoneKeyTest, WhatWasDroppedDoesNotAct)
 {
     press(Qt::Key_S, 500);
