@@ -15,6 +15,16 @@
 namespace plumule::ui {
 namespace {
 
+constexpr int kAllColumns = 740;
+
+enum Column
+{
+    Trays = 2,
+    Rhythm,
+    From,
+    Until
+};
+
 QStringList cellsOf(const RepeatRow& row)
 {
     return {QString::fromStdString(row.medium.name),
@@ -72,14 +82,28 @@ void RepeatsDialog::fill()
     }
     m_model->show(
         {tr("Medium"), tr("Variety"), tr("Trays"), tr("Sown"), tr("From"), tr("Until"), tr("Next")},
-        std::move(shown), 2, 3);
-    m_table->horizontalHeader()->setSectionResizeMode(3, QHeaderView::Stretch);
+        std::move(shown), Trays, Rhythm);
+    m_table->horizontalHeader()->setSectionResizeMode(Rhythm, QHeaderView::Stretch);
+    hideWhatDoesNotFit();
     m_none->setVisible(m_rows.empty());
     m_table->setVisible(!m_rows.empty());
     m_change->setEnabled(!m_rows.empty() && !m_journal.isReadOnly());
     if (!m_rows.empty()) {
         m_table->setCurrentIndex(m_model->index(0, 0));
     }
+}
+
+void RepeatsDialog::hideWhatDoesNotFit()
+{
+    for (const int column : {From, Until}) {
+        m_table->setColumnHidden(column, width() < scaled(kAllColumns));
+    }
+}
+
+void RepeatsDialog::resizeEvent(QResizeEvent* event)
+{
+    FormDialog::resizeEvent(event);
+    hideWhatDoesNotFit();
 }
 
 void RepeatsDialog::openOne(const Repeat& repeat)

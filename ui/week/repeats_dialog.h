@@ -18,8 +18,13 @@ class RepeatsDialog : public FormDialog
 public:
     RepeatsDialog(Journal& journal, Services services, QWidget* parent = nullptr);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void fill();
+    // The days that it holds from and until stand in its form too.
+    void hideWhatDoesNotFit();
     void openOne(const Repeat& repeat);
     void openChosen();
 
