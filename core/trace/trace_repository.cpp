@@ -218,6 +218,26 @@ std::optional<ForwardTrace> TraceRepository::forward(const TraceFrom& from) cons
     return trace;
 }
 
+void TraceRepository::describePiece(BackTrace& trace) const
+{
+    const Tray& own = trace.tray.tray;
+    if (!own.piece) {
+        return;
+    }
+    MediumRepository media(m_database);
+    trace.piece = media.find(*own.piece);
+    trace.useOfPiece = HarvestRepository(m_database).useOfPiece(own);
+    const std::vector<Sanitising> all = media.sanitisings(own.piece);
+    if (const Sanitising* last = lastBefore(all, own)) {
+        trace.sanitised = *last;
+    }
+    for (const TracedTray& other : tracedTrays(traysOf(*own.piece))) {
+        if (other.tray.sownAt() < own.sownAt()) {
+            trace.trayBefore = trace.trayBefore ? trace.trayBefore : other.tray.code;
+        }
+    }
+}
+
 std::optional<BackTrace> TraceRepository::back(TrayId tray) const
 {
     std::vector<TracedTray> traced = tracedTrays({tray});
@@ -232,22 +252,9 @@ std::optional<BackTrace> TraceRepository::back(TrayId tray) const
     trace.stages = record->stages;
     trace.trialCode = record->trialCode;
     const Tray& own = trace.tray.tray;
-    MediumRepository media(m_database);
     HarvestRepository harvests(m_database);
     trace.lot = own.seedLot ? VarietyRepository(m_database).stockOf(*own.seedLot) : std::nullopt;
-    if (own.piece) {
-        trace.piece = media.find(*own.piece);
-        trace.useOfPiece = harvests.useOfPiece(own);
-        const std::vector<Sanitising> all = media.sanitisings(own.piece);
-        if (const Sanitising* last = lastBefore(all, own)) {
-            trace.sanitised = *last;
-        }
-        for (const TracedTray& other : tracedTrays(traysOf(*own.piece))) {
-            if (other.tray.sownAt() < own.sownAt()) {
-                trace.trayBefore = trace.trayBefore ? trace.trayBefore : other.tray.code;
-            }
-        }
-    }
+    describePiece(trace);
     const WateringRepository waters(m_database);
     const std::vector<Watering> given = waters.waterings(tray);
     const auto readings = given.empty() ? std::vector<WaterReading>()

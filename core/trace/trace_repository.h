@@ -28,6 +28,8 @@ private:
     void putPromises(std::vector<TracedTray>& trays) const;
     [[nodiscard]] std::vector<Sanitising> sanitisedBy(const std::string& name) const;
     [[nodiscard]] bool describe(const TraceFrom& from, ForwardTrace& trace) const;
+    // The piece that the trace's tray was sown on, where there is one.
+    void describePiece(BackTrace& trace) const;
 
     Database& m_database;
 };

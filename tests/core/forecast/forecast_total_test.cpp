@@ -48,7 +48,8 @@ TEST(ForecastTotal, OfSeveralSowingsIsNarrower)
 {
     const YieldModel model = modelOf(1, kNever);
     const ForecastTotal together({{model, 12, kSowingDay}});
-    const ForecastTotal apart({{model, 4, kSowingDay}, {model, 4, kSowingDay + 7}, {model, 4, kSowingDay + 14}});
+    const ForecastTotal apart(
+        {{model, 4, kSowingDay}, {model, 4, kSowingDay + 7}, {model, 4, kSowingDay + 14}});
     EXPECT_EQ(together.mean(), apart.mean());
     EXPECT_LT(spanOf(apart), spanOf(together));
 }
@@ -78,7 +79,8 @@ TEST(ForecastTotal, CountsThoseThrownAwayAsNothing)
 
 TEST(ForecastTotal, AddsUnlikeMedia)
 {
-    const ForecastTotal both({{modelOf(1, 0.05), 3, kSowingDay}, {modelOf(2, 0.05), 3, kSowingDay}});
+    const ForecastTotal both(
+        {{modelOf(1, 0.05), 3, kSowingDay}, {modelOf(2, 0.05), 3, kSowingDay}});
     const ForecastTotal alone({{modelOf(1, 0.05), 3, kSowingDay}});
     EXPECT_NEAR(inGrams(both.mean()), 2 * inGrams(alone.mean()), 0.01);
     EXPECT_GT(both.chanceOf(grams(600)), alone.chanceOf(grams(600)));
