@@ -147,6 +147,31 @@ bool isOfLooseMix(const PriceHistory& history, const CostsAnswer& answer)
     });
 }
 
+QString shortNameOf(PriceMeasure measure)
+{
+    switch (measure) {
+    case PriceMeasure::Unit:
+        break;
+    case PriceMeasure::CubicMetre:
+        return CostsTr::tr("m³");
+    case PriceMeasure::CubicFoot:
+        return CostsTr::tr("ft³");
+    case PriceMeasure::UsQuart:
+        return CostsTr::tr("qt");
+    case PriceMeasure::UsGallon:
+        return CostsTr::tr("gal");
+    case PriceMeasure::ThousandUsGallons:
+        return CostsTr::tr("1,000 gal");
+    case PriceMeasure::UsFluidOunce:
+        return CostsTr::tr("fl oz");
+    case PriceMeasure::Pound:
+        return CostsTr::tr("lb");
+    case PriceMeasure::Ounce:
+        return CostsTr::tr("oz");
+    }
+    return {};
+}
+
 QString unitByItem(PriceItem item, bool isLooseMix, const QString& currency)
 {
     switch (item) {
@@ -265,7 +290,7 @@ PricedUnit unitOfPriced(const PriceHistory& history, const CostsAnswer& answer)
     const PriceUnit usual = priceUnits(*history.item, isLooseMix, answer.units).front();
     return usual.measure == PriceMeasure::Unit
                ? PricedUnit{unitByItem(*history.item, isLooseMix, currency)}
-               : PricedUnit{CostsTr::tr("%1 for %2").arg(currency, usual.name),
+               : PricedUnit{QStringLiteral("%1/%2").arg(currency, shortNameOf(usual.measure)),
                             unitsIn(usual.measure)};
 }
 

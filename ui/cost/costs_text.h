@@ -18,7 +18,7 @@ namespace plumule::ui {
 [[nodiscard]] QString nameOfPriced(const PriceHistory& history,
                                    const std::map<MediumId, QString>& media,
                                    const QString& variety);
-// What a price is said by: "EUR/L", or as US rooms usually buy it "USD a cubic foot".
+// What a price is said by: "EUR/L", or as US rooms usually buy it "USD/ft³".
 struct PricedUnit
 {
     QString name;

@@ -81,7 +81,7 @@ TEST(CostsText, PricesOfAUsRoomAreSaidAsTheyAreUsuallyPaid)
     EXPECT_EQ(unitOfPriced(water, answer).times, 1);
     answer.units = UnitSystem::UsCustomary;
     answer.review.currency = "USD";
-    EXPECT_EQ(unitOfPriced(water, answer).name, "USD for 1,000 gallons");
+    EXPECT_EQ(unitOfPriced(water, answer).name, "USD/1,000 gal");
     EXPECT_NEAR(unitOfPriced(water, answer).times, 3785.411784, 1e-6);
     EXPECT_EQ(unitOfPriced(PriceHistory(), answer).name, "USD/lb");
     EXPECT_NEAR(unitOfPriced(PriceHistory(), answer).times, 0.45359237, 1e-12);
