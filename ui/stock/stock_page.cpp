@@ -62,6 +62,23 @@ StockPage::StockPage(Journal& journal, Services services, QWidget* parent)
     inner->addStretch(1);
     column->addWidget(area, 1);
     wireTables();
+    QMetaObject::invokeMethod(this, &StockPage::noteBadge, Qt::QueuedConnection);
+}
+
+void StockPage::noteBadge()
+{
+    if (isVisible()) { // reload() tells it
+        return;
+    }
+    if (const auto stock = journal().stock().now()) {
+        Q_EMIT badgeChanged(static_cast<int>(stock->low.size()) + stock->piecesDue());
+    }
+}
+
+void StockPage::followClock()
+{
+    Page::followClock();
+    noteBadge();
 }
 
 QString StockPage::name() const

@@ -31,6 +31,7 @@ public:
     void reload() override;
     void begin() override;
     bool print() override;
+    void followClock() override;
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
@@ -45,6 +46,8 @@ private:
         RowsModel<PieceLine>* model = nullptr;
     };
 
+    // Before it is shown: what runs low is seen at the side from the start, and on a new day.
+    void noteBadge();
     void buildHead();
     void buildTables(QVBoxLayout* column);
     QWidget* buildCaution();

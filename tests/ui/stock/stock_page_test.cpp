@@ -13,6 +13,7 @@
 #include <QComboBox>
 #include <QDialog>
 #include <QPdfWriter>
+#include <QSignalSpy>
 #include <QTableView>
 
 namespace plumule::ui {
@@ -114,6 +115,16 @@ TEST_F(StockPageTest, TheLotInHandIsTracedAtOnceAndAddsUp)
     EXPECT_TRUE(traceWords().contains("2 trays sown: 0 cut, 0 thrown away, 2 growing"))
         << traceWords().join('|').toStdString();
     EXPECT_TRUE(traceWords().contains("BR001–BR002"));
+}
+
+TEST_F(StockPageTest, WhatRunsLowIsToldBeforeThePageIsShown)
+{
+    ASSERT_TRUE(journal->stock().markSeedLow(
+        {{}, journal->stock().now()->seed[0].stock.lot.variety, std::nullopt, grams(1e5)}));
+    StockPage hidden(*journal, services());
+    const QSignalSpy badges(&hidden, &Page::badgeChanged);
+    ASSERT_TRUE(soon([&] { return badges.count() > 0; }));
+    EXPECT_GE(badges.front().front().toInt(), 1);
 }
 
 TEST_F(StockPageTest, ACountIsEnteredAndTakenBack)
