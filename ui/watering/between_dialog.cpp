@@ -5,6 +5,7 @@
 #include "core/journal/watering/watering_entries.h"
 #include "ui/watering/round_text.h"
 #include "ui/widget/amount_field.h"
+#include "ui/widget/check_list.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/time_field.h"
 #include "ui/widget/widgets.h"
@@ -61,6 +62,7 @@ BetweenDialog::BetweenDialog(Journal& journal, Ask& ask, const std::vector<TrayI
 QWidget* BetweenDialog::buildTrays(const std::vector<TrayId>& trays)
 {
     m_trays = new QListWidget;
+    m_trays->setSpacing(scaled(kBetweenBoxes));
     m_trays->setObjectName("betweenTrays");
     m_trays->setAccessibleName(tr("Trays"));
     m_trays->setMinimumHeight(scaled(150));

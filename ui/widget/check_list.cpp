@@ -1,11 +1,14 @@
 #include "ui/widget/check_list.h"
 
+#include "ui/widget/theme.h"
+
 namespace plumule::ui {
 
 CheckList::CheckList(const char* name, QWidget* parent)
     : QListWidget(parent)
 {
     setObjectName(QString::fromLatin1(name));
+    setSpacing(scaled(kBetweenBoxes));
 }
 
 void CheckList::addCheck(const QString& name, qint64 id, bool isChecked, const QIcon& icon)
