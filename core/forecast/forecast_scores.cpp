@@ -15,20 +15,6 @@ constexpr double kSeldom = 0.1; // intervals that are right score so badly that 
 constexpr double kWidest = 3;
 constexpr double kLeastWider = 1.1;
 
-// What was known at one moment, and the past made from it, which points into it.
-struct Then
-{
-    explicit Then(ForecastFacts known)
-        : facts(std::move(known))
-        , past(facts)
-    {}
-    Then(const Then&) = delete;
-    Then& operator=(const Then&) = delete;
-
-    ForecastFacts facts;
-    KnownPast past;
-};
-
 std::vector<const TrayFact*> latestCuts(const ForecastFacts& facts)
 {
     std::vector<const TrayFact*> cut;
@@ -108,20 +94,23 @@ double Outcomes::widened() const
 
 std::vector<ScoredForecast> latestForecasts(const ForecastFacts& facts)
 {
-    std::map<Moment, Then> known;
-    std::vector<ScoredForecast> scored;
-    for (const TrayFact* tray : latestCuts(facts)) {
-        const Moment begun = tray->begunAt();
-        auto then = known.find(begun);
-        if (then == known.end()) {
-            then = known.try_emplace(begun, knownAt(facts, begun)).first;
+    const std::vector<const TrayFact*> cuts = latestCuts(facts);
+    std::map<Moment, std::vector<std::size_t>> begunAt;
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        begunAt[cuts[i]->begunAt()].push_back(i);
+    }
+    std::vector<ScoredForecast> scored(cuts.size());
+    for (const auto& [begun, places] : begunAt) {
+        // What was known then is a copy of all facts: one at a time.
+        const ForecastFacts known = knownAt(facts, begun);
+        const KnownPast past(known);
+        for (const std::size_t i : places) {
+            const TrayFact& tray = *cuts[i];
+            const auto asKnown =
+                std::find_if(known.trays.begin(), known.trays.end(),
+                             [&](const TrayFact& one) { return one.tray == tray.tray; });
+            scored[i] = {foretell(past, *asKnown, begun, {}), tray.cutAt->date, tray.cut};
         }
-        const auto& trays = then->second.facts.trays;
-        const auto asKnown = std::find_if(trays.begin(), trays.end(), [&](const TrayFact& one) {
-            return one.tray == tray->tray;
-        });
-        scored.push_back(
-            {foretell(then->second.past, *asKnown, begun, {}), tray->cutAt->date, tray->cut});
     }
     return scored;
 }

@@ -79,14 +79,25 @@ ForecastReport forecastReport(const ForecastFacts& facts)
     return report;
 }
 
-YieldModel yieldModel(const ForecastFacts& facts, const ForecastReport& report, VarietyId variety,
-                      MediumId medium)
+YieldModels::YieldModels(const ForecastFacts& facts, const ForecastReport& report)
+    : m_report(report)
+    , m_past(facts)
+{}
+
+const YieldModel& YieldModels::of(VarietyId variety, MediumId medium)
 {
-    const KnownPast past(facts);
     const ForecastCell cell{variety, medium};
-    const CellPrediction prediction = widened(past.yield(cell), report.yieldWidened(variety));
-    const CellEnds room = past.endsOfRoom();
-    const CellEnds own = past.ends(cell);
+    const auto found = m_models.find(cell);
+    return found != m_models.end() ? found->second
+                                   : m_models.emplace(cell, made(cell)).first->second;
+}
+
+YieldModel YieldModels::made(const ForecastCell& cell) const
+{
+    const auto [variety, medium] = cell;
+    const CellPrediction prediction = widened(m_past.yield(cell), m_report.yieldWidened(variety));
+    const CellEnds room = m_past.endsOfRoom();
+    const CellEnds own = m_past.ends(cell);
     const double ofRoom =
         (room.discarded + kUsualDiscards * kUsualWeight) / (room.ended + kUsualWeight);
     YieldModel model;

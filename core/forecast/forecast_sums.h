@@ -1,6 +1,9 @@
 #pragma once
 
 #include "core/forecast/forecast_scores.h"
+#include "core/forecast/known_past.h"
+
+#include <map>
 
 namespace plumule {
 
@@ -22,10 +25,23 @@ struct ForecastReport
 // Growing trays and scores of the facts, as of their moment.
 [[nodiscard]] ForecastReport forecastReport(const ForecastFacts& facts);
 
-// What trays of that variety on that medium give, as known at facts.now, widened as the variety's
-// scores in the report ask for.
-[[nodiscard]] YieldModel yieldModel(const ForecastFacts& facts, const ForecastReport& report,
-                                    VarietyId variety, MediumId medium);
+// What trays of a variety on a medium give, as known at facts.now, widened as the variety's scores
+// in the report ask for. The past is read once, and each model made once; facts and report must
+// outlive it.
+class YieldModels
+{
+public:
+    YieldModels(const ForecastFacts& facts, const ForecastReport& report);
+
+    [[nodiscard]] const YieldModel& of(VarietyId variety, MediumId medium);
+
+private:
+    [[nodiscard]] YieldModel made(const ForecastCell& cell) const;
+
+    const ForecastReport& m_report;
+    KnownPast m_past;
+    std::map<ForecastCell, YieldModel> m_models;
+};
 // Of one tray that is harvested.
 [[nodiscard]] YieldForecast yieldOf(const YieldModel& model);
 

@@ -74,8 +74,7 @@ SharesByPromise shareCuts(const std::vector<Promise>& promises, const std::vecto
         return std::pair(a->on, a->minute) < std::pair(b->on, b->minute);
     });
     std::vector<Promise> inOrder = promises;
-    std::sort(inOrder.begin(), inOrder.end(),
-              [](const Promise& a, const Promise& b) { return a.key() < b.key(); });
+    std::sort(inOrder.begin(), inOrder.end(), isBefore);
     for (const WeighedCut* cut : byRule) {
         shareByRule(inOrder, *cut, shares);
     }

@@ -9,6 +9,8 @@ namespace plumule {
 // Cut on that many days before the promised one it still counts for it; kept cold meanwhile (common
 // practice, no source).
 inline constexpr int kDaysKept = 2;
+// By hand a cut may go to a promise that is further off than the rule looks.
+inline constexpr int kDaysForHand = 7;
 
 // A cut with what is needed to put it to a promise.
 struct WeighedCut

@@ -49,6 +49,12 @@ struct Promise
     [[nodiscard]] PromiseKey key() const { return {day, order.id}; }
 };
 
+// The oldest first, those of one day as they were written down.
+[[nodiscard]] inline bool isBefore(const Promise& a, const Promise& b)
+{
+    return a.key() < b.key();
+}
+
 // A cut that was put to a promise by hand; neither order nor day: to none.
 struct OrderCut
 {

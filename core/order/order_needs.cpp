@@ -1,5 +1,7 @@
 #include "core/order/order_needs.h"
 
+#include "core/room/free_days.h"
+
 #include <algorithm>
 
 namespace plumule {
@@ -10,45 +12,20 @@ Date firstDayOf(const SowingNeed& need)
     return need.times.sow.date;
 }
 
-// Places that are taken from a day on, day by day.
-class PlacesAhead
+// Through the last promised day.
+FreeDays placesAhead(const OrderFacts& facts, const std::vector<OrderLine*>& lines)
 {
-public:
-    explicit PlacesAhead(const OrderFacts& facts)
-        : m_facts(facts)
-    {}
-
-    // At the fullest of these days; the last one not included.
-    [[nodiscard]] int freeFrom(Date from, Date until) const
-    {
-        int least = m_facts.places;
-        for (Date day = from; day == from || day < until; day = day + 1) {
-            least = std::min(least, freeOn(day));
-        }
-        return std::max(0, least);
+    const Date today = facts.now.date;
+    Date last = today;
+    for (const OrderLine* line : lines) {
+        last = std::max(last, line->promise.day);
     }
-
-    void take(Date from, Date until, int trays)
-    {
-        for (Date day = from; day < until; day = day + 1) {
-            m_planned[day] += trays;
-        }
+    FreeDays places(facts.places, today, last - today + 1);
+    for (const std::optional<Date>& leaves : facts.leaving) {
+        places.take(today, leaves.value_or(last + 1), 1);
     }
-
-private:
-    [[nodiscard]] int freeOn(Date day) const
-    {
-        const auto taken = std::count_if(
-            m_facts.leaving.begin(), m_facts.leaving.end(),
-            [&](const std::optional<Date>& leaves) { return !leaves || *leaves > day; });
-        const auto planned = m_planned.find(day);
-        return m_facts.places - static_cast<int>(taken) -
-               (planned == m_planned.end() ? 0 : planned->second);
-    }
-
-    const OrderFacts& m_facts;
-    std::map<Date, int> m_planned;
-};
+    return places;
+}
 
 } // namespace
 
@@ -63,13 +40,13 @@ void addWhatThereIs(const OrderFacts& facts, std::vector<OrderLine>& lines)
     std::stable_sort(inTurn.begin(), inTurn.end(), [](const OrderLine* a, const OrderLine* b) {
         return firstDayOf(*a->sowing) < firstDayOf(*b->sowing);
     });
-    PlacesAhead places(facts);
+    FreeDays places = placesAhead(facts, inTurn);
     auto seed = facts.seedLeft;
     auto pieces = facts.freePieces;
     for (OrderLine* line : inTurn) {
         SowingNeed& need = *line->sowing;
         const Date until = line->promise.day;
-        need.freePlaces = places.freeFrom(firstDayOf(need), until);
+        need.freePlaces = std::max(0, places.through(firstDayOf(need), until));
         places.take(firstDayOf(need), until, need.trays);
         if (need.medium.isReusable) {
             int& free = pieces[need.medium.id];

@@ -19,6 +19,7 @@ class Planner
 public:
     explicit Planner(const OrderFacts& facts)
         : m_facts(facts)
+        , m_models(facts.forecast, facts.report)
     {}
 
     OrderLine lineOf(const Promise& promise)
@@ -33,32 +34,18 @@ public:
         }
         takeGrowing(line);
         line.planned = chanceOf(line, nullptr, 0);
-        if (protocol != m_facts.protocols.end() && !isMet(line.planned)) {
+        if (protocol != m_facts.protocols.end() && line.planned.chance < kChanceWanted) {
             proposeSowing(line, protocol->second);
         }
         return line;
     }
 
 private:
-    static bool isMet(const ChanceOfTrays& chance) { return chance.chance >= kChanceWanted; }
-
-    const YieldModel& modelOf(VarietyId variety, MediumId medium)
-    {
-        const auto key = std::pair(variety, medium);
-        const auto found = m_models.find(key);
-        return found != m_models.end()
-                   ? found->second
-                   : m_models
-                         .emplace(key,
-                                  yieldModel(m_facts.forecast, m_facts.report, variety, medium))
-                         .first->second;
-    }
-
     void takeGrowing(OrderLine& line)
     {
         const Promise& promise = line.promise;
         for (const TrayForecast& tray : m_facts.report.growing) {
-            if (isMet(chanceOf(line, nullptr, 0))) {
+            if (isMet(line, nullptr, 0)) {
                 return;
             }
             if (!tray.day || tray.variety != promise.order.variety) {
@@ -84,21 +71,32 @@ private:
         parts.reserve(sowings.size() + 1);
         for (const auto& [sowing, trays] : sowings) {
             parts.push_back(
-                {modelOf(line.promise.order.variety, sowing.first), trays, sowing.second});
+                {m_models.of(line.promise.order.variety, sowing.first), trays, sowing.second});
         }
         return parts;
     }
 
-    ChanceOfTrays chanceOf(const OrderLine& line, const YieldModel* model, int trays)
+    // What grows for it, and so many trays more of that model.
+    ForecastTotal totalOf(const OrderLine& line, const YieldModel* model, int trays)
     {
         std::vector<SumPart> parts = growingParts(line);
         if (model != nullptr && trays > 0) {
             parts.push_back({*model, trays, kNotSownYet});
         }
+        return ForecastTotal(parts);
+    }
+
+    bool isMet(const OrderLine& line, const YieldModel* model, int trays)
+    {
+        return totalOf(line, model, trays).chanceOf(line.promise.order.amount - sumOf(line.cut)) >=
+               kChanceWanted;
+    }
+
+    ChanceOfTrays chanceOf(const OrderLine& line, const YieldModel* model, int trays)
+    {
+        const ForecastTotal total = totalOf(line, model, trays);
         const Mass cut = sumOf(line.cut);
-        const Mass lacking = line.promise.order.amount - cut;
-        const ForecastTotal total(parts);
-        return {trays, lacking <= Mass{} ? 1 : total.chanceOf(lacking),
+        return {trays, total.chanceOf(line.promise.order.amount - cut),
                 cut + total.quantile(kLowTail), cut + total.mean(),
                 cut + total.quantile(1 - kLowTail)};
     }
@@ -122,13 +120,13 @@ private:
     {
         int tooFew = 0;
         int enough = 1;
-        while (enough < kMostTraysProposed && !isMet(chanceOf(line, &model, enough))) {
+        while (enough < kMostTraysProposed && !isMet(line, &model, enough)) {
             tooFew = enough;
             enough = std::min(enough * 2, kMostTraysProposed);
         }
         while (enough - tooFew > 1) {
             const int middle = (tooFew + enough) / 2;
-            (isMet(chanceOf(line, &model, middle)) ? enough : tooFew) = middle;
+            (isMet(line, &model, middle) ? enough : tooFew) = middle;
         }
         return enough;
     }
@@ -141,7 +139,7 @@ private:
         }
         SowingNeed need;
         need.medium = *medium;
-        need.model = modelOf(line.promise.order.variety, medium->id);
+        need.model = m_models.of(line.promise.order.variety, medium->id);
         need.trays = fewestTrays(line, need.model);
         need.times = timesForHarvest(protocol, {line.promise.day, m_facts.morningMinute});
         need.isLate = need.times.soak.value_or(need.times.sow).date < m_facts.now.date;
@@ -159,7 +157,7 @@ private:
     }
 
     const OrderFacts& m_facts;
-    std::map<std::pair<VarietyId, MediumId>, YieldModel> m_models;
+    YieldModels m_models;
     std::set<TrayId> m_taken;
     std::map<TrayId, Date> m_sownOn;
 };
@@ -169,8 +167,7 @@ private:
 std::vector<OrderLine> planOrders(const OrderFacts& facts)
 {
     std::vector<Promise> promises = facts.promises;
-    std::sort(promises.begin(), promises.end(),
-              [](const Promise& a, const Promise& b) { return a.key() < b.key(); });
+    std::sort(promises.begin(), promises.end(), isBefore);
     Planner planner(facts);
     std::vector<OrderLine> lines;
     lines.reserve(promises.size());

@@ -26,12 +26,6 @@ bool promisesAlike(const Order& a, const Order& b)
            a.day == b.day && a.recurs == b.recurs;
 }
 
-void sortByKey(std::vector<Promise>& promises)
-{
-    std::sort(promises.begin(), promises.end(),
-              [](const Promise& a, const Promise& b) { return a.key() < b.key(); });
-}
-
 } // namespace
 
 Done checkOrder(const Order& order)
@@ -76,7 +70,7 @@ std::vector<Promise> promises(const std::vector<Order>& orders, Date from, Date 
             all.push_back({order, day});
         }
     }
-    sortByKey(all);
+    std::sort(all.begin(), all.end(), isBefore);
     return all;
 }
 
@@ -89,7 +83,7 @@ std::vector<Promise> promisesAhead(const std::vector<Order>& orders, Date today)
             all.push_back({order, day});
         }
     }
-    sortByKey(all);
+    std::sort(all.begin(), all.end(), isBefore);
     return all;
 }
 

@@ -1,5 +1,6 @@
 #include "core/trace/trace_repository.h"
 
+#include "core/base/letter_case.h"
 #include "core/harvest/harvest_repository.h"
 #include "core/medium/medium_repository.h"
 #include "core/order/order_repository.h"
@@ -15,9 +16,8 @@
 namespace plumule {
 namespace {
 
-// Cuts and promises so near to a cut may decide which promise it goes to: by hand it may be a week
-// off, by rule kDaysKept.
-constexpr int kDaysAround = 7 + kDaysKept;
+// Cuts and promises so near to a cut may decide which promise it goes to.
+constexpr int kDaysAround = kDaysForHand + kDaysKept;
 
 // Sown by the person, or on a piece that the person had sanitised last.
 constexpr const char* kOfPerson =
@@ -28,15 +28,6 @@ constexpr const char* kOfPerson =
     "(SELECT 1 FROM sanitising later WHERE later.piece_id = s.piece_id AND "
     "(later.on_date, later.minute, later.id) > (s.on_date, s.minute, s.id) AND "
     "(later.on_date, later.minute) <= (t.sown_on, t.sown_minute))";
-
-bool isSameName(const std::string& a, const std::string& b)
-{
-    const auto lower = [](char letter) {
-        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + ('a' - 'A')) : letter;
-    };
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [&](char x, char y) { return lower(x) == lower(y); });
-}
 
 template <class... Values>
 std::vector<TrayId> idsBy(Database& database, const std::string& sql, const Values&... values)
@@ -52,7 +43,7 @@ std::vector<TrayId> idsBy(Database& database, const std::string& sql, const Valu
 
 Part partOf(const Person& person, const TracedTray& traced, bool didSanitise)
 {
-    if (traced.tray.sownBy && isSameName(*traced.tray.sownBy, person.name)) {
+    if (traced.tray.sownBy && isAlike(*traced.tray.sownBy, person.name)) {
         return didSanitise ? Part::Both : Part::Sowed;
     }
     return didSanitise ? Part::Sanitised : Part::None;
@@ -163,7 +154,7 @@ void TraceRepository::putPromises(std::vector<TracedTray>& trays) const
 std::vector<Sanitising> TraceRepository::sanitisedBy(const std::string& name) const
 {
     std::vector<Sanitising> all = MediumRepository(m_database).sanitisings();
-    std::erase_if(all, [&](const Sanitising& each) { return !isSameName(each.how.by, name); });
+    std::erase_if(all, [&](const Sanitising& each) { return !isAlike(each.how.by, name); });
     return all;
 }
 
@@ -209,7 +200,7 @@ std::optional<ForwardTrace> TraceRepository::forward(const TraceFrom& from) cons
         for (TracedTray& traced : trays) {
             const Sanitising* last = lastBefore(all, traced.tray);
             traced.part =
-                partOf(*person, traced, last != nullptr && isSameName(last->how.by, person->name));
+                partOf(*person, traced, last != nullptr && isAlike(last->how.by, person->name));
         }
     }
     putPromises(trays);

@@ -57,6 +57,13 @@ bool isDayOf(const Repeat& repeat, Date day)
     return (repeat.weekdays.value_or(0) & weekdayBit(weekdayOf(day))) != 0;
 }
 
+const std::set<Date>& answersTo(const std::map<RepeatId, std::set<Date>>& answered, RepeatId repeat)
+{
+    static const std::set<Date> kNone;
+    const auto found = answered.find(repeat);
+    return found == answered.end() ? kNone : found->second;
+}
+
 std::vector<Date> openDays(const Repeat& repeat, const std::set<Date>& answered, Date today,
                            Date last)
 {

@@ -3,6 +3,7 @@
 #include "core/base/result.h"
 #include "core/week/repeat.h"
 
+#include <map>
 #include <set>
 #include <vector>
 
@@ -27,6 +28,10 @@ inline constexpr int kDaysLate = 7;
 
 // Whether its rhythm falls on that day.
 [[nodiscard]] bool isDayOf(const Repeat& repeat, Date day);
+
+// The days of it that were answered.
+[[nodiscard]] const std::set<Date>& answersTo(const std::map<RepeatId, std::set<Date>>& answered,
+                                              RepeatId repeat);
 
 // The days that are to be answered as of `today`, up to `last`: those to come, and the last one
 // that was let pass. In order.

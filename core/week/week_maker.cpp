@@ -8,13 +8,6 @@ namespace {
 
 constexpr int kDaysKept = 120; // as long as places are reckoned ahead: longer than any crop grows
 
-void addOnce(std::vector<std::string>& names, const std::string& name)
-{
-    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) {
-        names.push_back(name);
-    }
-}
-
 std::map<PlaceId, std::string> shelvesOf(const RoomLayout& layout)
 {
     std::map<PlaceId, std::string> shelves;
@@ -42,6 +35,13 @@ WeekMaker::WeekMaker(const WeekFacts& facts)
     }
     for (const auto& [medium, count] : pieces) {
         m_pieces.emplace(medium, FreeDays(count, m_week.from, kDaysKept));
+    }
+}
+
+void WeekMaker::addOnce(std::vector<std::string>& names, const std::string& name)
+{
+    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) {
+        names.push_back(name);
     }
 }
 

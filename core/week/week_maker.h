@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/week/free_days.h"
+#include "core/room/free_days.h"
 #include "core/week/week.h"
 
 namespace plumule {
@@ -49,6 +49,7 @@ private:
     };
 
     [[nodiscard]] Date lastDay() const { return m_week.from + (kWeekDays - 1); }
+    static void addOnce(std::vector<std::string>& names, const std::string& name);
     [[nodiscard]] WeekDay* dayOn(Date on);
     // The line of that task and name on its day; none beyond the fourteen days.
     WeekEntry* entryOf(WeekTask task, RoundKey at, std::int64_t subject, const std::string& name);

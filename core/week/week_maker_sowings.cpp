@@ -34,11 +34,7 @@ void WeekMaker::addSowing(const Sowing& sowing)
         if (WeekEntry* entry = entryOf(ahead.task, ahead.at, variety.id.value, variety.name)) {
             entry->count += sowing.trays;
             entry->proposed += sowing.isProposed ? sowing.trays : 0;
-            const auto& trials = entry->trials;
-            if (!sowing.trial.empty() &&
-                std::find(trials.begin(), trials.end(), sowing.trial) == trials.end()) {
-                entry->trials.push_back(sowing.trial);
-            }
+            addOnce(entry->trials, sowing.trial);
         }
     }
     addLot(sowing.cutOn(), variety.id, sowing.medium->id, sownOn, sowing.trays);
@@ -57,13 +53,10 @@ void WeekMaker::addSowing(const Sowing& sowing)
 
 std::vector<WeekMaker::OpenDay> WeekMaker::openDaysInOrder() const
 {
-    static const std::set<Date> kNone;
     std::vector<OpenDay> days;
     for (const Repeat& repeat : m_facts.repeats) {
-        const auto answered = m_facts.answered.find(repeat.id);
-        for (const Date due :
-             openDays(repeat, answered == m_facts.answered.end() ? kNone : answered->second,
-                      m_week.from, lastDay() + kDaysToDeliver)) {
+        for (const Date due : openDays(repeat, answersTo(m_facts.answered, repeat.id), m_week.from,
+                                       lastDay() + kDaysToDeliver)) {
             days.push_back({&repeat, due});
         }
     }

@@ -139,11 +139,12 @@ Outcome sumsOf(const GrownRoom& room, const Order& order, Asked asked, Draw& dra
     std::advance(first, -order.sowings);
     const ForecastFacts known = knownAt(all, {first->first, 0});
     const ForecastReport report = forecastReport(known);
+    YieldModels models(known, report);
     std::vector<SumPart> parts;
     Mass sum;
     for (auto sowing = first; sowing != sowings.end(); ++sowing) {
         for (int medium = 1; medium <= order.media; ++medium) {
-            const YieldModel model = yieldModel(known, report, variety, {medium});
+            const YieldModel& model = models.of(variety, {medium});
             if (model.basis.from != ForecastSource::OwnPast) {
                 return {};
             }

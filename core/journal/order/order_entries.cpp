@@ -13,9 +13,6 @@
 namespace plumule {
 namespace {
 
-// By hand a cut may go to a promise that is further off than the rule looks.
-constexpr int kDaysForHand = 7;
-
 // The variety, and amount in mg, day and customer.
 void tell(Deed& deed, Database& database, const Order& order, Date day)
 {

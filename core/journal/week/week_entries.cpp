@@ -52,14 +52,6 @@ void answer(Database& database, RepeatId repeat, Date due, RepeatAnswer given)
     RepeatRepository(database).insert(day);
 }
 
-std::vector<Date> openFrom(Database& database, const Repeat& repeat, Date today, Date last)
-{
-    const auto answered = RepeatRepository(database).answeredSince(today - kDaysLate);
-    const auto found = answered.find(repeat.id);
-    return openDays(repeat, found == answered.end() ? std::set<Date>() : found->second, today,
-                    last);
-}
-
 } // namespace
 
 Result<Week> WeekEntries::week()
@@ -74,15 +66,18 @@ Result<std::vector<RepeatRow>> WeekEntries::repeats()
         const Date today = m_ledger.clock().today();
         const auto varieties = VarietyRepository(database).byId();
         const auto media = MediumRepository(database).byId();
+        RepeatRepository repeats(database);
+        const auto answered = repeats.answeredSince(today - kDaysLate);
         std::vector<RepeatRow> rows;
-        for (const Repeat& repeat : RepeatRepository(database).all()) {
+        for (const Repeat& repeat : repeats.all()) {
             const auto variety = varieties.find(repeat.variety);
             const auto medium = media.find(repeat.medium);
             if (variety == varieties.end() || medium == media.end()) {
                 continue;
             }
             RepeatRow row{repeat, variety->second.name, medium->second, {}};
-            const auto open = openFrom(database, repeat, today, today + kDaysToNext);
+            const auto open =
+                openDays(repeat, answersTo(answered, repeat.id), today, today + kDaysToNext);
             if (!open.empty() && !variety->second.isRetired && !row.medium.isRetired) {
                 row.next = open.front();
             }
@@ -134,7 +129,8 @@ Done WeekEntries::end(RepeatId id)
             return {};
         }
         const Date today = m_ledger.clock().today();
-        for (const Date due : openFrom(database, *repeat, today, today)) {
+        const auto answered = repeats.answeredSince(today - kDaysLate);
+        for (const Date due : openDays(*repeat, answersTo(answered, id), today, today)) {
             answer(database, id, due, RepeatAnswer::Skipped);
         }
         const Date last = std::max(repeat->from, today);

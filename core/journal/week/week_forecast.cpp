@@ -11,20 +11,28 @@ namespace {
 
 constexpr double kBelow = (1 - kForecastLevel) / 2; // as many below the interval as above it
 
-// What all sums of one week rest on.
+// What all sums of one week rest on; its parts point into each other.
 struct WeekPast
 {
+    explicit WeekPast(ForecastFacts known)
+        : facts(std::move(known))
+        , report(forecastReport(facts))
+        , models(facts, report)
+    {}
+    WeekPast(const WeekPast&) = delete;
+    WeekPast& operator=(const WeekPast&) = delete;
+
     ForecastFacts facts;
     ForecastReport report;
+    YieldModels models;
 };
 
-ExpectedGrams sumOf(const WeekPast& past, const std::vector<CutLot>& lots)
+ExpectedGrams sumOf(WeekPast& past, const std::vector<CutLot>& lots)
 {
     std::vector<SumPart> parts;
     parts.reserve(lots.size());
     for (const CutLot& lot : lots) {
-        parts.push_back(
-            {yieldModel(past.facts, past.report, lot.variety, lot.medium), lot.trays, lot.sownOn});
+        parts.push_back({past.models.of(lot.variety, lot.medium), lot.trays, lot.sownOn});
     }
     const ForecastTotal total(parts);
     return {total.quantile(kBelow), total.mean(), total.quantile(1 - kBelow)};
@@ -37,9 +45,7 @@ Forecaster forecasterOf(Database& database, Moment now)
     auto past = std::make_shared<std::optional<WeekPast>>();
     return [&database, now, past](const std::vector<CutLot>& lots) {
         if (!*past) {
-            WeekPast read{ForecastRepository(database).read(now), {}};
-            read.report = forecastReport(read.facts);
-            *past = std::move(read);
+            past->emplace(ForecastRepository(database).read(now));
         }
         return std::optional(sumOf(**past, lots));
     };

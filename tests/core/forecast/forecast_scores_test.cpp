@@ -146,14 +146,14 @@ TEST(ForecastScores, WidenWhatIsShownAndWhatOrdersRestOn)
     score.harvests = 10;
     score.yieldWidened = 1.5;
     bad.scores = {score};
-    const YieldModel usual = yieldModel(facts, {}, kRadish, kCoir);
-    const YieldModel wide = yieldModel(facts, bad, kRadish, kCoir);
+    const YieldModel usual = YieldModels(facts, {}).of(kRadish, kCoir);
+    const YieldModel wide = YieldModels(facts, bad).of(kRadish, kCoir);
     EXPECT_EQ(wide.basis.widened, 1.5);
     EXPECT_NEAR(wide.trayVariance, 2.25 * usual.trayVariance, 1e-12);
     EXPECT_LT(yieldOf(wide).low, yieldOf(usual).low);
     EXPECT_EQ(yieldOf(wide).middle, yieldOf(usual).middle);
     // The library's values were not scored, and stay.
-    EXPECT_EQ(yieldModel(facts, bad, kPea, kCoir).basis.widened, 1);
+    EXPECT_EQ(YieldModels(facts, bad).of(kPea, kCoir).basis.widened, 1);
 }
 
 TEST(ForecastScores, StandInAChartInOrder)

@@ -120,13 +120,13 @@ TEST(Forecast, WithoutStagesKnowsTheYieldAlone)
 TEST(Forecast, LeavesOutWhatWasSetAside)
 {
     ForecastFacts facts = roomOf(8);
-    const Mass before = yieldModel(facts, {}, kRadish, kCoir).basis.trays == 16
-                            ? yieldOf(yieldModel(facts, {}, kRadish, kCoir)).middle
+    const Mass before = YieldModels(facts, {}).of(kRadish, kCoir).basis.trays == 16
+                            ? yieldOf(YieldModels(facts, {}).of(kRadish, kCoir)).middle
                             : Mass{};
     TrayFact odd = cutTray(99, kRadish, kDay + 3, 5);
     odd.isSetAside = true;
     facts.trays.push_back(odd);
-    EXPECT_EQ(yieldOf(yieldModel(facts, {}, kRadish, kCoir)).middle, before);
+    EXPECT_EQ(yieldOf(YieldModels(facts, {}).of(kRadish, kCoir)).middle, before);
 }
 
 TEST(Forecast, UsesTheTimeOfYearWhereItHasEnough)
@@ -137,7 +137,7 @@ TEST(Forecast, UsesTheTimeOfYearWhereItHasEnough)
         const Date on = isNear ? facts.now.date - 20 - 5 * (n - 6) : kDay + n;
         facts.trays.push_back(cutTray(n + 1, kRadish, on, isNear ? 300 : 200));
     }
-    const YieldModel model = yieldModel(facts, {}, kRadish, kCoir);
+    const YieldModel model = YieldModels(facts, {}).of(kRadish, kCoir);
     EXPECT_EQ(model.basis.span, PastSpan::Season);
     EXPECT_EQ(model.basis.trays, 6);
     EXPECT_NEAR(model.logMean, std::log(300), 1e-9);
@@ -151,12 +151,12 @@ TEST(Forecast, RateOfDiscardsIsDrawnToTheRooms)
         lost.discardedAt = Moment{kDay + 7 * n + 8, kMorning};
         facts.trays.push_back(lost);
     }
-    const YieldModel model = yieldModel(facts, {}, kRadish, kCoir);
+    const YieldModel model = YieldModels(facts, {}).of(kRadish, kCoir);
     EXPECT_EQ(model.discarded, 5);
     EXPECT_EQ(model.ended, 25);
     const double ofRoom = (5 + 0.05 * 8) / (25 + 8);
     EXPECT_NEAR(model.discardRate, (5 + 10 * ofRoom) / (25 + 10), 1e-12);
-    const YieldModel unknown = yieldModel(emptyRoom(), {}, kPea, kCoir);
+    const YieldModel unknown = YieldModels(emptyRoom(), {}).of(kPea, kCoir);
     EXPECT_NEAR(unknown.discardRate, 0.05, 1e-12);
 }
 

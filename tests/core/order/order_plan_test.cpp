@@ -104,7 +104,7 @@ TEST_F(OrderPlan, ProposesTheFewestTraysThatMeetItNineTimesInTen)
     promise(orderOf(1, 1500, kToday + 12));
     const OrderLine line = onlyLine();
     ASSERT_TRUE(line.sowing);
-    const YieldModel model = yieldModel(facts.forecast, facts.report, {1}, {1});
+    const YieldModel model = YieldModels(facts.forecast, facts.report).of({1}, {1});
     EXPECT_EQ(model.basis.from, ForecastSource::OwnPast);
     EXPECT_EQ(line.sowing->model, model);
     const int trays = line.sowing->trays;

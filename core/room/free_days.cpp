@@ -1,4 +1,4 @@
-#include "core/week/free_days.h"
+#include "core/room/free_days.h"
 
 namespace plumule {
 
