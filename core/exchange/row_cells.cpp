@@ -1,6 +1,7 @@
 #include "core/exchange/row_cells.h"
 
 #include "core/base/bounds_reason.h"
+#include "core/base/letter_case.h"
 #include "core/exchange/day_text.h"
 #include "core/exchange/row_fault.h"
 #include "core/storage/cell_bounds.h"
@@ -20,9 +21,8 @@ constexpr double kPerMoney = 1e4;
 
 std::string inLowerCase(std::string text)
 {
-    std::transform(text.begin(), text.end(), text.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c == ' ' ? '_' : c;
-    });
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](char c) { return c == ' ' ? '_' : lowered(c); });
     return text;
 }
 

@@ -1,5 +1,6 @@
 #include "core/exchange/table_form.h"
 
+#include "core/base/letter_case.h"
 #include "core/exchange/csv.h"
 #include "core/exchange/day_text.h"
 #include "core/exchange/row_fault.h"
@@ -23,7 +24,7 @@ std::string inWords(std::string_view header)
     for (const char c : header) {
         const bool isBlank = std::string_view(" _-./,:()[]\t").find(c) != std::string_view::npos;
         if (!isBlank) {
-            words += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+            words += lowered(c);
         } else if (!words.empty() && words.back() != ' ') {
             words += ' ';
         }

@@ -1,5 +1,6 @@
 #include "core/exchange/tray_import.h"
 
+#include "core/base/letter_case.h"
 #include "core/exchange/csv.h"
 #include "core/exchange/import_doubts.h"
 #include "core/exchange/row_fault.h"
@@ -283,11 +284,7 @@ std::string rowKey(const std::vector<std::string>& cells)
 
 std::string nameKey(std::string_view name)
 {
-    std::string key(trimmed(name));
-    std::transform(key.begin(), key.end(), key.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return key;
+    return lowered(trimmed(name));
 }
 
 } // namespace plumule

@@ -100,6 +100,9 @@ struct PieceRecord
     std::optional<Date> lastSanitised;
     // Used, and not sanitised since: not to be sown on yet.
     bool needsSanitising = false;
+
+    // Clean, with nothing on it.
+    [[nodiscard]] bool isFree() const { return !isInUse && !needsSanitising; }
 };
 
 } // namespace plumule

@@ -1,6 +1,7 @@
 // Part of core/merge/two_sides_repository.h: codes, numbers and names that both sides gave.
 #include "core/merge/two_sides_repository.h"
 
+#include "core/base/letter_case.h"
 #include "core/medium/medium_rules.h"
 #include "core/tray/stage_plan.h"
 #include "core/tray/tray_repository.h"
@@ -29,18 +30,10 @@ std::string wordsOf(const Cell& cell)
     return whole == nullptr ? textIn(cell) : std::to_string(*whole);
 }
 
-bool isSameName(const std::string& a, const std::string& b)
-{
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char x, char y) {
-        return std::tolower(static_cast<unsigned char>(x)) ==
-               std::tolower(static_cast<unsigned char>(y));
-    });
-}
-
 bool isAmong(const std::string& name, const std::vector<std::string>& used)
 {
     return std::any_of(used.begin(), used.end(),
-                       [&](const std::string& each) { return isSameName(each, name); });
+                       [&](const std::string& each) { return isAlike(each, name); });
 }
 
 } // namespace

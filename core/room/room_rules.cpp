@@ -1,6 +1,7 @@
 #include "core/room/room_rules.h"
 
 #include "core/base/enum_text.h"
+#include "core/base/letter_case.h"
 #include "core/base/number_text.h"
 #include "core/room/room_reason.h"
 
@@ -114,13 +115,7 @@ Done checkPlaceCount(int places)
 
 bool isSameName(std::string_view a, std::string_view b)
 {
-    const auto lower = [](char letter) {
-        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-    };
-    const std::string_view first = trimmed(a);
-    const std::string_view second = trimmed(b);
-    return std::equal(first.begin(), first.end(), second.begin(), second.end(),
-                      [&](char x, char y) { return lower(x) == lower(y); });
+    return isAlike(trimmed(a), trimmed(b));
 }
 
 std::string rackNameAt(int position)

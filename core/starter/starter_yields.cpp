@@ -1,5 +1,7 @@
 #include "core/starter/starter_yields.h"
 
+#include "core/base/letter_case.h"
+
 #include <algorithm>
 
 namespace plumule {
@@ -50,24 +52,13 @@ constexpr YieldRow kYields[] = {
     {"Wheatgrass", 2500, 4500},
 };
 
-char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool isSameVariety(std::string_view a, std::string_view b)
-{
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [](char x, char y) { return lower(x) == lower(y); });
-}
-
 } // namespace
 
 LibraryYield libraryYield(std::string_view variety)
 {
     LibraryYield all{kYields[0].low, kYields[0].high, kFromMemory};
     for (const YieldRow& row : kYields) {
-        if (isSameVariety(row.name, variety)) {
+        if (isAlike(row.name, variety)) {
             return {row.low, row.high, row.source};
         }
         all.gramsLow = std::min(all.gramsLow, row.low);

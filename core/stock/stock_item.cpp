@@ -52,6 +52,11 @@ bool fromText(std::string_view text, StockEvent& event)
     return matchText(text, std::array{StockEvent::Counted, StockEvent::Bought}, event);
 }
 
+bool isSameThing(const StockItem& a, const StockItem& b)
+{
+    return a.kind == b.kind && (a.medium ? a.medium == b.medium : a.name == b.name);
+}
+
 Done checkStockItem(const StockItem& supply)
 {
     if (trimmed(supply.name).empty()) {

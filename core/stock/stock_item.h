@@ -90,6 +90,8 @@ struct StockCount
 }
 
 // Missing name; Invalid: a share, a mark or days that are below 0.
+// Of one kind and medium, or, where they are of none, of one name.
+[[nodiscard]] bool isSameThing(const StockItem& a, const StockItem& b);
 [[nodiscard]] Done checkStockItem(const StockItem& supply);
 
 } // namespace plumule

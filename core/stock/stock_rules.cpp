@@ -173,6 +173,12 @@ std::vector<SeedLine> seedLines(const StockFacts& facts, Date today)
 
 std::vector<LowThing> lowThings(const StockFacts& facts, Date today)
 {
+    return lowThings(facts, supplyLines(facts, today), today);
+}
+
+std::vector<LowThing> lowThings(const StockFacts& facts, const std::vector<StockLine>& supplies,
+                                Date today)
+{
     std::vector<LowThing> low;
     for (const auto& [variety, seed] : seedByVariety(facts, today)) {
         const Low why = lowOf(seed, markOf(facts, variety));
@@ -180,7 +186,7 @@ std::vector<LowThing> lowThings(const StockFacts& facts, Date today)
             low.push_back({nameOf(facts, variety), why, daysOf(seed.left, seed.perDay)});
         }
     }
-    for (const StockLine& line : supplyLines(facts, today)) {
+    for (const StockLine& line : supplies) {
         if (line.low != Low::No) {
             low.push_back({line.item.name, line.low, line.daysLeft});
         }
@@ -220,7 +226,7 @@ std::vector<PieceGroup> pieceGroups(const std::vector<Medium>& media,
             line.isPast = medium.plannedUses && record.uses > *medium.plannedUses;
             group.growing += record.isInUse ? 1 : 0;
             group.due += isDue ? 1 : 0;
-            group.clean += !record.isInUse && !isDue ? 1 : 0;
+            group.clean += record.isFree() ? 1 : 0;
             group.pieces.push_back(std::move(line));
         }
         if (!group.pieces.empty()) {

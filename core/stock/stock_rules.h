@@ -40,6 +40,9 @@ inline constexpr double kWeakGerminationPercent = 85;
 
 // Varieties and supplies that run low, the shortest first.
 [[nodiscard]] std::vector<LowThing> lowThings(const StockFacts& facts, Date today);
+// With the lines that supplyLines() made of the same facts.
+[[nodiscard]] std::vector<LowThing> lowThings(const StockFacts& facts,
+                                              const std::vector<StockLine>& supplies, Date today);
 
 // Of reusable media in use, by name. `sanitised` oldest first.
 [[nodiscard]] std::vector<PieceGroup> pieceGroups(const std::vector<Medium>& media,

@@ -219,10 +219,8 @@ StockLine lineOf(const StockItem& supply, const StockFacts& facts, Date today)
 
 bool isKept(const std::vector<StockItem>& supplies, const StockItem& wanted)
 {
-    return std::any_of(supplies.begin(), supplies.end(), [&](const StockItem& each) {
-        return each.kind == wanted.kind &&
-               (wanted.medium ? each.medium == wanted.medium : each.name == wanted.name);
-    });
+    return std::any_of(supplies.begin(), supplies.end(),
+                       [&](const StockItem& each) { return isSameThing(wanted, each); });
 }
 
 // Media used once and the recipes' concentrates stand in the list before they were ever counted.

@@ -1,6 +1,7 @@
 #include "core/tasting/tasting_rules.h"
 
 #include "core/base/enum_text.h"
+#include "core/base/letter_case.h"
 #include "core/base/number_text.h"
 #include "core/tasting/tasting_reason.h"
 
@@ -22,14 +23,6 @@ std::vector<std::string> tidiedLines(const std::vector<std::string>& lines)
         }
     }
     return kept;
-}
-
-std::string lowered(std::string text)
-{
-    for (char& letter : text) {
-        letter = letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-    }
-    return text;
 }
 
 Done checkNames(const std::vector<std::string>& names, TastingReason twice)

@@ -41,8 +41,7 @@ void readStock(Database& database, OrderFacts& facts)
     MediumRepository media(database);
     facts.media = media.byId();
     for (const PieceRecord& piece : media.pieces({}, Listed::InUse)) {
-        const bool isFree = !piece.isInUse && !piece.needsSanitising;
-        facts.freePieces[piece.piece.medium] += isFree ? 1 : 0;
+        facts.freePieces[piece.piece.medium] += piece.isFree() ? 1 : 0;
     }
 }
 

@@ -1,5 +1,6 @@
 #include "core/journal/stock/stock_entries.h"
 
+#include "core/base/letter_case.h"
 #include "core/base/number_text.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/medium/medium_repository.h"
@@ -17,11 +18,6 @@
 
 namespace plumule {
 namespace {
-
-bool isSameThing(const StockItem& a, const StockItem& b)
-{
-    return a.kind == b.kind && (a.medium ? a.medium == b.medium : a.name == b.name);
-}
 
 // Name, kind and medium as they may be stored.
 Done checkStored(Database& database, const StockItem& supply)
@@ -72,15 +68,6 @@ StockItem known(Database& database, StockItem given)
     return given;
 }
 
-std::string lower(std::string_view text)
-{
-    std::string result(text);
-    for (char& letter : result) {
-        letter = letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + ('a' - 'A')) : letter;
-    }
-    return result;
-}
-
 Result<TraceFrom> oneLot(Database& database, const std::string& text)
 {
     VarietyRepository varieties(database);
@@ -90,9 +77,9 @@ Result<TraceFrom> oneLot(Database& database, const std::string& text)
     for (SeedLot& lot : varieties.lots(std::nullopt, Listed::All)) {
         const auto variety = byId.find(lot.variety);
         const std::string name = variety == byId.end() ? std::string() : variety->second.name;
-        if (lower(name + " " + lot.lotNumber) == lower(text)) {
+        if (isAlike(name + " " + lot.lotNumber, text)) {
             named.push_back(lot);
-        } else if (lower(lot.lotNumber) == lower(text)) {
+        } else if (isAlike(lot.lotNumber, text)) {
             fitting.push_back(std::move(lot));
         }
     }
@@ -122,7 +109,7 @@ std::optional<TraceFrom> onePiece(Database& database, const std::string& text)
     for (const PieceRecord& record : media.pieces(std::nullopt, Listed::All)) {
         const auto medium = byId.find(record.piece.medium);
         const std::string number = std::to_string(record.piece.number);
-        if (medium != byId.end() && lower(medium->second.name + " " + number) == lower(text)) {
+        if (medium != byId.end() && isAlike(medium->second.name + " " + number, text)) {
             return TraceFrom{record.piece.id};
         }
     }
@@ -132,9 +119,8 @@ std::optional<TraceFrom> onePiece(Database& database, const std::string& text)
 std::optional<TraceFrom> oneMix(Database& database, const std::string& text, Date today)
 {
     for (const WaterRecipe& recipe : WateringRepository(database).recipes()) {
-        const bool isConcentrate =
-            !recipe.concentrate.empty() && lower(recipe.concentrate) == lower(text);
-        if (isConcentrate || lower(text) == toText(recipe.water)) {
+        const bool isConcentrate = !recipe.concentrate.empty() && isAlike(recipe.concentrate, text);
+        if (isConcentrate || isAlike(text, toText(recipe.water))) {
             return TraceFrom{MixSpan{recipe.water, today - (kRateDays - 1), today}};
         }
     }
@@ -144,7 +130,7 @@ std::optional<TraceFrom> oneMix(Database& database, const std::string& text, Dat
 std::optional<TraceFrom> onePerson(Database& database, const std::string& text)
 {
     for (const std::string& name : TraceRepository(database).people()) {
-        if (lower(name) == lower(text)) {
+        if (isAlike(name, text)) {
             return TraceFrom{Person{name}};
         }
     }
@@ -166,7 +152,7 @@ Result<Stock> StockEntries::now()
         stock.pieces =
             pieceGroups(facts.media, MediumRepository(database).pieces(std::nullopt, Listed::InUse),
                         repository.piecesInUse(), facts.sanitised);
-        stock.low = lowThings(facts, today);
+        stock.low = lowThings(facts, stock.supplies, today);
         for (const auto& [variety, low] : facts.seedLows) {
             stock.seedLows.push_back(low);
         }

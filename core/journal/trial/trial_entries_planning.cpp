@@ -41,8 +41,7 @@ Done checkFeeding(Database& database, const TrialDraft& draft)
 Result<std::vector<PieceId>> cleanPieces(Database& database, const Medium& medium, int count)
 {
     std::vector<PieceRecord> clean = MediumRepository(database).pieces(medium.id, Listed::InUse);
-    std::erase_if(clean,
-                  [](const PieceRecord& piece) { return piece.isInUse || piece.needsSanitising; });
+    std::erase_if(clean, [](const PieceRecord& piece) { return !piece.isFree(); });
     if (static_cast<int>(clean.size()) < count) {
         return fail(ErrorKind::Conflict, TrialReason::TooFewPieces, medium.name, clean.size(),
                     count);

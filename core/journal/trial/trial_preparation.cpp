@@ -105,10 +105,8 @@ void PreparationMaker::addSeed()
 int PreparationMaker::cleanPiecesOf(MediumId medium) const
 {
     const auto pieces = MediumRepository(m_database).pieces(medium, Listed::InUse);
-    return static_cast<int>(
-        std::count_if(pieces.begin(), pieces.end(), [](const PieceRecord& piece) {
-            return !piece.isInUse && !piece.needsSanitising;
-        }));
+    return static_cast<int>(std::count_if(pieces.begin(), pieces.end(),
+                                          [](const PieceRecord& piece) { return piece.isFree(); }));
 }
 
 void PreparationMaker::addMedium(const Medium& medium, int trays)

@@ -47,7 +47,7 @@ Result<std::vector<PieceId>> piecesFor(Database& database, const Medium& medium,
 {
     std::vector<PieceId> clean;
     for (const PieceRecord& record : MediumRepository(database).pieces(medium.id, Listed::InUse)) {
-        if (!record.isInUse && !record.needsSanitising) {
+        if (record.isFree()) {
             clean.push_back(record.piece.id);
         }
     }
