@@ -123,22 +123,25 @@ QString nowText(const PieceLine& piece)
     return piece.record.uses == 0 ? StockTr::tr("new") : StockTr::tr("clean");
 }
 
-QString sanitisedText(const std::optional<Sanitising>& sanitised)
+QString agentText(const SanitisingDraft& how)
 {
-    if (!sanitised) {
-        return QStringLiteral("–");
-    }
-    const SanitisingDraft& how = sanitised->how;
     QString agent = QString::fromStdString(how.method);
     if (how.strength) {
         const QString unit =
             how.strengthUnit == StrengthUnit::Percent ? QStringLiteral("%") : QStringLiteral("ppm");
         agent += QStringLiteral(" %1 %2").arg(QString::number(*how.strength), unit);
     }
-    QStringList parts{shortDayText(sanitised->on), agent};
-    if (how.contactMinutes) {
-        parts << StockTr::tr("%1 min").arg(*how.contactMinutes);
+    return how.contactMinutes ? StockTr::tr("%1, %2 min").arg(agent).arg(*how.contactMinutes)
+                              : agent;
+}
+
+QString sanitisedText(const std::optional<Sanitising>& sanitised)
+{
+    if (!sanitised) {
+        return QStringLiteral("–");
     }
+    const SanitisingDraft& how = sanitised->how;
+    QStringList parts{shortDayText(sanitised->on), agentText(how)};
     if (!how.by.empty()) {
         parts << QString::fromStdString(how.by);
     }

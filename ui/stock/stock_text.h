@@ -54,6 +54,8 @@ struct TraceNote
 [[nodiscard]] QString promiseWords(const TracedPromise& promise);
 // "germination 94 %"; empty where it is not known.
 [[nodiscard]] QString germinationText(const SeedLot& lot);
+// "peroxide 3 %, 10 min".
+[[nodiscard]] QString agentText(const SanitisingDraft& how);
 // "3 Oct 2026 07:10: peroxide 3 %, 10 min, by Mo".
 [[nodiscard]] QString sanitisingLine(const Sanitising& one);
 

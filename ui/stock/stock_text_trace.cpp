@@ -86,17 +86,8 @@ QString germinationText(const SeedLot& lot)
 
 QString sanitisingLine(const Sanitising& one)
 {
-    QString words = fromStd(one.how.method);
-    if (one.how.strength) {
-        words += QStringLiteral(" %1 %2").arg(QString::number(*one.how.strength),
-                                              one.how.strengthUnit == StrengthUnit::Percent
-                                                  ? QStringLiteral("%")
-                                                  : QStringLiteral("ppm"));
-    }
-    if (one.how.contactMinutes) {
-        words += TraceTr::tr(", %1 min").arg(*one.how.contactMinutes);
-    }
-    words = TraceTr::tr("%1 %2: %3").arg(longDateText(one.on), clockText(one.minute), words);
+    const QString words = TraceTr::tr("%1 %2: %3")
+                              .arg(longDateText(one.on), clockText(one.minute), agentText(one.how));
     return one.how.by.empty() ? words : TraceTr::tr("%1, by %2").arg(words, fromStd(one.how.by));
 }
 

@@ -61,25 +61,19 @@ BetweenDialog::BetweenDialog(Journal& journal, Ask& ask, const std::vector<TrayI
 
 QWidget* BetweenDialog::buildTrays(const std::vector<TrayId>& trays)
 {
-    m_trays = new QListWidget;
-    m_trays->setSpacing(scaled(kBetweenBoxes));
-    m_trays->setObjectName("betweenTrays");
+    m_trays = new CheckList("betweenTrays");
     m_trays->setAccessibleName(tr("Trays"));
     m_trays->setMinimumHeight(scaled(150));
     for (const TrayListRow& row : growingIn(m_journal)) {
         const TrayRecord& record = row.record;
-        auto* item = new QListWidgetItem(QStringLiteral("%1  ·  %2  ·  %3  ·  %4")
-                                             .arg(QString::fromStdString(record.tray.code),
-                                                  QString::fromStdString(record.variety),
-                                                  QString::fromStdString(record.medium.name),
-                                                  nameOf(row.spot)),
-                                         m_trays);
         const bool isChosen = std::find(trays.begin(), trays.end(), record.tray.id) != trays.end();
-        item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsUserCheckable);
-        item->setCheckState(isChosen ? Qt::Checked : Qt::Unchecked);
-        item->setData(Qt::UserRole, static_cast<qlonglong>(record.tray.id.value));
+        m_trays->addCheck(QStringLiteral("%1  ·  %2  ·  %3  ·  %4")
+                              .arg(QString::fromStdString(record.tray.code),
+                                   QString::fromStdString(record.variety),
+                                   QString::fromStdString(record.medium.name), nameOf(row.spot)),
+                          record.tray.id.value, isChosen);
         if (isChosen && m_trays->currentRow() < 0) {
-            m_trays->setCurrentItem(item);
+            m_trays->setCurrentRow(m_trays->count() - 1);
         }
     }
     connect(m_trays, &QListWidget::itemChanged, this, &BetweenDialog::showCount);
@@ -138,13 +132,7 @@ void BetweenDialog::propose(TrayId tray)
 
 std::vector<TrayId> BetweenDialog::checkedTrays() const
 {
-    std::vector<TrayId> trays;
-    for (int i = 0; i < m_trays->count(); ++i) {
-        if (m_trays->item(i)->checkState() == Qt::Checked) {
-            trays.push_back({m_trays->item(i)->data(Qt::UserRole).toLongLong()});
-        }
-    }
-    return trays;
+    return m_trays->checked<TrayId>();
 }
 
 void BetweenDialog::showCount()

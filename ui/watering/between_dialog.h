@@ -6,10 +6,10 @@
 #include "ui/text/text.h"
 
 class QComboBox;
-class QListWidget;
 
 namespace plumule::ui {
 
+class CheckList;
 class NumberField;
 class TimeField;
 
@@ -37,7 +37,7 @@ private:
 
     Journal& m_journal;
     UnitText m_units;
-    QListWidget* m_trays = nullptr;
+    CheckList* m_trays = nullptr;
     NumberField* m_amount = nullptr;
     QComboBox* m_water = nullptr;
     QComboBox* m_method = nullptr;

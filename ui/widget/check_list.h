@@ -7,9 +7,6 @@
 
 namespace plumule::ui {
 
-// Between rows of boxes, which are higher than a line of large type.
-inline constexpr int kBetweenBoxes = 3;
-
 // A list of things to tick, each with the id that it stands for.
 class CheckList : public QListWidget
 {
