@@ -3,8 +3,8 @@
 
 #include "core/journal/rack/rack_entries.h"
 
+#include "ui/page/sheets.h"
 #include "ui/page/undoing.h"
-#include "ui/paper/printing.h"
 #include "ui/rack/arrange_dialog.h"
 #include "ui/rack/rack_sheet.h"
 #include "ui/rack/rack_view.h"
@@ -13,7 +13,6 @@
 #include "ui/widget/lone_key.h"
 
 #include <QKeyEvent>
-#include <QMenu>
 
 namespace plumule::ui {
 
@@ -74,15 +73,8 @@ bool RacksPage::print()
 
 void RacksPage::offerSheet()
 {
-    auto* menu = new QMenu(this);
-    menu->setObjectName("sheetMenu");
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    QAction* print = menu->addAction(tr("Print…"), this, &RacksPage::printSheet);
-    print->setObjectName("sheetToPrinter");
-    QAction* save = menu->addAction(tr("Save as PDF…"), this, &RacksPage::saveSheet);
-    save->setObjectName("sheetToPdf");
-    menu->setActiveAction(print);
-    menu->popup(m_print->mapToGlobal(QPoint(0, m_print->height())));
+    ui::offerSheet(
+        *this, *m_print, [this] { printSheet(); }, [this] { saveSheet(); });
 }
 
 void RacksPage::saveSheet()
@@ -102,10 +94,8 @@ void RacksPage::saveSheet()
 
 void RacksPage::printSheet()
 {
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
-        if (!printRackSheet(m_racks, m_room, printer)) {
-            services().messages.refuse(tr("The printer did not take the sheet."));
-        }
+    sendToPrinter(this, services(), [this](QPagedPaintDevice& printer) {
+        return printRackSheet(m_racks, m_room, printer);
     });
 }
 

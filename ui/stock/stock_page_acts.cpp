@@ -2,8 +2,8 @@
 #include "ui/stock/stock_page.h"
 
 #include "core/journal/journal.h"
+#include "ui/page/sheets.h"
 #include "ui/page/table_card.h"
-#include "ui/paper/printing.h"
 #include "ui/stock/count_dialog.h"
 #include "ui/stock/marks_dialog.h"
 #include "ui/stock/sanitise_dialog.h"
@@ -19,10 +19,8 @@ namespace plumule::ui {
 
 bool StockPage::print()
 {
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
-        if (!printStockSheet(m_stock, units(), printer)) {
-            services().messages.refuse(tr("The printer did not take the sheet."));
-        }
+    sendToPrinter(this, services(), [this](QPagedPaintDevice& printer) {
+        return printStockSheet(m_stock, units(), printer);
     });
     return true;
 }

@@ -3,7 +3,7 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/stock/stock_entries.h"
 #include "ui/medium/marker.h"
-#include "ui/paper/printing.h"
+#include "ui/page/sheets.h"
 #include "ui/stock/stock_text.h"
 #include "ui/stock/trace_dialog.h"
 #include "ui/stock/trace_sheet.h"
@@ -225,10 +225,8 @@ void TraceCard::printTrace()
     if (!m_from) {
         return;
     }
-    askPrinter(this, [this, from = *m_from](QPagedPaintDevice& printer) {
-        if (!printTraceSheet(m_journal, from, units(), printer)) {
-            m_services.messages.refuse(tr("The printer did not take the sheet."));
-        }
+    sendToPrinter(this, m_services, [this, from = *m_from](QPagedPaintDevice& printer) {
+        return printTraceSheet(m_journal, from, units(), printer);
     });
 }
 

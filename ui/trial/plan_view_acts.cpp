@@ -4,8 +4,8 @@
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/trial/trial_entries.h"
 #include "ui/page/saving.h"
+#include "ui/page/sheets.h"
 #include "ui/page/undoing.h"
-#include "ui/paper/printing.h"
 #include "ui/trial/plan_form.h"
 #include "ui/trial/plan_text.h"
 #include "ui/trial/prep_sheet.h"
@@ -94,11 +94,9 @@ bool PlanView::printThePrepSheet()
     if (m_fault || m_draft.trays.empty()) {
         return false;
     }
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
+    sendToPrinter(this, m_services, [this](QPagedPaintDevice& printer) {
         const auto sheet = prepSheetOf(m_journal, m_draft);
-        if (!sheet || !printPrepSheet(*sheet, printer)) {
-            m_services.messages.refuse(tr("The printer did not take the sheet."));
-        }
+        return sheet && printPrepSheet(*sheet, printer);
     });
     return true;
 }

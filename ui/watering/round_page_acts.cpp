@@ -3,7 +3,7 @@
 
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/watering/watering_entries.h"
-#include "ui/paper/printing.h"
+#include "ui/page/sheets.h"
 #include "ui/watering/decision_row.h"
 #include "ui/watering/round_head.h"
 #include "ui/watering/round_list.h"
@@ -12,8 +12,6 @@
 #include "ui/watering/round_text.h"
 #include "ui/watering/shelf_card.h"
 #include "ui/widget/widgets.h"
-
-#include <QMenu>
 
 #include <algorithm>
 #include <memory>
@@ -340,16 +338,8 @@ bool RoundPage::print()
 
 void RoundPage::offerSheet()
 {
-    auto* menu = new QMenu(this);
-    menu->setObjectName("sheetMenu");
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    QAction* print = menu->addAction(tr("Print…"), this, &RoundPage::printSheet);
-    print->setObjectName("sheetToPrinter");
-    QAction* save = menu->addAction(tr("Save as PDF…"), this, &RoundPage::saveSheet);
-    save->setObjectName("sheetToPdf");
-    menu->setActiveAction(print);
-    const QWidget* under = m_head->printButton();
-    menu->popup(under->mapToGlobal(QPoint(0, under->height())));
+    ui::offerSheet(
+        *this, *m_head->printButton(), [this] { printSheet(); }, [this] { saveSheet(); });
 }
 
 void RoundPage::saveSheet()
@@ -370,10 +360,8 @@ void RoundPage::saveSheet()
 
 void RoundPage::printSheet()
 {
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
-        if (!printRoundSheet(m_round, m_layout, UnitText(m_room.units), printer)) {
-            services().messages.refuse(tr("The printer did not take the sheet."));
-        }
+    sendToPrinter(this, services(), [this](QPagedPaintDevice& printer) {
+        return printRoundSheet(m_round, m_layout, UnitText(m_room.units), printer);
     });
 }
 

@@ -4,7 +4,7 @@
 #include "core/journal/week/week_entries.h"
 #include "ui/page/damaged_line.h"
 #include "ui/page/saving.h"
-#include "ui/paper/printing.h"
+#include "ui/page/sheets.h"
 #include "ui/tray/sow_dialog.h"
 #include "ui/week/proposal_card.h"
 #include "ui/week/repeats_dialog.h"
@@ -18,7 +18,6 @@
 #include "ui/widget/widgets.h"
 
 #include <QKeyEvent>
-#include <QMenu>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
@@ -176,14 +175,8 @@ bool WeekPage::print()
 
 void WeekPage::offerSheet()
 {
-    auto* menu = new QMenu(this);
-    menu->setObjectName("weekSheetMenu");
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    QAction* print = menu->addAction(tr("Print…"), this, &WeekPage::printSheet);
-    QAction* save = menu->addAction(tr("Save as PDF…"), this, &WeekPage::saveSheet);
-    save->setObjectName("weekSheetToPdf");
-    menu->setActiveAction(print);
-    menu->popup(m_sheet->mapToGlobal(QPoint(0, m_sheet->height())));
+    ui::offerSheet(
+        *this, *m_sheet, [this] { printSheet(); }, [this] { saveSheet(); });
 }
 
 void WeekPage::saveSheet()
@@ -196,10 +189,8 @@ void WeekPage::saveSheet()
 
 void WeekPage::printSheet()
 {
-    askPrinter(this, [this](QPagedPaintDevice& printer) {
-        if (!printWeekSheet(m_week, m_layout, printer)) {
-            services().messages.refuse(tr("The printer did not take the sheet."));
-        }
+    sendToPrinter(this, services(), [this](QPagedPaintDevice& printer) {
+        return printWeekSheet(m_week, m_layout, printer);
     });
 }
 

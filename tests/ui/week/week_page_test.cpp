@@ -209,8 +209,8 @@ TEST_F(WeekPageTest, SavesTheWeekAsACalendarAndAsASheet)
     ask.fileAnswer = folder.path() + "/week.pdf";
     press(Qt::Key_P);
     ASSERT_TRUE(soon([] { return QApplication::activePopupWidget() != nullptr; }));
-    for (QAction* each : page->findChild<QMenu*>("weekSheetMenu")->actions()) {
-        if (each->objectName() == "weekSheetToPdf") {
+    for (QAction* each : page->findChild<QMenu*>("sheetMenu")->actions()) {
+        if (each->objectName() == "sheetToPdf") {
             each->trigger();
         }
     }
