@@ -43,7 +43,7 @@ PriceRowsCard::PriceRowsCard(QWidget* parent)
     auto* rows = new QWidget;
     m_grid = new QGridLayout(rows);
     m_grid->setContentsMargins(0, 0, 0, 0);
-    m_grid->setHorizontalSpacing(scaled(12));
+    m_grid->setHorizontalSpacing(scaled(isTypeLarge() ? 6 : 12));
     m_grid->setVerticalSpacing(scaled(2));
     m_grid->setColumnStretch(1, 1);
     body()->addWidget(rows);
@@ -56,9 +56,11 @@ void PriceRowsCard::show(const CostsAnswer& answer, const QString& variety)
     for (const MediumCosts& each : answer.media) {
         media[each.medium.id] = QString::fromStdString(each.medium.name);
     }
-    m_grid->addWidget(label(tr("twelve months"), "muted"), 0, 1);
-    m_grid->addWidget(label(tr("now"), "muted"), 0, 2, Qt::AlignRight);
-    m_grid->addWidget(label(tr("in a year"), "muted"), 0, 3, Qt::AlignRight);
+    if (!isTypeLarge()) {
+        m_grid->addWidget(label(tr("twelve months"), "muted"), 0, 1);
+        m_grid->addWidget(label(tr("now"), "muted"), 0, 2, Qt::AlignRight);
+        m_grid->addWidget(label(tr("in a year"), "muted"), 0, 3, Qt::AlignRight);
+    }
     int row = 1;
     for (const PriceHistory& history : answer.histories) {
         addRow(row++, history, answer, nameOfPriced(history, media, variety));
@@ -78,15 +80,37 @@ void PriceRowsCard::addRow(int row, const PriceHistory& history, const CostsAnsw
     auto* now = label(price ? QStringLiteral("%1 %2").arg(priceText(*price * unit.times), unit.name)
                             : tr("missing, %1").arg(unit.name),
                       price ? "strong" : "warning");
-    m_grid->addWidget(words, row, 0);
-    m_grid->addWidget(line, row, 1);
-    m_grid->addWidget(now, row, 2, Qt::AlignRight | Qt::AlignVCenter);
-    m_grid->addWidget(label(changeText(history, today), "muted"), row, 3,
-                      Qt::AlignRight | Qt::AlignVCenter);
-    if (!history.item) {
-        return; // seed has its price with its lot
+    auto* inAYear = label(changeText(history, today), "muted");
+    if (isTypeLarge() && !inAYear->text().isEmpty()) {
+        inAYear->setText(tr("%1 in a year").arg(inAYear->text()));
+        inAYear->setWordWrap(true);
     }
-    auto* change = button(price ? tr("Change…") : tr("Add…"), "quiet");
+    put(row, {words, line, now, inAYear, changeButton(history, price.has_value(), name)});
+}
+
+// In large type a price takes two lines: what it is and how much, and how it went.
+void PriceRowsCard::put(int row, const PriceCells& cells)
+{
+    const Qt::Alignment right = Qt::AlignRight | Qt::AlignVCenter;
+    const bool isLarge = isTypeLarge();
+    const int below = 2 * row + 1;
+    m_grid->addWidget(cells.name, 2 * row, 0);
+    m_grid->addWidget(cells.now, 2 * row, isLarge ? 1 : 2, 1, isLarge ? 2 : 1, right);
+    m_grid->addWidget(cells.line, isLarge ? below : 2 * row, isLarge ? 0 : 1);
+    m_grid->addWidget(cells.inAYear, isLarge ? below : 2 * row, isLarge ? 1 : 3, right);
+    if (cells.change != nullptr) {
+        m_grid->addWidget(cells.change, isLarge ? below : 2 * row, isLarge ? 2 : 4, right);
+    }
+}
+
+// None for seed, which has its price with its lot.
+QPushButton* PriceRowsCard::changeButton(const PriceHistory& history, bool hasPrice,
+                                         const QString& name)
+{
+    if (!history.item) {
+        return nullptr;
+    }
+    auto* change = button(hasPrice ? tr("Change…") : tr("Add…"), "quiet");
     change->setObjectName(QStringLiteral("price_%1_%2")
                               .arg(QLatin1String(toText(*history.item)))
                               .arg(history.medium ? history.medium->value : 0));
@@ -94,7 +118,7 @@ void PriceRowsCard::addRow(int row, const PriceHistory& history, const CostsAnsw
     connect(
         change, &QPushButton::clicked, this,
         [this, item = *history.item, medium = history.medium] { Q_EMIT priceAsked(item, medium); });
-    m_grid->addWidget(change, row, 4);
+    return change;
 }
 
 } // namespace plumule::ui

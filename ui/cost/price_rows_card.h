@@ -4,6 +4,8 @@
 #include "ui/widget/widgets.h"
 
 class QGridLayout;
+class QLabel;
+class QPushButton;
 
 namespace plumule {
 struct CostsAnswer;
@@ -27,8 +29,20 @@ Q_SIGNALS:
     void priceAsked(plumule::PriceItem item, std::optional<plumule::MediumId> medium);
 
 private:
+    struct PriceCells
+    {
+        QLabel* name = nullptr;
+        QWidget* line = nullptr;
+        QLabel* now = nullptr;
+        QLabel* inAYear = nullptr;
+        QPushButton* change = nullptr; // none where it has no form of its own
+    };
+
     void addRow(int row, const PriceHistory& history, const CostsAnswer& answer,
                 const QString& name);
+    void put(int row, const PriceCells& cells);
+    [[nodiscard]] QPushButton* changeButton(const PriceHistory& history, bool hasPrice,
+                                            const QString& name);
 
     QGridLayout* m_grid = nullptr;
 };

@@ -85,10 +85,11 @@ void WorkCard::reload()
 
 void WorkCard::addTask(int row, const LabourTask& task, const std::vector<MeasuredTask>& measured)
 {
+    const int line = 2 * row; // in large type what was measured stands in the next one
     auto* name = label(nameOf(task.kind));
     name->setWordWrap(true);
-    m_grid->addWidget(name, row, 0);
-    m_grid->addWidget(label(minutesText(task.seconds), "strong"), row, 1,
+    m_grid->addWidget(name, line, 0);
+    m_grid->addWidget(label(minutesText(task.seconds), "strong"), line, 1,
                       Qt::AlignRight | Qt::AlignVCenter);
     const auto found =
         std::find_if(measured.begin(), measured.end(),
@@ -97,7 +98,8 @@ void WorkCard::addTask(int row, const LabourTask& task, const std::vector<Measur
         label(found == measured.end() ? tr("not measured yet") : measuredText(*found), "muted");
     words->setObjectName(QStringLiteral("measured_") + QLatin1String(toText(task.kind)));
     words->setWordWrap(true);
-    m_grid->addWidget(words, row, 2);
+    m_grid->addWidget(words, isTypeLarge() ? line + 1 : line, isTypeLarge() ? 0 : 2, 1,
+                      isTypeLarge() ? 4 : 1);
     const auto mean = found == measured.end() ? std::nullopt : found->mean();
     if (!mean || qRound(*mean) == task.seconds) {
         return;
@@ -106,7 +108,7 @@ void WorkCard::addTask(int row, const LabourTask& task, const std::vector<Measur
     take->setObjectName(QStringLiteral("take_") + QLatin1String(toText(task.kind)));
     take->setToolTip(
         tr("Reckons %1 with %2 from now on").arg(nameOf(task.kind), minutesText(*mean)));
-    m_grid->addWidget(take, row, 3);
+    m_grid->addWidget(take, line, 3);
     connect(take, &QPushButton::clicked, this,
             [this, task, seconds = qRound(*mean)] { this->take(task, seconds); });
 }
@@ -123,6 +125,22 @@ void WorkCard::take(const LabourTask& task, int seconds)
     tellLast(m_journal, m_services.messages);
 }
 
+QWidget* WorkCard::timedLine(const QString& words, const WorkTime& work)
+{
+    auto* line = new QWidget;
+    auto* row = new QHBoxLayout(line);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* said = label(words);
+    said->setWordWrap(true);
+    auto* correct = button(tr("Correct…"), "quiet");
+    correct->setObjectName("timed");
+    correct->setAccessibleName(tr("Correct %1").arg(words));
+    row->addWidget(said, 1);
+    row->addWidget(correct, 0, Qt::AlignTop);
+    connect(correct, &QPushButton::clicked, this, [this, work] { open(work); });
+    return line;
+}
+
 void WorkCard::showLatest()
 {
     clearLayout(m_latest);
@@ -133,13 +151,10 @@ void WorkCard::showLatest()
     m_latest->addWidget(label(tr("Timed last"), "muted"));
     const Date today = m_journal.clock().today();
     for (const WorkTime& work : *latest) {
-        auto* line =
-            button(tr("%1: %2, %3, %n time(s)", nullptr, *work.times)
-                       .arg(begunText(work, today), nameOf(work.task), durationText(*work.seconds)),
-                   "quiet");
-        line->setObjectName("timed");
-        m_latest->addWidget(line, 0, Qt::AlignLeft);
-        connect(line, &QPushButton::clicked, this, [this, work] { open(work); });
+        m_latest->addWidget(timedLine(
+            tr("%1: %2, %3, %n time(s)", nullptr, *work.times)
+                .arg(begunText(work, today), nameOf(work.task), durationText(*work.seconds)),
+            work));
     }
 }
 

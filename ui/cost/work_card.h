@@ -26,6 +26,7 @@ public:
 private:
     void buildTimer();
     void addTask(int row, const LabourTask& task, const std::vector<MeasuredTask>& measured);
+    QWidget* timedLine(const QString& words, const WorkTime& work);
     void showLatest();
     void take(const LabourTask& task, int seconds);
     void open(const WorkTime& work);

@@ -9,6 +9,7 @@
 
 #include <QBoxLayout>
 #include <QEvent>
+#include <QScrollBar>
 #include <QTableView>
 
 #include <map>
@@ -17,7 +18,8 @@ namespace plumule::ui {
 namespace {
 
 constexpr int kRowHigh = 26;
-constexpr int kLeastScale = 170;
+constexpr int kLeastWidth = 240;
+constexpr int kLeastScale = 170; // where there is less, the table is scrolled sideways
 constexpr int kBothScales = 560; // in a narrower one the figures say the yield
 constexpr int kLeastWithAge = 360;
 
@@ -94,16 +96,23 @@ void GrowingTable::show(std::vector<GrowingRow> rows, Date today, const UnitText
 void GrowingTable::fit()
 {
     m_table->verticalHeader()->setDefaultSectionSize(scaled(kRowHigh));
-    m_table->setFixedHeight(m_header->sizeHint().height() + scaled(kRowHigh) * m_model->rowCount() +
-                            scaled(6));
-    m_table->setMinimumWidth(2 * scaled(kLeastScale));
+    m_table->setMinimumWidth(scaled(kLeastWidth));
+    bool fits = true;
     if (m_model->columnCount() > 0) {
         m_header->setSectionResizeMode(QHeaderView::ResizeToContents);
         m_header->setSectionResizeMode(DayColumn, QHeaderView::Stretch);
         m_header->setSectionResizeMode(YieldColumn, QHeaderView::Stretch);
         m_table->setColumnHidden(YieldColumn, width() < scaled(kBothScales));
         m_table->setColumnHidden(AgeColumn, width() < scaled(kLeastWithAge));
+        fits = m_header->sectionSize(DayColumn) >= scaled(kLeastScale);
+        if (!fits) {
+            m_header->setSectionResizeMode(DayColumn, QHeaderView::Fixed);
+            m_header->resizeSection(DayColumn, scaled(kLeastScale));
+        }
     }
+    const int bar = fits ? 0 : m_table->horizontalScrollBar()->sizeHint().height();
+    m_table->setFixedHeight(m_header->sizeHint().height() + scaled(kRowHigh) * m_model->rowCount() +
+                            scaled(6) + bar);
 }
 
 void GrowingTable::showLegend(const std::vector<GrowingRow>& rows)

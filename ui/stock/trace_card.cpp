@@ -44,8 +44,10 @@ QWidget* mediaRow(const TracedSowing& sowing)
         row->addWidget(dot);
         row->addSpacing(scaled(6));
     }
-    row->addStretch(1);
-    row->addWidget(label(cutText(sowing), "muted"));
+    auto* cut = label(cutText(sowing), "muted");
+    cut->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    cut->setWordWrap(true);
+    row->addWidget(cut, 1);
     return both;
 }
 
@@ -85,7 +87,7 @@ void TraceCard::buildFoot()
     auto* foot = new FlowLayout;
     auto* code = new KeyButton(tr("A tray, back…"), 'T');
     code->setObjectName("traceTray");
-    auto* other = button(tr("A lot, piece, mix or person…"));
+    auto* other = button(tr("Lot, piece, mix or person…"));
     other->setObjectName("traceOther");
     foot->addWidget(code);
     foot->addWidget(other);

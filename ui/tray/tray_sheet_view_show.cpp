@@ -125,8 +125,10 @@ void TraySheetView::showHead(const TraySheet& sheet)
 QWidget* TraySheetView::stageRow(const StageSpan& span)
 {
     auto* row = new QWidget;
-    auto* layout = new QBoxLayout(rowDirection(), row);
-    layout->setContentsMargins(0, 0, 0, 0);
+    const QBoxLayout::Direction direction = rowDirection();
+    const bool isBeside = direction == QBoxLayout::LeftToRight;
+    auto* layout = new QBoxLayout(direction, row);
+    layout->setContentsMargins(0, 0, 0, isBeside ? 0 : scaled(10));
     auto* stageName = label(nameOf(span.stage), "strong");
     stageName->setMinimumWidth(scaled(110));
     layout->addWidget(stageName);
@@ -134,7 +136,7 @@ QWidget* TraySheetView::stageRow(const StageSpan& span)
         label(tr("planned %1").arg(momentText(span.planned.date, span.planned.minute)), "muted");
     planned->setMinimumWidth(scaled(150));
     layout->addWidget(planned);
-    layout->addSpacing(scaled(16));
+    layout->addSpacing(isBeside ? scaled(16) : 0);
     row->setMinimumHeight(scaled(34)); // with a button or without
     layout->addWidget(label((span.hasStarted ? tr("began %1") : tr("due %1"))
                                 .arg(momentText(span.start.date, span.start.minute))));

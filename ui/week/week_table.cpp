@@ -116,7 +116,8 @@ void WeekTable::build()
 void WeekTable::put(QLabel* words, int row, int column, Qt::Alignment side)
 {
     words->setContentsMargins(0, scaled(6), 0, scaled(6));
-    words->setAlignment(side | Qt::AlignVCenter);
+    // In a day of many lines its name would stand far below where the day begins.
+    words->setAlignment(side | (m_isWide ? Qt::AlignVCenter : Qt::AlignTop));
     m_grid->addWidget(words, row, column);
     if (column == 0) {
         m_firsts.push_back(words); // rows are put in from the top

@@ -87,6 +87,9 @@ Card::Card(const QString& heading, const char* role, QWidget* parent)
     outer->addLayout(m_body, 1);
     // Once it stands in the card: shown before that it would be a window of its own.
     m_heading->setVisible(!heading.isEmpty());
+    if (isTypeLarge()) {
+        wrapHeading();
+    }
 }
 
 void Card::setHeading(const QString& heading)
@@ -136,6 +139,7 @@ void PageHead::resizeEvent(QResizeEvent* event)
     const int needed = m_controls->sizeHint().width() + scaled(240);
     const bool isNarrow = width() < needed;
     m_row->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    m_row->setSpacing(isNarrow ? scaled(10) : -1);
     m_row->setAlignment(m_controls, isNarrow ? Qt::Alignment() : Qt::AlignBottom);
 }
 

@@ -2,7 +2,6 @@
 
 #include "ui/widget/theme.h"
 
-#include <QEvent>
 #include <QLayout>
 
 #include <algorithm>
@@ -27,28 +26,13 @@ int leastHeightOf(const QWidget& page, int width)
 
 } // namespace
 
-SeatStack::SeatStack(QWidget* parent)
-    : PageStack(parent)
-{
-    connect(this, &QStackedWidget::currentChanged, this, &SeatStack::fitHeight);
-}
-
-void SeatStack::fitHeight()
+int SeatStack::leastHeight() const
 {
     const int asked =
         currentWidget() == nullptr
             ? 0
             : leastHeightOf(*currentWidget(), std::max(1, width())) + scaled(kRoomForParts);
-    setMinimumHeight(std::max(scaled(kLeastHeight), asked));
-}
-
-bool SeatStack::event(QEvent* event)
-{
-    const bool isDone = PageStack::event(event);
-    if (event->type() == QEvent::LayoutRequest || event->type() == QEvent::Resize) {
-        fitHeight();
-    }
-    return isDone;
+    return std::max(scaled(kLeastHeight), asked);
 }
 
 } // namespace plumule::ui

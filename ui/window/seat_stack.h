@@ -10,16 +10,10 @@ namespace plumule::ui {
 class SeatStack : public PageStack
 {
 public:
-    explicit SeatStack(QWidget* parent = nullptr);
-
-    // No: what stands around it would make it as tall as all that its page would like to show.
-    [[nodiscard]] bool hasHeightForWidth() const override { return false; }
+    using PageStack::PageStack;
 
 protected:
-    bool event(QEvent* event) override;
-
-private:
-    void fitHeight();
+    [[nodiscard]] int leastHeight() const override;
 };
 
 } // namespace plumule::ui

@@ -176,6 +176,25 @@ TEST_F(CostsPageTest, TakesAMeasuredMeanOnlyWhenToldTo)
     }
 }
 
+TEST_F(CostsPageTest, CorrectsWhatWasTimedInItsLine)
+{
+    WorkTime work;
+    work.task = LabourKind::Watering;
+    work.on = clock.today();
+    work.seconds = 450;
+    work.times = 10;
+    ASSERT_TRUE(journal->workTimes().save(work));
+    open();
+    click(find<QPushButton>(*page, "timed"));
+    auto* asks = page->findChild<QDialog*>("workTimeDialog");
+    ASSERT_NE(asks, nullptr);
+    EXPECT_EQ(find<QLineEdit>(*asks, "workTimes")->text(), "10");
+    write(*asks, "workTimes", "9");
+    click(find<QPushButton>(*asks, "saveWorkTime"));
+    ASSERT_EQ(journal->workTimes().measured().value().size(), 1U);
+    EXPECT_EQ(journal->workTimes().measured().value().front().times, 9);
+}
+
 TEST_F(CostsPageTest, AsksAboutATimerThatWasForgotten)
 {
     ASSERT_TRUE(journal->workTimes().begin(LabourKind::Watering));

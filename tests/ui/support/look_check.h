@@ -169,6 +169,22 @@ inline const QWidget* cutterOf(const QWidget& widget, const QWidget& window)
     return nullptr;
 }
 
+inline int leastWidth(const QWidget& widget)
+{
+    return std::max(widget.minimumWidth(), widget.minimumSizeHint().width());
+}
+
+// The innermost part that asks for more than that width.
+inline const QWidget& tooWidePart(const QWidget& whole, int room)
+{
+    for (const QWidget* part : whole.findChildren<QWidget*>(Qt::FindDirectChildrenOnly)) {
+        if (part->isVisible() && leastWidth(*part) > room) {
+            return tooWidePart(*part, room);
+        }
+    }
+    return whole;
+}
+
 // What can be read only by scrolling sideways, with the widget that is too wide. Tables and lists,
 // which have columns, may.
 inline QStringList sidewaysWidgets(const QWidget& window)
@@ -179,18 +195,9 @@ inline QStringList sidewaysWidgets(const QWidget& window)
             continue;
         }
         const int room = area->viewport()->width();
-        const QWidget* widest = area->widget();
-        for (const QWidget* each : area->widget()->findChildren<QWidget*>()) {
-            const bool isPart = each->findChildren<QWidget*>().isEmpty() && each->isVisible();
-            if (isPart && (widest == area->widget() ||
-                           each->minimumSizeHint().width() > widest->minimumSizeHint().width())) {
-                widest = each;
-            }
-        }
-        wide << "sideways: " + named(*area) + " by " +
-                    QString::number(area->horizontalScrollBar()->maximum()) + ", the widest " +
-                    named(*widest) + " wants " + sizeWords(widest->minimumSizeHint()) + " in " +
-                    QString::number(room);
+        const QWidget& part = tooWidePart(*area->widget(), room);
+        wide << "sideways: " + named(*area) + ": " + named(part) + " wants " +
+                    QString::number(leastWidth(part)) + " in " + QString::number(room);
     }
     return wide;
 }

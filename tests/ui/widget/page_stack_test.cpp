@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <QLabel>
+#include <QTest>
+#include <QVBoxLayout>
+
 namespace plumule::ui {
 namespace {
 
@@ -30,6 +34,38 @@ TEST(PageStack, IsAsLargeAsTheShownPageHasToBe)
     stack.setCurrentIndex(0);
     EXPECT_EQ(stack.minimumSizeHint(), QSize(100, 300));
     EXPECT_EQ(stack.sizeHint(), QSize(100, 300));
+}
+
+QWidget* pageOfWords(int count)
+{
+    auto* page = new QWidget;
+    auto* words = new QLabel(QString("seed ").repeated(count));
+    words->setWordWrap(true);
+    (new QVBoxLayout(page))->addWidget(words);
+    return page;
+}
+
+TEST(PageStack, IsNoTallerForLinesOfAPageThatIsNotShown)
+{
+    QWidget window;
+    window.resize(200, 100);
+    auto* column = new QVBoxLayout(&window);
+    auto* stack = new PageStack;
+    column->addWidget(stack);
+    stack->addPage(pageOfWords(300));
+    stack->addPage(pageOfWords(3));
+    window.show();
+    const auto isAsTallAsItsWords = [stack] {
+        const auto* lines = stack->currentWidget()->layout();
+        return stack->height() >= lines->totalHeightForWidth(stack->width()) &&
+               stack->minimumHeight() <= lines->totalHeightForWidth(stack->width());
+    };
+
+    EXPECT_TRUE(QTest::qWaitFor(isAsTallAsItsWords, 2'000));
+    EXPECT_GT(stack->minimumHeight(), 400);
+    stack->setCurrentIndex(1);
+    EXPECT_TRUE(QTest::qWaitFor(isAsTallAsItsWords, 2'000));
+    EXPECT_LT(stack->minimumHeight(), 100);
 }
 
 } // namespace

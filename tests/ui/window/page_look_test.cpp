@@ -100,8 +100,11 @@ protected:
     }
     void lookAtTheRest()
     {
-        showPage("Season");
-        look("Season");
+        for (const char* each :
+             {"Racks", "Week", "Orders", "Forecast", "Season", "Costs", "Stock", "History"}) {
+            showPage(each);
+            look(each);
+        }
         showPage("Set-up");
         auto* setup = qobject_cast<SetupPage*>(window->page("Set-up"));
         for (const QString& part : setup->partNames()) {
