@@ -84,7 +84,8 @@ QWidget* TraysPage::buildList()
     column->addWidget(m_damaged);
     auto* card = new Card;
     buildTable();
-    m_empty = label(tr("No tray fits. Change the search, or sow one."), "muted");
+    m_empty = label(QString(), "muted");
+    m_empty->setObjectName("noTrays");
     card->body()->addWidget(m_empty);
     card->body()->addWidget(m_table, 1);
     column->addWidget(card, 1);
@@ -265,6 +266,11 @@ void TraysPage::readList(int rows)
     m_damaged->setText(damagedWords(listing->damaged));
     m_damaged->setVisible(!listing->damaged.empty());
     m_model->show(*listing, units(), journal().clock().today());
+    if (isEmpty) {
+        const bool isSown = journal().trays().counts({}).value_or(TrayCounts()).all > 0;
+        m_empty->setText(isSown ? tr("No tray fits. Change the search, or sow one.")
+                                : tr("Nothing was sown yet."));
+    }
     m_empty->setVisible(isEmpty);
     m_table->setVisible(!isEmpty);
     showLabels();

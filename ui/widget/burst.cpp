@@ -13,6 +13,7 @@ namespace plumule::ui {
 namespace {
 
 constexpr qint64 kFastestPerson = 30; // ms between two keys
+constexpr qint64 kLongestToEnd = 100; // before Enter, which a busy computer may hand on late
 constexpr int kShortestCode = 4;
 constexpr int kShortestStranger = 6;
 constexpr int kLongestCode = 500;
@@ -85,7 +86,7 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     if (event->type() == QEvent::ShortcutOverride && QApplication::activePopupWidget() != nullptr) {
         const auto& key = *static_cast<QKeyEvent*>(event);
         if (isEnd(key) && m_text.size() >= kShortestCode &&
-            m_clock.timeOf(key) - m_lastAt < kFastestPerson) {
+            m_clock.timeOf(key) - m_lastAt < kLongestToEnd) {
             event->accept();
             return true;
         }
@@ -99,11 +100,11 @@ bool BurstReader::eventFilter(QObject* watched, QEvent* event)
     }
     const auto& key = *static_cast<QKeyEvent*>(event);
     const qint64 now = m_clock.timeOf(key);
-    const bool isFast = now - std::exchange(m_lastAt, now) < kFastestPerson;
-    if (isFast && isEnd(key) && m_text.size() >= kShortestCode) {
+    const qint64 since = now - std::exchange(m_lastAt, now);
+    if (since < kLongestToEnd && isEnd(key) && m_text.size() >= kShortestCode) {
         return endBurst();
     }
-    take(key, watched, isFast);
+    take(key, watched, since < kFastestPerson);
     return false;
 }
 

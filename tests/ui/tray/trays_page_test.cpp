@@ -24,6 +24,13 @@ TEST_F(TrayPageTest, ListsEveryTrayOfTheRoomNewestSowingFirst)
     EXPECT_EQ(nameOfFocus(), "search");
 }
 
+TEST_F(TrayPageTest, AnEmptyRoomSaysThatNothingWasSown)
+{
+    open();
+    EXPECT_TRUE(find<QLabel>(*page, "noTrays")->isVisible());
+    EXPECT_EQ(find<QLabel>(*page, "noTrays")->text().toStdString(), "Nothing was sown yet.");
+}
+
 TEST_F(TrayPageTest, TheListIsASoundModelWhileItIsFiltered)
 {
     useSample();

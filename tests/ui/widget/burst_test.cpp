@@ -239,6 +239,23 @@ TEST_F(BurstTest, WithoutEnterNothingIsRead)
     EXPECT_EQ(line.text(), "RD029");
 }
 
+TEST_F(BurstTest, ABusyComputerMayHandTheEnterOnLate)
+{
+    line.setFocus();
+    now += 500;
+    type("RD029");
+    gap = 99;
+    press(Qt::Key_Return);
+    ASSERT_EQ(scanned.count(), 1);
+    EXPECT_EQ(line.text(), "");
+    now += 500;
+    gap = 5;
+    type("RD029");
+    gap = 100;
+    press(Qt::Key_Return);
+    EXPECT_EQ(scanned.count(), 1);
+}
+
 TEST_F(BurstTest, ALetterTypedBeforeByHandIsNoPartOfTheLabel)
 {
     line.setFocus();
