@@ -108,6 +108,15 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
     return std::unique_ptr<Journal>(new Journal(std::move(*file), clock));
 }
 
+Result<std::unique_ptr<Journal>> Journal::beside() const
+{
+    auto file = openBeside(m_ledger.file());
+    if (!file) {
+        return passOn(file);
+    }
+    return std::unique_ptr<Journal>(new Journal(std::move(*file), m_ledger.clock()));
+}
+
 const std::filesystem::path& Journal::path() const
 {
     return m_ledger.path();

@@ -31,7 +31,7 @@ struct BackupMade;
 struct RoomPlan;
 
 // The one door to a journal: intentions in, answers out, changes announced. Used from one thread; a
-// worker opens its own, to read.
+// worker opens its own, to read, or is handed one beside it, to write.
 class Journal
 {
 public:
@@ -47,6 +47,12 @@ public:
     // and labour minutes. The library is not an intention: it can't be undone.
     [[nodiscard]] static Result<std::unique_ptr<Journal>>
     create(const std::filesystem::path& path, const RoomPlan& plan, const Clock& clock);
+
+    // Another hand on this journal, for a worker that writes much; what it wrote is to be told here
+    // by hear(). As openBeside().
+    [[nodiscard]] Result<std::unique_ptr<Journal>> beside() const;
+    // What another hand wrote: the listeners here are told.
+    void hear(const std::vector<Change>& changes) { m_ledger.hear(changes); }
 
     [[nodiscard]] const std::filesystem::path& path() const;
     // Where photographs are kept: "<journal without ending> photos", made when first needed.

@@ -136,6 +136,16 @@ Statement& Statement::bindCell(int index, const Cell& cell)
     return *this;
 }
 
+Statement& Statement::bindBytes(int index, std::string_view bytes)
+{
+    const int code =
+        sqlite3_bind_blob64(m_statement, index, bytes.data(), bytes.size(), SQLITE_STATIC);
+    if (code != SQLITE_OK) {
+        m_database->throwFailure(code, "bind");
+    }
+    return *this;
+}
+
 bool Statement::step()
 {
     const int code = sqlite3_step(m_statement);

@@ -39,6 +39,8 @@ public:
         return *this;
     }
     Statement& bindCell(int index, const Cell& cell);
+    // A BLOB, which is not copied: the bytes must live until the statement was run.
+    Statement& bindBytes(int index, std::string_view bytes);
 
     // True while there is a row to read.
     bool step();
@@ -113,6 +115,7 @@ public:
     [[nodiscard]] std::optional<FileKey> file() const { return m_connection.file(); }
     // Lets go of it after the file is closed.
     void holdUntilClosed(std::shared_ptr<const void> held) { m_held = std::move(held); }
+    [[nodiscard]] const std::shared_ptr<const void>& held() const { return m_held; }
 
     // The next id of this copy of the journal: copy number << 40 | counter. Only inside a
     // transaction; the counter is stored when that commits.

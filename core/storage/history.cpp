@@ -9,6 +9,7 @@
 #include <cassert>
 #include <memory>
 #include <sqlite3.h>
+#include <utility>
 
 namespace plumule {
 
@@ -34,9 +35,6 @@ bool fromText(std::string_view text, HistoryState& state)
 
 namespace {
 
-constexpr const char* kEntryColumns =
-    "SELECT id, at_utc_ms, intention, subject, row_count, state, details FROM history ";
-
 // Kept a line each.
 std::string joined(const std::vector<std::string>& details)
 {
@@ -47,36 +45,6 @@ std::string joined(const std::vector<std::string>& details)
         text += '\n';
     }
     return text;
-}
-
-std::vector<std::string> detailsIn(const std::string& text)
-{
-    std::vector<std::string> details;
-    for (std::size_t from = 0, to = 0; (to = text.find('\n', from)) != std::string::npos;
-         from = to + 1) {
-        details.push_back(text.substr(from, to - from));
-    }
-    return details;
-}
-
-HistoryEntry readEntry(const Statement& statement)
-{
-    return {statement.get<HistoryId>(0),
-            statement.get<std::int64_t>(1),
-            statement.get<std::string>(2),
-            statement.get<std::string>(3),
-            statement.get<std::int64_t>(4),
-            statement.get<HistoryState>(5),
-            detailsIn(statement.get<std::string>(6))};
-}
-
-std::optional<HistoryEntry> oneEntry(Database& database, const std::string& tail)
-{
-    Statement statement = database.prepare(kEntryColumns + tail);
-    if (!statement.step()) {
-        return std::nullopt;
-    }
-    return readEntry(statement);
 }
 
 int isTracked(void*, const char* table)
@@ -242,7 +210,14 @@ Recording::Recording(Database& database)
 
 Recording::~Recording()
 {
-    sqlite3session_delete(m_session);
+    end();
+}
+
+void Recording::end()
+{
+    if (m_session != nullptr) {
+        sqlite3session_delete(std::exchange(m_session, nullptr));
+    }
 }
 
 std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::string& intention,
@@ -259,6 +234,7 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
     if (changeset.size == 0) {
         return {};
     }
+    end(); // it holds all rows once more
     auto rows = checkedRows(m_database, changeset.view());
     const std::int64_t id = m_database.nextId();
     m_database
@@ -269,53 +245,14 @@ std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::strin
     Statement statement = m_database.prepare(
         "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
         "changeset, changeset_bytes, changeset_crc, details) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', CAST(?7 AS BLOB), ?8, ?9, ?10)");
-    statement.bind(id, atUtcMs, intention, subject, static_cast<std::int64_t>(rows.size()),
-                   m_database.scalar("PRAGMA user_version"), std::string(changeset.view()),
-                   changeset.size, checksumOf(changeset.view()), joined(details));
-    statement.run();
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', ?10, ?7, ?8, ?9)");
+    statement
+        .bind(id, atUtcMs, intention, subject, static_cast<std::int64_t>(rows.size()),
+              m_database.scalar("PRAGMA user_version"), changeset.size,
+              checksumOf(changeset.view()), joined(details))
+        .bindBytes(10, changeset.view())
+        .run();
     return rows;
-}
-
-std::vector<HistoryEntry> History::latest(int count) const
-{
-    Statement statement =
-        m_database.prepare(std::string(kEntryColumns) + "ORDER BY id DESC LIMIT ?1");
-    statement.bind(count);
-    std::vector<HistoryEntry> entries;
-    while (statement.step()) {
-        // One that can't be read keeps its place.
-        HistoryEntry& entry = entries.emplace_back();
-        entry.id = statement.get<HistoryId>(0);
-        try {
-            entry = readEntry(statement);
-        } catch (const StorageFailure& failure) {
-            if (failure.error().kind != ErrorKind::Damaged) {
-                throw;
-            }
-        }
-    }
-    return entries;
-}
-
-std::optional<HistoryEntry> History::nextUndo() const
-{
-    return oneEntry(m_database, "WHERE state = 'done' ORDER BY id DESC LIMIT 1");
-}
-
-std::optional<HistoryEntry> History::nextRedo() const
-{
-    return oneEntry(m_database, "WHERE state = 'undone' ORDER BY undone_order DESC LIMIT 1");
-}
-
-Result<HistoryEntry> History::standing(HistoryId id) const
-{
-    const auto entry =
-        id.isStored() ? oneEntry(m_database, "WHERE id = " + std::to_string(id.value)) : nextUndo();
-    if (!entry || entry->state != HistoryState::Standing) {
-        return fail(ErrorKind::NothingThere, StorageReason::NothingToTakeBack);
-    }
-    return *entry;
 }
 
 Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)

@@ -4,6 +4,7 @@
 #include "core/storage/changeset_check.h"
 #include "core/storage/database.h"
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,8 @@ public:
                                    const std::vector<std::string>& details = {});
 
 private:
+    void end();
+
     Database& m_database;
     sqlite3_session* m_session = nullptr;
 };
@@ -79,6 +82,9 @@ public:
 
     // Newest first.
     [[nodiscard]] std::vector<HistoryEntry> latest(int count) const;
+    // Which of the newest `count` changed that row, or one that points to it.
+    [[nodiscard]] std::set<HistoryId> latestAbout(const std::string& table, std::int64_t row,
+                                                  int count) const;
     [[nodiscard]] std::optional<HistoryEntry> nextUndo() const;
     [[nodiscard]] std::optional<HistoryEntry> nextRedo() const;
 

@@ -284,4 +284,26 @@ Result<JournalFile> openJournalFile(const fs::path& path, Access access)
     }
 }
 
+Result<JournalFile> openBeside(const JournalFile& file)
+{
+    if (file.database->access() != Access::ReadWrite) {
+        return fail(ErrorKind::ReadOnly, StorageReason::NotWritable, file.path.string());
+    }
+    try {
+        JournalFile beside{nullptr, file.path, std::nullopt, file.folder};
+        beside.database = std::make_unique<Database>(file.database->path(), Access::ReadWrite);
+        beside.database->holdUntilClosed(file.database->held());
+        if (beside.folder != FolderKind::Local) {
+            // What doesn't fit the cache would lock readers out long before the commit.
+            beside.database->execute("PRAGMA cache_spill=OFF");
+        }
+        if (beside.database->file() != file.database->file()) {
+            return fail(ErrorKind::FileGone, StorageReason::FileGone, file.path.string());
+        }
+        return beside;
+    } catch (const StorageFailure& failure) {
+        return passOn(failure.error());
+    }
+}
+
 } // namespace plumule

@@ -48,6 +48,10 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 [[nodiscard]] Result<JournalFile> openJournalFile(const std::filesystem::path& path,
                                                   Access access = Access::ReadWrite);
 
+// One more connection to the journal that `file` may write, for another thread: under the same
+// lock, and whoever writes waits until the other has done. ReadOnly where `file` may only be read.
+[[nodiscard]] Result<JournalFile> openBeside(const JournalFile& file);
+
 // Copies one state of the open journal to `target` page by page, checks the copy, and stores its
 // checksum in `target`.crc. Whatever fails, also Cancelled, leaves an older backup as it was.
 // FileReason::Kept where the target is a journal that is open, here or elsewhere.

@@ -86,8 +86,8 @@ void ImportDialog::buildWaiting()
 
 void ImportDialog::buildButtons()
 {
-    connect(addButton(tr("Leave it"), "importLeave"), &QPushButton::clicked, this,
-            &QDialog::reject);
+    m_leave = addButton(tr("Leave it"), "importLeave");
+    connect(m_leave, &QPushButton::clicked, this, &ImportDialog::reject);
     m_import = addButton(tr("Import"), "importRun", "primary");
     m_import->setEnabled(false);
     connect(m_import, &QPushButton::clicked, this, &ImportDialog::runImport);
@@ -176,35 +176,85 @@ void ImportDialog::showResult()
     }
 }
 
-// On the window's thread, as all writing is: a journal has one writer.
+struct ImportDialog::Stored
+{
+    std::int64_t rows = 0;
+    std::vector<Change> changes;
+};
+
 void ImportDialog::runImport()
 {
-    // What a table brings in wrongly may be seen only when undo no longer reaches it.
-    const auto first =
-        m_journal.backUpInto(BackupKeeper::storeOf(m_journal, m_services.preferences), {});
-    if (!first) {
-        m_services.messages.refuse(sentence(first.error()));
+    auto beside = m_journal.beside();
+    if (!beside) {
+        m_services.messages.refuse(sentence(beside.error()));
         reject();
         return;
     }
-    m_import->setEnabled(false);
-    m_bar->setAccessibleName(tr("How much of the table is stored"));
-    m_bar->show();
-    const Progress progress(
-        [this](double fraction) {
-            m_bar->setValue(static_cast<int>(fraction * kSteps));
-            m_bar->repaint();
+    showStoring();
+    m_services.tasks.run(
+        tr("Storing a table"),
+        [lent = std::make_shared<std::unique_ptr<Journal>>(std::move(*beside)), preview = m_preview,
+         stop = m_stop, store = BackupKeeper::storeOf(m_journal, m_services.preferences),
+         name =
+             QFileInfo(m_file).fileName().toStdString()](const Progress& task) -> Result<Stored> {
+            const std::unique_ptr<Journal> hand = std::move(*lent); // closed before this is over
+            const Progress progress = stoppedByBoth(task, stop);
+            // What a table brings in wrongly may be seen only when undo no longer reaches it.
+            if (const auto first = hand->backUpInto(store, {}); !first) {
+                return passOn(first);
+            }
+            Stored stored;
+            const int listener = hand->addListener(
+                [&stored](const std::vector<Change>& changes) { stored.changes = changes; });
+            const auto rows = hand->exchange().importTable(*preview, name, progress);
+            hand->removeListener(listener);
+            if (!rows) {
+                return passOn(rows);
+            }
+            stored.rows = *rows;
+            return stored;
         },
-        m_stop->get_token());
-    const auto outcome = m_journal.exchange().importTable(
-        *m_preview, QFileInfo(m_file).fileName().toStdString(), progress);
-    if (!outcome) {
-        m_services.messages.refuse(sentence(outcome.error()));
+        this, [this](const Result<Stored>& stored) { takeStored(stored); });
+}
+
+void ImportDialog::showStoring()
+{
+    m_isStoring = true;
+    m_stop = std::make_shared<std::stop_source>();
+    for (QWidget* each :
+         {static_cast<QWidget*>(m_form), m_result, static_cast<QWidget*>(m_import)}) {
+        each->setEnabled(false);
+    }
+    m_leave->setText(tr("Stop"));
+    m_leave->setFocus();
+    m_bar->setAccessibleName(tr("How much of the table is stored"));
+    m_bar->setValue(0);
+    m_bar->show();
+}
+
+void ImportDialog::reject()
+{
+    if (!m_isStoring) {
+        FormDialog::reject();
+        return;
+    }
+    m_stop->request_stop();
+    m_leave->setEnabled(false);
+}
+
+void ImportDialog::takeStored(const Result<Stored>& stored)
+{
+    m_isStoring = false;
+    if (!stored) {
+        stored.error().kind == ErrorKind::Cancelled
+            ? m_services.messages.tell(tr("Stopped; nothing was imported."))
+            : m_services.messages.refuse(sentence(stored.error()));
         reject();
         return;
     }
+    m_journal.hear(stored->changes);
     rememberForm(m_services.preferences, m_preview->header, m_preview->form);
-    const int rows = static_cast<int>(*outcome);
+    const int rows = static_cast<int>(stored->rows);
     tellDone(m_journal, m_services.messages,
              m_preview->form.kind == TableKind::Trays ? tr("Imported %n tray(s).", nullptr, rows)
                                                       : tr("Imported %n row(s).", nullptr, rows));

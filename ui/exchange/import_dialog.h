@@ -15,8 +15,9 @@ class ImportForm;
 
 // Shows what a table would bring in before anything is written: how it is read, which can be
 // changed; rows, new names, columns left out, every fault with its line, and what looks wrong and
-// must be looked at first. It is read off the window's thread and anew after each change. The
-// import is one step and is undone as one; how a table was read is remembered by its header.
+// must be looked at first. It is read off the window's thread and anew after each change, and
+// stored there too, all or nothing until it is stopped. The import is one step and is undone as
+// one; how a table was read is remembered by its header.
 class ImportDialog : public FormDialog
 {
     Q_OBJECT
@@ -29,8 +30,12 @@ public:
     // Asks for a file and shows the dialog on it.
     static void begin(Journal& journal, Services services, QWidget* parent);
 
+    // Stops what is being stored, and closes once the journal has let go of it.
+    void reject() override;
+
 private:
     using Preview = std::shared_ptr<const ImportPreview>;
+    struct Stored;
 
     void buildWaiting();
     void buildButtons();
@@ -38,6 +43,8 @@ private:
     void take(const Result<Preview>& preview);
     void showResult();
     void runImport();
+    void showStoring();
+    void takeStored(const Result<Stored>& stored);
     [[nodiscard]] bool takeRemembered(const ImportPreview& preview);
 
     Journal& m_journal;
@@ -48,10 +55,12 @@ private:
     QProgressBar* m_bar = nullptr;
     QWidget* m_result = nullptr;
     QPushButton* m_import = nullptr;
+    QPushButton* m_leave = nullptr;
     QCheckBox* m_areRight = nullptr; // where there are doubts
     std::shared_ptr<std::stop_source> m_stop;
     int m_turn = 0; // of reading: what an older one finds is of no use
     bool m_isFirst = true;
+    bool m_isStoring = false;
 };
 
 } // namespace plumule::ui

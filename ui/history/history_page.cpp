@@ -1,5 +1,6 @@
 #include "ui/history/history_page.h"
 
+#include "core/journal/tray/tray_entries.h"
 #include "ui/backup/take_along.h"
 #include "ui/history/history_text.h"
 #include "ui/history/take_back_card.h"
@@ -217,7 +218,15 @@ bool HistoryPage::isWanted(const HistoryEntry& act, const QString& words) const
     const auto day = m_day->date();
     const bool isOfDay = !day || (!act.intention.empty() && dayOf(act) == toQDate(*day));
     return isOfDay && isOfKind(act, chosen<ActKind>(*m_kind).value_or(ActKind::All)) &&
-           words.contains(m_search->text().trimmed(), Qt::CaseInsensitive);
+           (m_about.contains(act.id) ||
+            words.contains(m_search->text().trimmed(), Qt::CaseInsensitive));
+}
+
+std::set<HistoryId> HistoryPage::actsOnTheTray()
+{
+    const auto tray = journal().trays().find(m_search->text().toStdString());
+    return tray ? journal().trays().actsOn(*tray, m_wanted).value_or(std::set<HistoryId>())
+                : std::set<HistoryId>();
 }
 
 void HistoryPage::showActs()
@@ -242,6 +251,7 @@ void HistoryPage::fillActs()
                                     ? m_shown[static_cast<std::size_t>(chosenRow)].id
                                     : HistoryId();
     const QDate today = toQDate(journal().clock().now().date);
+    m_about = actsOnTheTray();
     m_shown.clear();
     std::vector<TextRow> rows;
     QDate lastDay;

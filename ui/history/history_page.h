@@ -2,6 +2,8 @@
 
 #include "ui/page/page.h"
 
+#include <set>
+
 class QBoxLayout;
 class QComboBox;
 class QLineEdit;
@@ -39,6 +41,8 @@ private:
     void wireSignals();
     // Reads on until the day that is looked for was reached, or the first act.
     [[nodiscard]] Result<std::vector<HistoryEntry>> actsWanted();
+    // Where a tray's code stands in the search: acts on many trays name none.
+    [[nodiscard]] std::set<HistoryId> actsOnTheTray();
     [[nodiscard]] bool isWanted(const HistoryEntry& act, const QString& words) const;
     // The rows that fit the search, of the acts read.
     void showActs();
@@ -59,6 +63,7 @@ private:
     UnitText m_units;
     std::vector<HistoryEntry> m_acts;  // read, newest first
     std::vector<HistoryEntry> m_shown; // a row each
+    std::set<HistoryId> m_about;       // those on the tray that is searched for
     int m_wanted = 0;
 };
 

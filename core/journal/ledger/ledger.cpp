@@ -79,6 +79,12 @@ void Ledger::announce(const std::vector<Change>& changes)
     }
 }
 
+void Ledger::hear(const std::vector<Change>& changes)
+{
+    m_didLastChange = !changes.empty();
+    announce(changes);
+}
+
 Result<HistoryEntry> Ledger::applied(const Result<History::Applied>& result)
 {
     if (!result) {

@@ -50,6 +50,7 @@ public:
     [[nodiscard]] bool isReadOnly() const;
     [[nodiscard]] const std::filesystem::path& path() const { return m_file.path; }
     [[nodiscard]] FolderKind folder() const { return m_file.folder; }
+    [[nodiscard]] const JournalFile& file() const { return m_file; }
     // Where photographs are kept: "<journal without ending> photos" beside it.
     [[nodiscard]] std::filesystem::path photoFolder() const;
     [[nodiscard]] const std::optional<Error>& readOnlyBecause() const
@@ -133,6 +134,8 @@ public:
     Result<HistoryEntry> redo();
     [[nodiscard]] History history() { return History(database()); }
 
+    // Tells the listeners what another hand of the same journal wrote, as if it was recorded here.
+    void hear(const std::vector<Change>& changes);
     int addListener(ChangeListener listener);
     void removeListener(int number);
     // Told of each intention that was refused; one at a time.

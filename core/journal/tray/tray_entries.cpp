@@ -172,6 +172,13 @@ Result<TrayId> TrayEntries::find(const std::string& code)
     });
 }
 
+Result<std::set<HistoryId>> TrayEntries::actsOn(TrayId tray, int count)
+{
+    return m_ledger.ask([&](Database& database) {
+        return History(database).latestAbout("tray", tray.value, count);
+    });
+}
+
 Result<std::string> TrayEntries::nextCode(VarietyId variety)
 {
     return m_ledger.ask([&](Database& database) -> Result<std::string> {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/journal/tray/tray_sheet.h"
+#include "core/storage/history.h"
 #include "core/tray/tray_list_row.h"
 
 #include <filesystem>
@@ -29,6 +30,9 @@ public:
     [[nodiscard]] Result<TraySheet> sheet(TrayId tray);
     // Letter case and blanks around do not matter. NotFound.
     [[nodiscard]] Result<TrayId> find(const std::string& code);
+    // Which of the journal's newest `count` acts changed the tray or something of it: where it
+    // stood, its water, its weights.
+    [[nodiscard]] Result<std::set<HistoryId>> actsOn(TrayId tray, int count);
     // The code that the next tray of this variety gets.
     [[nodiscard]] Result<std::string> nextCode(VarietyId variety);
 

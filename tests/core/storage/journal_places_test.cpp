@@ -1,4 +1,5 @@
 #include "core/storage/journal_log.h"
+#include "core/storage/storage_reason.h"
 #include "tests/core/storage/scratch.h"
 #include "tests/core/storage/told_file_system.h"
 
@@ -61,6 +62,57 @@ protected:
     ScratchFolder folder;
     fs::path path = folder / "room.plumule";
 };
+
+// Wherever it lies a second hand writes under the same lock, and the first one sees it.
+TEST_F(JournalPlacesTest, AnotherHandWritesBesideTheFirst)
+{
+    for (const std::uint32_t number : {0U, kNfs}) {
+        const std::optional<ToldFileSystem> told =
+            number == 0 ? std::optional<ToldFileSystem>()
+                        : std::optional<ToldFileSystem>(std::in_place, number);
+        const fs::path name = folder / ("room" + std::to_string(number) + ".plumule");
+        auto first = std::make_unique<JournalFile>(newJournal(name));
+        addRack(*first->database, "A");
+        auto beside = openBeside(*first);
+        ASSERT_TRUE(beside) << number;
+        addRack(*beside->database, "B");
+        addRack(*first->database, "C");
+        EXPECT_THAT(rackNames(*first->database), ElementsAre("A", "B", "C")) << number;
+        EXPECT_THAT(rackNames(*beside->database), ElementsAre("A", "B", "C")) << number;
+        first.reset();
+        EXPECT_TRUE(isLocked(name)) << "until both are closed";
+        addRack(*beside->database, "D");
+        beside = fail(ErrorKind::NotFound, StorageReason::FileMissing);
+        EXPECT_FALSE(isLocked(name));
+        EXPECT_THAT(rackNames(*openedJournal(name, Access::ReadOnly).database),
+                    ElementsAre("A", "B", "C", "D"));
+    }
+}
+
+// Much more than fits the cache, in a folder where readers and the writer keep each other out.
+TEST_F(JournalPlacesTest, WhatAnotherHandWritesFarAwayIsReadRoundUntilItIsCommitted)
+{
+    const ToldFileSystem told(kNfs);
+    const JournalFile first = newJournal(path);
+    addRack(*first.database, "A");
+    const auto beside = openBeside(first);
+    ASSERT_TRUE(beside);
+    Transaction much(*beside->database);
+    beside->database->execute("CREATE TABLE much (words TEXT) STRICT");
+    beside->database->execute(
+        "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n "
+        "WHERE i < 40000) INSERT INTO much SELECT hex(randomblob(400)) FROM n");
+    EXPECT_THAT(rackNames(*first.database), ElementsAre("A"));
+    much.rollback();
+}
+
+TEST_F(JournalPlacesTest, NoHandWritesBesideOneThatOnlyReads)
+{
+    addRack(*newJournal(path).database, "A");
+    const auto beside = openBeside(openedJournal(path, Access::ReadOnly));
+    ASSERT_FALSE(beside);
+    EXPECT_EQ(beside.error().kind, ErrorKind::ReadOnly);
+}
 
 TEST_F(JournalPlacesTest, ReadingLeavesNothingBehind)
 {

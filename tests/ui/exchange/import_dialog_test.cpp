@@ -13,6 +13,8 @@
 #include <QFile>
 #include <QTableWidget>
 
+#include <set>
+
 namespace plumule::ui {
 namespace {
 
@@ -37,6 +39,13 @@ protected:
         EXPECT_TRUE(soon([&] {
             return !tasks.isBusy() && dialog.findChild<QLabel*>("importSummary") != nullptr;
         }));
+        settleDown();
+    }
+    // Stored off it too.
+    void bringIn(QWidget& dialog)
+    {
+        click(find<QPushButton>(dialog, "importRun"));
+        EXPECT_TRUE(soon([&] { return !tasks.isBusy(); }));
         settleDown();
     }
     // As by hand: the choice is told.
@@ -108,14 +117,14 @@ TEST_F(ImportDialogTest, HoldsBackWhatLooksWrongUntilItWasLookedAt)
     areRight->click();
     EXPECT_FALSE(import->isEnabled());
     areRight->click();
-    click(import);
+    bringIn(*dialog);
     EXPECT_EQ(trayCount(), 2U);
 }
 
 TEST_F(ImportDialogTest, ABackupGoesFirst)
 {
     const auto dialog = openOn(kPlantWeights);
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     ASSERT_EQ(trayCount(), 30U);
     const BackupStore store = BackupStore::of(journal->path());
     ASSERT_EQ(store.list().size(), 1U);
@@ -126,7 +135,7 @@ TEST_F(ImportDialogTest, WithoutABackupNothingIsImported)
 {
     preferences.set(Preference::BackupFolder, folder.path() + "/stick/backups");
     const auto dialog = openOn(kPlantWeights);
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_EQ(trayCount(), 0U);
 }
@@ -144,7 +153,7 @@ TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
     const auto mediaBefore = journal->media().all(Listed::All).value();
     const auto varietiesBefore = journal->varieties().all(Listed::All).value();
     const auto dialog = openOn(kPlantWeights);
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     EXPECT_EQ(dialog->result(), int(QDialog::Accepted));
     EXPECT_FALSE(dialog->isVisible());
     ASSERT_EQ(trayCount(), 30U);
@@ -170,6 +179,42 @@ TEST_F(ImportDialogTest, BringsTheTraysInAndTakesThemBackAsOne)
     EXPECT_TRUE(messages.text().startsWith("Taken back: ")) << messages.text().toStdString();
 }
 
+TEST_F(ImportDialogTest, TellsThePagesWhatCameIn)
+{
+    std::set<Concept> told;
+    const int listener = journal->addListener([&](const std::vector<Change>& changes) {
+        for (const Change& each : changes) {
+            told.insert(each.about);
+        }
+    });
+    bringIn(*openOn(kPlantWeights));
+    journal->removeListener(listener);
+    EXPECT_TRUE(told.contains(Concept::Tray));
+    EXPECT_TRUE(told.contains(Concept::Harvest));
+    EXPECT_TRUE(told.contains(Concept::Medium));
+}
+
+TEST_F(ImportDialogTest, IsStoppedWithoutATraceAndClosesOnlyThen)
+{
+    QString table = "code;variety;medium;sown;seed_g;harvested;net_g\n";
+    for (int i = 0; i < 4000; ++i) {
+        table += QString("S%1;Cress;mat;2026-01-05;30;2026-01-15;251,5\n").arg(i);
+    }
+    const auto dialog = openOn(fileWith(table));
+    click(find<QPushButton>(*dialog, "importRun"));
+    auto* stop = find<QPushButton>(*dialog, "importLeave");
+    EXPECT_EQ(stop->text(), "Stop");
+    EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled());
+    press(Qt::Key_Escape);
+    EXPECT_TRUE(dialog->isVisible()) << "while the journal is written";
+    EXPECT_FALSE(stop->isEnabled());
+    ASSERT_TRUE(soon([&] { return !dialog->isVisible(); }));
+    EXPECT_EQ(dialog->result(), int(QDialog::Rejected));
+    EXPECT_EQ(messages.text(), "Stopped; nothing was imported.");
+    EXPECT_EQ(trayCount(), 0U);
+    EXPECT_FALSE(journal->nextUndo().has_value());
+}
+
 TEST_F(ImportDialogTest, WritesNothingWhenItIsLeft)
 {
     const auto dialog = openOn(kPlantWeights);
@@ -186,6 +231,7 @@ TEST_F(ImportDialogTest, IsImportedAndLeftByKeys)
     EXPECT_EQ(trayCount(), 0U);
     const auto taken = openOn(kPlantWeights);
     QTest::keyClick(taken.get(), Qt::Key_Return);
+    ASSERT_TRUE(soon([&] { return !taken->isVisible(); }));
     EXPECT_EQ(taken->result(), int(QDialog::Accepted));
     EXPECT_EQ(trayCount(), 30U);
 }
@@ -255,7 +301,7 @@ TEST_F(ImportDialogTest, RefusesTheSameTableASecondTime)
 {
     {
         const auto first = openOn(kPlantWeights);
-        click(find<QPushButton>(*first, "importRun"));
+        bringIn(*first);
     }
     const auto again = openOn(kPlantWeights);
     EXPECT_TRUE(summary(*again).contains("30 rows are there already"))
@@ -267,9 +313,9 @@ TEST_F(ImportDialogTest, SaysWhyWhenTheJournalChangedSinceThePreview)
 {
     const auto early = openOn(kPlantWeights);
     const auto other = openOn(kPlantWeights);
-    click(find<QPushButton>(*other, "importRun"));
+    bringIn(*other);
     ASSERT_EQ(trayCount(), 30U);
-    click(find<QPushButton>(*early, "importRun"));
+    bringIn(*early);
     EXPECT_TRUE(messages.isRefusal());
     EXPECT_TRUE(messages.text().contains("PW001")) << messages.text().toStdString();
     EXPECT_EQ(trayCount(), 30U);
@@ -311,7 +357,7 @@ TEST_F(ImportDialogTest, AColumnThatShowsItsDecimalMarkSettlesItForTheFile)
                                         "A2;Cress;Mix;2026-01-05;;2026-01-19;210,5\n"));
     ASSERT_NE(dialog->findChild<QTableWidget*>("importRows"), nullptr)
         << summary(*dialog).toStdString();
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     ASSERT_EQ(trayCount(), 2U);
     EXPECT_EQ(sheetOf("A1").harvests.front().net, grams(1.234));
     EXPECT_EQ(sheetOf("A2").harvests.front().net, grams(210.5));
@@ -354,7 +400,7 @@ TEST_F(ImportDialogTest, ColumnsAreMatchedByHandAndRememberedByTheirHeader)
         EXPECT_EQ(
             rowOf(*find<QTableWidget>(*dialog, "importRows"), 0),
             QStringList({"2", "A1", "Cress", "Mix", "2026-01-05", "30", "2026-01-19", "210"}));
-        click(find<QPushButton>(*dialog, "importRun"));
+        bringIn(*dialog);
     }
     ASSERT_EQ(trayCount(), 1U);
     EXPECT_EQ(sheetOf("A1").harvests.front().net, grams(210));
@@ -376,14 +422,14 @@ TEST_F(ImportDialogTest, AColumnOfTheFileGoesToTheOneThatWasChosenLast)
 
 TEST_F(ImportDialogTest, HeightsComeInForTraysThatAreThere)
 {
-    click(find<QPushButton>(*openOn(kPlantWeights), "importRun"));
+    bringIn(*openOn(kPlantWeights));
     const auto dialog = openOn(fileWith("tray,date,height_mm\nPW001,01/02/2026,80\n"));
     pick(*dialog, "importKind", "heights");
     untilRead(*dialog);
     EXPECT_FALSE(find<QPushButton>(*dialog, "importRun")->isEnabled()) << "day or month first?";
     pick(*dialog, "importDates", "day, month, year");
     untilRead(*dialog);
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     EXPECT_EQ(messages.text(), "Imported 1 row.");
     ASSERT_EQ(sheetOf("PW001").heights.size(), 1U);
     EXPECT_EQ(sheetOf("PW001").heights.front().on, date(2026, 2, 1));
@@ -411,7 +457,7 @@ TEST_F(ImportDialogTest, NamesWithMarksAreShownAndKeptAsTheyAre)
                                         "A1,<b>Cress</b>,<img src=x>,2026-01-05,,,\n"));
     EXPECT_TRUE(summary(*dialog).contains("<b>Cress</b>"));
     EXPECT_EQ(textsWithMarks(*dialog).join('\n').toStdString(), "");
-    click(find<QPushButton>(*dialog, "importRun"));
+    bringIn(*dialog);
     ASSERT_EQ(trayCount(), 1U);
     EXPECT_EQ(sheetOf("A1").record.variety, "<b>Cress</b>");
 }

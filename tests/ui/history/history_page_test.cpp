@@ -1,3 +1,4 @@
+#include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "ui/history/history_page.h"
@@ -6,6 +7,7 @@
 #include "ui/widget/date_field.h"
 
 #include <QComboBox>
+#include <QFile>
 #include <QLineEdit>
 #include <QTableView>
 
@@ -149,6 +151,24 @@ TEST_F(HistoryPageTest, LooksForWordsAndKinds)
     EXPECT_FALSE(table->isVisibleTo(page.get()));
     EXPECT_TRUE(page->find());
     EXPECT_EQ(page->focusWidget(), search);
+}
+
+TEST_F(HistoryPageTest, FindsTheActsOnATrayThoughTheyDoNotNameIt)
+{
+    const QString path = folder.filePath("table.csv");
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("code,variety,medium,sown,seed_g,harvested,net_g\n"
+               "XA1,Radish,Coir mix,2026-01-10,30,2026-01-20,200\n"
+               "XA2,Radish,Coir mix,2026-01-10,30,2026-01-20,210\n");
+    file.close();
+    const auto preview = journal->exchange().preview(path.toStdString());
+    ASSERT_TRUE(preview && journal->exchange().importTable(*preview, "table.csv"));
+    ASSERT_TRUE(journal->trays().setAside(journal->trays().find("XA2").value(), "fell"));
+    settleDown();
+    QTest::keyClicks(find<QLineEdit>(*page, "historySearch"), "xa1");
+    ASSERT_EQ(table->model()->rowCount(), 1);
+    EXPECT_EQ(cell(0, 2), "Brought in the table table.csv.");
 }
 
 TEST_F(HistoryPageTest, LooksForADay)

@@ -186,6 +186,7 @@ TEST_F(JournalPartTest, OpensTheImportOnAFile)
     ASSERT_NE(run, nullptr);
     ASSERT_TRUE(soon([&] { return run->isEnabled(); })) << "it is read off the window's thread";
     click(run);
+    ASSERT_TRUE(soon([&] { return !tasks.isBusy(); })) << "and stored there";
     ASSERT_EQ(journal->trays().list(TrayFilter())->size(), 30U);
     EXPECT_EQ(sentence(*journal->nextUndo(), UnitSystem::Metric),
               "Brought in the table plant_weights_as_trays.csv.");

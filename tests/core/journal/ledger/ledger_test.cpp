@@ -55,6 +55,34 @@ TEST_F(LedgerTest, AnAnswerIsOfOneStateThoughAnotherWritesMeanwhile)
     EXPECT_EQ(reader->ask(racksIn).value(), counts->first + 1) << "the next answer is of the next";
 }
 
+TEST_F(LedgerTest, WhatAnotherHandRecordsIsToldAndTakenBackAsItsOwn)
+{
+    std::vector<Change> told;
+    const int listener =
+        journal->addListener([&](const std::vector<Change>& changes) { told = changes; });
+    auto hand = journal->beside();
+    ASSERT_TRUE(hand);
+    auto work = std::async(std::launch::async, [&] {
+        std::vector<Change> changes;
+        (*hand)->addListener([&](const std::vector<Change>& each) { changes = each; });
+        EXPECT_TRUE((*hand)->room().addRack("H", 1, 1));
+        return changes;
+    });
+    const std::vector<Change> written = work.get();
+    EXPECT_FALSE(written.empty());
+    EXPECT_TRUE(told.empty());
+    journal->hear(written);
+    EXPECT_EQ(told.size(), written.size());
+    EXPECT_TRUE(journal->didLastIntentionChange());
+    const std::size_t both = reader->ask(racksIn).value();
+    addRack();
+    EXPECT_EQ(reader->ask(racksIn).value(), both + 1) << "no id is given twice";
+    ASSERT_TRUE(journal->undo());
+    ASSERT_TRUE(journal->undo());
+    EXPECT_EQ(reader->ask(racksIn).value(), both - 1);
+    journal->removeListener(listener);
+}
+
 TEST_F(LedgerTest, AnAskWithinAnAskReadsTheSameState)
 {
     const auto counts = reader->ask([&](Database& database) {

@@ -52,6 +52,29 @@ protected:
     }
 };
 
+TEST_F(TrayEntriesTest, TellsWhichActsATrayHadAPartIn)
+{
+    SowingDraft draft = draftOf();
+    draft.count = 3;
+    const auto trays = journal->trays().sow(draft).value();
+    ASSERT_TRUE(journal->room().addRack("Z", 1, 1));
+    ASSERT_TRUE(journal->trays().writeNote(trays[0], "dry", clock.now()));
+    ASSERT_TRUE(journal->trays().setAside(trays[1], "fell"));
+    const auto acts = journal->latestEntries(10).value(); // newest first
+    ASSERT_EQ(acts.size(), 4U);
+    using Acts = std::set<HistoryId>;
+    EXPECT_EQ(journal->trays().actsOn(trays[0], 10).value(), (Acts{acts[3].id, acts[1].id}));
+    EXPECT_EQ(journal->trays().actsOn(trays[1], 10).value(), (Acts{acts[3].id, acts[0].id}));
+    EXPECT_EQ(journal->trays().actsOn(trays[2], 10).value(), Acts{acts[3].id});
+    EXPECT_EQ(journal->trays().actsOn(trays[2], 3).value(), Acts{}) << "of the newest three";
+    ASSERT_TRUE(journal->undo(acts[1].id));
+    EXPECT_TRUE(journal->trays().actsOn(trays[0], 10)->contains(acts[1].id)) << "though taken back";
+    // An update tells of a row which cells changed, not whose it is.
+    const Stage first = sheet(trays[2]).record.stages.front().stage;
+    ASSERT_TRUE(journal->trays().correctStart(trays[2], first, clock.now() + -60));
+    EXPECT_EQ(journal->trays().actsOn(trays[2], 10)->size(), 2U);
+}
+
 TEST_F(TrayEntriesTest, SowsManyTraysAtOnceAsOneIntention)
 {
     SowingDraft draft = draftOf();
