@@ -1,5 +1,6 @@
 #include "core/storage/changeset.h"
 
+#include <algorithm>
 #include <bit>
 
 namespace plumule {
@@ -154,6 +155,14 @@ bool readCells(Bytes& bytes, std::size_t columns, RowChange::Cells& cells)
     return true;
 }
 
+// Of a row that came or went; an update alone leaves cells out.
+bool readWholeRow(Bytes& bytes, std::size_t columns, RowChange::Cells& cells)
+{
+    return readCells(bytes, columns, cells) &&
+           std::all_of(cells.begin(), cells.end(),
+                       [](const std::optional<Cell>& cell) { return cell.has_value(); });
+}
+
 // The table's name and number of columns, as its changes follow; none for another form or key.
 std::optional<std::size_t> readTable(Bytes& bytes, RowChange& change)
 {
@@ -183,10 +192,10 @@ bool readChange(Bytes& bytes, std::size_t columns, RowChange& change)
     switch (*operation) {
     case kInsert:
         change.kind = ChangeKind::Insert;
-        return readCells(bytes, columns, change.after);
+        return readWholeRow(bytes, columns, change.after);
     case kDelete:
         change.kind = ChangeKind::Delete;
-        return readCells(bytes, columns, change.before);
+        return readWholeRow(bytes, columns, change.before);
     case kUpdate:
         change.kind = ChangeKind::Update;
         return readCells(bytes, columns, change.before) && readCells(bytes, columns, change.after);

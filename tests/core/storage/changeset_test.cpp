@@ -148,6 +148,19 @@ TEST_F(ChangesetTest, IsRefusedForACellThatNoJournalHolds)
     EXPECT_THAT(rackNames(database()), ElementsAre("South wall"));
 }
 
+// An update leaves out what it did not change; a row that came or went has all its cells.
+TEST_F(ChangesetTest, IsRefusedForARowThatLacksACell)
+{
+    rackMade();
+    const std::string bytes = latestBytes();
+    const std::string name = "Nord\u2009wand";
+    const std::string held = "\x03" + std::string(1, static_cast<char>(name.size())) + name;
+    plant(replaced(bytes, held, std::string(1, '\0')));
+    const auto undone = History(database()).undo();
+    ASSERT_FALSE(undone);
+    EXPECT_EQ(undone.error().kind, ErrorKind::Damaged);
+}
+
 TEST_F(ChangesetTest, OfAnIntentionThatWritesBeyondBoundsIsNeverRecorded)
 {
     StoredRack rack;
