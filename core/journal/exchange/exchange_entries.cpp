@@ -3,6 +3,7 @@
 #include "core/exchange/csv.h"
 #include "core/exchange/table_keepers.h"
 #include "core/exchange/table_look.h"
+#include "core/journal/check/journal_check.h"
 #include "core/journal/ledger/ledger.h"
 #include "core/sample/sample_room.h"
 
@@ -99,9 +100,14 @@ Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
         try {
             Transaction transaction(*file->database);
             auto read = readJournalFolder(*file->database, folder, progress);
-            if (read) {
-                transaction.commit();
+            if (!read) {
+                return read;
             }
+            // Each cell may be right and two trays stand on one place all the same.
+            if (const auto faults = checkJournal(*file->database); !faults.empty()) {
+                return passOn(faults.front());
+            }
+            transaction.commit();
             return read;
         } catch (const StorageFailure& failure) {
             return passOn(failure.error());

@@ -49,7 +49,8 @@ private:
 };
 
 // A new journal of a folder that writeAll() wrote, with an empty history. As readJournalFolder();
-// Duplicate where there is a file already; whatever fails leaves none behind.
+// Damaged with the first fault that checkJournal() finds in what was read; Duplicate where there is
+// a file already; whatever fails leaves none behind.
 Result<FolderOutcome> makeJournalOf(const std::filesystem::path& folder,
                                     const std::filesystem::path& journal,
                                     const Progress& progress = {});

@@ -1,5 +1,6 @@
 #include "core/exchange/exchange_reason.h"
 #include "core/harvest/harvest_reason.h"
+#include "core/journal/check/check_reason.h"
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "core/storage/storage_reason.h"
@@ -94,6 +95,30 @@ TEST_F(WholeJournalTest, AFolderThatIsRefusedLeavesNoJournal)
     EXPECT_FALSE(std::filesystem::exists(folder.path() / "again.plumule"));
     EXPECT_TRUE(
         makeJournalOf(folder.path() / "tables", path()).error().is(StorageReason::FileExists));
+}
+
+// Each of its cells may be right.
+TEST_F(WholeJournalTest, AFolderThatBreaksARuleLeavesNoJournal)
+{
+    sowTwo();
+    const PlaceId place = journal->room().layout()->spots().front().place;
+    const TrayId first = journal->trays().find("X1").value();
+    ASSERT_TRUE(journal->trays().moveTo(first, place, clock.now()));
+    ASSERT_TRUE(journal->exchange().writeAll(folder.path() / "tables"));
+    const auto stays = folder.path() / "tables" / "stay.csv";
+    std::ifstream in(stays);
+    std::string head;
+    std::string row; // "id,X1,place,…"
+    std::getline(in, head);
+    std::getline(in, row);
+    const std::size_t comma = row.find(',');
+    ASSERT_EQ(row.substr(comma, 4), ",X1,");
+    std::ofstream(stays, std::ios::app)
+        << std::stoll(row.substr(0, comma)) + 1 << ",X2," << row.substr(comma + 4) << '\n';
+    const auto refused = makeJournalOf(folder.path() / "tables", folder.path() / "again.plumule");
+    ASSERT_FALSE(refused);
+    EXPECT_TRUE(refused.error().is(CheckReason::TwoTraysOnAPlace));
+    EXPECT_FALSE(std::filesystem::exists(folder.path() / "again.plumule"));
 }
 
 TEST_F(WholeJournalTest, EveryImportIsOneActThatCanBeTakenBack)
