@@ -3,6 +3,7 @@
 #include "core/storage/migrations.h"
 
 #include <map>
+#include <mutex>
 
 namespace plumule {
 namespace {
@@ -38,7 +39,7 @@ Schema schemaOf(Database& database)
     return schema;
 }
 
-Schema shippedSchema(std::int64_t version)
+Schema madeSchema(std::int64_t version)
 {
     Database database({}, Access::ReadWrite, OpenAs::New);
     for (const Migration& migration : migrations()) {
@@ -49,11 +50,22 @@ Schema shippedSchema(std::int64_t version)
     return schemaOf(database);
 }
 
+// Made once: a worker opens the journal for every question.
+const Schema& shippedSchema(std::int64_t version)
+{
+    static std::mutex mutex;
+    static std::map<std::int64_t, Schema> made;
+    const std::lock_guard guard(mutex);
+    const auto known = made.find(version);
+    return known == made.end() ? made.emplace(version, madeSchema(version)).first->second
+                               : known->second;
+}
+
 } // namespace
 
 Done checkSchema(Database& database)
 {
-    const Schema shipped = shippedSchema(database.scalar("PRAGMA user_version"));
+    const Schema& shipped = shippedSchema(database.scalar("PRAGMA user_version"));
     const Schema found = schemaOf(database);
     for (const auto& [name, object] : found) {
         const auto expected = shipped.find(name);
