@@ -109,5 +109,21 @@ TEST_F(HeldThreadTest, ByNothingThatIsDoneEveryDay)
     expectQuick("the history", [this] { goTo("History"); });
 }
 
+// What a page asks of the journal each time that it is gone to after something was written.
+TEST_F(HeldThreadTest, ByNoPageThatIsGoneToAfterATick)
+{
+    openWindow();
+    for (const char* page :
+         {"Racks", "Week", "Orders", "Forecast", "Season", "Costs", "Stock", "History"}) {
+        goTo(page); // made now
+        settleDown();
+        expectQuick(page, [this, page] {
+            tickNext();
+            takeBack();
+            goTo(page);
+        });
+    }
+}
+
 } // namespace
 } // namespace plumule::ui
