@@ -1,6 +1,7 @@
 #include "ui/backup/take_along.h"
 
 #include "core/journal/merge/merge_entries.h"
+#include "ui/page/aside.h"
 
 #include <QFileInfo>
 
@@ -31,13 +32,10 @@ void writeTo(Journal& journal, const Services& services, QWidget* parent, const 
         services.messages.refuse(sentence(copy.error()));
         return;
     }
-    services.tasks.run(
-        TakeAlong::tr("Writing the copy"),
-        [path = journal.path(), &clock = journal.clock(), copy = *copy,
-         file = target.toStdString()](const Progress& progress) -> Done {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->copies().writeCopyTo(copy, file, progress)
-                          : Done(passOn(opened));
+    askAside(
+        services.tasks, TakeAlong::tr("Writing the copy"), journal,
+        [copy = *copy, file = target.toStdString()](Journal& elsewhere, const Progress& progress) {
+            return elsewhere.copies().writeCopyTo(copy, file, progress);
         },
         parent,
         [&journal, services, copy = *copy, name, target](const Done& written) {

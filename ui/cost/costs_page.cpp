@@ -18,6 +18,7 @@ namespace plumule::ui {
 
 CostsPage::CostsPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_aside(journal, services.tasks, this)
 {
     build();
     connect(m_whatIf, &WhatIfSliders::changed, this, &CostsPage::reload);
@@ -54,20 +55,12 @@ void CostsPage::reload()
 {
     fillChoices();
     m_work->reload();
-    const int number = ++m_asked;
-    services().tasks.run(
+    m_aside.ask(
         tr("Reckoning costs"),
-        [path = journal().path(), &clock = journal().clock(),
-         asked = question()](const Progress& progress) -> Result<CostsAnswer> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->review().costs(asked, progress) : passOn(opened);
+        [asked = question()](Journal& journal, const Progress& progress) {
+            return journal.review().costs(asked, progress);
         },
-        this,
-        [this, number](const Result<CostsAnswer>& answer) {
-            if (number == m_asked) {
-                show(answer);
-            }
-        });
+        [this](const Result<CostsAnswer>& answer) { show(answer); });
 }
 
 // Spans end with the day.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/review/answer/costs_answer.h"
+#include "ui/page/aside.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -76,7 +77,7 @@ private:
     WorkCard* m_work = nullptr;
     std::optional<CostsAnswer> m_shown;
     bool m_hasVariety = false; // chosen by hand, or by what was grown most
-    int m_asked = 0; // number of the latest question, so that an older answer is not shown
+    Aside m_aside;
 };
 
 } // namespace plumule::ui

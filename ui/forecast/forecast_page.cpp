@@ -51,6 +51,7 @@ TextRow scoreRow(const QString& name, const VarietyScore& score)
 
 ForecastPage::ForecastPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_aside(journal, services.tasks, this)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
@@ -133,12 +134,19 @@ void ForecastPage::followClock()
 
 void ForecastPage::reload()
 {
-    auto now = journal().forecast().answer();
-    if (!accept(now)) {
+    m_aside.ask(
+        tr("Foretelling"),
+        [](Journal& journal, const Progress&) { return journal.forecast().answer(); },
+        [this](const Result<ForecastAnswer>& answer) { show(answer); });
+}
+
+void ForecastPage::show(const Result<ForecastAnswer>& answer)
+{
+    if (!accept(answer)) {
         return;
     }
-    m_facts = std::move(now->facts);
-    m_report = std::move(now->report);
+    m_facts = answer->facts;
+    m_report = answer->report;
     m_head->setSubtitle(
         tr("%1 · harvest day and yield of each growing tray").arg(dayText(m_facts.now.date)));
     showGrowing();

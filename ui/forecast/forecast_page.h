@@ -1,11 +1,16 @@
 #pragma once
 
+#include "ui/page/aside.h"
 #include "ui/page/page.h"
 
 #include "core/forecast/forecast_sums.h"
 
 class QBoxLayout;
 class QVBoxLayout;
+
+namespace plumule {
+struct ForecastAnswer;
+}
 
 namespace plumule::ui {
 
@@ -37,6 +42,7 @@ protected:
 
 private:
     QWidget* buildScores();
+    void show(const Result<ForecastAnswer>& answer);
     void showGrowing();
     void showScores();
     void showBad();
@@ -55,6 +61,7 @@ private:
     QVBoxLayout* m_bad = nullptr;
     ForecastFacts m_facts;
     ForecastReport m_report;
+    Aside m_aside;
 };
 
 } // namespace plumule::ui

@@ -1,6 +1,7 @@
 #include "ui/report/report_task.h"
 
 #include "core/journal/room/room_entries.h"
+#include "ui/page/aside.h"
 #include "ui/paper/printing.h"
 #include "ui/report/report_html.h"
 #include "ui/report/report_pdf.h"
@@ -44,21 +45,11 @@ void writeInBackground(const ReportJob& job, const Result<Report>& content, QWid
         parent, [job](const Done& done) { tellDone(job, done); });
 }
 
-// Off the window's thread, on a connection of its own.
 void makeContent(QWidget* parent, const Services& services, Journal& journal, ReportContent content,
                  std::function<void(const Result<Report>&)> then)
 {
-    services.tasks.run(
-        ReportTr::tr("Making the report"),
-        [&clock = journal.clock(), path = journal.path(),
-         content = std::move(content)](const Progress& progress) -> Result<Report> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            if (!opened) {
-                return passOn(opened);
-            }
-            return content(**opened, progress);
-        },
-        parent, std::move(then));
+    askAside(services.tasks, ReportTr::tr("Making the report"), journal, std::move(content), parent,
+             std::move(then));
 }
 
 } // namespace

@@ -5,6 +5,7 @@
 #include "core/review/answer/trial_answer.h"
 #include "core/review/charts/comparison_charts.h"
 #include "core/review/charts/season_charts.h"
+#include "ui/page/aside.h"
 
 namespace plumule::ui {
 namespace {
@@ -14,24 +15,6 @@ bool isOfYield(Response response)
     return response == Response::YieldPerTray || response == Response::YieldPerTraySown ||
            response == Response::YieldPerArea || response == Response::YieldPerSeed ||
            response == Response::YieldPerDay;
-}
-
-// Runs `ask` on a journal of the worker's own.
-template <class Answer, class Ask>
-void askElsewhere(const Services& services, const QString& name, const Journal& journal, Ask ask,
-                  QObject* receiver, std::function<void(const Result<Answer>&)> done)
-{
-    services.tasks.run(
-        name,
-        [path = journal.path(), &clock = journal.clock(),
-         ask](const Progress& progress) -> Result<Answer> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            if (!opened) {
-                return passOn(opened);
-            }
-            return ask((*opened)->review(), progress);
-        },
-        receiver, std::move(done));
 }
 
 } // namespace
@@ -54,10 +37,10 @@ std::set<SeasonPart> partsBeside(Response response)
 void askSeason(const Services& services, const Journal& journal, const SeasonQuestion& question,
                QObject* receiver, std::function<void(const Result<SeasonAnswer>&)> done)
 {
-    askElsewhere<SeasonAnswer>(
-        services, QObject::tr("Reviewing the season"), journal,
-        [question](ReviewAnswers& review, const Progress& progress) {
-            return review.season(question, progress);
+    askAside(
+        services.tasks, QObject::tr("Reviewing the season"), journal,
+        [question](Journal& elsewhere, const Progress& progress) {
+            return elsewhere.review().season(question, progress);
         },
         receiver, std::move(done));
 }
@@ -65,10 +48,10 @@ void askSeason(const Services& services, const Journal& journal, const SeasonQue
 void askTrial(const Services& services, const Journal& journal, const TrialQuestion& question,
               QObject* receiver, std::function<void(const Result<TrialAnswer>&)> done)
 {
-    askElsewhere<TrialAnswer>(
-        services, QObject::tr("Reviewing the trial"), journal,
-        [question](ReviewAnswers& review, const Progress& progress) {
-            return review.trial(question, progress);
+    askAside(
+        services.tasks, QObject::tr("Reviewing the trial"), journal,
+        [question](Journal& elsewhere, const Progress& progress) {
+            return elsewhere.review().trial(question, progress);
         },
         receiver, std::move(done));
 }

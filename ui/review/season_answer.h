@@ -15,8 +15,7 @@ namespace plumule::ui {
 // What stands beside the comparison of a response, and has to be asked for with it.
 [[nodiscard]] std::set<SeasonPart> partsBeside(Response response);
 
-// Asks off the window's thread, on a connection of its own; `done` is called on this thread unless
-// `receiver` is gone by then.
+// As askAside().
 void askSeason(const Services& services, const Journal& journal, const SeasonQuestion& question,
                QObject* receiver, std::function<void(const Result<SeasonAnswer>&)> done);
 void askTrial(const Services& services, const Journal& journal, const TrialQuestion& question,

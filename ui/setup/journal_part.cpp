@@ -6,6 +6,7 @@
 #include "ui/climate/lamp_dialog.h"
 #include "ui/climate/logger_dialog.h"
 #include "ui/exchange/import_dialog.h"
+#include "ui/page/aside.h"
 #include "ui/page/saving.h"
 #include "ui/setup/scanner_card.h"
 #include "ui/widget/flow_layout.h"
@@ -222,13 +223,10 @@ void JournalPart::backUp()
     services().ask.fileToSave(
         this, tr("Back up the journal"), preset, tr("Plumule journals (*.plumule)"),
         [this](const QString& target) {
-            const auto path = journal().path();
-            const Clock& clock = journal().clock();
-            services().tasks.run(
-                tr("Backing up"),
-                [path, &clock, file = target.toStdString()](const Progress& progress) -> Done {
-                    const auto opened = Journal::open(path, clock, Access::ReadOnly);
-                    return opened ? (*opened)->backUpTo(file, progress) : Done(passOn(opened));
+            askAside(
+                services().tasks, tr("Backing up"), journal(),
+                [file = target.toStdString()](Journal& elsewhere, const Progress& progress) {
+                    return elsewhere.backUpTo(file, progress);
                 },
                 this,
                 [this, target](const Done& done) {
@@ -244,15 +242,9 @@ void JournalPart::backUp()
 void JournalPart::check()
 {
     using Faults = Result<std::vector<Error>>;
-    const auto path = journal().path();
-    const Clock& clock = journal().clock();
-    services().tasks.run(
-        tr("Checking the journal"),
-        [path, &clock](const Progress&) -> Faults {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            return opened ? (*opened)->faults() : Faults(passOn(opened));
-        },
-        this,
+    askAside(
+        services().tasks, tr("Checking the journal"), journal(),
+        [](Journal& elsewhere, const Progress&) { return elsewhere.faults(); }, this,
         [this](const Faults& faults) {
             if (!faults) {
                 services().messages.refuse(sentence(faults.error()));
@@ -285,14 +277,10 @@ void JournalPart::exportAll()
                 QStringLiteral("%1/%2 tables %3")
                     .arg(chosen, QString::fromStdString(path.stem().string()),
                          QString::fromStdString(toIso(journal().clock().today())));
-            const Clock& clock = journal().clock();
-            services().tasks.run(
-                tr("Exporting everything"),
-                [path, &clock,
-                 folder = target.toStdString()](const Progress& progress) -> Result<FolderOutcome> {
-                    const auto opened = Journal::open(path, clock, Access::ReadOnly);
-                    return opened ? (*opened)->exchange().writeAll(folder, progress)
-                                  : Result<FolderOutcome>(passOn(opened));
+            askAside(
+                services().tasks, tr("Exporting everything"), journal(),
+                [folder = target.toStdString()](Journal& elsewhere, const Progress& progress) {
+                    return elsewhere.exchange().writeAll(folder, progress);
                 },
                 this,
                 [this, target](const Result<FolderOutcome>& outcome) {

@@ -20,6 +20,9 @@ protected:
     void open()
     {
         page = openPage<ForecastPage>();
+        // It is read off the window's thread.
+        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
+        settleDown();
         table = find<QTableView>(*page, "growingForecasts");
     }
     void TearDown() override
