@@ -163,6 +163,20 @@ bool readWholeRow(Bytes& bytes, std::size_t columns, RowChange::Cells& cells)
                        [](const std::optional<Cell>& cell) { return cell.has_value(); });
 }
 
+// An update says which row it is of, and what each cell that it changed was and is; SQLite itself
+// reads where there is nothing when it lacks one of these.
+bool readUpdate(Bytes& bytes, std::size_t columns, RowChange& change)
+{
+    if (!readCells(bytes, columns, change.before) || !readCells(bytes, columns, change.after) ||
+        !change.before.front() || change.after.front()) {
+        return false;
+    }
+    return std::equal(change.before.begin() + 1, change.before.end(), change.after.begin() + 1,
+                      [](const std::optional<Cell>& was, const std::optional<Cell>& is) {
+                          return was.has_value() == is.has_value();
+                      });
+}
+
 // The table's name and number of columns, as its changes follow; none for another form or key.
 std::optional<std::size_t> readTable(Bytes& bytes, RowChange& change)
 {
@@ -198,7 +212,7 @@ bool readChange(Bytes& bytes, std::size_t columns, RowChange& change)
         return readWholeRow(bytes, columns, change.before);
     case kUpdate:
         change.kind = ChangeKind::Update;
-        return readCells(bytes, columns, change.before) && readCells(bytes, columns, change.after);
+        return readUpdate(bytes, columns, change);
     default:
         return false;
     }

@@ -161,6 +161,25 @@ TEST_F(ChangesetTest, IsRefusedForARowThatLacksACell)
     EXPECT_EQ(undone.error().kind, ErrorKind::Damaged);
 }
 
+TEST_F(ChangesetTest, IsRefusedForAnUpdateThatDoesNotSayOfWhichRow)
+{
+    StoredRack rack = rackMade();
+    rack.name = "South wall";
+    recorded(database(), "rename", [&] { updateRow(database(), rack); });
+    const std::string bytes = latestBytes();
+    std::string key = std::string(1, '\x01');
+    for (int shift = 56; shift >= 0; shift -= 8) {
+        key += static_cast<char>(rack.id.value >> shift & 0xFF);
+    }
+    plant(replaced(bytes, key, std::string(1, '\0')));
+    EXPECT_EQ(History(database()).undo().error().kind, ErrorKind::Damaged);
+    const std::string name = "South wall";
+    const std::string held = "\x03" + std::string(1, static_cast<char>(name.size())) + name;
+    plant(replaced(bytes, held, std::string(1, '\0')));
+    EXPECT_EQ(History(database()).undo().error().kind, ErrorKind::Damaged) << "was, and not is";
+    EXPECT_THAT(rackNames(database()), ElementsAre("South wall"));
+}
+
 TEST_F(ChangesetTest, OfAnIntentionThatWritesBeyondBoundsIsNeverRecorded)
 {
     StoredRack rack;
