@@ -10,7 +10,9 @@ void forgetAfter(Moment moment, std::optional<Moment>& event)
     }
 }
 
-TrayFact knownOf(TrayFact tray, Moment moment)
+} // namespace
+
+TrayFact knownAt(TrayFact tray, Moment moment)
 {
     forgetAfter(moment, tray.cutAt);
     forgetAfter(moment, tray.discardedAt);
@@ -24,8 +26,6 @@ TrayFact knownOf(TrayFact tray, Moment moment)
     return tray;
 }
 
-} // namespace
-
 ForecastFacts knownAt(const ForecastFacts& facts, Moment moment)
 {
     if (moment >= facts.now) {
@@ -38,7 +38,7 @@ ForecastFacts knownAt(const ForecastFacts& facts, Moment moment)
     known.media = facts.media;
     for (const TrayFact& tray : facts.trays) {
         if (tray.begunAt() <= moment) {
-            known.trays.push_back(knownOf(tray, moment));
+            known.trays.push_back(knownAt(tray, moment));
         }
     }
     return known;

@@ -52,6 +52,7 @@ struct ForecastFacts
 
 // The facts as they were known at that moment: trays begun later are gone, and what happened to the
 // others later has not happened. Delays are kept up to `now` alone.
+[[nodiscard]] TrayFact knownAt(TrayFact tray, Moment moment);
 [[nodiscard]] ForecastFacts knownAt(const ForecastFacts& facts, Moment moment);
 
 } // namespace plumule

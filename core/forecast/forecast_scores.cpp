@@ -101,15 +101,11 @@ std::vector<ScoredForecast> latestForecasts(const ForecastFacts& facts)
     }
     std::vector<ScoredForecast> scored(cuts.size());
     for (const auto& [begun, places] : begunAt) {
-        // What was known then is a copy of all facts: one at a time.
-        const ForecastFacts known = knownAt(facts, begun);
-        const KnownPast past(known);
+        const KnownPast past(facts, begun);
         for (const std::size_t i : places) {
             const TrayFact& tray = *cuts[i];
-            const auto asKnown =
-                std::find_if(known.trays.begin(), known.trays.end(),
-                             [&](const TrayFact& one) { return one.tray == tray.tray; });
-            scored[i] = {foretell(past, *asKnown, begun, {}), tray.cutAt->date, tray.cut};
+            const TrayFact asKnown = begun < facts.now ? knownAt(tray, begun) : tray;
+            scored[i] = {foretell(past, asKnown, begun, {}), tray.cutAt->date, tray.cut};
         }
     }
     return scored;

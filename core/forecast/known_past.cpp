@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <iterator>
+#include <limits>
 #include <set>
 
 namespace plumule {
@@ -26,16 +28,22 @@ double daysFromTimeOfYear(Date a, Date b)
     return std::abs(std::remainder(a - b, kDaysOfYear));
 }
 
-std::optional<double> logCut(const TrayFact& tray, Stage /*from*/)
+std::optional<double> logCut(const TrayFact& tray, Stage /*from*/, Moment /*by*/)
 {
     return tray.cut > Mass{} ? std::optional(std::log(inGrams(tray.cut))) : std::nullopt;
 }
 
-std::optional<double> daysLate(const TrayFact& tray, Stage from)
+bool isBy(Moment by, const std::optional<Moment>& event)
+{
+    return event && *event <= by;
+}
+
+std::optional<double> daysLate(const TrayFact& tray, Stage from, Moment by)
 {
     const auto begins =
-        std::find_if(tray.stages.begin(), tray.stages.end(),
-                     [&](const StageFact& stage) { return stage.stage == from && stage.started; });
+        std::find_if(tray.stages.begin(), tray.stages.end(), [&](const StageFact& stage) {
+            return stage.stage == from && isBy(by, stage.started);
+        });
     if (begins == tray.stages.end()) {
         return std::nullopt;
     }
@@ -46,51 +54,29 @@ std::optional<double> daysLate(const TrayFact& tray, Stage from)
     return static_cast<double>(*tray.cutAt - (*begins->started + planned)) / kMinutesPerDay;
 }
 
-struct Sowings
-{
-    std::map<Date, std::vector<double>> values; // by day of sowing
-    int trays = 0;
-
-    [[nodiscard]] stats::NestedValues nested() const
-    {
-        stats::NestedValues groups;
-        for (const auto& [day, group] : values) {
-            groups.push_back(group);
-        }
-        return groups;
-    }
-};
-
-template <class Reading>
-Sowings sowingsOf(const std::vector<const TrayFact*>& trays, Reading reading)
-{
-    Sowings sowings;
-    for (const TrayFact* tray : trays) {
-        if (const std::optional<double> value = reading(*tray)) {
-            sowings.values[tray->sownAt.date].push_back(*value);
-            ++sowings.trays;
-        }
-    }
-    return sowings;
-}
-
 } // namespace
 
-KnownPast::KnownPast(const ForecastFacts& facts)
+KnownPast::KnownPast(const ForecastFacts& facts, Moment moment)
     : m_facts(facts)
+    , m_moment(std::min(moment, facts.now))
+    , m_by(moment < facts.now ? moment : Moment{{std::numeric_limits<std::int32_t>::max()}, 0})
 {
     std::set<std::pair<ForecastCell, Date>> waitedFor;
     for (const TrayFact& tray : facts.trays) {
+        if (tray.begunAt() > m_by) {
+            continue;
+        }
         const ForecastCell cell{tray.variety, tray.medium};
-        if (tray.isGrowing()) {
+        const bool isCut = isBy(m_by, tray.cutAt);
+        const bool isDiscarded = isBy(m_by, tray.discardedAt);
+        if (!isCut && !isDiscarded) {
             waitedFor.insert({cell, tray.sownAt.date});
         } else if (!tray.isSetAside) {
-            const int lost = tray.discardedAt ? 1 : 0;
             for (CellEnds* ends : {&m_ends[cell], &m_endsOfRoom}) {
-                ends->discarded += lost;
+                ends->discarded += isDiscarded ? 1 : 0;
                 ++ends->ended;
             }
-            if (tray.cutAt) {
+            if (isCut) {
                 m_cut[cell].push_back(&tray);
             }
         }
@@ -104,6 +90,56 @@ KnownPast::KnownPast(const ForecastFacts& facts)
     }
 }
 
+stats::NestedValues KnownPast::nested(const std::vector<TrayTold>& trays)
+{
+    stats::NestedValues groups;
+    for (std::size_t i = 0; i < trays.size(); ++i) {
+        if (i == 0 || trays[i].sownOn != trays[i - 1].sownOn) {
+            groups.emplace_back();
+        }
+        groups.back().push_back(trays[i].value);
+    }
+    return groups;
+}
+
+KnownPast::ToldByCell KnownPast::told(const std::map<ForecastCell, Trays>& past, Reading reading,
+                                      Stage from) const
+{
+    ToldByCell all;
+    for (const auto& [cell, trays] : past) {
+        Told& one = all[cell];
+        for (const TrayFact* tray : trays) {
+            if (const std::optional<double> value = reading(*tray, from, m_by)) {
+                one.trays.push_back({tray->sownAt.date, tray->cutAt->date, *value});
+            }
+        }
+        const auto isEarlier = [](const TrayTold& a, const TrayTold& b) {
+            return a.sownOn < b.sownOn;
+        };
+        std::stable_sort(one.trays.begin(), one.trays.end(), isEarlier);
+        if (!one.trays.empty()) {
+            one.squares = stats::squaresOf(nested(one.trays));
+        }
+    }
+    return all;
+}
+
+const KnownPast::ToldByCell& KnownPast::toldOfYields() const
+{
+    if (!m_yields) {
+        m_yields = told(m_cut, logCut, Stage::Light);
+    }
+    return *m_yields;
+}
+
+const KnownPast::ToldByCell& KnownPast::toldOfDays(Stage from) const
+{
+    const auto known = m_days.find(from);
+    return known != m_days.end()
+               ? known->second
+               : m_days.emplace(from, told(m_complete, daysLate, from)).first->second;
+}
+
 CellEnds KnownPast::ends(const ForecastCell& cell) const
 {
     const auto found = m_ends.find(cell);
@@ -111,39 +147,34 @@ CellEnds KnownPast::ends(const ForecastCell& cell) const
 }
 
 // The spread that is expected is that of the room's other cells: its own is counted once.
-std::optional<CellPrediction> KnownPast::fromPast(const std::map<ForecastCell, Trays>& past,
-                                                  const ForecastCell& cell, Reading reading,
-                                                  Stage from, stats::NestedVariances memory) const
+std::optional<CellPrediction> KnownPast::fromPast(const ToldByCell& past, const ForecastCell& cell,
+                                                  stats::NestedVariances memory) const
 {
     const auto found = past.find(cell);
-    if (found == past.end()) {
+    if (found == past.end() || found->second.trays.size() < kFewestForOwnPast) {
         return std::nullopt;
     }
-    const auto told = [&](const TrayFact& tray) { return reading(tray, from); };
-    const Sowings all = sowingsOf(found->second, told);
-    if (all.trays < kFewestForOwnPast) {
-        return std::nullopt;
-    }
-    const Sowings season = sowingsOf(found->second, [&](const TrayFact& tray) {
-        const bool isNear = daysFromTimeOfYear(tray.cutAt->date, m_facts.now.date) <= kSeasonDays;
-        return isNear ? told(tray) : std::nullopt;
+    const std::vector<TrayTold>& all = found->second.trays;
+    std::vector<TrayTold> season;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(season), [&](const TrayTold& tray) {
+        return daysFromTimeOfYear(tray.cutOn, m_moment.date) <= kSeasonDays;
     });
-    const bool isSeason = season.trays >= kFewestForOwnPast && season.trays < all.trays &&
-                          season.values.size() >= kFewestSeasonSowings;
-    std::vector<stats::NestedValues> others;
-    for (const auto& [other, trays] : past) {
-        const Sowings sowings = other == cell ? Sowings{} : sowingsOf(trays, told);
-        if (sowings.trays > 0) {
-            others.push_back(sowings.nested());
+    const stats::NestedValues ofSeason = nested(season);
+    const bool isSeason = season.size() >= kFewestForOwnPast && season.size() < all.size() &&
+                          ofSeason.size() >= kFewestSeasonSowings;
+    std::vector<stats::NestedSquares> others;
+    for (const auto& [other, told] : past) {
+        if (other != cell && !told.trays.empty()) {
+            others.push_back(told.squares);
         }
     }
-    const Sowings& used = isSeason ? season : all;
+    const stats::NestedValues used = isSeason ? ofSeason : nested(all);
     CellPrediction prediction;
-    prediction.next = stats::predictNested(used.nested(), stats::pooledVariances(others, memory));
+    prediction.next = stats::predictNested(used, stats::pooledVariances(others, memory));
     prediction.basis = {ForecastSource::OwnPast,
                         isSeason ? PastSpan::Season : PastSpan::All,
-                        used.trays,
-                        static_cast<int>(used.values.size()),
+                        static_cast<int>(isSeason ? season.size() : all.size()),
+                        static_cast<int>(used.size()),
                         {},
                         1};
     return prediction;
@@ -151,7 +182,7 @@ std::optional<CellPrediction> KnownPast::fromPast(const std::map<ForecastCell, T
 
 CellPrediction KnownPast::yield(const ForecastCell& cell) const
 {
-    if (auto own = fromPast(m_cut, cell, logCut, Stage::Light, kYieldApart)) {
+    if (auto own = fromPast(toldOfYields(), cell, kYieldApart)) {
         return *own;
     }
     return libraryYield(cell);
@@ -159,7 +190,7 @@ CellPrediction KnownPast::yield(const ForecastCell& cell) const
 
 CellPrediction KnownPast::days(const ForecastCell& cell, Stage from) const
 {
-    if (auto own = fromPast(m_complete, cell, daysLate, from, kDaysApart)) {
+    if (auto own = fromPast(toldOfDays(from), cell, kDaysApart)) {
         return *own;
     }
     CellPrediction asPlanned;
@@ -184,12 +215,10 @@ CellPrediction KnownPast::libraryYield(const ForecastCell& cell) const
     prediction.next.groupVariance = kYieldApart.group;
     prediction.next.valueVariance = kYieldApart.value;
     prediction.next.degreesOfFreedom = stats::kInfiniteDf;
-    const auto found = m_cut.find(cell);
-    if (found != m_cut.end()) {
-        const Sowings few =
-            sowingsOf(found->second, [](const TrayFact& tray) { return logCut(tray, {}); });
-        prediction.basis.trays = few.trays;
-        prediction.basis.sowings = static_cast<int>(few.values.size());
+    const auto few = toldOfYields().find(cell);
+    if (few != toldOfYields().end()) {
+        prediction.basis.trays = static_cast<int>(few->second.trays.size());
+        prediction.basis.sowings = static_cast<int>(nested(few->second.trays).size());
     }
     prediction.basis.source = read.source;
     return prediction;

@@ -79,7 +79,10 @@ void ImportDialog::buildWaiting()
     m_bar->setAccessibleName(tr("How much of the table is read"));
     m_bar->setRange(0, kSteps);
     m_bar->setTextVisible(false);
-    body()->addWidget(m_bar);
+    QSizePolicy policy = m_bar->sizePolicy();
+    policy.setRetainSizeWhenHidden(true); // the form stays where it is
+    m_bar->setSizePolicy(policy);
+    body()->insertWidget(1, m_bar); // in sight whatever is read below
     connect(&m_services.tasks, &Tasks::progressed, m_bar,
             [this](double fraction) { m_bar->setValue(static_cast<int>(fraction * kSteps)); });
 }

@@ -7,17 +7,6 @@
 namespace plumule::stats {
 namespace {
 
-// Of one sample: sums of squares within groups and of the groups' means.
-struct Squares
-{
-    double mean = 0; // of the groups' means
-    double within = 0;
-    double between = 0;
-    double dfWithin = 0;
-    double dfBetween = 0;
-    double perGroup = 1; // harmonic mean of the groups' sizes
-};
-
 double meanOf(const std::vector<double>& values)
 {
     return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
@@ -30,9 +19,16 @@ double squaresAround(const std::vector<double>& values, double mean)
     });
 }
 
-Squares squaresOf(const NestedValues& groups)
+double drawn(double squares, double df, double expected)
 {
-    Squares squares;
+    return (squares + kExpectedWeight * expected) / (df + kExpectedWeight);
+}
+
+} // namespace
+
+NestedSquares squaresOf(const NestedValues& groups)
+{
+    NestedSquares squares;
     std::vector<double> means;
     double reciprocals = 0;
     for (const std::vector<double>& group : groups) {
@@ -50,13 +46,6 @@ Squares squaresOf(const NestedValues& groups)
     return squares;
 }
 
-double drawn(double squares, double df, double expected)
-{
-    return (squares + kExpectedWeight * expected) / (df + kExpectedWeight);
-}
-
-} // namespace
-
 NestedPrediction NestedPrediction::widened(double times) const
 {
     NestedPrediction wide = *this;
@@ -68,7 +57,7 @@ NestedPrediction NestedPrediction::widened(double times) const
 
 NestedPrediction predictNested(const NestedValues& values, const NestedVariances& expected)
 {
-    const Squares squares = squaresOf(values);
+    const NestedSquares squares = squaresOf(values);
     const auto groups = static_cast<double>(values.size());
     NestedPrediction next;
     next.mean = squares.mean;
@@ -85,7 +74,7 @@ NestedPrediction predictNested(const NestedValues& values, const NestedVariances
     return next;
 }
 
-NestedVariances pooledVariances(const std::vector<NestedValues>& samples,
+NestedVariances pooledVariances(const std::vector<NestedSquares>& samples,
                                 const NestedVariances& expected)
 {
     double within = 0;
@@ -93,8 +82,7 @@ NestedVariances pooledVariances(const std::vector<NestedValues>& samples,
     double dfWithin = 0;
     double dfBetween = 0;
     double reciprocals = 0; // of the groups' sizes, a degree of freedom each
-    for (const NestedValues& sample : samples) {
-        const Squares squares = squaresOf(sample);
+    for (const NestedSquares& squares : samples) {
         within += squares.within;
         between += squares.between;
         dfWithin += squares.dfWithin;

@@ -14,6 +14,19 @@ struct NestedVariances
     double value = 0;
 };
 
+// What a sample tells of its variances: sums of squares within groups and of the groups' means.
+struct NestedSquares
+{
+    double mean = 0; // of the groups' means
+    double within = 0;
+    double between = 0;
+    double dfWithin = 0;
+    double dfBetween = 0;
+    double perGroup = 1; // harmonic mean of the groups' sizes
+};
+// At least one group.
+[[nodiscard]] NestedSquares squaresOf(const NestedValues& values);
+
 // The next value, of a group not seen yet: Student's t around the mean.
 struct NestedPrediction
 {
@@ -40,7 +53,7 @@ inline constexpr double kExpectedWeight = 4;
 
 // The variances of many samples together, drawn to the expected ones in the same way; samples may
 // have means of their own.
-[[nodiscard]] NestedVariances pooledVariances(const std::vector<NestedValues>& samples,
+[[nodiscard]] NestedVariances pooledVariances(const std::vector<NestedSquares>& samples,
                                               const NestedVariances& expected);
 
 } // namespace plumule::stats

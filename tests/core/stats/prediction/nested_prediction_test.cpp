@@ -50,7 +50,8 @@ TEST(NestedPrediction, WidensEveryVarianceByTheSquare)
 TEST(NestedPrediction, PoolsSamplesAroundTheirOwnMeans)
 {
     // Means of 2 and 100 don't count as spread; nothing lies apart but what is expected.
-    const auto pooled = pooledVariances({{{2, 2}, {2, 2}}, {{100, 100}, {100, 100}}}, {6, 4});
+    const auto pooled =
+        pooledVariances({squaresOf({{2, 2}, {2, 2}}), squaresOf({{100, 100}, {100, 100}})}, {6, 4});
     EXPECT_NEAR(pooled.value, 4 * 4.0 / (4 + 4), 1e-12);
     EXPECT_NEAR(pooled.group, 4 * 6.0 / (2 + 4), 1e-12);
 }
