@@ -37,6 +37,7 @@ QString nameIn(const std::string& text)
 
 OrderPage::OrderPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_aside(journal, services.tasks, this)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
@@ -146,12 +147,15 @@ void OrderPage::addNeeds(std::vector<RowColumn<OrderLine>>& columns, const UnitT
 
 void OrderPage::reload()
 {
-    auto book = journal().orders().book();
-    if (!accept(book)) {
-        return;
-    }
-    m_book = std::move(*book);
-    showBook();
+    m_aside.ask(
+        tr("Looking at what was promised"),
+        [](Journal& journal, const Progress&) { return journal.orders().book(); },
+        [this](const Result<OrderBook>& book) {
+            if (accept(book)) {
+                m_book = *book;
+                showBook();
+            }
+        });
 }
 
 void OrderPage::showBook()

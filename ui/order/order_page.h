@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ui/page/aside.h"
 #include "ui/page/page.h"
 #include "ui/widget/rows_model.h"
 
@@ -78,6 +79,7 @@ private:
     OrderCard* m_card = nullptr;
     KeptCard* m_kept = nullptr;
     OrderBook m_book;
+    Aside m_aside;
 };
 
 } // namespace plumule::ui

@@ -25,6 +25,7 @@ namespace plumule::ui {
 
 WeekPage::WeekPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_aside(journal, services.tasks, this)
 {
     setFocusPolicy(Qt::ClickFocus);
     auto* column = new QVBoxLayout(this);
@@ -95,8 +96,15 @@ void WeekPage::wireSignals()
 
 void WeekPage::reload()
 {
+    m_aside.ask(
+        tr("Looking ahead"),
+        [](Journal& journal, const Progress&) { return journal.week().week(); },
+        [this](const Result<Week>& week) { show(week); });
+}
+
+void WeekPage::show(const Result<Week>& week)
+{
     const auto layout = journal().room().layout();
-    const auto week = journal().week().week();
     if (!accept(layout) || !accept(week)) {
         return;
     }

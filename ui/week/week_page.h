@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/week/week.h"
+#include "ui/page/aside.h"
 #include "ui/page/page.h"
 
 namespace plumule::ui {
@@ -31,6 +32,7 @@ protected:
 private:
     void buildHead();
     void wireSignals();
+    void show(const Result<Week>& week);
     void pressKey(int key);
     void sow(RepeatId repeat, Date due);
     void skip(RepeatId repeat, Date due);
@@ -51,6 +53,7 @@ private:
     LoneKey* m_letter = nullptr;
     Week m_week;
     RoomLayout m_layout;
+    Aside m_aside;
 };
 
 } // namespace plumule::ui

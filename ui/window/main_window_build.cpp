@@ -10,13 +10,15 @@
 #include <QHBoxLayout>
 #include <QProgressBar>
 #include <QScrollArea>
+#include <QTimer>
 
 #include <algorithm>
 
 namespace plumule::ui {
 namespace {
 
-constexpr int kWidestEdge = 12; // beside names and counts of pages, which large type needs itself
+constexpr int kShortWorkMs = 300; // shorter work says nothing: the page would jump twice for it
+constexpr int kWidestEdge = 12;   // beside names and counts of pages, which large type needs itself
 
 } // namespace
 
@@ -196,11 +198,18 @@ void MainWindow::wireWork()
     row->addWidget(stop);
     m_work->hide();
     connect(stop, &QPushButton::clicked, m_tasks, &Tasks::stopAll);
-    connect(m_tasks, &Tasks::started, this, [this](const QString& name) {
+    auto* shown = new QTimer(this);
+    shown->setSingleShot(true);
+    shown->setInterval(kShortWorkMs);
+    connect(shown, &QTimer::timeout, m_work, &QWidget::show);
+    connect(m_tasks, &Tasks::started, this, [this, shown](const QString& name) {
         m_workName->setText(name);
         m_progress->setValue(0);
-        m_work->show();
+        if (m_work->isHidden() && !shown->isActive()) {
+            shown->start();
+        }
     });
+    connect(m_tasks, &Tasks::idle, shown, &QTimer::stop);
     connect(m_tasks, &Tasks::progressed, m_progress,
             [this](double fraction) { m_progress->setValue(qRound(fraction * 1000)); });
     connect(m_tasks, &Tasks::idle, m_work, &QWidget::hide);

@@ -25,6 +25,25 @@ class OrderPageTest : public GrowingTest
 protected:
     std::unique_ptr<OrderPage> page;
 
+    // The page is read off the window's thread.
+    void settleDown()
+    {
+        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
+        GrowingTest::settleDown();
+    }
+    template <class... Keys>
+    void press(Keys... all)
+    {
+        GrowingTest::press(all...);
+        GrowingTest::settleDown();
+        settleDown();
+    }
+    void click(QWidget* widget)
+    {
+        GrowingTest::click(widget);
+        GrowingTest::settleDown();
+        settleDown();
+    }
     Order promised(double inGramsPromised, Date day, Recurrence recurs = Recurrence::Once)
     {
         Order order;

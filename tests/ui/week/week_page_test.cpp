@@ -33,6 +33,25 @@ protected:
         page.reset();
         GrowingTest::TearDown();
     }
+    // The page is read off the window's thread.
+    void settleDown()
+    {
+        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
+        GrowingTest::settleDown();
+    }
+    template <class... Keys>
+    void press(Keys... all)
+    {
+        GrowingTest::press(all...);
+        GrowingTest::settleDown();
+        settleDown();
+    }
+    void click(QWidget* widget)
+    {
+        GrowingTest::click(widget);
+        GrowingTest::settleDown();
+        settleDown();
+    }
     RepeatId repeat(int trays, Date from, std::optional<Date> until = std::nullopt)
     {
         Repeat one;
@@ -49,6 +68,7 @@ protected:
     void open(QSize size = {1232, 900})
     {
         page = openPage<WeekPage>(size);
+        settleDown();
         keys.rule(*page);
     }
     [[nodiscard]] QString allWords() { return textsIn(*page).join('\n'); }
