@@ -46,8 +46,14 @@ WeekPage::WeekPage(Journal& journal, Services services, QWidget* parent)
     card->body()->addWidget(m_table);
     card->body()->addWidget(m_words);
     m_proposals = new ProposalCard;
-    inner->addWidget(card);
-    inner->addWidget(m_proposals);
+    m_read = new QWidget;
+    auto* read = new QVBoxLayout(m_read);
+    read->setContentsMargins(0, 0, 0, 0);
+    read->setSpacing(scaled(14));
+    read->addWidget(card);
+    read->addWidget(m_proposals);
+    m_read->hide(); // until something was read
+    inner->addWidget(m_read);
     inner->addStretch(1);
     column->addWidget(scroll, 1);
     m_letter = new LoneKey(this);
@@ -124,6 +130,7 @@ void WeekPage::show(const Result<Week>& week)
             : tr("Washing includes sanitising. What is late stands under today. Seed and pieces "
                  "are "
                  "to be ordered a week before they run short."));
+    m_read->show();
     m_proposals->show(m_week.proposals, words, m_week.from,
                       journal().isReadOnly() ? ProposalCard::Acts::ReadOnly
                                              : ProposalCard::Acts::Allowed);

@@ -47,6 +47,7 @@ private:
     QPushButton* m_sheet = nullptr;
     QPushButton* m_sow = nullptr;
     QLabel* m_damaged = nullptr;
+    QWidget* m_read = nullptr;
     QLabel* m_words = nullptr;
     WeekTable* m_table = nullptr;
     ProposalCard* m_proposals = nullptr;
