@@ -2,8 +2,12 @@
 
 #include "core/exchange/csv.h"
 #include "core/journal/exchange/exchange_entries.h"
+#include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/journal.h"
+#include "core/journal/order/order_entries.h"
 #include "core/journal/review/review_answers.h"
+#include "core/journal/stock/stock_entries.h"
+#include "core/journal/week/week_entries.h"
 
 #include <fstream>
 #include <memory>
@@ -103,19 +107,25 @@ struct Imported
     std::unique_ptr<Journal> journal;
 };
 
-void askSeason(Journal& journal, Response response)
+// Of the trays cut in a year: ten thousand on the farm.
+SeasonQuestion lastYear(const Journal& journal)
 {
     SeasonQuestion question;
-    question.filter = journal.review().usualSeason();
+    question.filter.to = journal.clock().today();
+    question.filter.from = question.filter.to - 365;
+    return question;
+}
+
+void askSeason(Journal& journal, Response response)
+{
+    SeasonQuestion question = lastYear(journal);
     question.asks.emplace_back().response = response;
     (void)given(journal.review().season(question));
 }
 
 void reviewSeason(Journal& journal)
 {
-    SeasonQuestion question;
-    question.filter = journal.review().usualSeason();
-    (void)given(journal.review().season(question));
+    (void)given(journal.review().season(lastYear(journal)));
 }
 
 } // namespace
@@ -127,9 +137,19 @@ std::vector<Work> largeWorks(const fs::path& path, const RoomOfYears&)
     const auto in = std::make_shared<Imported>(path.parent_path());
     const fs::path copy = path.string() + ".copy";
     return {
-        {"season's review", [clock, journal] { reviewSeason(*journal); }, nullptr, 0, 150, 5},
-        {"season's comparison by cost",
+        {"a year's review", [clock, journal] { reviewSeason(*journal); }, nullptr, 0, 150, 5},
+        {"a year's comparison by cost",
          [clock, journal] { askSeason(*journal, Response::CostPerGram); }, nullptr, 0, 200, 3},
+        {"forecasts and their scores",
+         [clock, journal] { (void)given(journal->forecast().answer()); }, nullptr, 0, 0, 3},
+        {"the next fortnight", [clock, journal] { (void)given(journal->week().week()); }, nullptr,
+         0, 0, 3},
+        {"what is promised", [clock, journal] { (void)given(journal->orders().book()); }, nullptr,
+         0, 0, 3},
+        {"what is in stock", [clock, journal] { (void)given(journal->stock().now()); }, nullptr, 0,
+         50, 3},
+        {"a backup's check", [clock, journal] { (void)given(journal->faults()); }, nullptr, 0, 0,
+         1},
         {"verified backup",
          [clock, journal, copy] {
              (void)given(journal->backUpTo(copy, {}).map([] { return true; }));

@@ -53,9 +53,13 @@ void print(const RoomSize& size, const std::vector<Measured>& rows)
                "reached |\n| --- | --- | --- | --- | --- |\n",
                size.trays, size.years, load());
     for (const Measured& row : rows) {
-        fmt::print("| {} | {:.2f} | {} | {:.2f} | {} |\n", row.name, row.ms,
-                   row.limitMs > 0 ? fmt::format("{:.2f}", row.limitMs) : "–", row.aimMs,
-                   row.isReached ? "yes" : "no");
+        const bool hasAim = row.aimMs > 0;
+        fmt::print("| {} | {:.2f} | {} | {} | {} |\n", row.name, row.ms,
+                   row.limitMs > 0 ? fmt::format("{:.2f}", row.limitMs) : "–",
+                   hasAim ? fmt::format("{:.2f}", row.aimMs) : "–",
+                   !hasAim         ? "–"
+                   : row.isReached ? "yes"
+                                   : "no");
     }
     std::fflush(stdout);
 }

@@ -13,7 +13,7 @@ struct Work
     std::function<void()> run;
     std::function<void()> limit; // none: there is nothing to hold it against
     double aimTimes = 0;         // of the limit at most; 0: the aim is in ms
-    double aimMs = 0;
+    double aimMs = 0;            // 0: it has none
     int runs = 15;
 };
 
