@@ -37,10 +37,10 @@ Measured measure(const Work& work)
     std::vector<double> worked;
     std::vector<double> limits;
     for (int run = 0; run < work.runs; ++run) {
+        worked.push_back(timeOf(work.run));
         if (work.limit) {
             limits.push_back(timeOf(work.limit));
         }
-        worked.push_back(timeOf(work.run));
     }
     Measured measured{work.name, median(worked), median(limits), work.aimMs, false};
     if (work.aimTimes > 0) {
