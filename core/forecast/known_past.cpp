@@ -118,7 +118,7 @@ KnownPast::ToldByCell KnownPast::told(const std::map<ForecastCell, Trays>& past,
         };
         std::stable_sort(one.trays.begin(), one.trays.end(), isEarlier);
         if (!one.trays.empty()) {
-            one.squares = stats::squaresOf(nested(one.trays));
+            one.squares = stats::nestedSquaresOf(nested(one.trays));
         }
     }
     return all;

@@ -26,7 +26,7 @@ double drawn(double squares, double df, double expected)
 
 } // namespace
 
-NestedSquares squaresOf(const NestedValues& groups)
+NestedSquares nestedSquaresOf(const NestedValues& groups)
 {
     NestedSquares squares;
     std::vector<double> means;
@@ -57,7 +57,7 @@ NestedPrediction NestedPrediction::widened(double times) const
 
 NestedPrediction predictNested(const NestedValues& values, const NestedVariances& expected)
 {
-    const NestedSquares squares = squaresOf(values);
+    const NestedSquares squares = nestedSquaresOf(values);
     const auto groups = static_cast<double>(values.size());
     NestedPrediction next;
     next.mean = squares.mean;

@@ -25,7 +25,7 @@ struct NestedSquares
     double perGroup = 1; // harmonic mean of the groups' sizes
 };
 // At least one group.
-[[nodiscard]] NestedSquares squaresOf(const NestedValues& values);
+[[nodiscard]] NestedSquares nestedSquaresOf(const NestedValues& values);
 
 // The next value, of a group not seen yet: Student's t around the mean.
 struct NestedPrediction

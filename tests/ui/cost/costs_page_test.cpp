@@ -36,6 +36,16 @@ protected:
         one.amount = money(units);
         ASSERT_TRUE(journal->costs().savePrice(one));
     }
+    // In 450 s.
+    void timeTenWaterings()
+    {
+        WorkTime work;
+        work.task = LabourKind::Watering;
+        work.on = clock.today();
+        work.seconds = 450;
+        work.times = 10;
+        ASSERT_TRUE(journal->workTimes().save(work));
+    }
     void bringInTrays()
     {
         const QString path = folder.filePath("table.csv");
@@ -156,12 +166,7 @@ TEST_F(CostsPageTest, StartsAndStopsTheTimerByOneKey)
 
 TEST_F(CostsPageTest, TakesAMeasuredMeanOnlyWhenToldTo)
 {
-    WorkTime work;
-    work.task = LabourKind::Watering;
-    work.on = clock.today();
-    work.seconds = 450;
-    work.times = 10;
-    ASSERT_TRUE(journal->workTimes().save(work));
+    timeTenWaterings();
     const auto before = journal->costs().labour().value();
     open();
     EXPECT_TRUE(textOf("measured_watering").contains("0.75 min"));
@@ -178,12 +183,7 @@ TEST_F(CostsPageTest, TakesAMeasuredMeanOnlyWhenToldTo)
 
 TEST_F(CostsPageTest, CorrectsWhatWasTimedInItsLine)
 {
-    WorkTime work;
-    work.task = LabourKind::Watering;
-    work.on = clock.today();
-    work.seconds = 450;
-    work.times = 10;
-    ASSERT_TRUE(journal->workTimes().save(work));
+    timeTenWaterings();
     open();
     click(find<QPushButton>(*page, "timed"));
     auto* asks = page->findChild<QDialog*>("workTimeDialog");

@@ -6,7 +6,7 @@
 #include "ui/forecast/forecast_text.h"
 #include "ui/widget/widgets.h"
 
-#include "tests/ui/support/growing.h"
+#include "tests/ui/support/aside_page.h"
 
 #include <QSignalSpy>
 #include <QTableView>
@@ -14,21 +14,19 @@
 namespace plumule::ui {
 namespace {
 
-class ForecastPageTest : public GrowingTest
+class ForecastPageTest : public AsidePageTest
 {
 protected:
     void open()
     {
         page = openPage<ForecastPage>();
-        // It is read off the window's thread.
-        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
         settleDown();
         table = find<QTableView>(*page, "growingForecasts");
     }
     void TearDown() override
     {
         page.reset();
-        GrowingTest::TearDown();
+        AsidePageTest::TearDown();
     }
     [[nodiscard]] QString cell(int row, int column) const
     {

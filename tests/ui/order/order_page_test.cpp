@@ -1,7 +1,7 @@
 #include "core/journal/harvest/harvest_entries.h"
 #include "core/journal/order/order_entries.h"
+#include "tests/ui/support/aside_page.h"
 #include "tests/ui/support/dialog_check.h"
-#include "tests/ui/support/growing.h"
 #include "ui/chart/chart_view.h"
 #include "ui/order/order_cuts_dialog.h"
 #include "ui/order/order_dialog.h"
@@ -20,30 +20,11 @@ namespace plumule::ui {
 namespace {
 
 // The clock stands at Thursday 12 March 2026; broccoli takes twelve days.
-class OrderPageTest : public GrowingTest
+class OrderPageTest : public AsidePageTest
 {
 protected:
     std::unique_ptr<OrderPage> page;
 
-    // The page is read off the window's thread.
-    void settleDown()
-    {
-        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
-        GrowingTest::settleDown();
-    }
-    template <class... Keys>
-    void press(Keys... all)
-    {
-        GrowingTest::press(all...);
-        GrowingTest::settleDown();
-        settleDown();
-    }
-    void click(QWidget* widget)
-    {
-        GrowingTest::click(widget);
-        GrowingTest::settleDown();
-        settleDown();
-    }
     Order promised(double inGramsPromised, Date day, Recurrence recurs = Recurrence::Once)
     {
         Order order;

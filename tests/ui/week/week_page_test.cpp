@@ -4,7 +4,7 @@
 #include "core/journal/variety/variety_entries.h"
 #include "core/journal/week/week_entries.h"
 #include "core/week/repeat_rules.h"
-#include "tests/ui/support/growing.h"
+#include "tests/ui/support/aside_page.h"
 #include "tests/ui/support/key_time.h"
 #include "tests/ui/support/look_check.h"
 #include "ui/week/repeat_dialog.h"
@@ -20,37 +20,18 @@ namespace plumule::ui {
 namespace {
 
 // Thursday 12 March 2026: broccoli sown two days ago, and more proposed each Thursday.
-class WeekPageTest : public GrowingTest
+class WeekPageTest : public AsidePageTest
 {
 protected:
     void SetUp() override
     {
-        GrowingTest::SetUp();
+        AsidePageTest::SetUp();
         sow(broccoli(2, kTwoDaysAgo));
     }
     void TearDown() override
     {
         page.reset();
-        GrowingTest::TearDown();
-    }
-    // The page is read off the window's thread.
-    void settleDown()
-    {
-        EXPECT_TRUE(soon([this] { return !tasks.isBusy(); }));
-        GrowingTest::settleDown();
-    }
-    template <class... Keys>
-    void press(Keys... all)
-    {
-        GrowingTest::press(all...);
-        GrowingTest::settleDown();
-        settleDown();
-    }
-    void click(QWidget* widget)
-    {
-        GrowingTest::click(widget);
-        GrowingTest::settleDown();
-        settleDown();
+        AsidePageTest::TearDown();
     }
     RepeatId repeat(int trays, Date from, std::optional<Date> until = std::nullopt)
     {

@@ -50,15 +50,16 @@ TEST(NestedPrediction, WidensEveryVarianceByTheSquare)
 TEST(NestedPrediction, PoolsSamplesAroundTheirOwnMeans)
 {
     // Means of 2 and 100 don't count as spread; nothing lies apart but what is expected.
-    const auto pooled =
-        pooledVariances({squaresOf({{2, 2}, {2, 2}}), squaresOf({{100, 100}, {100, 100}})}, {6, 4});
+    const auto pooled = pooledVariances({nestedSquaresOf(NestedValues{{2, 2}, {2, 2}}),
+                                         nestedSquaresOf(NestedValues{{100, 100}, {100, 100}})},
+                                        NestedVariances{6, 4});
     EXPECT_NEAR(pooled.value, 4 * 4.0 / (4 + 4), 1e-12);
     EXPECT_NEAR(pooled.group, 4 * 6.0 / (2 + 4), 1e-12);
 }
 
 TEST(NestedPrediction, PoolsNothingToWhatIsExpected)
 {
-    const auto pooled = pooledVariances({}, {6, 4});
+    const auto pooled = pooledVariances({}, NestedVariances{6, 4});
     EXPECT_DOUBLE_EQ(pooled.group, 6);
     EXPECT_DOUBLE_EQ(pooled.value, 4);
 }
