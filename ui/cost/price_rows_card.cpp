@@ -92,14 +92,23 @@ void PriceRowsCard::addRow(int row, const PriceHistory& history, const CostsAnsw
 void PriceRowsCard::put(int row, const PriceCells& cells)
 {
     const Qt::Alignment right = Qt::AlignRight | Qt::AlignVCenter;
-    const bool isLarge = isTypeLarge();
+    if (!isTypeLarge()) {
+        m_grid->addWidget(cells.name, row, 0);
+        m_grid->addWidget(cells.line, row, 1);
+        m_grid->addWidget(cells.now, row, 2, right);
+        m_grid->addWidget(cells.inAYear, row, 3, right);
+        if (cells.change != nullptr) {
+            m_grid->addWidget(cells.change, row, 4, right);
+        }
+        return;
+    }
     const int below = 2 * row + 1;
     m_grid->addWidget(cells.name, 2 * row, 0);
-    m_grid->addWidget(cells.now, 2 * row, isLarge ? 1 : 2, 1, isLarge ? 2 : 1, right);
-    m_grid->addWidget(cells.line, isLarge ? below : 2 * row, isLarge ? 0 : 1);
-    m_grid->addWidget(cells.inAYear, isLarge ? below : 2 * row, isLarge ? 1 : 3, right);
+    m_grid->addWidget(cells.now, 2 * row, 1, 1, 2, right);
+    m_grid->addWidget(cells.line, below, 0);
+    m_grid->addWidget(cells.inAYear, below, 1, right);
     if (cells.change != nullptr) {
-        m_grid->addWidget(cells.change, isLarge ? below : 2 * row, isLarge ? 2 : 4, right);
+        m_grid->addWidget(cells.change, below, 2, right);
     }
 }
 

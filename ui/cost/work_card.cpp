@@ -85,7 +85,7 @@ void WorkCard::reload()
 
 void WorkCard::addTask(int row, const LabourTask& task, const std::vector<MeasuredTask>& measured)
 {
-    const int line = 2 * row; // in large type what was measured stands in the next one
+    const int line = isTypeLarge() ? 2 * row : row; // what was measured stands in the next one
     auto* name = label(nameOf(task.kind));
     name->setWordWrap(true);
     m_grid->addWidget(name, line, 0);
