@@ -1,6 +1,7 @@
 // Part of core/storage/history.h: what stands in the list of intentions.
 #include "core/storage/history.h"
 #include "core/storage/storage_reason.h"
+#include "core/storage/whole_row.h"
 
 #include <algorithm>
 #include <map>
@@ -56,63 +57,44 @@ public:
         if (change.table == m_table) {
             return change.id() == m_row;
         }
-        for (const Pointer& each : pointersOf(std::string(change.table))) {
-            if (pointsHere(change, each)) {
-                return true;
-            }
-        }
-        return false;
+        const std::vector<std::size_t>& columns = columnsHere(std::string(change.table));
+        return std::any_of(columns.begin(), columns.end(),
+                           [&](std::size_t column) { return pointsHere(change, column); });
     }
 
 private:
-    struct Pointer
+    const std::vector<std::size_t>& columnsHere(const std::string& table)
     {
-        std::size_t place = 0;
-        std::string column;
-    };
-
-    const std::vector<Pointer>& pointersOf(const std::string& table)
-    {
-        const auto [found, isNew] = m_pointers.try_emplace(table);
-        if (!isNew) {
-            return found->second;
-        }
-        const std::vector<ColumnInfo>& columns = m_database.columnsOf(table);
-        Statement keys = m_database.prepare(
-            "SELECT \"from\" FROM pragma_foreign_key_list(?1) WHERE \"table\" = ?2");
-        keys.bind(table, m_table);
-        while (keys.step()) {
-            const auto name = keys.get<std::string>(0);
-            for (std::size_t i = 0; i < columns.size(); ++i) {
-                if (columns[i].name == name) {
-                    found->second.push_back({i, name});
+        const auto [found, isNew] = m_columns.try_emplace(table);
+        if (isNew) {
+            for (const Pointer& each : pointersOf(m_database, table)) {
+                if (each.table == m_table) {
+                    found->second.push_back(each.column);
                 }
             }
         }
         return found->second;
     }
-    bool pointsHere(const RowChange& change, const Pointer& pointer)
+    bool pointsHere(const RowChange& change, std::size_t column)
     {
         const auto holds = [&](const RowChange::Cells& cells) {
-            return pointer.place < cells.size() && cells[pointer.place] &&
-                   *cells[pointer.place] == Cell(m_row);
+            return column < cells.size() && cells[column] && *cells[column] == Cell(m_row);
         };
         if (holds(change.before) || holds(change.after)) {
             return true;
         }
+        if (change.kind != ChangeKind::Update) {
+            return false;
+        }
         // An update tells only what it changed.
-        return change.kind == ChangeKind::Update &&
-               m_database
-                   .prepare("SELECT 1 FROM \"" + std::string(change.table) +
-                            "\" WHERE id = ?1 AND \"" + pointer.column + "\" = ?2")
-                   .bind(change.id(), m_row)
-                   .step();
+        const RowState row = wholeRow(m_database, {std::string(change.table), change.id()});
+        return row && column < row->size() && (*row)[column] == Cell(m_row);
     }
 
     Database& m_database;
     std::string m_table;
     std::int64_t m_row;
-    std::map<std::string, std::vector<Pointer>> m_pointers;
+    std::map<std::string, std::vector<std::size_t>> m_columns; // of each table met
 };
 
 } // namespace
