@@ -50,9 +50,10 @@ struct ForecastFacts
     bool operator==(const ForecastFacts&) const = default;
 };
 
-// The facts as they were known at that moment: trays begun later are gone, and what happened to the
-// others later has not happened. Delays are kept up to `now` alone.
+// The tray as it was known at that moment, which is past: what happened to it later has not
+// happened. Delays are known at present alone.
 [[nodiscard]] TrayFact knownAt(TrayFact tray, Moment moment);
+// The facts likewise, without trays begun later.
 [[nodiscard]] ForecastFacts knownAt(const ForecastFacts& facts, Moment moment);
 
 } // namespace plumule

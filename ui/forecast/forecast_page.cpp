@@ -51,6 +51,7 @@ TextRow scoreRow(const QString& name, const VarietyScore& score)
 
 ForecastPage::ForecastPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_answer(std::make_shared<const ForecastAnswer>())
     , m_aside(journal, services.tasks, this)
 {
     auto* column = new QVBoxLayout(this);
@@ -136,19 +137,22 @@ void ForecastPage::reload()
 {
     m_aside.ask(
         tr("Foretelling"),
-        [](Journal& journal, const Progress&) { return journal.forecast().answer(); },
-        [this](const Result<ForecastAnswer>& answer) { show(answer); });
+        [](Journal& journal, const Progress&) {
+            return journal.forecast().answer().map([](ForecastAnswer&& answer) {
+                return std::make_shared<const ForecastAnswer>(std::move(answer));
+            });
+        },
+        [this](const Result<Answer>& answer) { show(answer); });
 }
 
-void ForecastPage::show(const Result<ForecastAnswer>& answer)
+void ForecastPage::show(const Result<Answer>& answer)
 {
     if (!accept(answer)) {
         return;
     }
-    m_facts = answer->facts;
-    m_report = answer->report;
-    m_head->setSubtitle(
-        tr("%1 · harvest day and yield of each growing tray").arg(dayText(m_facts.now.date)));
+    m_answer = *answer;
+    m_head->setSubtitle(tr("%1 · harvest day and yield of each growing tray")
+                            .arg(dayText(m_answer->facts.now.date)));
     showGrowing();
     showScores();
     showBad();
@@ -157,12 +161,12 @@ void ForecastPage::show(const Result<ForecastAnswer>& answer)
 void ForecastPage::showGrowing()
 {
     std::vector<GrowingRow> rows;
-    for (const TrayForecast& forecast : m_report.growing) {
-        const auto medium = m_facts.media.find(forecast.medium);
-        const bool isKnown = medium != m_facts.media.end();
+    for (const TrayForecast& forecast : m_answer->report.growing) {
+        const auto medium = m_answer->facts.media.find(forecast.medium);
+        const bool isKnown = medium != m_answer->facts.media.end();
         rows.push_back({forecast, isKnown ? medium->second.marker : 0,
-                        dayCount(forecast.sownOn, m_facts.now.date),
-                        varietyName(m_facts, forecast.variety),
+                        dayCount(forecast.sownOn, m_answer->facts.now.date),
+                        varietyName(m_answer->facts, forecast.variety),
                         isKnown ? QString::fromStdString(medium->second.name) : QString()});
     }
     if (m_order->chosen() == ByVariety) {
@@ -172,20 +176,20 @@ void ForecastPage::showGrowing()
     }
     m_nothing->setVisible(rows.empty());
     m_growing->setVisible(!rows.empty());
-    m_growing->show(std::move(rows), m_facts.now.date, units());
+    m_growing->show(std::move(rows), m_answer->facts.now.date, units());
 }
 
 void ForecastPage::showScores()
 {
-    m_coverage->setHeading(coverageSentence(m_report));
-    m_coverageWords->setText(coverageDetail(m_report));
-    m_chart->draw(coverageChart(m_report.scored));
+    m_coverage->setHeading(coverageSentence(m_answer->report));
+    m_coverageWords->setText(coverageDetail(m_answer->report));
+    m_chart->draw(coverageChart(m_answer->report.scored));
     std::vector<TextRow> rows;
-    for (const VarietyScore& score : m_report.scores) {
-        rows.push_back(scoreRow(varietyName(m_facts, score.variety), score));
+    for (const VarietyScore& score : m_answer->report.scores) {
+        rows.push_back(scoreRow(varietyName(m_answer->facts, score.variety), score));
     }
     m_scoreTable->setVisible(!rows.empty());
-    rows.push_back(scoreRow(tr("All"), m_report.all));
+    rows.push_back(scoreRow(tr("All"), m_answer->report.all));
     m_scoreModel->show({tr("Variety"), tr("yield inside"), tr("day inside")}, std::move(rows));
     m_scoreTable->fit();
 }
@@ -204,8 +208,8 @@ void ForecastPage::showBad()
             m_bad->addWidget(card);
         }
     };
-    for (const VarietyScore& score : m_report.scores) {
-        tell(score, varietyName(m_facts, score.variety));
+    for (const VarietyScore& score : m_answer->report.scores) {
+        tell(score, varietyName(m_answer->facts, score.variety));
     }
 }
 

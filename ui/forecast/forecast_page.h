@@ -42,7 +42,10 @@ protected:
 
 private:
     QWidget* buildScores();
-    void show(const Result<ForecastAnswer>& answer);
+    // With the facts of all trays there ever were: shared with the thread that read them.
+    using Answer = std::shared_ptr<const ForecastAnswer>;
+
+    void show(const Result<Answer>& answer);
     void showGrowing();
     void showScores();
     void showBad();
@@ -59,8 +62,7 @@ private:
     TextTable* m_scoreModel = nullptr;
     TableCard* m_scoreTable = nullptr;
     QVBoxLayout* m_bad = nullptr;
-    ForecastFacts m_facts;
-    ForecastReport m_report;
+    Answer m_answer; // never none
     Aside m_aside;
 };
 
