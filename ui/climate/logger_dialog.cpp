@@ -267,7 +267,6 @@ void LoggerDialog::readAgain()
     showFaults({});
     m_found->setText(tr("Reading…"));
     m_bring->setEnabled(false);
-    const int number = ++m_asked;
     m_services.tasks.run(
         tr("Reading the logger's file"),
         [table = m_table, asked = columns(),
@@ -275,11 +274,7 @@ void LoggerDialog::readAgain()
             return readingsOf(*table, asked, SystemZone(), now, progress);
         },
         this,
-        [this, number](const Result<LoggerReadings>& readings) {
-            if (number == m_asked) {
-                showReadings(readings);
-            }
-        });
+        m_latest.only([this](const Result<LoggerReadings>& readings) { showReadings(readings); }));
 }
 
 void LoggerDialog::showReadings(const Result<LoggerReadings>& readings)

@@ -3,6 +3,7 @@
 #include "core/climate/logger_file.h"
 #include "core/climate/logger_merge.h"
 #include "ui/page/form_dialog.h"
+#include "ui/page/latest.h"
 #include "ui/page/page.h"
 
 #include <memory>
@@ -52,7 +53,7 @@ private:
     std::shared_ptr<const CsvTable> m_table;
     LoggerColumns m_proposed;
     std::optional<LoggerReadings> m_readings; // none while they are read, or can't be
-    int m_asked = 0;
+    Latest m_latest;
 
     QLineEdit* m_name = nullptr;
     QComboBox* m_place = nullptr;

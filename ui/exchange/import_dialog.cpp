@@ -6,6 +6,7 @@
 #include "ui/exchange/import_form.h"
 #include "ui/exchange/import_result.h"
 #include "ui/exchange/remembered_forms.h"
+#include "ui/page/aside.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
 #include "ui/widget/widgets.h"
@@ -105,25 +106,15 @@ void ImportDialog::read()
     m_import->setEnabled(false);
     m_bar->setValue(0);
     m_bar->show();
-    const Clock& clock = m_journal.clock();
-    m_services.tasks.run(
-        tr("Reading a table"),
-        [path = m_journal.path(), file = m_file.toStdString(), ask = m_form->asked(), &clock,
-         stop = m_stop](const Progress& progress) -> Result<Preview> {
-            const auto opened = Journal::open(path, clock, Access::ReadOnly);
-            if (!opened) {
-                return passOn(opened);
-            }
-            auto read = (*opened)->exchange().preview(file, ask, stoppedByBoth(progress, stop));
+    askAside(
+        m_services.tasks, tr("Reading a table"), m_journal,
+        [file = m_file.toStdString(), ask = m_form->asked(),
+         stop = m_stop](Journal& elsewhere, const Progress& progress) -> Result<Preview> {
+            auto read = elsewhere.exchange().preview(file, ask, stoppedByBoth(progress, stop));
             return read ? Result<Preview>(std::make_shared<const ImportPreview>(std::move(*read)))
                         : Result<Preview>(passOn(read));
         },
-        this,
-        [this, turn = ++m_turn](const Result<Preview>& read) {
-            if (turn == m_turn) {
-                take(read);
-            }
-        });
+        this, m_latest.only([this](const Result<Preview>& read) { take(read); }));
 }
 
 // How a table of that header was read last; asked once, before anything was chosen by hand.

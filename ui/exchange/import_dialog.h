@@ -2,6 +2,7 @@
 
 #include "core/exchange/tray_import.h"
 #include "ui/page/form_dialog.h"
+#include "ui/page/latest.h"
 #include "ui/page/page.h"
 
 #include <memory>
@@ -58,7 +59,7 @@ private:
     QPushButton* m_leave = nullptr;
     QCheckBox* m_areRight = nullptr; // where there are doubts
     std::shared_ptr<std::stop_source> m_stop;
-    int m_turn = 0; // of reading: what an older one finds is of no use
+    Latest m_latest; // of reading
     bool m_isFirst = true;
     bool m_isStoring = false;
 };

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
+#include "ui/page/latest.h"
 #include "ui/page/tasks.h"
 
 namespace plumule::ui {
@@ -23,8 +24,7 @@ void askAside(Tasks& tasks, const QString& name, const Journal& journal, Work wo
         receiver, std::move(done));
 }
 
-// A page's questions: only the answer to the latest one is handed on, since what was asked before
-// is of no use by then.
+// A page's questions: only the answer to the latest one is handed on.
 class Aside
 {
 public:
@@ -39,20 +39,15 @@ public:
     template <class Work, class DoneCall>
     void ask(const QString& name, Work work, DoneCall done)
     {
-        using Answer = std::invoke_result_t<Work, Journal&, const Progress&>;
         askAside(m_tasks, name, m_journal, std::move(work), m_receiver,
-                 [this, number = ++m_asked, done = std::move(done)](const Answer& answer) {
-                     if (number == m_asked) {
-                         done(answer);
-                     }
-                 });
+                 m_latest.only(std::move(done)));
     }
 
 private:
     const Journal& m_journal;
     Tasks& m_tasks;
     QObject* m_receiver;
-    int m_asked = 0;
+    Latest m_latest;
 };
 
 } // namespace plumule::ui

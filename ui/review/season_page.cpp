@@ -276,13 +276,8 @@ SeasonQuestion SeasonPage::question() const
 void SeasonPage::reload()
 {
     m_filterBar->reload();
-    const int number = ++m_asked;
     askSeason(services(), journal(), question(), this,
-              [this, number](const Result<SeasonAnswer>& answer) {
-                  if (number == m_asked) {
-                      show(answer);
-                  }
-              });
+              m_latest.only([this](const Result<SeasonAnswer>& answer) { show(answer); }));
 }
 
 void SeasonPage::show(const Result<SeasonAnswer>& answer)

@@ -4,6 +4,7 @@
 #include "core/review/facts/response.h"
 #include "core/review/facts/season.h"
 #include "core/review/season/season.h"
+#include "ui/page/latest.h"
 #include "ui/page/page.h"
 #include "ui/report/report_task.h"
 #include "ui/review/season_answer.h"
@@ -81,7 +82,7 @@ private:
     Response m_response = Response::YieldPerTray;
     bool m_showsRatings = false;
     std::optional<SeasonAnswer> m_shown;
-    int m_asked = 0; // number of the latest question, so that an older answer is not shown
+    Latest m_latest;
 };
 
 } // namespace plumule::ui

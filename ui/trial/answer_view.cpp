@@ -90,13 +90,8 @@ void AnswerView::ask()
     question.trial = m_trial;
     question.asks.push_back(asked());
     question.parts = partsBeside(question.asks.front().response);
-    const int number = ++m_asked;
     askTrial(m_services, m_journal, question, this,
-             [this, number](const Result<TrialAnswer>& answer) {
-                 if (number == m_asked) {
-                     showAnswer(answer);
-                 }
-             });
+             m_latest.only([this](const Result<TrialAnswer>& answer) { showAnswer(answer); }));
 }
 
 void AnswerView::showAnswer(const Result<TrialAnswer>& answer)

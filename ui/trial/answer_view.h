@@ -3,6 +3,7 @@
 #include "core/review/answer/trial_answer.h"
 #include "core/review/facts/compared_trays.h"
 #include "core/tray/tray.h"
+#include "ui/page/latest.h"
 #include "ui/page/page.h"
 #include "ui/review/season_answer.h"
 #include "ui/widget/widgets.h"
@@ -51,7 +52,7 @@ private:
     ClimateCard* m_climate = nullptr; // beside heights
     DiaryCard* m_diary = nullptr;
     std::optional<TrialAnswer> m_shown;
-    int m_asked = 0;
+    Latest m_latest;
 };
 
 } // namespace plumule::ui
