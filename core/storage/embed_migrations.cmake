@@ -1,4 +1,5 @@
-# Writes one C++ file that holds every numbered migration: 0001_name.sql brings a journal to schema 1.
+# Writes one C++ file that holds every numbered migration, 0001_name.sql brings a journal to schema 1, and
+# what the schema then is, SCHEMAS/0001.sql.
 set(body "#include \"core/storage/migrations.h\"\n\nnamespace plumule {\n\n")
 string(APPEND body "const std::vector<Migration>& migrations()\n{\n")
 string(APPEND body "    static const std::vector<Migration> all = {\n")
@@ -8,7 +9,9 @@ foreach(file ${INPUTS})
   string(REGEX MATCH "^[0-9]+" number ${name})
   math(EXPR version "${number} + 0")
   file(READ ${file} sql)
-  string(APPEND body "        {${version}, R\"sqltext(${sql})sqltext\"},\n")
+  file(READ ${SCHEMAS}/${number}.sql schema)
+  string(APPEND body "        {${version}, R\"sqltext(${sql})sqltext\",\n")
+  string(APPEND body "         R\"sqltext(${schema})sqltext\"},\n")
 endforeach()
 string(APPEND body "    };\n    return all;\n}\n\n} // namespace plumule\n")
 file(WRITE ${OUTPUT} "${body}")

@@ -9,6 +9,8 @@ struct Migration
 {
     int version = 0;      // the schema it leads to
     const char* sql = ""; // statements, run in one transaction
+    // What makes each table and index of the schema that it leads to, as SQLite keeps it.
+    const char* schema = "";
 };
 
 // The oldest schema whose tables had the columns that they have today, so that what was recorded

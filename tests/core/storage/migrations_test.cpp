@@ -3,11 +3,13 @@
 #include "core/storage/migrations.h"
 
 #include <cstdlib>
+#include <fmt/format.h>
 #include <fstream>
 #include <gmock/gmock.h>
 
-// The goldens of a schema are made once, before it is released, by running this program with
-// PLUMULE_WRITE_GOLDENS=1. After that they and the migration never change.
+// The golden journal of a schema, and core/storage/schemas/<number>.sql, are made once, before it is
+// released, by running this program with PLUMULE_WRITE_GOLDENS=1 (the .sql is an empty file until
+// then). After that they and the migration never change.
 namespace plumule {
 namespace {
 
@@ -24,10 +26,9 @@ fs::path reference(const std::string& name)
     return fs::path(PLUMULE_REFERENCES) / name;
 }
 
-std::string textOf(const fs::path& path)
+std::string writtenSchema(int version)
 {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
+    return migrations()[static_cast<std::size_t>(version - 1)].schema;
 }
 
 std::string schemaOf(Database& database)
@@ -98,12 +99,13 @@ TEST_P(OldJournalTest, OpensWithItsRowsAndIsBroughtToTheNewestSchema)
 TEST_P(OldJournalTest, HoldsTheSchemaThatIsWrittenDownOfIt)
 {
     Database database(path, Access::ReadOnly);
-    const auto written = reference("journal_schema_" + std::to_string(GetParam()) + ".txt");
     if (writesGoldens() && GetParam() == migrations().back().version) {
-        std::ofstream(written, std::ios::binary) << schemaOf(database);
+        std::ofstream(fmt::format("{}/{:04}.sql", PLUMULE_SCHEMAS, GetParam()), std::ios::binary)
+            << schemaOf(database);
+        GTEST_SKIP() << "written; it is in the next build";
     }
     EXPECT_EQ(database.scalar("PRAGMA user_version"), GetParam());
-    EXPECT_EQ(schemaOf(database), textOf(written));
+    EXPECT_EQ(schemaOf(database), writtenSchema(GetParam()));
 }
 
 TEST_P(OldJournalTest, TakesBackAndDoesAgainWhatWasRecordedUnderTheOldSchema)
@@ -193,8 +195,7 @@ TEST(Migrations, MakeTheSchemaThatIsWrittenDown)
 {
     const ScratchFolder folder;
     const JournalFile journal = newJournal(folder / "room.plumule");
-    const auto newest = std::to_string(migrations().back().version);
-    EXPECT_EQ(schemaOf(*journal.database), textOf(reference("journal_schema_" + newest + ".txt")));
+    EXPECT_EQ(schemaOf(*journal.database), writtenSchema(migrations().back().version));
 }
 
 // A changeset names columns by their place: a table that was altered would take another one's.
@@ -204,7 +205,7 @@ TEST(Migrations, LeaveTheTablesAloneThatRecordedWorkIsTakenBackIn)
     const JournalFile journal = newJournal(folder / "room.plumule");
     const std::string newest = schemaOf(*journal.database);
     for (int version = kOldestAlikeSchema; version <= migrations().back().version; ++version) {
-        std::string old = textOf(reference("journal_schema_" + std::to_string(version) + ".txt"));
+        const std::string old = writtenSchema(version);
         int tables = 0;
         for (auto at = old.find("CREATE TABLE"); at != std::string::npos;
              at = old.find("CREATE TABLE", at + 1)) {
