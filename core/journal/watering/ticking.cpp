@@ -15,17 +15,18 @@ namespace {
 constexpr int kDaysOfReadings = 30; // an older reading says nothing of today's mix
 constexpr int kDaysOfLooks = 60;    // as far as a drought is counted
 
-// What these trays' part in a round is worked out from.
-RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey round, Moment now)
+// What these trays' part in a round is worked out from. Where the layout has no places, it is told
+// of no tray where it stands.
+RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoomLayout layout,
+                   RoundKey round, Moment now)
 {
     const WateringRepository waterings(database);
     const std::vector<TrayId> ids = idsOf(trays);
     RoundFacts facts;
-    facts.layout = RoomRepository(database).layout();
+    facts.layout = std::move(layout);
     facts.growing = std::move(trays);
     facts.waterings = waterings.wateringsSince(ids, round.date);
     facts.looks = waterings.looksSince(ids, round.date - kDaysOfLooks);
-    facts.lastWaterings = waterings.lastBefore(ids, round.date, round.slot);
     for (const auto& [tray, cuts] : HarvestRepository(database).ofTrays(ids)) {
         for (const Harvest& cut : cuts) {
             facts.cuts[tray].push_back({cut.on, cut.minute});
@@ -35,14 +36,22 @@ RoundFacts factsOf(Database& database, std::vector<TrayRecord> trays, RoundKey r
     return facts;
 }
 
+// When each was watered before, which a round tells.
+void addLastWaterings(Database& database, RoundFacts& facts, RoundKey round)
+{
+    facts.lastWaterings =
+        WateringRepository(database).lastBefore(idsOf(facts.growing), round.date, round.slot);
+}
+
 Round roundWithout(Database& database, RoundKey key, Moment now, const std::set<TrayId>& without)
 {
     // Where a tray stood when the round gave way to the next one.
-    const Room room = RoomRepository(database).room();
-    const Moment closed = timeOf(room, roundAfter(key)) + -1;
+    RoomLayout layout = RoomRepository(database).layout();
+    const Moment closed = timeOf(layout.room, roundAfter(key)) + -1;
     const WateringRepository waterings(database);
-    RoundFacts facts =
-        factsOf(database, TrayRepository(database, without).growingAt(closed), key, now);
+    RoundFacts facts = factsOf(database, TrayRepository(database, without).growingAt(closed),
+                               std::move(layout), key, now);
+    addLastWaterings(database, facts, key);
     facts.recipes = waterings.recipes();
     facts.readings = waterings.readings(key.date - kDaysOfReadings, key.date);
     return roundFrom(facts, key.date, key.slot);
@@ -62,8 +71,10 @@ Round wholeRound(Database& database, RoundKey key, Moment now)
 
 Round roundOfTrays(Database& database, const std::vector<TrayId>& trays, RoundKey key, Moment now)
 {
-    return roundFrom(factsOf(database, TrayRepository(database).records(trays), key, now), key.date,
-                     key.slot);
+    RoundFacts facts = factsOf(database, TrayRepository(database).records(trays),
+                               RoomRepository(database).layout(), key, now);
+    addLastWaterings(database, facts, key);
+    return roundFrom(facts, key.date, key.slot);
 }
 
 int minuteOfTick(Database& database, RoundKey round, Moment now)
@@ -96,16 +107,19 @@ Watering storeTick(Database& database, const RoundTray& asked, RoundKey round, i
 
 Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round, Moment now)
 {
-    const auto known = TrayRepository(database).find(tray);
-    if (!known) {
+    auto known = TrayRepository(database).records(std::vector{tray});
+    if (known.empty()) {
         return fail(ErrorKind::NotFound, TrayReason::Unknown);
     }
-    Round asked = roundOfTrays(database, {tray}, round, now);
+    const std::string code = known.front().tray.code;
+    const RoomLayout withoutPlaces{RoomRepository(database).room(), {}, {}, {}};
+    const Round asked = roundFrom(factsOf(database, std::move(known), withoutPlaces, round, now),
+                                  round.date, round.slot);
     if (asked.trays.empty() || asked.trays.front().isAside()) {
-        return fail(ErrorKind::Conflict, WateringReason::NotAsked, known->code);
+        return fail(ErrorKind::Conflict, WateringReason::NotAsked, code);
     }
     if (asked.trays.front().isDone()) {
-        return fail(ErrorKind::Conflict, WateringReason::TickedAlready, known->code);
+        return fail(ErrorKind::Conflict, WateringReason::TickedAlready, code);
     }
     return asked.trays.front();
 }

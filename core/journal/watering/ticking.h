@@ -16,7 +16,8 @@ class Database;
 [[nodiscard]] int minuteOfTick(Database& database, RoundKey round, Moment now);
 // Conflict for a round of a day to come.
 [[nodiscard]] Done checkNotAhead(RoundKey round, Moment now);
-// The tray as that round asks for it. Conflict where it does not, or it is ticked.
+// The tray as that round asks for it, but for where it stands. Conflict where it does not, or it is
+// ticked.
 [[nodiscard]] Result<RoundTray> openTick(Database& database, TrayId tray, RoundKey round,
                                          Moment now);
 Watering storeTick(Database& database, const RoundTray& asked, RoundKey round, int minute);
