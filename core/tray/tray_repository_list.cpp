@@ -2,6 +2,7 @@
 #include "core/tray/tray_repository.h"
 
 #include "core/base/number_text.h"
+#include "core/storage/cell_bounds.h"
 #include "core/storage/id_list.h"
 #include "core/tray/tray_code.h"
 #include "core/tray/tray_ids.h"
@@ -21,7 +22,8 @@ constexpr const char* kNumber =
 class Conditions
 {
 public:
-    explicit Conditions(const TrayFilter& filter)
+    Conditions(Database& database, const TrayFilter& filter)
+        : m_database(database)
     {
         addChoices(filter);
         if (filter.sownFrom) {
@@ -52,7 +54,13 @@ public:
 private:
     void addChoices(const TrayFilter& filter);
     void addText(const std::string& text);
+    template <class Ids>
+    std::string among(const Ids& ids)
+    {
+        return " IN (SELECT value FROM json_each(" + bound(idList(ids)) + "))";
+    }
 
+    Database& m_database;
     std::string m_sql;
     std::vector<Cell> m_values;
 };
@@ -79,24 +87,80 @@ void Conditions::addChoices(const TrayFilter& filter)
     }
 }
 
-// Names are looked through before the trays are: each list is made once.
+// Where else than in the codes a text is looked for: rows by which trays are known, and how.
+struct Words
+{
+    const char* column; // of the tray
+    const char* ids;    // of those whose words are like ?1
+};
+constexpr Words kWords[] = {
+    {"variety_id", "SELECT id FROM variety WHERE name LIKE ?1 ESCAPE '\\'"},
+    {"medium_id", "SELECT id FROM medium WHERE name LIKE ?1 ESCAPE '\\'"},
+    {"seed_lot_id", "SELECT id FROM seed_lot WHERE lot_number LIKE ?1 ESCAPE '\\'"},
+    {"trial_id", "SELECT id FROM trial WHERE code LIKE ?1 ESCAPE '\\' OR name LIKE ?1 ESCAPE '\\'"},
+    {"id", "SELECT tray_id FROM tray_note WHERE text LIKE ?1 ESCAPE '\\'"},
+    {"id", "SELECT id FROM tray WHERE (discard_reason IS NOT NULL OR set_aside_reason IS NOT NULL) "
+           "AND (discard_reason LIKE ?1 ESCAPE '\\' OR set_aside_reason LIKE ?1 ESCAPE '\\')"},
+};
+
+constexpr std::size_t kFewTrays = 1'000;
+constexpr const char* kLikeCodes = "SELECT id FROM tray WHERE code LIKE ?1 ESCAPE '\\' LIMIT 1000";
+
+// What has the text in it, where a percent sign and a line are themselves.
+std::string likeText(const std::string& text)
+{
+    std::string like = "%";
+    for (const char c : text) {
+        if (c == '%' || c == '_' || c == '\\') {
+            like += '\\';
+        }
+        like += c;
+    }
+    return like + "%";
+}
+
+using FoundIds = std::vector<Id<Words>>;
+
+FoundIds idsLike(Database& database, const char* sql, const std::string& like)
+{
+    FoundIds ids;
+    Statement statement = database.prepare(sql);
+    statement.bind(like);
+    while (statement.step()) {
+        ids.push_back(statement.get<Id<Words>>(0));
+    }
+    return ids;
+}
+
+// All names are looked through first: most texts are in none of one kind, and then no tray is asked
+// for it. Where a text is in no name and in few codes, these trays are meant; else each is asked in
+// its turn until a page is full.
 void Conditions::addText(const std::string& text)
 {
-    const std::string sought = ", lower(" + bound(text) + ")) > 0";
-    const auto named = [&](const std::string& column, const std::string& from,
-                           const std::string& words) {
-        return " OR t." + column + " IN (SELECT " + from + " instr(lower(" + words + ")" + sought +
-               ")";
-    };
-    add("(instr(lower(t.code)" + sought + named("variety_id", "id FROM variety WHERE", "name") +
-        named("medium_id", "id FROM medium WHERE", "name") +
-        named("seed_lot_id", "id FROM seed_lot WHERE", "lot_number") +
-        named("trial_id", "id FROM trial WHERE", "code || char(10) || name") +
-        named("id", "tray_id FROM tray_note WHERE", "text") +
-        named("id",
-              "id FROM tray WHERE (discard_reason IS NOT NULL OR set_aside_reason IS NOT NULL) AND",
-              "coalesce(discard_reason, '') || char(10) || coalesce(set_aside_reason, '')") +
-        ")");
+    if (text.size() > longestText("text")) {
+        add("0"); // nothing is as long
+        return;
+    }
+    const std::string like = likeText(text);
+    FoundIds trays;
+    std::string named;
+    for (const Words& words : kWords) {
+        const FoundIds ids = idsLike(m_database, words.ids, like);
+        if (std::string_view(words.column) == "id") {
+            trays.insert(trays.end(), ids.begin(), ids.end());
+        } else if (!ids.empty()) {
+            named += std::string("+t.") + words.column + among(ids) + " OR ";
+        }
+    }
+    const FoundIds coded = named.empty() ? idsLike(m_database, kLikeCodes, like) : FoundIds();
+    if (named.empty() && coded.size() < kFewTrays) {
+        trays.insert(trays.end(), coded.begin(), coded.end());
+        return add("t.id" + among(trays));
+    }
+    if (!trays.empty()) {
+        named += "+t.id" + among(trays) + " OR ";
+    }
+    add("(" + named + "t.code LIKE " + bound(like) + " ESCAPE '\\')");
 }
 
 void bindAll(Statement& statement, const std::vector<Cell>& values)
@@ -110,7 +174,7 @@ void bindAll(Statement& statement, const std::vector<Cell>& values)
 
 std::vector<TrayRecord> TrayRepository::records(const TrayFilter& filter) const
 {
-    const Conditions where(filter);
+    const Conditions where(m_database, filter);
     auto found = load(where.sql(), where.values());
     addPlaces(found, std::nullopt);
     return found;
@@ -118,7 +182,7 @@ std::vector<TrayRecord> TrayRepository::records(const TrayFilter& filter) const
 
 std::vector<TrayId> TrayRepository::ids(const TrayFilter& filter, const TrayPage& page) const
 {
-    Conditions where(filter);
+    Conditions where(m_database, filter);
     if (page.after) {
         const std::string day = where.bound(page.after->sownOn);
         where.add("t.sown_on <= " + day + " AND (t.sown_on < " + day + " OR t.code > " +
@@ -138,7 +202,7 @@ std::vector<TrayId> TrayRepository::ids(const TrayFilter& filter, const TrayPage
 
 int TrayRepository::count(const TrayFilter& filter) const
 {
-    const Conditions where(filter);
+    const Conditions where(m_database, filter);
     Statement statement = m_database.prepare("SELECT count(*) FROM tray t " + where.sql());
     bindAll(statement, where.values());
     return statement.step() ? statement.get<int>(0) : 0;

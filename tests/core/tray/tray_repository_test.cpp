@@ -332,5 +332,30 @@ TEST_F(TrayRepositoryTest, TheTextIsSoughtInNotesAndReasonsToo)
     EXPECT_TRUE(trays.records(filter).empty()) << "both hold or it is not shown";
 }
 
+TEST_F(TrayRepositoryTest, ASearchTakesEachSignForItself)
+{
+    const Tray noted = storeTrayCalled("BR001", kToday - 2);
+    storeTrayCalled("BR002", kToday - 1);
+    TrayNote note;
+    note.tray = noted.id;
+    note.on = kToday;
+    note.text = "100% wet_through\\gone";
+    trays.insert(note);
+    TrayFilter filter;
+    for (const char* found : {"100%", "0% W", "wet_through", "H\\G", "\\"}) {
+        filter.text = found;
+        EXPECT_EQ(codes(trays.records(filter)), (Codes{"BR001"})) << found;
+        EXPECT_EQ(trays.count(filter), 1) << found;
+    }
+    for (const char* sought : {"1%wet", "wet through", "BR%1", "BR_01", "\\\\"}) {
+        filter.text = sought;
+        EXPECT_TRUE(trays.records(filter).empty()) << sought;
+    }
+    filter.text = std::string(1'000'000, '%');
+    EXPECT_TRUE(trays.records(filter).empty());
+    filter.text.resize(20'000);
+    EXPECT_TRUE(trays.records(filter).empty());
+}
+
 } // namespace
 } // namespace plumule
