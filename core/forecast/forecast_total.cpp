@@ -11,8 +11,11 @@
 namespace plumule {
 namespace {
 
-// Outcomes rarer than this are left out, and the others make up for them.
+// Outcomes of one variety rarer than this are left out, and the others make up for them.
 constexpr double kRarest = 1e-6;
+
+// Finer than this the means of outcomes need not be told apart: each is by far wider itself.
+constexpr std::size_t kMostOutcomes = 400;
 
 // All parts of one variety on one medium.
 struct Stand
@@ -21,53 +24,48 @@ struct Stand
     int trays = 0;
     std::map<Date, int> sowings;   // trays of each
     std::vector<double> survivors; // chances of 0, 1, … trays
-
-    // A harvested tray's mean, in grams.
-    [[nodiscard]] double mean() const
-    {
-        return std::exp(model.logMean +
-                        (model.meanVariance + model.sowingVariance + model.trayVariance) / 2);
-    }
+    // Of a harvested tray, in grams and their squares: its mean, its variance, and the covariance
+    // of two of them.
+    double mean = 0;
+    double variance = 0;
+    double covariance = 0;
 };
 
-// Ordered pairs of a tray of one and a tray of the other that were sown on one day; of one and the
-// same, of two trays.
-double pairsOfSowing(const Stand& one, const Stand& other)
+// The share of pairs, a tray of one and a tray of the other, that were sown on one day; of one and
+// the same, of two trays.
+double shareOfOneSowing(const Stand& one, const Stand& other)
 {
+    const bool isSame = &one == &other;
     double pairs = 0;
     for (const auto& [day, trays] : one.sowings) {
         const auto found = other.sowings.find(day);
         if (found != other.sowings.end()) {
-            pairs += double{1} * trays * (found->second - (&one == &other ? 1 : 0));
+            pairs += double{1} * trays * (found->second - (isSame ? 1 : 0));
         }
     }
-    return pairs;
+    const double all = double{1} * one.trays * (other.trays - (isSame ? 1 : 0));
+    return all > 0 ? pairs / all : 0;
 }
 
-// The variance of the sum of `left` survivors.
-double varianceOf(const Stand& stand, int left)
+// Of the yields of a tray of one and a tray of the other.
+double covarianceOf(const Stand& one, const Stand& other)
 {
-    const double all = stand.trays;
-    const double k = left;
-    const double pairs = k * (k - 1);
-    const double together =
-        stand.trays > 1 ? pairsOfSowing(stand, stand) * pairs / (all * (all - 1)) : 0;
-    const double shared = stand.model.meanVariance;
-    const double sowing = shared + stand.model.sowingVariance;
-    return stand.mean() * stand.mean() *
-           (k * std::expm1(sowing + stand.model.trayVariance) + together * std::expm1(sowing) +
-            (pairs - together) * std::expm1(shared));
+    const double together = shareOfOneSowing(one, other);
+    const double shared = std::min(one.model.meanVariance, other.model.meanVariance);
+    const double sowing = shared + std::min(one.model.sowingVariance, other.model.sowingVariance);
+    return one.mean * other.mean *
+           (together * std::expm1(sowing) + (1 - together) * std::expm1(shared));
 }
 
-// The covariance of the sums of two media of one variety.
-double covarianceOf(const Stand& a, int leftOfA, const Stand& b, int leftOfB)
+void complete(Stand& stand)
 {
-    const double pairs = double{1} * leftOfA * leftOfB;
-    const double together = pairsOfSowing(a, b) * pairs / (double{1} * a.trays * b.trays);
-    const double shared = std::min(a.model.meanVariance, b.model.meanVariance);
-    const double sowing = shared + std::min(a.model.sowingVariance, b.model.sowingVariance);
-    return a.mean() * b.mean() *
-           (together * std::expm1(sowing) + (pairs - together) * std::expm1(shared));
+    const YieldModel& model = stand.model;
+    const double all = model.meanVariance + model.sowingVariance + model.trayVariance;
+    stand.mean = std::exp(model.logMean + all / 2);
+    stand.variance = stand.mean * stand.mean * std::expm1(all);
+    stand.covariance = covarianceOf(stand, stand);
+    stand.survivors =
+        stats::chancesOfCounts(stand.trays, {1 - model.discardRate, model.discardWeight});
 }
 
 // By variety, then medium.
@@ -84,52 +82,109 @@ std::map<VarietyId, std::vector<Stand>> standsOf(const std::vector<SumPart>& par
     }
     std::map<VarietyId, std::vector<Stand>> all;
     for (auto& [cell, stand] : stands) {
-        stand.survivors = stats::chancesOfCounts(
-            stand.trays, {1 - stand.model.discardRate, stand.model.discardWeight});
+        complete(stand);
         all[cell.first].push_back(std::move(stand));
     }
     return all;
 }
 
+using Moments = ForecastTotal::Moments;
+
 // How many trays survive of each stand of a variety, with what that comes to.
 struct Survival
 {
-    double chance = 1;
-    double mean = 0;
-    double variance = 0;
+    Moments sum{1, 0, 0};
     std::vector<int> left;
 };
 
-Survival with(const Survival& before, const std::vector<Stand>& stands, int left)
+// `shared`: of a tray of each stand before, with one of this.
+Survival with(const Survival& before, const Stand& stand, const std::vector<double>& shared,
+              int left)
 {
-    const std::size_t at = before.left.size();
-    const Stand& stand = stands[at];
     Survival after = before;
-    after.chance *= stand.survivors[static_cast<std::size_t>(left)];
-    after.mean += left * stand.mean();
-    after.variance += varianceOf(stand, left);
-    for (std::size_t other = 0; other < at; ++other) {
-        after.variance += 2 * covarianceOf(stands[other], before.left[other], stand, left);
+    after.sum.chance *= stand.survivors[static_cast<std::size_t>(left)];
+    after.sum.mean += left * stand.mean;
+    after.sum.variance += left * stand.variance + double{1} * left * (left - 1) * stand.covariance;
+    for (std::size_t other = 0; other < shared.size(); ++other) {
+        after.sum.variance += 2.0 * before.left[other] * left * shared[other];
     }
     after.left.push_back(left);
     return after;
 }
 
-std::vector<Survival> survivalsOf(const std::vector<Stand>& stands)
+std::vector<Moments> outcomesOf(const std::vector<Stand>& stands)
 {
     std::vector<Survival> survivals(1);
-    for (const Stand& stand : stands) {
+    for (std::size_t at = 0; at < stands.size(); ++at) {
+        const Stand& stand = stands[at];
+        std::vector<double> shared;
+        for (std::size_t other = 0; other < at; ++other) {
+            shared.push_back(covarianceOf(stands[other], stand));
+        }
         std::vector<Survival> next;
         for (const Survival& before : survivals) {
             for (int left = 0; left <= stand.trays; ++left) {
-                if (before.chance * stand.survivors[static_cast<std::size_t>(left)] > kRarest) {
-                    next.push_back(with(before, stands, left));
+                const double chance = stand.survivors[static_cast<std::size_t>(left)];
+                if (before.sum.chance * chance > kRarest) {
+                    next.push_back(with(before, stand, shared, left));
                 }
             }
         }
         survivals = std::move(next);
     }
-    return survivals;
+    std::vector<Moments> outcomes;
+    outcomes.reserve(survivals.size());
+    for (const Survival& survival : survivals) {
+        outcomes.push_back(survival.sum);
+    }
+    return outcomes;
+}
+
+void add(Moments& to, const Moments& outcome)
+{
+    const double chance = to.chance + outcome.chance;
+    const double mean = (to.chance * to.mean + outcome.chance * outcome.mean) / chance;
+    const auto square = [mean](const Moments& part) {
+        return part.chance * (part.variance + (part.mean - mean) * (part.mean - mean));
+    };
+    to = {chance, mean, (square(to) + square(outcome)) / chance};
+}
+
+// Outcomes whose means are alike become one that has their first two moments. That nothing is left
+// stays apart.
+std::vector<Moments> merged(std::vector<Moments> outcomes)
+{
+    if (outcomes.size() <= kMostOutcomes) {
+        return outcomes;
+    }
+    const auto byMean = [](const Moments& a, const Moments& b) { return a.mean < b.mean; };
+    const auto [least, most] = std::minmax_element(outcomes.begin(), outcomes.end(), byMean);
+    const double from = least->mean;
+    const double width = (most->mean - from) / static_cast<double>(kMostOutcomes - 1);
+    if (!(width > 0)) {
+        return outcomes;
+    }
+    std::vector<Moments> bins(kMostOutcomes + 1);
+    for (const Moments& outcome : outcomes) {
+        const auto bin = static_cast<std::size_t>((outcome.mean - from) / width);
+        add(bins[outcome.mean > 0 ? bin + 1 : 0], outcome);
+    }
+    std::erase_if(bins, [](const Moments& bin) { return bin.chance <= 0; });
+    return bins;
+}
+
+// Of sums that share nothing.
+std::vector<Moments> sumsOf(const std::vector<Moments>& ones, const std::vector<Moments>& others)
+{
+    std::vector<Moments> sums;
+    sums.reserve(ones.size() * others.size());
+    for (const Moments& one : ones) {
+        for (const Moments& other : others) {
+            sums.push_back(
+                {one.chance * other.chance, one.mean + other.mean, one.variance + other.variance});
+        }
+    }
+    return sums;
 }
 
 } // namespace
@@ -142,17 +197,7 @@ ForecastTotal::ForecastTotal(const std::vector<SumPart>& parts)
         for (const Stand& stand : stands) {
             m_degreesOfFreedom = std::min(m_degreesOfFreedom, stand.model.degreesOfFreedom);
         }
-        std::vector<Moments> next;
-        for (const Survival& survival : survivalsOf(stands)) {
-            for (const Moments& sum : sums) {
-                const double chance = sum.chance * survival.chance;
-                if (chance > kRarest) {
-                    next.push_back(
-                        {chance, sum.mean + survival.mean, sum.variance + survival.variance});
-                }
-            }
-        }
-        sums = std::move(next);
+        sums = merged(sumsOf(merged(outcomesOf(stands)), sums));
     }
     double all = 0;
     for (const Moments& sum : sums) {

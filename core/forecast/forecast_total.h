@@ -21,6 +21,14 @@ struct SumPart
 class ForecastTotal
 {
 public:
+    // The sum's first two moments in grams, given how many trays of each kind survive.
+    struct Moments
+    {
+        double chance = 0;
+        double mean = 0;
+        double variance = 0;
+    };
+
     explicit ForecastTotal(const std::vector<SumPart>& parts);
 
     // That the sum is that much or more, 0 to 1.
@@ -31,13 +39,6 @@ public:
     [[nodiscard]] Mass mean() const;
 
 private:
-    // The sum's first two moments in grams, given how many trays of each kind survive.
-    struct Moments
-    {
-        double chance = 0;
-        double mean = 0;
-        double variance = 0;
-    };
     [[nodiscard]] double below(double grams) const;
 
     std::vector<Moments> m_outcomes;

@@ -4,7 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <random>
 
 namespace plumule {
 namespace {
@@ -112,6 +114,47 @@ TEST(ForecastTotal, MoreTraysMeetAPromiseMoreOften)
         last = chance;
     }
     EXPECT_GT(last, 0.99);
+}
+
+// One draw of all trays, each by itself; its media were sown side by side.
+double drawnSum(std::mt19937& lot, int varieties, int media, int trays, double rate)
+{
+    const auto normal = [&lot](double sd) { return std::normal_distribution<>(0, sd)(lot); };
+    double sum = 0;
+    for (int variety = 0; variety < varieties; ++variety) {
+        const double shared = std::log(200) + normal(0.02) + normal(0.10);
+        for (int tray = 0; tray < media * trays; ++tray) {
+            const bool isLost = std::bernoulli_distribution(rate)(lot);
+            sum += isLost ? 0 : std::exp(shared + normal(0.07));
+        }
+    }
+    return sum;
+}
+
+// Nine stands of twenty trays have more outcomes than are kept apart.
+TEST(ForecastTotal, OfVeryManyOutcomesIsWhatSimulatedTraysGive)
+{
+    constexpr int kDraws = 20'000;
+    std::vector<SumPart> parts;
+    for (int stand = 0; stand < 9; ++stand) {
+        YieldModel model = modelOf(stand % 3, 0.1);
+        model.variety = {stand / 3 + 1};
+        model.degreesOfFreedom = 1e7;
+        model.discardWeight = 1e7;
+        parts.push_back({model, 20, kSowingDay});
+    }
+    const ForecastTotal total(parts);
+    EXPECT_NEAR(inGrams(total.mean()), 0.9 * 180 * 200 * std::exp(0.0153 / 2), 3);
+    std::mt19937 lot(20'261'129);
+    std::vector<double> sums(kDraws);
+    std::generate(sums.begin(), sums.end(), [&lot] { return drawnSum(lot, 3, 3, 20, 0.1); });
+    std::sort(sums.begin(), sums.end());
+    for (const double p : {0.05, 0.1, 0.5, 0.9, 0.95}) {
+        const double drawn = sums[static_cast<std::size_t>(p * kDraws)];
+        EXPECT_NEAR(inGrams(total.quantile(p)) / drawn, 1, 0.004) << p;
+        // Four standard errors of such a share.
+        EXPECT_NEAR(total.chanceOf(grams(drawn)), 1 - p, 4 * std::sqrt(p * (1 - p) / kDraws)) << p;
+    }
 }
 
 TEST(ForecastTotal, OfNothingIsNothing)
