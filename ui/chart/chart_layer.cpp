@@ -4,10 +4,14 @@
 #include "ui/medium/marker.h"
 #include "ui/widget/theme.h"
 
+#include <QPaintEngine>
 #include <QPainter>
+#include <QPixmap>
 #include <QtCharts/QChart>
 
 #include <algorithm>
+#include <map>
+#include <numeric>
 
 namespace plumule::ui {
 namespace {
@@ -15,6 +19,7 @@ namespace {
 constexpr double kDotSide = 9;
 constexpr double kMeanSide = 14;
 constexpr int kColumnGap = 14;
+constexpr std::size_t kManyDots = 500;
 
 // Rows of equal height, the first at the top; row r is centred on rows − r − ½ of the value axis.
 double rowValue(const ChartSpec& spec, double row)
@@ -52,6 +57,48 @@ double widthOf(const ChartColumn& column)
     return width + scaled(kColumnGap);
 }
 
+// At the origin.
+void paintDot(QPainter& painter, const ChartLayer::DotLook& look)
+{
+    const QColor colour = QColor::fromRgba(look.colour);
+    const QPainterPath shape = markerShape(look.marker, scaled(int(kDotSide)));
+    painter.setOpacity(look.isFaded ? 0.55 : 1.0);
+    if (look.isHollow) {
+        painter.setPen(QPen(colour, scaled(2)));
+        painter.setBrush(palette().card);
+        painter.drawPath(shape);
+    } else {
+        painter.fillPath(shape, colour);
+    }
+}
+
+QPixmap stampOf(const ChartLayer::DotLook& look, double ratio)
+{
+    const int side = 2 * scaled(int(kDotSide)); // with room for a pen round it
+    QPixmap stamp(QSize(side, side) * ratio);
+    stamp.setDevicePixelRatio(ratio);
+    stamp.fill(Qt::transparent);
+    QPainter painter(&stamp);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(side / 2.0, side / 2.0);
+    paintDot(painter, look);
+    return stamp;
+}
+
+std::vector<double> widthsOfColumns(const ChartSpec& spec)
+{
+    std::vector<double> widths;
+    for (const ChartColumn& column : spec.columns) {
+        widths.push_back(widthOf(column));
+    }
+    return widths;
+}
+
+int together(const std::vector<double>& widths)
+{
+    return int(std::ceil(std::accumulate(widths.begin(), widths.end(), 0.0)));
+}
+
 bool isPooledRow(const ChartSpec& spec, std::size_t row)
 {
     return std::any_of(spec.series.begin(), spec.series.end(), [row](const ChartSeries& series) {
@@ -71,11 +118,7 @@ int heightOfHeadings(const ChartSpec& spec)
 
 int widthOfColumns(const ChartSpec& spec)
 {
-    double width = 0;
-    for (const ChartColumn& column : spec.columns) {
-        width += widthOf(column);
-    }
-    return int(std::ceil(width));
+    return together(widthsOfColumns(spec));
 }
 
 ChartLayer::ChartLayer(QChart* chart)
@@ -89,13 +132,15 @@ ChartLayer::ChartLayer(QChart* chart)
 void ChartLayer::show(const ChartSpec& spec)
 {
     m_spec = spec;
+    m_columnWidths = widthsOfColumns(spec);
+    m_besideWidth = together(m_columnWidths);
     placeAll();
 }
 
 QRectF ChartLayer::boundingRect() const
 {
     return m_chart->plotArea().adjusted(-kMeanSide, -kMeanSide * 2 - heightOfHeadings(m_spec),
-                                        kMeanSide + widthOfColumns(m_spec), kMeanSide);
+                                        kMeanSide + m_besideWidth, kMeanSide);
 }
 
 QPointF ChartLayer::placeOf(double x, double y) const
@@ -188,26 +233,43 @@ void ChartLayer::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidg
     paintBars(*painter);
     paintParts(*painter);
     paintMarks(*painter);
-    for (const Dot& dot : m_dots) {
-        const QColor colour = dot.point->isWarned ? palette().warning
-                              : dot.marker < 0    ? palette().accent
-                                                  : markerColour(dot.marker);
-        painter->save();
-        painter->translate(dot.place);
-        painter->setOpacity(dot.isFaded && m_spec.key != "trial_so_far" ? 0.55 : 1.0);
-        const QPainterPath shape = markerShape(std::max(dot.marker, 0), scaled(int(kDotSide)));
-        if (dot.point->isHollow) {
-            painter->setPen(QPen(colour, scaled(2)));
-            painter->setBrush(palette().card);
-            painter->drawPath(shape);
-        } else {
-            painter->fillPath(shape, colour);
-        }
-        painter->restore();
-    }
+    paintDots(*painter);
     paintIntervals(*painter);
     paintNames(*painter);
     paintColumns(*painter);
+}
+
+ChartLayer::DotLook ChartLayer::lookOf(const Dot& dot) const
+{
+    const QColor colour = dot.point->isWarned ? palette().warning
+                          : dot.marker < 0    ? palette().accent
+                                              : markerColour(dot.marker);
+    return {colour.rgba(), std::max(dot.marker, 0), dot.point->isHollow,
+            dot.isFaded && m_spec.key != "trial_so_far"};
+}
+
+// Thousands of shapes would take a third of a second to fill: on a screen each look is drawn once.
+void ChartLayer::paintDots(QPainter& painter) const
+{
+    const bool isByStamp =
+        m_dots.size() > kManyDots && painter.paintEngine()->type() == QPaintEngine::Raster;
+    std::map<DotLook, QPixmap> stamps;
+    for (const Dot& dot : m_dots) {
+        const DotLook look = lookOf(dot);
+        if (!isByStamp) {
+            painter.save();
+            painter.translate(dot.place);
+            paintDot(painter, look);
+            painter.restore();
+            continue;
+        }
+        QPixmap& stamp = stamps[look];
+        if (stamp.isNull()) {
+            stamp = stampOf(look, painter.device()->devicePixelRatioF());
+        }
+        const double half = stamp.deviceIndependentSize().width() / 2;
+        painter.drawPixmap((dot.place - QPointF(half, half)).toPoint(), stamp);
+    }
 }
 
 void ChartLayer::paintBars(QPainter& painter) const
@@ -269,8 +331,7 @@ void ChartLayer::paintPooled(QPainter& painter, const ChartSeries& series) const
         const double half = scaled(6);
         painter.setPen(QPen(palette().cardEdge, 1));
         const double line = low.y() - rowHeight / 2;
-        painter.drawLine(QPointF(plot.left(), line),
-                         QPointF(plot.right() + widthOfColumns(m_spec), line));
+        painter.drawLine(QPointF(plot.left(), line), QPointF(plot.right() + m_besideWidth, line));
         painter.fillRect(QRectF(low - QPointF(0, half), high + QPointF(0, half)),
                          seriesColour(series));
         painter.setPen(QPen(palette().card, scaled(3), Qt::SolidLine, Qt::FlatCap));
@@ -307,8 +368,9 @@ void ChartLayer::paintColumns(QPainter& painter) const
     const QRectF plot = m_chart->plotArea();
     const double rowHeight = plot.height() / std::max(1.0, double(m_spec.rows.size()));
     double right = plot.right();
-    for (const ChartColumn& column : m_spec.columns) {
-        const double width = widthOf(column);
+    for (std::size_t i = 0; i < m_spec.columns.size(); ++i) {
+        const ChartColumn& column = m_spec.columns[i];
+        const double width = m_columnWidths[i];
         const auto write = [&](double middle, const std::string& text) {
             const double height = scaled(20);
             painter.drawText(QRectF(right, middle - height / 2, width, height),

@@ -20,6 +20,16 @@ class ChartLayer : public QGraphicsObject
     Q_OBJECT
 
 public:
+    // How a dot is drawn, wherever it stands.
+    struct DotLook
+    {
+        QRgb colour = 0;
+        int marker = 0;
+        bool isHollow = false;
+        bool isFaded = false;
+        auto operator<=>(const DotLook&) const = default;
+    };
+
     explicit ChartLayer(QChart* chart);
 
     void show(const ChartSpec& spec);
@@ -42,6 +52,8 @@ private:
     void placeRowDots(const ChartSeries& series);
     [[nodiscard]] QPointF placeOf(double x, double y) const;
     [[nodiscard]] double rowPlace(double row) const;
+    [[nodiscard]] DotLook lookOf(const Dot& dot) const;
+    void paintDots(QPainter& painter) const;
     void paintBars(QPainter& painter) const;
     void paintIntervals(QPainter& painter) const;
     void paintMarks(QPainter& painter) const;
@@ -53,6 +65,8 @@ private:
 
     QChart* m_chart;
     ChartSpec m_spec;
+    std::vector<double> m_columnWidths;
+    int m_besideWidth = 0; // of all columns
     std::vector<Dot> m_dots;
 };
 

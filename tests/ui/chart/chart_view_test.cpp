@@ -77,6 +77,39 @@ ChartSpec sowingsTogether()
     return spec;
 }
 
+// Twenty rows of as many dots each, none over another.
+ChartSpec manyDots(int from, int to)
+{
+    ChartSpec spec;
+    spec.key = "trial_so_far";
+    spec.form = ChartForm::DotRows;
+    spec.x.low = 0;
+    spec.x.high = 31;
+    ChartSeries dots;
+    dots.marker = 2;
+    for (int row = 0; row < 20; ++row) {
+        spec.rows.push_back("T" + std::to_string(row));
+        for (int i = from; i <= to; ++i) {
+            ChartPoint point;
+            point.x = row;
+            point.y = i;
+            point.isHollow = i % 5 == 0;
+            dots.points.push_back(point);
+        }
+    }
+    spec.series = {dots};
+    return spec;
+}
+
+QImage drawn(const ChartSpec& spec)
+{
+    ChartView view;
+    view.resize(1000, 1200);
+    view.draw(spec);
+    QCoreApplication::processEvents();
+    return view.grab().toImage();
+}
+
 // One tray on one medium.
 ChartSpec oneDot()
 {
@@ -135,6 +168,16 @@ protected:
         return specs;
     }
 };
+
+TEST(ChartView, ManyDotsLookAsFewDo)
+{
+    const QColor colour = markerColour(2);
+    const auto whole = double(pixelsOf(drawn(manyDots(1, 30)), colour));
+    const auto halves = double(pixelsOf(drawn(manyDots(1, 15)), colour) +
+                               pixelsOf(drawn(manyDots(16, 30)), colour));
+    EXPECT_GT(halves, 600 * 9);
+    EXPECT_NEAR(whole / halves, 1, 0.1);
+}
 
 TEST_F(ChartTest, DrawsEveryKindOfChartOfTheSamplesSeasonWithoutAWindow)
 {
