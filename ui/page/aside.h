@@ -43,6 +43,9 @@ public:
                  m_latest.only(std::move(done)));
     }
 
+    // As Latest has it.
+    void forget() { m_latest.forget(); }
+
 private:
     const Journal& m_journal;
     Tasks& m_tasks;

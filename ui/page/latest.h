@@ -19,6 +19,9 @@ public:
         };
     }
 
+    // What was asked is of no use any more, and nothing is asked in its place.
+    void forget() { ++m_asked; }
+
 private:
     int m_asked = 0;
 };

@@ -47,6 +47,7 @@ QComboBox* choice(const char* name, const QString& all, const QString& accessibl
 
 TraysPage::TraysPage(Journal& journal, Services services, QWidget* parent)
     : Page(journal, services, parent)
+    , m_counting(journal, services.tasks, this)
 {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(12));
@@ -259,9 +260,6 @@ void TraysPage::readList(int rows)
         return;
     }
     m_isListStale = false;
-    m_counts = countsOf(*listing);
-    m_head->setSubtitle(tr("%n tray(s)", nullptr, m_counts.all) + "  ·  " +
-                        tr("%1 growing").arg(m_counts.growing));
     const bool isEmpty = listing->rows.empty();
     m_damaged->setText(damagedWords(listing->damaged));
     m_damaged->setVisible(!listing->damaged.empty());
@@ -273,20 +271,40 @@ void TraysPage::readList(int rows)
     }
     m_empty->setVisible(isEmpty);
     m_table->setVisible(!isEmpty);
-    showLabels();
+    count(*listing);
 }
 
-// Where the whole list was read they need no look of their own.
-TrayCounts TraysPage::countsOf(const TrayListing& listing)
+// Where the whole list was read they need no look of their own; else all that fits is counted
+// aside.
+void TraysPage::count(const TrayListing& listing)
 {
+    m_counting.forget();
     if (listing.hasMore) {
-        return journal().trays().counts(m_shown).value_or(TrayCounts());
+        m_counting.ask(
+            tr("Counting trays"),
+            [filter = m_shown](Journal& own, const Progress&) {
+                return own.trays().counts(filter);
+            },
+            [this](const Result<TrayCounts>& counts) {
+                if (accept(counts)) {
+                    showCounts(*counts);
+                }
+            });
+        return;
     }
     TrayCounts counts{static_cast<int>(listing.rows.size()), 0};
     for (const TrayListRow& row : listing.rows) {
         counts.growing += row.record.tray.state == TrayState::Growing ? 1 : 0;
     }
-    return counts;
+    showCounts(counts);
+}
+
+void TraysPage::showCounts(const TrayCounts& counts)
+{
+    m_counts = counts;
+    m_head->setSubtitle(tr("%n tray(s)", nullptr, m_counts.all) + "  ·  " +
+                        tr("%1 growing").arg(m_counts.growing));
+    showLabels();
 }
 
 void TraysPage::begin()

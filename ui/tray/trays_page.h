@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/tray/tray_list_row.h"
+#include "ui/page/aside.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -55,7 +56,8 @@ private:
     void narrowList();
     // As many rows of what is shown.
     void readList(int rows);
-    [[nodiscard]] TrayCounts countsOf(const TrayListing& listing);
+    void count(const TrayListing& listing);
+    void showCounts(const TrayCounts& counts);
     [[nodiscard]] bool isListInFront() const;
     [[nodiscard]] QModelIndexList selected() const;
     [[nodiscard]] std::vector<TrayId> traysToLabel() const;
@@ -77,6 +79,7 @@ private:
     QTimer* m_typingPause = nullptr; // without an interval the list is read at each key
     TrayFilter m_shown;
     TrayCounts m_counts;
+    Aside m_counting;
     bool m_isListStale = true;
 };
 
