@@ -67,7 +67,7 @@ RoundHead::RoundHead(QWidget* parent)
 
 QWidget* RoundHead::buildTitle()
 {
-    auto* block = new QWidget;
+    auto* block = new QWidget(this);
     auto* column = new QVBoxLayout(block);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(2));
@@ -98,7 +98,7 @@ QWidget* RoundHead::buildTitle()
 
 QWidget* RoundHead::buildControls()
 {
-    auto* block = new QWidget;
+    auto* block = new QWidget(this);
     m_controls = new FlowLayout(block);
     FlowLayout* row = m_controls;
     row->setSpacing(scaled(10));

@@ -7,12 +7,16 @@
 #include "ui/widget/widgets.h"
 
 #include <QApplication>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace plumule::ui {
 namespace {
+
+// More than are in sight at once, whatever the screen.
+constexpr std::size_t kRowsAtOnce = 40;
 
 int codeWidthIn(const Round& round)
 {
@@ -31,22 +35,30 @@ RoundList::RoundList(QWidget* parent)
     m_column = new QVBoxLayout(this);
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(scaled(14));
+    m_further = new QTimer(this);
+    connect(m_further, &QTimer::timeout, this, [this] {
+        makeRows(kRowsAtOnce);
+        showKeys();
+        if (m_rest.empty()) {
+            m_further->stop();
+        }
+    });
 }
 
 void RoundList::showRound(const Round& round, const UnitText& units, const QString& nothing)
 {
     m_frame = {{round.date, round.slot}, units, codeWidthIn(round)};
-    const RowFrame& frame = m_frame;
     const auto shelves = shownShelves(round);
     auto arrangement = arrangementOf(round, shelves);
     if (!m_walk.empty() && nothing == m_nothing && arrangement == m_arrangement) {
+        makeRest();
         for (std::size_t i = 0; i < shelves.size(); ++i) {
-            m_shelves[i]->setShelf(round, shelves[i], frame);
+            m_shelves[i]->setShelf(round, shelves[i], m_frame);
         }
         return;
     }
     m_arrangement = std::move(arrangement);
-    rebuild(round, shelves, frame, nothing);
+    rebuild(round, shelves, nothing);
 }
 
 std::vector<ShelfGroup> RoundList::shownShelves(const Round& round) const
@@ -99,7 +111,7 @@ std::vector<std::int64_t> RoundList::arrangementOf(const Round& round,
 }
 
 void RoundList::rebuild(const Round& round, const std::vector<ShelfGroup>& shelves,
-                        const RowFrame& frame, const QString& nothing)
+                        const QString& nothing)
 {
     const Before before = rememberCurrent();
     QWidget* typing = QApplication::focusWidget();
@@ -109,7 +121,7 @@ void RoundList::rebuild(const Round& round, const std::vector<ShelfGroup>& shelv
     setUpdatesEnabled(false);
     clearRows();
     m_nothing = nothing;
-    fill(round, shelves, frame);
+    fill(round, shelves);
     putPanelBack();
     setUpdatesEnabled(true);
     regainCurrent(before);
@@ -131,12 +143,12 @@ void RoundList::clearRows()
     m_rows.clear();
     m_decisions.clear();
     m_walk.clear();
+    m_rest.clear();
     m_current = nullptr;
     clearLayout(m_column);
 }
 
-void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves,
-                     const RowFrame& frame)
+void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves)
 {
     if (!m_nothing.isEmpty()) {
         auto* card = new Card;
@@ -145,22 +157,52 @@ void RoundList::fill(const Round& round, const std::vector<ShelfGroup>& shelves,
         words->setWordWrap(true);
         card->body()->addWidget(words);
         m_column->addWidget(card);
-    }
-    for (const ShelfGroup& shelf : shelves) {
-        addShelf(round, shelf, frame);
-    }
-    // A layout shows its new widgets later, but the focus goes only to what is shown.
-    for (int i = 0; i < m_column->count(); ++i) {
-        m_column->itemAt(i)->widget()->show();
+        card->show();
     }
     m_column->addStretch(1);
+    m_round = round;
+    m_rest = shelves;
+    makeRows(kRowsAtOnce);
 }
 
-void RoundList::addShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame)
+void RoundList::makeRows(std::size_t count)
 {
-    auto* card = new ShelfCard(round, shelf, frame);
+    const std::size_t enough = m_walk.size() + count;
+    auto shelf = m_rest.begin();
+    for (; shelf != m_rest.end() && m_walk.size() < enough; ++shelf) {
+        addShelf(*shelf);
+    }
+    m_rest.erase(m_rest.begin(), shelf);
+}
+
+void RoundList::makeUntil(const std::function<bool()>& isEnough)
+{
+    while (!m_rest.empty() && !isEnough()) {
+        makeRows(kRowsAtOnce);
+    }
+    showKeys();
+}
+
+void RoundList::makeRest()
+{
+    makeUntil([] { return false; });
+}
+
+void RoundList::paintEvent(QPaintEvent* event)
+{
+    QWidget::paintEvent(event);
+    if (!m_rest.empty()) {
+        m_further->start();
+    }
+}
+
+void RoundList::addShelf(const ShelfGroup& shelf)
+{
+    auto* card = new ShelfCard(m_round, shelf, m_frame, this);
     connect(card, &ShelfCard::shelfAsked, this, [this, card] { Q_EMIT shelfAsked(card); });
-    m_column->addWidget(card);
+    m_column->insertWidget(m_column->count() - 1, card); // the last is what stretches
+    // A layout shows its new widgets later, but the focus goes only to what is shown.
+    card->show();
     m_shelves.push_back(card);
     for (DecisionRow* row : card->decisions()) {
         wireDecision(row);
@@ -216,7 +258,13 @@ DecisionRow* RoundList::currentDecision() const
     return qobject_cast<DecisionRow*>(m_current);
 }
 
-TrayRow* RoundList::row(TrayId tray) const
+TrayRow* RoundList::row(TrayId tray)
+{
+    makeUntil([this, tray] { return madeRow(tray) != nullptr; });
+    return madeRow(tray);
+}
+
+TrayRow* RoundList::madeRow(TrayId tray) const
 {
     const auto found = std::find_if(m_rows.begin(), m_rows.end(), [tray](const TrayRow* each) {
         return each->tray().tray == tray;
@@ -224,7 +272,14 @@ TrayRow* RoundList::row(TrayId tray) const
     return found == m_rows.end() ? nullptr : *found;
 }
 
-DecisionRow* RoundList::decision(TrayId tray) const
+// It stands on its tray's shelf.
+DecisionRow* RoundList::decision(TrayId tray)
+{
+    makeUntil([this, tray] { return madeDecision(tray) != nullptr || madeRow(tray) != nullptr; });
+    return madeDecision(tray);
+}
+
+DecisionRow* RoundList::madeDecision(TrayId tray) const
 {
     const auto found =
         std::find_if(m_decisions.begin(), m_decisions.end(),
@@ -241,8 +296,9 @@ void RoundList::takeApart(TrayId tray)
     }
 }
 
-DecisionRow* RoundList::firstDecision() const
+DecisionRow* RoundList::firstDecision()
 {
+    makeUntil([this] { return !m_decisions.empty(); });
     return m_decisions.empty() ? nullptr : m_decisions.front();
 }
 

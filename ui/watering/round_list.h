@@ -4,8 +4,10 @@
 
 #include <QWidget>
 
+#include <functional>
 #include <set>
 
+class QTimer;
 class QVBoxLayout;
 
 namespace plumule::ui {
@@ -15,7 +17,9 @@ class DecisionRow;
 class ShelfCard;
 
 // The round in walking order: shelf by shelf what is to be decided, then its trays. Shown again it
-// keeps its rows where the same trays stand in it, and always the current row and the panel.
+// keeps its rows where the same trays stand in it, and always the current row and the panel. A long
+// round is seen before all its rows are made: those further down follow when the first are painted,
+// or as soon as one of them is asked for.
 class RoundList : public QWidget
 {
     Q_OBJECT
@@ -31,9 +35,9 @@ public:
     // The row that had the focus last.
     [[nodiscard]] TrayRow* currentRow() const;
     [[nodiscard]] DecisionRow* currentDecision() const;
-    [[nodiscard]] TrayRow* row(TrayId tray) const;
-    [[nodiscard]] DecisionRow* decision(TrayId tray) const;
-    [[nodiscard]] DecisionRow* firstDecision() const;
+    [[nodiscard]] TrayRow* row(TrayId tray);
+    [[nodiscard]] DecisionRow* decision(TrayId tray);
+    [[nodiscard]] DecisionRow* firstDecision();
     // Shown next, the decision about that tray stands by itself.
     void takeApart(TrayId tray);
     // The shelf of what is in hand, else none.
@@ -71,16 +75,27 @@ Q_SIGNALS:
     // The row now current, to be brought into view; null where there is none.
     void currentChanged(QWidget* row);
 
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
 private:
     // What stands where: changes only where rows come, go or move.
     [[nodiscard]] static std::vector<std::int64_t>
     arrangementOf(const Round& round, const std::vector<ShelfGroup>& shelves);
     [[nodiscard]] std::vector<ShelfGroup> shownShelves(const Round& round) const;
-    void rebuild(const Round& round, const std::vector<ShelfGroup>& shelves, const RowFrame& frame,
+    void rebuild(const Round& round, const std::vector<ShelfGroup>& shelves,
                  const QString& nothing);
-    void addShelf(const Round& round, const ShelfGroup& shelf, const RowFrame& frame);
+    void addShelf(const ShelfGroup& shelf);
     void clearRows();
-    void fill(const Round& round, const std::vector<ShelfGroup>& shelves, const RowFrame& frame);
+    void fill(const Round& round, const std::vector<ShelfGroup>& shelves);
+    // Makes shelves until that many rows more stand there.
+    void makeRows(std::size_t count);
+    void makeUntil(const std::function<bool()>& isEnough); // or all are made
+    void makeRest();
+    // Whatever stands on the list about that tray; null: nothing yet.
+    [[nodiscard]] TrayRow* madeRow(TrayId tray) const;
+    [[nodiscard]] DecisionRow* madeDecision(TrayId tray) const;
+    void showKeys();
     void wireRow(TrayRow* row);
     void wireDecision(DecisionRow* row);
     void step(QWidget* from, int by);
@@ -101,7 +116,10 @@ private:
     std::vector<ShelfCard*> m_shelves;
     std::vector<TrayRow*> m_rows;
     std::vector<DecisionRow*> m_decisions;
-    std::vector<QWidget*> m_walk; // all of them, as they stand
+    std::vector<QWidget*> m_walk;   // all of them, as they stand
+    Round m_round;                  // what the rest is made of
+    std::vector<ShelfGroup> m_rest; // whose rows are not made yet
+    QTimer* m_further = nullptr;    // makes them, part by part, when the first are seen
     std::vector<std::int64_t> m_arrangement;
     std::set<TrayId> m_apart; // whose decisions are shown one by one
     bool m_isDecisionsAlone = false;

@@ -25,8 +25,12 @@ void RoundList::step(QWidget* from, int by)
     if (at == m_walk.end()) {
         return;
     }
+    const int asked = static_cast<int>(at - m_walk.begin()) + by;
+    if (asked >= static_cast<int>(m_walk.size())) {
+        makeRest();
+    }
     const int last = static_cast<int>(m_walk.size()) - 1;
-    const int to = std::clamp(static_cast<int>(at - m_walk.begin()) + by, 0, last);
+    const int to = std::clamp(asked, 0, last);
     m_walk[static_cast<std::size_t>(to)]->setFocus();
 }
 
@@ -36,18 +40,23 @@ void RoundList::setCurrent(QWidget* row)
     for (ShelfCard* shelf : m_shelves) {
         shelf->setCurrent(row != nullptr && shelf->isAncestorOf(row));
     }
+    showKeys();
+    Q_EMIT currentChanged(row);
+}
+
+void RoundList::showKeys()
+{
     // With a tray in hand the letters mean its own decision, or else the first.
     DecisionRow* pressed = currentDecision();
     if (pressed == nullptr && currentRow() != nullptr) {
-        pressed = decision(currentRow()->tray().tray);
+        pressed = madeDecision(currentRow()->tray().tray);
     }
-    if (pressed == nullptr) {
-        pressed = firstDecision();
+    if (pressed == nullptr && !m_decisions.empty()) {
+        pressed = m_decisions.front();
     }
     for (DecisionRow* each : m_decisions) {
         each->setKeysShown(each == pressed);
     }
-    Q_EMIT currentChanged(row);
 }
 
 void RoundList::regainFocus()
@@ -84,12 +93,14 @@ void RoundList::focusFirstOpen()
     if (m_walk.empty()) {
         return;
     }
+    makeUntil([this] { return std::any_of(m_walk.begin(), m_walk.end(), isOpen); });
     const auto open = std::find_if(m_walk.begin(), m_walk.end(), isOpen);
     (open == m_walk.end() ? m_walk.front() : *open)->setFocus();
 }
 
 void RoundList::focusNextOpen(QWidget* after)
 {
+    makeRest();
     const auto from = std::find(m_walk.begin(), m_walk.end(), after);
     if (from == m_walk.end()) {
         return focusFirstOpen();

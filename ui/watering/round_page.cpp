@@ -19,6 +19,7 @@
 #include <QHBoxLayout>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTimer>
 
 #include <algorithm>
 #include <utility>
@@ -116,7 +117,7 @@ void RoundPage::readRound()
     m_list->showRound(m_round, words, nothingText());
     m_side->showRound(m_round, words, journal().clock().today(),
                       free ? *free : std::vector<Spot>());
-    showLowStock();
+    askLowStock();
     dropDetails();
     showCounts();
     showDue();
@@ -134,17 +135,29 @@ void RoundPage::showCounts()
 }
 
 // Weeks of trays are read for it: once a round and where the stock itself changed, not at each
-// tick.
+// tick, and after the round is seen.
+void RoundPage::askLowStock()
+{
+    m_isLowStockAsked = m_isStockStale || m_stockReadFor != presentKey();
+    if (m_isLowStockAsked) {
+        update();
+    }
+}
+
+void RoundPage::paintEvent(QPaintEvent* event)
+{
+    Page::paintEvent(event);
+    if (std::exchange(m_isLowStockAsked, false)) {
+        QTimer::singleShot(0, this, &RoundPage::showLowStock);
+    }
+}
+
 void RoundPage::showLowStock()
 {
-    const RoundKey present = presentKey();
-    if (!m_isStockStale && m_stockReadFor == present) {
-        return;
-    }
     const auto low = journal().stock().low();
     m_side->sayLow(low ? lowSentence(*low) : QString());
     m_isStockStale = false;
-    m_stockReadFor = present;
+    m_stockReadFor = presentKey();
 }
 
 // Only where the shown round was the present one: who looked up another knows of it.

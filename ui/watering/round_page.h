@@ -49,6 +49,7 @@ public:
     void takeInHand(TrayId tray);
 
 protected:
+    void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 
@@ -71,6 +72,7 @@ private:
     [[nodiscard]] RoundKey presentKey() const;
     [[nodiscard]] QString nothingText() const;
     void choose(RoundKey key);
+    void askLowStock();
     void showLowStock();
     void showDue();
     void showHand();
@@ -129,6 +131,7 @@ private:
     bool m_isTicking = false;
     bool m_isBehind = false; // something else changed since then
     bool m_isStockStale = true;
+    bool m_isLowStockAsked = false; // to be read when the page was painted
     std::optional<RoundKey> m_stockReadFor;
     bool m_isPresent = true; // it was the present one when it was opened
     TrayId m_scanned;        // in hand by its label

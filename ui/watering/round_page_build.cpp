@@ -24,17 +24,19 @@ void RoundPage::build()
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(scaled(28), scaled(20), scaled(28), scaled(8));
     column->setSpacing(scaled(14));
-    m_head = new RoundHead;
-    m_timer = new WorkTimerButton(journal(), services(), LabourKind::Watering);
+    // Each within its own from the first, so that its style is worked out once.
+    m_head = new RoundHead(this);
+    m_timer = new WorkTimerButton(journal(), services(), LabourKind::Watering, m_head);
     m_head->addControl(m_timer);
     QVBoxLayout* inner = nullptr;
     m_scroll = scrolling(inner);
+    m_scroll->setParent(this);
     m_scroll->setObjectName("roundScroll");
     m_columns = new QBoxLayout(QBoxLayout::LeftToRight);
     m_columns->setSpacing(scaled(18));
-    m_list = new RoundList;
-    m_side = new RoundSide;
-    m_forgotten = new ForgottenBar;
+    m_list = new RoundList(m_scroll->widget());
+    m_side = new RoundSide(m_scroll->widget());
+    m_forgotten = new ForgottenBar(m_scroll->widget());
     inner->addWidget(m_forgotten);
     m_columns->addWidget(m_list, 1);
     m_columns->addWidget(m_side, 0);
@@ -47,14 +49,14 @@ void RoundPage::build()
     column->addWidget(buildDueBar());
     column->addWidget(m_damaged);
     column->addWidget(m_scroll, 1);
-    m_hand = new HandBar;
+    m_hand = new HandBar(this);
     column->addWidget(m_hand);
     m_letter = new LoneKey(this);
 }
 
 QWidget* RoundPage::buildDueBar()
 {
-    m_due = new QFrame;
+    m_due = new QFrame(this);
     m_due->setObjectName("dueBar");
     m_due->setProperty("role", "caution");
     auto* row = new QHBoxLayout(m_due);

@@ -51,10 +51,10 @@ RoundSide::RoundSide(QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(scaled(14));
     buildMix();
-    m_tomorrow = new Card(tr("Tomorrow"));
+    m_tomorrow = new Card(tr("Tomorrow"), "card", this);
     m_tomorrow->setObjectName("tomorrow");
     m_tomorrow->body()->setSpacing(0);
-    auto* mind = new Card(tr("Mind"), "caution");
+    auto* mind = new Card(tr("Mind"), "caution", this);
     mind->body()->addWidget(wrapped(
         tr("pH adjusters burn skin and eyes: wear gloves and glasses, and follow the label. Keep "
            "plugs above the water and behind an RCD (GFCI); wiring is for a licensed electrician."),
@@ -72,7 +72,7 @@ RoundSide::RoundSide(QWidget* parent)
 
 void RoundSide::buildMix()
 {
-    m_mix = new Card(tr("Mix for this round"));
+    m_mix = new Card(tr("Mix for this round"), "card", this);
     m_mix->setObjectName("mix");
     m_mixLines = new QVBoxLayout;
     m_mixLines->setSpacing(0);
@@ -90,7 +90,7 @@ void RoundSide::buildMix()
 
 void RoundSide::buildReading()
 {
-    m_reading = new QWidget;
+    m_reading = new QWidget(m_mix);
     auto* column = new QVBoxLayout(m_reading);
     column->setContentsMargins(0, 0, 0, 0);
     m_kinds = new Segmented({tr("Nutrient mix"), tr("pH set")});

@@ -14,6 +14,8 @@ KeyButton::KeyButton(const QString& text, QChar key, const char* role, QWidget* 
 KeyButton::KeyButton(const QString& text, const QString& key, const char* role, QWidget* parent)
     : QPushButton(text, parent)
     , m_key(key)
+    , m_capWidth(qMax(capSide(),
+                      QFontMetrics(uiFont(0.82, QFont::Medium)).horizontalAdvance(key) + scaled(8)))
 {
     setAutoDefault(false);
     if (*role != '\0') {
@@ -28,15 +30,9 @@ void KeyButton::setKeyShown(bool isShown)
     update();
 }
 
-int KeyButton::capSide() const
+int KeyButton::capSide()
 {
     return scaled(20);
-}
-
-int KeyButton::capWidth() const
-{
-    const int words = QFontMetrics(uiFont(0.82, QFont::Medium)).horizontalAdvance(m_key);
-    return qMax(capSide(), words + scaled(8));
 }
 
 int KeyButton::boxWidth() const
@@ -47,7 +43,7 @@ int KeyButton::boxWidth() const
 QSize KeyButton::sizeHint() const
 {
     const QSize words = QPushButton::sizeHint();
-    return {words.width() + boxWidth() + capWidth() + scaled(8), qMax(words.height(), scaled(44))};
+    return {words.width() + boxWidth() + m_capWidth + scaled(8), qMax(words.height(), scaled(44))};
 }
 
 QSize KeyButton::minimumSizeHint() const
@@ -88,7 +84,7 @@ void KeyButton::paintEvent(QPaintEvent*)
                                     : colours.ink;
     const int words = painter.fontMetrics().horizontalAdvance(text());
     const int gap = scaled(8);
-    const int whole = boxWidth() + (m_isKeyShown ? words + gap + capWidth() : words);
+    const int whole = boxWidth() + (m_isKeyShown ? words + gap + m_capWidth : words);
     int left = (width() - whole) / 2;
     if (isCheckable()) {
         const int side = boxWidth() - gap;
@@ -101,7 +97,7 @@ void KeyButton::paintEvent(QPaintEvent*)
         return;
     }
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF cap(left + words + gap + 0.5, (height() - capSide()) / 2.0 + 0.5, capWidth() - 1,
+    const QRectF cap(left + words + gap + 0.5, (height() - capSide()) / 2.0 + 0.5, m_capWidth - 1,
                      capSide() - 1);
     QColor edge = isPrimary ? colours.accentInk : colours.mutedInk;
     edge.setAlphaF(0.55F);

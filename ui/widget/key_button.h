@@ -27,12 +27,12 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    [[nodiscard]] int capSide() const;
-    [[nodiscard]] int capWidth() const;
+    [[nodiscard]] static int capSide();
     [[nodiscard]] int boxWidth() const; // 0 where it can't be checked
     void paintBox(QPainter& painter, const QRectF& box) const;
 
     QString m_key;
+    int m_capWidth; // of the cap that the key is written on
     bool m_isKeyShown = true;
 };
 

@@ -1,6 +1,7 @@
 #include "ui/widget/widgets.h"
 
 #include "ui/widget/flow_layout.h"
+#include "ui/widget/measured_label.h"
 #include "ui/widget/theme.h"
 
 #include <QButtonGroup>
@@ -15,8 +16,7 @@ namespace plumule::ui {
 
 QLabel* label(const QString& text, const char* role)
 {
-    auto* widget = new QLabel(text);
-    widget->setTextFormat(Qt::PlainText);
+    auto* widget = new MeasuredLabel(text);
     if (*role != '\0') {
         widget->setProperty("role", role);
     }

@@ -150,8 +150,16 @@ void MainWindow::showEvent(QShowEvent* event)
     QMainWindow::showEvent(event);
     QMetaObject::invokeMethod(
         this, [this] { inFront().begin(); }, Qt::QueuedConnection);
-    // After all that is queued, the first picture among it.
-    QTimer::singleShot(0, this, &MainWindow::buildSoon);
+}
+
+// What stands in the window is painted after itself; what is not seen yet comes after that.
+void MainWindow::paintEvent(QPaintEvent* event)
+{
+    QMainWindow::paintEvent(event);
+    if (!m_isSeen) {
+        m_isSeen = true;
+        QTimer::singleShot(0, this, &MainWindow::buildSoon);
+    }
 }
 
 void MainWindow::restorePlace()

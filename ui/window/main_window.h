@@ -46,6 +46,7 @@ Q_SIGNALS:
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
     void showEvent(QShowEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
 
@@ -134,6 +135,7 @@ private:
     BurstReader* m_scanner = nullptr;
     ClockWatch* m_clock = nullptr;
     int m_listener = 0;
+    bool m_isSeen = false; // was painted once
     bool m_mayClose = false;
 };
 
