@@ -25,3 +25,18 @@ add_executable(plumule_life_bench EXCLUDE_FROM_ALL ${life_sources})
 target_include_directories(plumule_life_bench PRIVATE ${PROJECT_SOURCE_DIR})
 target_link_libraries(plumule_life_bench PRIVATE plumule_journal nlohmann_json::nlohmann_json)
 set_target_properties(plumule_life_bench PROPERTIES UNITY_BUILD OFF)
+
+# The window on those rooms: as the program is built everyday, without PLUMULE_CORE_ONLY.
+if(NOT PLUMULE_CORE_ONLY)
+  file(GLOB window_sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/bench/window/*.cpp
+       ${CMAKE_CURRENT_SOURCE_DIR}/bench/window/*.h)
+  add_executable(plumule_window_bench EXCLUDE_FROM_ALL ${window_sources}
+                 ${CMAKE_CURRENT_SOURCE_DIR}/bench/life/race.cpp
+                 ${CMAKE_CURRENT_SOURCE_DIR}/bench/life/tables.cpp)
+  target_include_directories(plumule_window_bench PRIVATE ${PROJECT_SOURCE_DIR})
+  target_compile_definitions(plumule_window_bench PRIVATE
+                             PLUMULE_SAMPLE_DATA="${PROJECT_SOURCE_DIR}/sample-data")
+  target_link_libraries(plumule_window_bench PRIVATE plumule_ui_window plumule_resources Qt6::Test
+                        GTest::gtest nlohmann_json::nlohmann_json)
+  set_target_properties(plumule_window_bench PROPERTIES UNITY_BUILD OFF)
+endif()

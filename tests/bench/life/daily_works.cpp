@@ -7,6 +7,7 @@
 #include "core/journal/trial/trial_entries.h"
 #include "core/journal/watering/watering_entries.h"
 #include "core/storage/database.h"
+#include "tests/bench/life/present_moment.h"
 
 #include <memory>
 #include <stdexcept>

@@ -9,6 +9,7 @@
 #include "core/journal/stock/stock_entries.h"
 #include "core/journal/week/week_entries.h"
 #include "core/storage/journal_file.h"
+#include "tests/bench/life/present_moment.h"
 
 #include <fstream>
 #include <memory>

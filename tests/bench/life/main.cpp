@@ -1,68 +1,18 @@
 #include "tests/bench/life/daily_works.h"
 #include "tests/bench/life/large_works.h"
+#include "tests/bench/life/process.h"
+#include "tests/bench/life/tables.h"
 
-#include <cstdio>
 #include <cstdlib>
 #include <filesystem>
 #include <fmt/format.h>
-#include <fstream>
 #include <iostream>
-#include <nlohmann/json.hpp>
 #include <string>
-#include <unistd.h>
 
 namespace plumule::bench {
 namespace {
 
 namespace fs = std::filesystem;
-
-double residentMb()
-{
-    std::ifstream status("/proc/self/statm");
-    double pages = 0;
-    double resident = 0;
-    status >> pages >> resident;
-    return resident * static_cast<double>(sysconf(_SC_PAGESIZE)) / 1e6;
-}
-
-std::string load()
-{
-    std::ifstream file("/proc/loadavg");
-    std::string one;
-    file >> one;
-    return one;
-}
-
-nlohmann::ordered_json jsonOf(const RoomSize& size, const std::vector<Measured>& rows)
-{
-    nlohmann::ordered_json json;
-    json["room"] = size.name;
-    json["trays"] = size.trays;
-    json["years"] = size.years;
-    json["load"] = load();
-    for (const Measured& row : rows) {
-        json["works"].push_back(
-            {{"name", row.name}, {"ms", row.ms}, {"limit_ms", row.limitMs}, {"aim_ms", row.aimMs}});
-    }
-    return json;
-}
-
-void print(const RoomSize& size, const std::vector<Measured>& rows)
-{
-    fmt::print("\n{} trays, {} years; CPU ms, medians, load {}\n\n| work | ms | bare limit | aim | "
-               "reached |\n| --- | --- | --- | --- | --- |\n",
-               size.trays, size.years, load());
-    for (const Measured& row : rows) {
-        const bool hasAim = row.aimMs > 0;
-        fmt::print("| {} | {:.2f} | {} | {} | {} |\n", row.name, row.ms,
-                   row.limitMs > 0 ? fmt::format("{:.2f}", row.limitMs) : "–",
-                   hasAim ? fmt::format("{:.2f}", row.aimMs) : "–",
-                   !hasAim         ? "–"
-                   : row.isReached ? "yes"
-                                   : "no");
-    }
-    std::fflush(stdout);
-}
 
 std::vector<Measured> measureRoom(const RoomSize& size, const fs::path& folder)
 {
@@ -84,8 +34,8 @@ std::vector<Measured> measureRoom(const RoomSize& size, const fs::path& folder)
 } // namespace
 } // namespace plumule::bench
 
-// plumule_life_bench FOLDER room|farm|giant…: makes the rooms in the folder, which is left empty,
-// and writes FOLDER/bench_<room>.json.
+// plumule_life_bench FOLDER room|farm|giant…: makes the rooms in the folder as <room>.plumule, and
+// writes bench_<room>.json beside them.
 int main(int count, char** words)
 {
     using namespace plumule::bench;
@@ -97,13 +47,11 @@ int main(int count, char** words)
     fs::create_directories(folder);
     for (int i = 2; i < count; ++i) {
         for (const RoomSize& size : {kRoom, kFarm, kGiant}) {
-            if (std::string(words[i]) != size.name) {
-                continue;
+            if (std::string(words[i]) == size.name) {
+                tell(fmt::format("{}: {} trays, {} years", size.name, size.trays, size.years),
+                     measureRoom(size, folder),
+                     folder / ("bench_" + std::string(size.name) + ".json"));
             }
-            const auto rows = measureRoom(size, folder);
-            print(size, rows);
-            std::ofstream(folder / ("bench_" + std::string(size.name) + ".json"))
-                << jsonOf(size, rows).dump(2) << '\n';
         }
     }
     return EXIT_SUCCESS;

@@ -1,17 +1,11 @@
 #include "tests/bench/life/race.h"
 
+#include "tests/bench/life/process.h"
+
 #include <algorithm>
-#include <ctime>
 
 namespace plumule::bench {
 namespace {
-
-double cpuMs()
-{
-    timespec now{};
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
-}
 
 double timeOf(const std::function<void()>& work)
 {
@@ -19,6 +13,8 @@ double timeOf(const std::function<void()>& work)
     work();
     return cpuMs() - before;
 }
+
+} // namespace
 
 double median(std::vector<double> values)
 {
@@ -30,7 +26,11 @@ double median(std::vector<double> values)
     return *middle;
 }
 
-} // namespace
+Measured judged(Measured measured)
+{
+    measured.isReached = measured.ms <= measured.aimMs;
+    return measured;
+}
 
 Measured measure(const Work& work)
 {
@@ -46,8 +46,7 @@ Measured measure(const Work& work)
     if (work.aimTimes > 0) {
         measured.aimMs = work.aimTimes * measured.limitMs;
     }
-    measured.isReached = measured.ms <= measured.aimMs;
-    return measured;
+    return judged(std::move(measured));
 }
 
 } // namespace plumule::bench

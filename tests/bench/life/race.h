@@ -26,6 +26,9 @@ struct Measured
     bool isReached = false;
 };
 
+[[nodiscard]] double median(std::vector<double> values); // 0 of none
+// With isReached as the figures have it.
+[[nodiscard]] Measured judged(Measured measured);
 // Runs work and limit by turns, so that a machine that is busy is so for both.
 [[nodiscard]] Measured measure(const Work& work);
 

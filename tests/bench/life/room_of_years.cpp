@@ -16,6 +16,7 @@
 #include "core/trial/trial_repository.h"
 #include "core/variety/variety_repository.h"
 #include "core/watering/watering_repository.h"
+#include "tests/bench/life/present_moment.h"
 
 #include <algorithm>
 #include <cassert>
@@ -281,11 +282,6 @@ RoomPlan planFor(const RoomSize& size)
 }
 
 } // namespace
-
-Moment presentMoment()
-{
-    return {dateFromIso("2026-11-28").value(), kMorningMinute};
-}
 
 RoomOfYears makeRoomOfYears(const std::filesystem::path& journal, const RoomSize& size)
 {

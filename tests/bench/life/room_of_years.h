@@ -1,6 +1,5 @@
 #pragma once
 
-#include "core/base/date.h"
 #include "core/tray/tray.h"
 
 #include <filesystem>
@@ -18,10 +17,6 @@ struct RoomSize
 inline constexpr RoomSize kRoom{"room", 1'000, 1};
 inline constexpr RoomSize kFarm{"farm", 100'000, 10};
 inline constexpr RoomSize kGiant{"giant", 730'000, 10};
-
-// When the invented rooms are looked at.
-inline constexpr int kMorningMinute = 430;
-[[nodiscard]] Moment presentMoment();
 
 // What of an invented room is looked for.
 struct RoomOfYears
