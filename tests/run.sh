@@ -19,6 +19,8 @@ bash "$root/tests/unused.sh" "$root/build"
 python3 "$root/tests/measure.py" "$root"
 ctest --test-dir "$root/build" --output-on-failure --parallel "$(nproc)"
 
-configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON
+# Without precompiled headers, so that a source of core's that forgets an include is found.
+configure "$root/build-sanitize" -DPLUMULE_CORE_ONLY=ON -DPLUMULE_SANITIZE=ON \
+          -DCMAKE_DISABLE_PRECOMPILE_HEADERS=ON
 build "$root/build-sanitize"
 ctest --test-dir "$root/build-sanitize" --output-on-failure --parallel "$(nproc)"

@@ -37,11 +37,20 @@ case "${1:-}" in
 esac
 
 # The units that the rooms are compiled as: core/tray is …/core/CMakeFiles/plumule_tray.dir/Unity/….
+# clang can't read headers that another compiler precompiled; without them each room has to include what it
+# uses.
 units=$(ROOMS=$rooms python3 - "$build/compile_commands.json" "$root" <<'PYTHON'
 import json, os, re, sys
 source = re.compile(r'#include "' + re.escape(sys.argv[2]) + r'/((?:core|ui|app)(?:/[^"/]+)*)/[^"/]+\.cpp"')
 rooms = set(os.environ["ROOMS"].split())
-for unit in json.load(open(sys.argv[1])):
+commands = json.load(open(sys.argv[1]))
+precompiled = re.compile(r" -fpch-preprocess| -Winvalid-pch -include \S+/cmake_pch\.hxx")
+for unit in commands:
+    unit["command"] = precompiled.sub("", unit["command"])
+folder = os.path.join(os.path.dirname(sys.argv[1]), "tidy")
+os.makedirs(folder, exist_ok=True)
+json.dump(commands, open(os.path.join(folder, "compile_commands.json"), "w"))
+for unit in commands:
     path = unit["file"]
     if "/Unity/" not in path:
         continue
@@ -53,7 +62,7 @@ PYTHON
 
 echo "clang-tidy looks at $(wc -l <<<"$units") units of $(wc -w <<<"$rooms") rooms"
 # What moc makes, and that a unit includes sources, is nobody's handwriting; warnings are the compiler's.
-findings=$(xargs -P "$(nproc)" -n 1 clang-tidy -p "$build" --quiet \
+findings=$(xargs -P "$(nproc)" -n 1 clang-tidy -p "$build/tidy" --quiet \
   --header-filter="^$root/(app|core|ui)/" --checks=-bugprone-suspicious-include \
   --extra-arg=-w <<<"$units" 2>&1 | grep -v 'warnings\? \(and [0-9]* errors\? \)\?generated\.$' || true)
 if [ -n "$findings" ]; then
