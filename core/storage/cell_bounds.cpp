@@ -11,6 +11,8 @@ namespace {
 
 constexpr std::size_t kLongestProse = 20'000;
 constexpr std::size_t kLongestName = 1'000;
+const Date kFirstDay = date(1990, 1, 1);
+const Date kLastDay = date(2100, 12, 31);
 
 constexpr std::array<std::string_view, 6> kProse = {
     "note", "text", "question", "caption", "discard_reason", "set_aside_reason"};
@@ -68,69 +70,62 @@ Range rangeOf(std::string_view column)
                          [&](const Range& each) { return column.ends_with(each.ending); });
 }
 
-std::optional<BoundsReason> wholeFault(std::string_view column, std::int64_t value)
-{
-    const Range range = rangeOf(column);
-    if (value >= range.from && value <= range.to) {
-        return std::nullopt;
-    }
-    return isMinuteOfDay(column) ? BoundsReason::TimeOfDay : BoundsReason::Amount;
-}
-
 double mostOfReal(std::string_view column)
 {
     return column.starts_with("ph") ? 14 : column.ends_with("_percent") ? 100 : 100'000;
 }
 
-std::optional<BoundsReason> realFault(std::string_view column, double value)
+} // namespace
+
+CellBounds::CellBounds(std::string_view column)
+    : m_mostReal(mostOfReal(column))
+    , m_isMinuteOfDay(plumule::isMinuteOfDay(column))
+    , m_isDay(plumule::isDay(column))
 {
-    return !(value >= 0 && value <= mostOfReal(column)) ? std::optional(BoundsReason::Amount)
-                                                        : std::nullopt;
+    const Range range = rangeOf(column);
+    m_least = range.from;
+    m_most = range.to;
+    const bool isProse = std::find(kProse.begin(), kProse.end(), column) != kProse.end();
+    m_longest = isProse ? kLongestProse : kLongestName;
 }
 
-std::optional<BoundsReason> textFault(std::string_view column, const std::string& text)
+NumberBounds CellBounds::ofWholes() const
 {
-    if (isDay(column)) {
+    return {static_cast<double>(m_least), static_cast<double>(m_most)};
+}
+
+NumberBounds CellBounds::ofReals() const
+{
+    return {0, m_mostReal};
+}
+
+std::optional<BoundsReason> CellBounds::textFault(const std::string& text) const
+{
+    if (m_isDay) {
         const auto day = dateFromIso(text);
-        return !day || *day < date(1990, 1, 1) || *day > date(2100, 12, 31)
-                   ? std::optional(BoundsReason::Day)
-                   : std::nullopt;
+        return !day || *day < kFirstDay || *day > kLastDay ? std::optional(BoundsReason::Day)
+                                                           : std::nullopt;
     }
-    if (text.size() > longestText(column)) {
+    if (text.size() > m_longest) {
         return BoundsReason::TextLength;
     }
     return firstNotUtf8(text) ? std::optional(BoundsReason::TextCharacters) : std::nullopt;
 }
 
-} // namespace
-
-std::size_t longestText(std::string_view column)
-{
-    const bool isProse = std::find(kProse.begin(), kProse.end(), column) != kProse.end();
-    return isProse ? kLongestProse : kLongestName;
-}
-
-NumberBounds numberBounds(const ColumnInfo& column)
-{
-    if (column.type == "REAL") {
-        return {0, mostOfReal(column.name)};
-    }
-    const Range range = rangeOf(column.name);
-    return {static_cast<double>(range.from), static_cast<double>(range.to)};
-}
-
-std::optional<BoundsReason> boundsFault(std::string_view column, const Cell& cell)
+std::optional<BoundsReason> CellBounds::fault(const Cell& cell) const
 {
     if (const auto* whole = std::get_if<std::int64_t>(&cell)) {
-        return wholeFault(column, *whole);
+        if (*whole >= m_least && *whole <= m_most) {
+            return std::nullopt;
+        }
+        return m_isMinuteOfDay ? BoundsReason::TimeOfDay : BoundsReason::Amount;
     }
     if (const auto* real = std::get_if<double>(&cell)) {
-        return realFault(column, *real);
+        return *real >= 0 && *real <= m_mostReal ? std::nullopt
+                                                 : std::optional(BoundsReason::Amount);
     }
-    if (const auto* text = std::get_if<std::string>(&cell)) {
-        return textFault(column, *text);
-    }
-    return std::nullopt;
+    const auto* text = std::get_if<std::string>(&cell);
+    return text == nullptr ? std::nullopt : textFault(*text);
 }
 
 } // namespace plumule

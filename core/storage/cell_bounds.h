@@ -1,16 +1,23 @@
 #pragma once
 
 #include "core/base/bounds_reason.h"
-#include "core/storage/database.h"
+#include "core/storage/column_traits.h"
 
+#include <cstdint>
 #include <optional>
 #include <string_view>
 
 namespace plumule {
 
+// The least and the most that a number may be.
+struct NumberBounds
+{
+    double least = 0;
+    double most = 0;
+};
+
 // The one table of bounds, by the unit that a column's name ends on ("net_mg", "sown_on"): what any
-// intention, import or file may put into a cell of the journal. None where the cell is within them.
-// Empty cells are.
+// intention, import or file may put into a cell of the journal. An empty cell is within them.
 //   …_on, on_date, from_date  days 1990-01-01 to 2100-12-31
 //   minute, …_minute          0 to 1439
 //   …_mg                      0 to 10 t, change_mg to either side
@@ -25,17 +32,39 @@ namespace plumule {
 //   id, …_id                  above 0
 //   other numbers             a thousand million to either side; draw_number any
 //   texts                     UTF-8 without null: 20,000 bytes where prose is written, else 1,000
-[[nodiscard]] std::optional<BoundsReason> boundsFault(std::string_view column, const Cell& cell);
-
-// The least and the most that a number of that column may be.
-struct NumberBounds
+class CellBounds
 {
-    double least = 0;
-    double most = 0;
-};
-[[nodiscard]] NumberBounds numberBounds(const ColumnInfo& column);
+public:
+    // Of the column of that name.
+    explicit CellBounds(std::string_view column);
 
-// The most bytes that a text of that column may have.
-[[nodiscard]] std::size_t longestText(std::string_view column);
+    // None where the cell is within them.
+    [[nodiscard]] std::optional<BoundsReason> fault(const Cell& cell) const;
+    [[nodiscard]] NumberBounds ofWholes() const;
+    [[nodiscard]] NumberBounds ofReals() const;
+    // The most bytes that a text may have.
+    [[nodiscard]] std::size_t longestText() const { return m_longest; }
+
+private:
+    [[nodiscard]] std::optional<BoundsReason> textFault(const std::string& text) const;
+
+    std::int64_t m_least = 0;
+    std::int64_t m_most = 0;
+    double m_mostReal = 0;
+    std::size_t m_longest = 0;
+    bool m_isMinuteOfDay = false;
+    bool m_isDay = false;
+};
+
+// Of one cell alone.
+[[nodiscard]] inline std::optional<BoundsReason> boundsFault(std::string_view column,
+                                                             const Cell& cell)
+{
+    return CellBounds(column).fault(cell);
+}
+[[nodiscard]] inline std::size_t longestText(std::string_view column)
+{
+    return CellBounds(column).longestText();
+}
 
 } // namespace plumule

@@ -14,25 +14,49 @@ StorageFailure beyondBounds(BoundsReason reason, const RowChange& change, const 
 {
     std::vector<std::string> values = {shownCell(cell), column.name};
     if (reason == BoundsReason::Amount) {
-        const NumberBounds bounds = numberBounds(column);
+        const bool isReal = column.type == "REAL";
+        const NumberBounds bounds = isReal ? column.bounds.ofReals() : column.bounds.ofWholes();
         values.push_back(shownCell(bounds.least));
         values.push_back(shownCell(bounds.most));
     } else if (reason == BoundsReason::TextLength) {
-        values.push_back(std::to_string(longestText(column.name)));
+        values.push_back(std::to_string(column.bounds.longestText()));
     }
     return StorageFailure(Error{ErrorKind::Invalid, reason, std::move(values),
                                 RowAt{std::string(change.table), change.id()}});
 }
 
-// Throws for the first cell that no journal may hold.
-void checkWritten(Database& database, const RowChange& change, const RowChange::Cells& written)
+// The columns of a changeset's tables, which follow one another row by row.
+class ColumnsInTurn
 {
-    const auto& columns = database.columnsOf(std::string(change.table));
+public:
+    explicit ColumnsInTurn(Database& database)
+        : m_database(database)
+    {}
+
+    const std::vector<ColumnInfo>& of(std::string_view table)
+    {
+        if (m_columns == nullptr || table != m_table) {
+            m_table = table;
+            m_columns = &m_database.columnsOf(m_table);
+        }
+        return *m_columns;
+    }
+
+private:
+    Database& m_database;
+    std::string m_table;
+    const std::vector<ColumnInfo>* m_columns = nullptr;
+};
+
+// Throws for the first cell that no journal may hold.
+void checkWritten(const std::vector<ColumnInfo>& columns, const RowChange& change,
+                  const RowChange::Cells& written)
+{
     for (std::size_t i = 0; i < written.size() && i < columns.size(); ++i) {
         if (!written[i]) {
             continue;
         }
-        if (const auto fault = boundsFault(columns[i].name, *written[i])) {
+        if (const auto fault = columns[i].bounds.fault(*written[i])) {
             throw beyondBounds(*fault, change, columns[i], *written[i]);
         }
     }
@@ -57,6 +81,23 @@ bool fits(const RowChange::Cells& cells, const std::vector<ColumnInfo>& columns)
     return true;
 }
 
+bool areWithinBounds(const RowChange::Cells& written, const std::vector<ColumnInfo>& columns)
+{
+    for (std::size_t i = 0; i < written.size(); ++i) {
+        if (written[i] && columns[i].bounds.fault(*written[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// Whether the row makes sense for this journal, whatever is written of it.
+bool fits(const RowChange& change, const std::vector<ColumnInfo>& columns)
+{
+    return isTrackedTable(change.table) && !columns.empty() && fits(change.before, columns) &&
+           fits(change.after, columns);
+}
+
 } // namespace
 
 bool isTrackedTable(std::string_view table)
@@ -68,8 +109,9 @@ bool isTrackedTable(std::string_view table)
 std::vector<ChangedRow> checkedRows(Database& database, std::string_view bytes)
 {
     std::vector<ChangedRow> rows;
+    ColumnsInTurn columns(database);
     const bool isWhole = walkChangeset(bytes, [&](const RowChange& change) {
-        checkWritten(database, change, change.after);
+        checkWritten(columns.of(change.table), change, change.after);
         rows.push_back({std::string(change.table), change.id()});
     });
     if (!isWhole) {
@@ -82,19 +124,27 @@ std::optional<std::vector<ChangedRow>> rowsIfSound(Database& database, std::stri
                                                    WayThrough way)
 {
     std::vector<ChangedRow> rows;
+    ColumnsInTurn columns(database);
     bool areSound = true;
     const bool isWhole = walkChangeset(bytes, [&](const RowChange& change) {
-        const std::string table(change.table);
-        const auto& columns = database.columnsOf(table);
-        const auto& written = way == WayThrough::Back ? change.before : change.after;
-        areSound = areSound && isTrackedTable(table) && !columns.empty() &&
-                   fits(change.before, columns) && fits(change.after, columns);
-        for (std::size_t i = 0; areSound && i < written.size(); ++i) {
-            areSound = !written[i] || !boundsFault(columns[i].name, *written[i]);
-        }
-        rows.push_back({table, change.id()});
+        const auto& of = columns.of(change.table);
+        areSound = areSound && fits(change, of) &&
+                   areWithinBounds(way == WayThrough::Back ? change.before : change.after, of);
+        rows.push_back({std::string(change.table), change.id()});
     });
     return isWhole && areSound ? std::optional(std::move(rows)) : std::nullopt;
+}
+
+bool isSoundBothWays(Database& database, std::string_view bytes)
+{
+    ColumnsInTurn columns(database);
+    bool areSound = true;
+    const bool isWhole = walkChangeset(bytes, [&](const RowChange& change) {
+        const auto& of = columns.of(change.table);
+        areSound = areSound && fits(change, of) && areWithinBounds(change.before, of) &&
+                   areWithinBounds(change.after, of);
+    });
+    return isWhole && areSound;
 }
 
 } // namespace plumule

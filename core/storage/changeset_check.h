@@ -37,5 +37,7 @@ enum class WayThrough
 // beyond bounds. A matching checksum is no proof of sense: the file may come from anywhere.
 [[nodiscard]] std::optional<std::vector<ChangedRow>>
 rowsIfSound(Database& database, std::string_view bytes, WayThrough way);
+// Whether there are such, back and forth.
+[[nodiscard]] bool isSoundBothWays(Database& database, std::string_view bytes);
 
 } // namespace plumule

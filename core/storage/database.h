@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/cell_bounds.h"
 #include "core/storage/column_traits.h"
 #include "core/storage/failure.h"
 #include "core/storage/journal_lock.h"
@@ -74,6 +75,7 @@ struct ColumnInfo
 {
     std::string name;
     std::string type;
+    CellBounds bounds{name};
 };
 
 enum class Access

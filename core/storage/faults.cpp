@@ -113,8 +113,7 @@ void searchCells(Database& database, const std::string& table, std::vector<Error
 bool makesSense(Database& database, std::string_view bytes, std::int64_t schema)
 {
     const bool isAlike = schema >= kOldestAlikeSchema;
-    return isAlike ? rowsIfSound(database, bytes, WayThrough::Back) &&
-                         rowsIfSound(database, bytes, WayThrough::Forth)
+    return isAlike ? isSoundBothWays(database, bytes)
                    : walkChangeset(bytes, [](const RowChange&) {});
 }
 
@@ -211,7 +210,7 @@ std::optional<std::size_t> firstBadCell(const std::vector<DeclaredColumn>& colum
                                  : type == "TEXT" ? std::holds_alternative<std::string>(cell)
                                  : type == "REAL" ? !std::holds_alternative<std::string>(cell)
                                                   : std::holds_alternative<std::int64_t>(cell);
-        if (!isOfItsType || boundsFault(columns[i].info.name, cell)) {
+        if (!isOfItsType || columns[i].info.bounds.fault(cell)) {
             return i;
         }
     }
