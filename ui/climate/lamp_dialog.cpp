@@ -74,7 +74,7 @@ void LampDialog::save()
         refuse(sentence(done.error()));
         return;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
     accept();
 }
 

@@ -327,7 +327,7 @@ void LoggerDialog::bringIn()
         refuse(sentence(outcome.error()));
         return;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
     accept();
 }
 

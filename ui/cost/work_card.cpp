@@ -122,7 +122,7 @@ void WorkCard::take(const LabourTask& task, int seconds)
         m_services.messages.refuse(sentence(done.error()));
         return;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
 }
 
 QWidget* WorkCard::timedLine(const QString& words, const WorkTime& work)

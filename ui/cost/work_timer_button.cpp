@@ -90,14 +90,14 @@ void WorkTimerButton::begin()
         m_services.messages.refuse(sentence(begun.error()));
         return;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
 }
 
 void WorkTimerButton::end(const WorkTime& running)
 {
     const auto ended = m_journal.workTimes().end();
     if (ended) {
-        tellLast(m_journal, m_services.messages);
+        tellLast(m_journal, m_services);
         return;
     }
     const Error& error = ended.error();

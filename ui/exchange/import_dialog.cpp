@@ -6,6 +6,7 @@
 #include "ui/exchange/import_form.h"
 #include "ui/exchange/import_result.h"
 #include "ui/exchange/remembered_forms.h"
+#include "ui/page/another_hand.h"
 #include "ui/page/aside.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
@@ -170,45 +171,23 @@ void ImportDialog::showResult()
     }
 }
 
-struct ImportDialog::Stored
-{
-    std::int64_t rows = 0;
-    std::vector<Change> changes;
-};
-
 void ImportDialog::runImport()
 {
-    auto beside = m_journal.beside();
-    if (!beside) {
-        m_services.messages.refuse(sentence(beside.error()));
-        reject();
-        return;
-    }
     showStoring();
-    m_services.tasks.run(
-        tr("Storing a table"),
-        [lent = std::make_shared<std::unique_ptr<Journal>>(std::move(*beside)), preview = m_preview,
-         stop = m_stop, store = BackupKeeper::storeOf(m_journal, m_services.preferences),
-         name =
-             QFileInfo(m_file).fileName().toStdString()](const Progress& task) -> Result<Stored> {
-            const std::unique_ptr<Journal> hand = std::move(*lent); // closed before this is over
+    byAnotherHand(
+        m_journal, m_services.tasks, tr("Storing a table"),
+        [preview = m_preview, stop = m_stop,
+         store = BackupKeeper::storeOf(m_journal, m_services.preferences),
+         name = QFileInfo(m_file).fileName().toStdString()](
+            Journal& hand, const Progress& task) -> Result<std::int64_t> {
             const Progress progress = stoppedByBoth(task, stop);
             // What a table brings in wrongly may be seen only when undo no longer reaches it.
-            if (const auto first = hand->backUpInto(store, {}); !first) {
+            if (const auto first = hand.backUpInto(store, {}); !first) {
                 return passOn(first);
             }
-            Stored stored;
-            const int listener = hand->addListener(
-                [&stored](const std::vector<Change>& changes) { stored.changes = changes; });
-            const auto rows = hand->exchange().importTable(*preview, name, progress);
-            hand->removeListener(listener);
-            if (!rows) {
-                return passOn(rows);
-            }
-            stored.rows = *rows;
-            return stored;
+            return hand.exchange().importTable(*preview, name, progress);
         },
-        this, [this](const Result<Stored>& stored) { takeStored(stored); });
+        this, [this](const Result<std::int64_t>& rows) { takeStored(rows); });
 }
 
 void ImportDialog::showStoring()
@@ -236,7 +215,7 @@ void ImportDialog::reject()
     m_leave->setEnabled(false);
 }
 
-void ImportDialog::takeStored(const Result<Stored>& stored)
+void ImportDialog::takeStored(const Result<std::int64_t>& stored)
 {
     m_isStoring = false;
     if (!stored) {
@@ -246,10 +225,9 @@ void ImportDialog::takeStored(const Result<Stored>& stored)
         reject();
         return;
     }
-    m_journal.hear(stored->changes);
     rememberForm(m_services.preferences, m_preview->header, m_preview->form);
-    const int rows = static_cast<int>(stored->rows);
-    tellDone(m_journal, m_services.messages,
+    const int rows = static_cast<int>(*stored);
+    tellDone(m_journal, m_services,
              m_preview->form.kind == TableKind::Trays ? tr("Imported %n tray(s).", nullptr, rows)
                                                       : tr("Imported %n row(s).", nullptr, rows));
     accept();

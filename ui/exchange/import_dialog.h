@@ -36,7 +36,6 @@ public:
 
 private:
     using Preview = std::shared_ptr<const ImportPreview>;
-    struct Stored;
 
     void buildWaiting();
     void buildButtons();
@@ -45,7 +44,7 @@ private:
     void showResult();
     void runImport();
     void showStoring();
-    void takeStored(const Result<Stored>& stored);
+    void takeStored(const Result<std::int64_t>& stored);
     [[nodiscard]] bool takeRemembered(const ImportPreview& preview);
 
     Journal& m_journal;

@@ -1,6 +1,7 @@
 #include "ui/history/take_back_card.h"
 
 #include "ui/history/history_text.h"
+#include "ui/page/another_hand.h"
 #include "ui/page/undoing.h"
 #include "ui/widget/theme.h"
 
@@ -64,6 +65,7 @@ void TakeBackCard::showNothing()
 
 void TakeBackCard::explain(const QString& title, const QString& words)
 {
+    m_latest.forget();
     m_shown.reset();
     setHeading(title);
     m_words->setText(words);
@@ -102,7 +104,7 @@ void TakeBackCard::show(const HistoryEntry& act, const UnitText& units)
         return;
     }
     explain(tr("%1 was taken back").arg(clockOf(act)), tr("It can be done again as it was."));
-    m_shown = act.id;
+    m_shown = act;
     m_isRedo = true;
     m_act->setText(tr("Do it again"));
     m_act->show();
@@ -110,14 +112,29 @@ void TakeBackCard::show(const HistoryEntry& act, const UnitText& units)
 
 void TakeBackCard::offer(const HistoryEntry& act, const UnitText& units)
 {
-    const auto effects = m_journal.foreseeUndo(act.id);
+    if (!isLarge(act)) {
+        showEffects(act, units, m_journal.foreseeUndo(act.id));
+        return;
+    }
+    explain(tr("Take back %1?").arg(clockOf(act)), tr("Looking at what it comes to …"));
+    byAnotherHand(
+        m_journal, m_services.tasks, tr("Looking at what it comes to"),
+        [id = act.id](Journal& hand, const Progress&) { return hand.foreseeUndo(id); }, this,
+        m_latest.only([this, act, units](const Result<std::vector<History::RowEffect>>& effects) {
+            showEffects(act, units, effects);
+        }));
+}
+
+void TakeBackCard::showEffects(const HistoryEntry& act, const UnitText& units,
+                               const Result<std::vector<History::RowEffect>>& effects)
+{
     if (!effects) {
         explain(tr("%1 stays").arg(clockOf(act)), sentence(effects.error()));
         return;
     }
     explain(tr("Take back %1?").arg(clockOf(act)), effectWords(*effects).join('\n'));
     addValues(*effects, units);
-    m_shown = act.id;
+    m_shown = act;
     m_isRedo = false;
     m_act->setText(tr("Take it back"));
     m_act->show();
@@ -159,9 +176,9 @@ void TakeBackCard::begin()
 void TakeBackCard::act()
 {
     if (m_isRedo) {
-        doAgain(m_journal, m_services.messages);
+        doAgain(m_journal, m_services);
     } else {
-        takeBack(m_journal, m_services.messages, *m_shown);
+        takeBack(m_journal, m_services, m_shown);
     }
 }
 

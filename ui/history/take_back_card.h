@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ui/page/latest.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -25,6 +26,8 @@ public:
 private:
     void act();
     void offer(const HistoryEntry& act, const UnitText& units);
+    void showEffects(const HistoryEntry& act, const UnitText& units,
+                     const Result<std::vector<History::RowEffect>>& effects);
     void explain(const QString& title, const QString& words);
     void addValues(const std::vector<History::RowEffect>& effects, const UnitText& units);
 
@@ -35,7 +38,8 @@ private:
     QGridLayout* m_grid = nullptr;
     QLabel* m_words = nullptr;
     QPushButton* m_act = nullptr;
-    std::optional<HistoryId> m_shown;
+    std::optional<HistoryEntry> m_shown;
+    Latest m_latest;
     bool m_isRedo = false;
 };
 

@@ -324,7 +324,7 @@ void MergeDialog::bringTogether(const BackupMade& first)
     if (brought->photosMissing > 0) {
         done << tr("%n photograph(s) of it were not beside it.", nullptr, brought->photosMissing);
     }
-    tellDone(m_journal, m_services.messages, done.join(QLatin1Char(' ')));
+    tellDone(m_journal, m_services, done.join(QLatin1Char(' ')));
     accept();
 }
 

@@ -80,7 +80,7 @@ void OrderCutsDialog::finish(const Done& done)
         refuse(sentence(done.error()));
         return;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
     accept();
 }
 

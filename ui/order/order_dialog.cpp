@@ -134,7 +134,7 @@ void OrderDialog::addEnd()
             refuse(sentence(ended.error()));
             return;
         }
-        tellLast(journal(), m_given.messages);
+        tellLast(journal(), m_given);
         accept();
     };
     auto* end = button(tr("End it today…"));

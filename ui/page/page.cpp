@@ -78,17 +78,17 @@ UnitText Page::units() const
 
 void Page::tellLast()
 {
-    ui::tellLast(m_journal, m_services.messages);
+    ui::tellLast(m_journal, m_services);
 }
 
 void Page::tellDone(const QString& done)
 {
-    ui::tellDone(m_journal, m_services.messages, done);
+    ui::tellDone(m_journal, m_services, done);
 }
 
 void Page::undoLast()
 {
-    takeBack(m_journal, m_services.messages);
+    takeBack(m_journal, m_services);
 }
 
 } // namespace plumule::ui

@@ -22,7 +22,7 @@ void RecordDialog::addRemove(const char* name, const QString& title, const std::
             refuse(sentence(removed.error()));
             return;
         }
-        tellLast(m_journal, m_services.messages);
+        tellLast(m_journal, m_services);
         accept();
     };
     connect(addLeftButton(tr("Remove"), name, "danger"), &QPushButton::clicked, this, [=, this] {
@@ -36,7 +36,7 @@ void RecordDialog::addSave(const char* name, const QString& text)
     addCancel();
     connect(addButton(text, name, "primary"), &QPushButton::clicked, this, [this] {
         if (const auto said = save()) {
-            tellDone(m_journal, m_services.messages, *said);
+            tellDone(m_journal, m_services, *said);
             accept();
         }
     });

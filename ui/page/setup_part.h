@@ -68,7 +68,7 @@ protected:
             m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
             return true;
         }
-        tellDone(m_journal, m_services.messages, saved);
+        tellDone(m_journal, m_services, saved);
         return true;
     }
 

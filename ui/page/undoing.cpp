@@ -1,13 +1,22 @@
 #include "ui/page/undoing.h"
 
 #include "core/journal/room/room_entries.h"
-#include "ui/page/message_bar.h"
+#include "ui/page/another_hand.h"
+#include "ui/page/page.h"
+#include "ui/page/wait_dialog.h"
 #include "ui/text/text.h"
 
-#include <QCoreApplication>
+#include <QApplication>
 
 namespace plumule::ui {
 namespace {
+
+class Undoing
+{
+    Q_DECLARE_TR_FUNCTIONS(Undoing)
+};
+
+constexpr std::int64_t kManyRows = 2'000; // about a tenth of a second
 
 // The act just done, where it can be taken back: one that changed nothing has no entry, and the
 // newest entry is then another's.
@@ -22,51 +31,85 @@ QString told(Journal& journal, const HistoryEntry& entry)
     return sentence(entry, layout ? layout->room.units : UnitSystem::Metric);
 }
 
-void offerUndo(Journal& journal, MessageBar& messages, const QString& done, HistoryId act)
+void offerUndo(Journal& journal, const Services& services, const QString& done,
+               const HistoryEntry& act)
 {
-    messages.tell(done, QCoreApplication::translate("Undoing", "Undo"),
-                  [&journal, &messages, act] { takeBack(journal, messages, act); });
+    services.messages.tell(done, Undoing::tr("Undo"),
+                           [&journal, services, act] { takeBack(journal, services, act); });
+}
+
+// Takes the act back or does it again, as `step` does.
+void take(Journal& journal, const Services& services, const std::optional<HistoryEntry>& act,
+          const std::function<Result<HistoryEntry>(Journal&)>& step,
+          const std::function<void(const HistoryEntry&)>& done)
+{
+    const auto finish = [services, done](const Result<HistoryEntry>& taken) {
+        if (taken) {
+            done(*taken);
+        } else {
+            services.messages.refuse(sentence(taken.error()));
+        }
+    };
+    if (!act || !isLarge(*act)) {
+        finish(step(journal));
+        return;
+    }
+    const QString words =
+        Undoing::tr("Writing %n row(s) anew …", nullptr, static_cast<int>(act->rowCount));
+    auto* wait = new WaitDialog(words, QApplication::activeWindow());
+    wait->open();
+    byAnotherHand(
+        journal, services.tasks, words,
+        [step](Journal& hand, const Progress&) { return step(hand); }, wait,
+        [wait, finish](const Result<HistoryEntry>& taken) {
+            wait->finish();
+            finish(taken);
+        });
 }
 
 } // namespace
 
-void tellLast(Journal& journal, MessageBar& messages)
+bool isLarge(const HistoryEntry& act)
+{
+    return act.rowCount > kManyRows;
+}
+
+void tellLast(Journal& journal, const Services& services)
 {
     if (const auto latest = actJustDone(journal)) {
-        offerUndo(journal, messages, told(journal, *latest), latest->id);
+        offerUndo(journal, services, told(journal, *latest), *latest);
     }
 }
 
-void tellDone(Journal& journal, MessageBar& messages, const QString& done)
+void tellDone(Journal& journal, const Services& services, const QString& done)
 {
     if (const auto latest = actJustDone(journal)) {
-        offerUndo(journal, messages, done, latest->id);
+        offerUndo(journal, services, done, *latest);
     } else {
-        messages.tell(done);
+        services.messages.tell(done);
     }
 }
 
-void takeBack(Journal& journal, MessageBar& messages, HistoryId act)
+void takeBack(Journal& journal, const Services& services, const std::optional<HistoryEntry>& act)
 {
-    const auto undone = journal.undo(act);
-    if (!undone) {
-        messages.refuse(sentence(undone.error()));
-        return;
-    }
-    messages.tell(
-        QCoreApplication::translate("Undoing", "Taken back: %1").arg(told(journal, *undone)),
-        QCoreApplication::translate("Undoing", "Redo"),
-        [&journal, &messages] { doAgain(journal, messages); });
+    const HistoryId id = act ? act->id : HistoryId();
+    take(
+        journal, services, act ? act : journal.nextUndo(),
+        [id](Journal& hand) { return hand.undo(id); },
+        [&journal, services](const HistoryEntry& undone) {
+            services.messages.tell(Undoing::tr("Taken back: %1").arg(told(journal, undone)),
+                                   Undoing::tr("Redo"),
+                                   [&journal, services] { doAgain(journal, services); });
+        });
 }
 
-void doAgain(Journal& journal, MessageBar& messages)
+void doAgain(Journal& journal, const Services& services)
 {
-    const auto redone = journal.redo();
-    if (!redone) {
-        messages.refuse(sentence(redone.error()));
-        return;
-    }
-    offerUndo(journal, messages, told(journal, *redone), redone->id);
+    take(
+        journal, services, journal.nextRedo(), [](Journal& hand) { return hand.redo(); },
+        [&journal, services](const HistoryEntry& redone) {
+            offerUndo(journal, services, told(journal, redone), redone);
+        });
 }
 
 } // namespace plumule::ui

@@ -353,7 +353,7 @@ void TastingView::remove()
             m_services.messages.refuse(sentence(removed.error()));
             return;
         }
-        tellDone(m_journal, m_services.messages, tr("Removed the tasting."));
+        tellDone(m_journal, m_services, tr("Removed the tasting."));
         reload();
     });
 }

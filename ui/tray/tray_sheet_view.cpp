@@ -251,7 +251,7 @@ bool TraySheetView::done(const Result<T>& result)
         m_services.messages.refuse(sentence(result.error()));
         return false;
     }
-    tellLast(m_journal, m_services.messages);
+    tellLast(m_journal, m_services);
     return true;
 }
 

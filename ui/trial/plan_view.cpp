@@ -197,7 +197,7 @@ void PlanView::remove()
                 m_services.messages.refuse(sentence(removed.error()));
                 return;
             }
-            tellLast(m_journal, m_services.messages);
+            tellLast(m_journal, m_services);
             Q_EMIT left();
         });
 }

@@ -24,7 +24,7 @@ bool PlanView::keep()
         m_services.messages.refuse(sentence(stored.error()));
         return false;
     }
-    tellDone(m_journal, m_services.messages,
+    tellDone(m_journal, m_services,
              tr("Kept the plan of trial %1.").arg(QString::fromStdString(stored->trial.code)));
     begin(*stored);
     Q_EMIT kept(stored->trial.id);

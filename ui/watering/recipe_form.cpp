@@ -231,8 +231,7 @@ bool RecipeForm::save(Fields& fields)
         m_services.messages.tell(tr("Nothing was different: there was nothing to save."));
         return true;
     }
-    tellDone(m_journal, m_services.messages,
-             tr("The recipe of %1 was saved.").arg(nameOf(changed->water)));
+    tellDone(m_journal, m_services, tr("The recipe of %1 was saved.").arg(nameOf(changed->water)));
     return true;
 }
 

@@ -116,7 +116,7 @@ void RepeatDialog::addEnd()
             refuse(sentence(ended.error()));
             return;
         }
-        tellLast(journal(), m_services.messages);
+        tellLast(journal(), m_services);
         accept();
     };
     connect(addLeftButton(tr("End it"), "repeatEnd", "danger"), &QPushButton::clicked, this,

@@ -95,9 +95,8 @@ void MainWindow::wireBegin()
         showPage(tr("Trays"));
         pageOf<TraysPage>(tr("Trays")).openSowing();
     });
-    connect(m_begin, &BeginBar::importAsked, this, [this] {
-        ImportDialog::begin(m_journal, {m_ask, *m_messages, m_preferences, *m_tasks}, this);
-    });
+    connect(m_begin, &BeginBar::importAsked, this,
+            [this] { ImportDialog::begin(m_journal, services(), this); });
     connect(m_begin, &BeginBar::sampleAsked, this, [this] {
         m_ask.fileToSave(this, tr("Where shall the sample be kept?"), tr("Sample room.plumule"),
                          tr("Plumule journals (*.plumule)"), [this](const QString& path) {
@@ -286,7 +285,7 @@ void MainWindow::giveBetween(TrayId tray)
 {
     auto* dialog = new BetweenDialog(m_journal, m_ask, {tray}, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &BetweenDialog::given, this, [this] { tellLast(m_journal, *m_messages); });
+    connect(dialog, &BetweenDialog::given, this, [this] { tellLast(m_journal, services()); });
     dialog->open();
 }
 

@@ -52,6 +52,10 @@ protected:
 
 private:
     bool pressByEnter(QObject* watched, const QEvent& event) const;
+    [[nodiscard]] Services services() const
+    {
+        return {m_ask, *m_messages, m_preferences, *m_tasks};
+    }
     void buildFrame();
     QWidget* buildSidebar();
     QWidget* buildBeside();
@@ -78,10 +82,8 @@ private:
     template <class Kind>
     void addPage(const QString& name, Built when = Built::WhenShown)
     {
-        addSeat(
-            {name, when, [this](QWidget* within) {
-                 return new Kind(m_journal, {m_ask, *m_messages, m_preferences, *m_tasks}, within);
-             }});
+        addSeat({name, when,
+                 [this](QWidget* within) { return new Kind(m_journal, services(), within); }});
     }
     void addSeat(Seat seat);
     QPushButton* buttonOf(const Seat& seat, std::size_t index);

@@ -49,7 +49,7 @@ void MainWindow::wireKeys()
     act(QKeySequence::Print, [this] { print(); });
     act(QKeySequence::Refresh, [this] { readAgain(); });
     act(QKeySequence::HelpContents, [this] { help(); });
-    act(QKeySequence::Undo, [this] { takeBack(m_journal, *m_messages); });
+    act(QKeySequence::Undo, [this] { takeBack(m_journal, services()); });
     // As the help says, and as the desktop calls it.
     QList<QKeySequence> again = QKeySequence::keyBindings(QKeySequence::Redo);
     if (const QKeySequence usual(Qt::CTRL | Qt::SHIFT | Qt::Key_Z); !again.contains(usual)) {
@@ -57,7 +57,7 @@ void MainWindow::wireKeys()
     }
     auto* redo = new QShortcut(this);
     redo->setKeys(again);
-    connect(redo, &QShortcut::activated, this, [this] { doAgain(m_journal, *m_messages); });
+    connect(redo, &QShortcut::activated, this, [this] { doAgain(m_journal, services()); });
     wireScanner();
     qApp->installEventFilter(this);
     qApp->installEventFilter(m_scanner);

@@ -3,6 +3,8 @@
 #include "tests/ui/support/growing.h"
 #include "ui/page/undoing.h"
 
+#include <fstream>
+
 namespace plumule::ui {
 namespace {
 
@@ -31,16 +33,16 @@ protected:
 
 TEST_F(UndoingTest, SaysNothingWhereNothingWasDone)
 {
-    tellLast(*journal, messages);
+    tellLast(*journal, services());
     EXPECT_EQ(messages.text(), "");
-    takeBack(*journal, messages);
+    takeBack(*journal, services());
     EXPECT_TRUE(messages.isRefusal());
 }
 
 TEST_F(UndoingTest, TakesBackAndDoesAgain)
 {
     rename("North room");
-    tellLast(*journal, messages);
+    tellLast(*journal, services());
     EXPECT_FALSE(messages.text().isEmpty());
     pressAction("Undo");
     EXPECT_TRUE(messages.text().startsWith("Taken back"));
@@ -55,7 +57,7 @@ TEST_F(UndoingTest, TheBarsButtonIsOfTheActItSpeaksOf)
 {
     const auto sown = journal->trays().sow(broccoli(1, kTwoDaysAgo));
     ASSERT_TRUE(sown.has_value());
-    tellDone(*journal, messages, "Sown, in words of the page's own.");
+    tellDone(*journal, services(), "Sown, in words of the page's own.");
     EXPECT_EQ(messages.text(), "Sown, in words of the page's own.");
     rename("North room");
     pressAction("Undo");
@@ -66,11 +68,48 @@ TEST_F(UndoingTest, TheBarsButtonIsOfTheActItSpeaksOf)
 TEST_F(UndoingTest, SaysWhyItIsRefused)
 {
     rename("North room");
-    tellLast(*journal, messages);
+    tellLast(*journal, services());
     rename("South room");
     pressAction("Undo");
     EXPECT_TRUE(messages.isRefusal()) << messages.text().toStdString();
     EXPECT_EQ(roomName(), "South room");
+}
+
+// A table of 700 trays: each with its stages, its harvest and its bowl.
+TEST_F(UndoingTest, WhatChangedVeryManyRowsIsTakenBackBesideTheWindow)
+{
+    const std::string file = (folder.path() + "/trays.csv").toStdString();
+    std::ofstream table(file);
+    table << "code,variety,medium,sown,seed_g,harvested,net_g\n";
+    for (int i = 0; i < 700; ++i) {
+        table << 'X' << i << ",Broccoli,Coir mix,2026-02-01,30,2026-02-12,210\n";
+    }
+    table.close();
+    const auto preview = journal->exchange().preview(file);
+    ASSERT_TRUE(preview.has_value()) << told(preview.error());
+    const auto imported = journal->exchange().importTrays(*preview, "trays.csv");
+    ASSERT_TRUE(imported.has_value()) << told(imported.error());
+    tellLast(*journal, services());
+    ASSERT_TRUE(isLarge(*journal->nextUndo()));
+
+    std::size_t heard = 0;
+    journal->addListener([&heard](const std::vector<Change>& changes) { heard += changes.size(); });
+    const auto isThere = [this] { return journal->trays().find("X699").has_value(); };
+    pressAction("Undo");
+    ASSERT_NE(QApplication::activeModalWidget(), nullptr) << "nothing else is written meanwhile";
+    QTest::keyClick(QApplication::activeModalWidget(), Qt::Key_Escape);
+    EXPECT_NE(QApplication::activeModalWidget(), nullptr) << "it can't be closed by hand";
+    EXPECT_TRUE(soon([this] { return messages.text().startsWith("Taken back"); }));
+    EXPECT_EQ(QApplication::activeModalWidget(), nullptr);
+    EXPECT_FALSE(isThere());
+    EXPECT_GT(heard, 2'000u);
+    pressAction("Redo");
+    EXPECT_TRUE(soon([this] { return QApplication::activeModalWidget() == nullptr; }));
+    EXPECT_TRUE(isThere());
+    rename("North room");
+    pressAction("Undo");
+    EXPECT_TRUE(soon([&] { return !isThere(); })) << messages.text().toStdString();
+    EXPECT_EQ(roomName(), "North room");
 }
 
 } // namespace
