@@ -38,8 +38,9 @@ void offerUndo(Journal& journal, const Services& services, const QString& done,
                            [&journal, services, act] { takeBack(journal, services, act); });
 }
 
-// Takes the act back or does it again, as `step` does.
+// Takes the act back or does it again, as `step` does; `words` of so many rows say which.
 void take(Journal& journal, const Services& services, const std::optional<HistoryEntry>& act,
+          const std::function<QString(int rows)>& words,
           const std::function<Result<HistoryEntry>(Journal&)>& step,
           const std::function<void(const HistoryEntry&)>& done)
 {
@@ -54,12 +55,11 @@ void take(Journal& journal, const Services& services, const std::optional<Histor
         finish(step(journal));
         return;
     }
-    const QString words =
-        Undoing::tr("Writing %n row(s) anew …", nullptr, static_cast<int>(act->rowCount));
-    auto* wait = new WaitDialog(words, QApplication::activeWindow());
+    const QString doing = words(static_cast<int>(act->rowCount));
+    auto* wait = new WaitDialog(doing, QApplication::activeWindow());
     wait->open();
     byAnotherHand(
-        journal, services.tasks, words,
+        journal, services.tasks, doing,
         [step](Journal& hand, const Progress&) { return step(hand); }, wait,
         [wait, finish](const Result<HistoryEntry>& taken) {
             wait->finish();
@@ -95,6 +95,7 @@ void takeBack(Journal& journal, const Services& services, const std::optional<Hi
     const HistoryId id = act ? act->id : HistoryId();
     take(
         journal, services, act ? act : journal.nextUndo(),
+        [](int rows) { return Undoing::tr("Taking %n row(s) back …", nullptr, rows); },
         [id](Journal& hand) { return hand.undo(id); },
         [&journal, services](const HistoryEntry& undone) {
             services.messages.tell(Undoing::tr("Taken back: %1").arg(told(journal, undone)),
@@ -106,7 +107,9 @@ void takeBack(Journal& journal, const Services& services, const std::optional<Hi
 void doAgain(Journal& journal, const Services& services)
 {
     take(
-        journal, services, journal.nextRedo(), [](Journal& hand) { return hand.redo(); },
+        journal, services, journal.nextRedo(),
+        [](int rows) { return Undoing::tr("Writing %n row(s) again …", nullptr, rows); },
+        [](Journal& hand) { return hand.redo(); },
         [&journal, services](const HistoryEntry& redone) {
             offerUndo(journal, services, told(journal, redone), redone);
         });
