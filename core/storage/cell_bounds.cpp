@@ -89,16 +89,6 @@ CellBounds::CellBounds(std::string_view column)
     m_longest = isProse ? kLongestProse : kLongestName;
 }
 
-NumberBounds CellBounds::ofWholes() const
-{
-    return {static_cast<double>(m_least), static_cast<double>(m_most)};
-}
-
-NumberBounds CellBounds::ofReals() const
-{
-    return {0, m_mostReal};
-}
-
 std::optional<BoundsReason> CellBounds::textFault(const std::string& text) const
 {
     if (m_isDay) {

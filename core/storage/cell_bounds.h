@@ -40,8 +40,8 @@ public:
 
     // None where the cell is within them.
     [[nodiscard]] std::optional<BoundsReason> fault(const Cell& cell) const;
-    [[nodiscard]] NumberBounds ofWholes() const;
-    [[nodiscard]] NumberBounds ofReals() const;
+    [[nodiscard]] NumberBounds ofWholes() const { return {double(m_least), double(m_most)}; }
+    [[nodiscard]] NumberBounds ofReals() const { return {0, m_mostReal}; }
     // The most bytes that a text may have.
     [[nodiscard]] std::size_t longestText() const { return m_longest; }
 

@@ -1,5 +1,5 @@
 # Writes one C++ file that holds every numbered migration, 0001_name.sql brings a journal to schema 1, and
-# what the schema then is, SCHEMAS/0001.sql.
+# what the schema then is, SCHEMAS/0001.txt.
 set(body "#include \"core/storage/migrations.h\"\n\nnamespace plumule {\n\n")
 string(APPEND body "const std::vector<Migration>& migrations()\n{\n")
 string(APPEND body "    static const std::vector<Migration> all = {\n")
@@ -9,7 +9,7 @@ foreach(file ${INPUTS})
   string(REGEX MATCH "^[0-9]+" number ${name})
   math(EXPR version "${number} + 0")
   file(READ ${file} sql)
-  file(READ ${SCHEMAS}/${number}.sql schema)
+  file(READ ${SCHEMAS}/${number}.txt schema)
   string(APPEND body "        {${version}, R\"sqltext(${sql})sqltext\",\n")
   string(APPEND body "         R\"sqltext(${schema})sqltext\"},\n")
 endforeach()

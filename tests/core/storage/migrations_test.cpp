@@ -7,9 +7,9 @@
 #include <fstream>
 #include <gmock/gmock.h>
 
-// The golden journal of a schema, and core/storage/schemas/<number>.sql, are made once, before it is
-// released, by running this program with PLUMULE_WRITE_GOLDENS=1 (the .sql is an empty file until
-// then). After that they and the migration never change.
+// The golden journal of a schema, and core/storage/schemas/<number>.txt, are made once, before it
+// is released, by running this program with PLUMULE_WRITE_GOLDENS=1 (the text is an empty file
+// until then). After that they and the migration never change.
 namespace plumule {
 namespace {
 
@@ -100,7 +100,7 @@ TEST_P(OldJournalTest, HoldsTheSchemaThatIsWrittenDownOfIt)
 {
     Database database(path, Access::ReadOnly);
     if (writesGoldens() && GetParam() == migrations().back().version) {
-        std::ofstream(fmt::format("{}/{:04}.sql", PLUMULE_SCHEMAS, GetParam()), std::ios::binary)
+        std::ofstream(fmt::format("{}/{:04}.txt", PLUMULE_SCHEMAS, GetParam()), std::ios::binary)
             << schemaOf(database);
         GTEST_SKIP() << "written; it is in the next build";
     }
