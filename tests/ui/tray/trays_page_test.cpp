@@ -18,9 +18,8 @@ TEST_F(TrayPageTest, ListsEveryTrayOfTheRoomNewestSowingFirst)
     readToTheEnd();
     EXPECT_EQ(rows().rowCount(), static_cast<int>(all->size()));
     EXPECT_EQ(cell(0, TrayListModel::Code).toStdString(), all->front().record.tray.code);
-    EXPECT_FALSE(textsIn(*page)
-                     .filter(QString::number(all->size()) + QStringLiteral(" trays  ·"))
-                     .isEmpty());
+    const QString counted = QString::number(all->size()) + QStringLiteral(" trays  ·");
+    EXPECT_TRUE(soon([&] { return !textsIn(*page).filter(counted).isEmpty(); }));
     EXPECT_EQ(nameOfFocus(), "search");
 }
 
