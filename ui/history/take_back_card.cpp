@@ -65,7 +65,6 @@ void TakeBackCard::showNothing()
 
 void TakeBackCard::explain(const QString& title, const QString& words)
 {
-    m_latest.forget();
     m_shown.reset();
     setHeading(title);
     m_words->setText(words);
@@ -116,13 +115,13 @@ void TakeBackCard::offer(const HistoryEntry& act, const UnitText& units)
         showEffects(act, units, m_journal.foreseeUndo(act.id));
         return;
     }
-    explain(tr("Take back %1?").arg(clockOf(act)), tr("Looking at what it comes to …"));
-    byAnotherHand(
-        m_journal, m_services.tasks, tr("Looking at what it comes to"),
-        [id = act.id](Journal& hand, const Progress&) { return hand.foreseeUndo(id); }, this,
-        m_latest.only([this, act, units](const Result<std::vector<History::RowEffect>>& effects) {
+    // It is tried, and nothing else may be written meanwhile.
+    waitForAnotherHand(
+        m_journal, m_services.tasks, tr("Looking at what it comes to …"),
+        [id = act.id](Journal& hand, const Progress&) { return hand.foreseeUndo(id); },
+        [this, act, units](const Result<std::vector<History::RowEffect>>& effects) {
             showEffects(act, units, effects);
-        }));
+        });
 }
 
 void TakeBackCard::showEffects(const HistoryEntry& act, const UnitText& units,

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "ui/page/latest.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 
@@ -39,7 +38,6 @@ private:
     QLabel* m_words = nullptr;
     QPushButton* m_act = nullptr;
     std::optional<HistoryEntry> m_shown;
-    Latest m_latest;
     bool m_isRedo = false;
 };
 

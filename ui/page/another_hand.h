@@ -2,6 +2,9 @@
 
 #include "core/journal/journal.h"
 #include "ui/page/tasks.h"
+#include "ui/page/wait_dialog.h"
+
+#include <QApplication>
 
 namespace plumule::ui {
 
@@ -46,6 +49,20 @@ void byAnotherHand(Journal& journal, Tasks& tasks, const QString& name, Work wor
             journal.hear(written->changes);
             done(Answer(written->answer));
         });
+}
+
+// The same while the window is shut behind a word of what is done.
+template <class Work, class DoneCall>
+void waitForAnotherHand(Journal& journal, Tasks& tasks, const QString& doing, Work work,
+                        DoneCall done)
+{
+    auto* wait = new WaitDialog(doing, QApplication::activeWindow());
+    wait->open();
+    byAnotherHand(journal, tasks, doing, std::move(work), wait,
+                  [wait, done = std::move(done)](const auto& answer) {
+                      wait->finish();
+                      done(answer);
+                  });
 }
 
 } // namespace plumule::ui

@@ -3,10 +3,9 @@
 #include "core/journal/room/room_entries.h"
 #include "ui/page/another_hand.h"
 #include "ui/page/page.h"
-#include "ui/page/wait_dialog.h"
 #include "ui/text/text.h"
 
-#include <QApplication>
+#include <QCoreApplication>
 
 namespace plumule::ui {
 namespace {
@@ -55,16 +54,9 @@ void take(Journal& journal, const Services& services, const std::optional<Histor
         finish(step(journal));
         return;
     }
-    const QString doing = words(static_cast<int>(act->rowCount));
-    auto* wait = new WaitDialog(doing, QApplication::activeWindow());
-    wait->open();
-    byAnotherHand(
-        journal, services.tasks, doing,
-        [step](Journal& hand, const Progress&) { return step(hand); }, wait,
-        [wait, finish](const Result<HistoryEntry>& taken) {
-            wait->finish();
-            finish(taken);
-        });
+    waitForAnotherHand(
+        journal, services.tasks, words(static_cast<int>(act->rowCount)),
+        [step](Journal& hand, const Progress&) { return step(hand); }, finish);
 }
 
 } // namespace

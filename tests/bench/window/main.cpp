@@ -1,4 +1,3 @@
-#include "tests/bench/life/present_moment.h"
 #include "tests/bench/life/tables.h"
 #include "tests/bench/window/start.h"
 #include "tests/bench/window/window_works.h"

@@ -4,6 +4,7 @@
 #include "ui/history/history_page.h"
 
 #include "tests/ui/support/growing.h"
+#include "tests/ui/support/large_act.h"
 #include "ui/widget/date_field.h"
 
 #include <QComboBox>
@@ -87,6 +88,20 @@ TEST_F(HistoryPageTest, SaysWhatTakingBackComesToBeforeItIsDone)
     choose(1);
     EXPECT_TRUE(words("takeBackWords").contains("Goes: "));
     EXPECT_TRUE(words("takeBackWords").contains("2 trays"));
+}
+
+// It is tried beside the window, which may write nothing meanwhile.
+TEST_F(HistoryPageTest, OfALargeActItIsSaidWhenItWasTried)
+{
+    bringInManyTrays(*journal, folder.path());
+    ASSERT_TRUE(soon([this] { return table->model()->rowCount() == 3; }));
+    choose(0);
+    EXPECT_NE(QApplication::activeModalWidget(), nullptr);
+    ASSERT_TRUE(soon([] { return QApplication::activeModalWidget() == nullptr; }));
+    EXPECT_TRUE(words("takeBackWords").contains("700 trays"))
+        << words("takeBackWords").toStdString();
+    EXPECT_TRUE(act()->isVisibleTo(page.get()));
+    EXPECT_TRUE(journal->trays().find("X699").has_value()) << "only tried";
 }
 
 TEST_F(HistoryPageTest, TakesBackByTwoEntersAndDoesItAgain)

@@ -1,9 +1,8 @@
 #include "core/journal/room/room_entries.h"
 #include "core/journal/tray/tray_entries.h"
 #include "tests/ui/support/growing.h"
+#include "tests/ui/support/large_act.h"
 #include "ui/page/undoing.h"
-
-#include <fstream>
 
 namespace plumule::ui {
 namespace {
@@ -75,20 +74,9 @@ TEST_F(UndoingTest, SaysWhyItIsRefused)
     EXPECT_EQ(roomName(), "South room");
 }
 
-// A table of 700 trays: each with its stages, its harvest and its bowl.
 TEST_F(UndoingTest, WhatChangedVeryManyRowsIsTakenBackBesideTheWindow)
 {
-    const std::string file = (folder.path() + "/trays.csv").toStdString();
-    std::ofstream table(file);
-    table << "code,variety,medium,sown,seed_g,harvested,net_g\n";
-    for (int i = 0; i < 700; ++i) {
-        table << 'X' << i << ",Broccoli,Coir mix,2026-02-01,30,2026-02-12,210\n";
-    }
-    table.close();
-    const auto preview = journal->exchange().preview(file);
-    ASSERT_TRUE(preview.has_value()) << told(preview.error());
-    const auto imported = journal->exchange().importTrays(*preview, "trays.csv");
-    ASSERT_TRUE(imported.has_value()) << told(imported.error());
+    bringInManyTrays(*journal, folder.path());
     tellLast(*journal, services());
     ASSERT_TRUE(isLarge(*journal->nextUndo()));
 
