@@ -95,7 +95,7 @@ struct Incoming
 // A preview without faults; nullopt, and what is wrong said, where there is none.
 std::optional<ImportPreview> cleanPreview(Journal& journal, const Incoming& incoming)
 {
-    const auto preview = journal.exchange().preview(incoming.file.toStdString(), incoming.ask);
+    auto preview = journal.exchange().preview(incoming.file.toStdString(), incoming.ask);
     if (!preview) {
         badCall(ui::sentence(preview.error()));
         return std::nullopt;
@@ -104,7 +104,7 @@ std::optional<ImportPreview> cleanPreview(Journal& journal, const Incoming& inco
         printFaults(*preview);
         return std::nullopt;
     }
-    return *preview;
+    return std::move(*preview);
 }
 
 // Whether rows that look wrong keep the table out; says which.

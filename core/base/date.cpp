@@ -29,6 +29,14 @@ std::chrono::year_month_day civil(Date date)
     return std::chrono::sys_days{std::chrono::days{std::clamp(date.days, -kFarthest, kFarthest)}};
 }
 
+// Writes the figures of the number so that they end before that place.
+void putDigits(std::string& text, std::size_t end, unsigned number)
+{
+    for (; number > 0; number /= 10) {
+        text[--end] = static_cast<char>('0' + number % 10);
+    }
+}
+
 } // namespace
 
 Date date(int year, unsigned month, unsigned day)
@@ -60,9 +68,17 @@ Result<Date> dateFromIso(std::string_view text)
 std::string toIso(Date date)
 {
     const auto civilDay = civil(date);
-    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(civilDay.year()),
-                       static_cast<unsigned>(civilDay.month()),
-                       static_cast<unsigned>(civilDay.day()));
+    const int year = static_cast<int>(civilDay.year());
+    const auto month = static_cast<unsigned>(civilDay.month());
+    const auto day = static_cast<unsigned>(civilDay.day());
+    if (year < 0 || year > 9999) {
+        return fmt::format("{:04}-{:02}-{:02}", year, month, day);
+    }
+    std::string text = "0000-00-00";
+    putDigits(text, 4, static_cast<unsigned>(year));
+    putDigits(text, 7, month);
+    putDigits(text, 10, day);
+    return text;
 }
 
 Result<int> minuteFromText(std::string_view text)

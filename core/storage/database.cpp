@@ -100,20 +100,24 @@ const std::filesystem::path& made(const std::filesystem::path& path)
 
 } // namespace
 
-Statement::Statement(Database& database, sqlite3_stmt* statement)
+Statement::Statement(Database& database, sqlite3_stmt* statement, IdleStatements& home)
     : m_database(&database)
     , m_statement(statement)
+    , m_home(&home)
 {}
 
 Statement::Statement(Statement&& other) noexcept
     : m_database(other.m_database)
     , m_statement(std::exchange(other.m_statement, nullptr))
+    , m_home(other.m_home)
 {}
 
 Statement::~Statement()
 {
     if (m_statement != nullptr) {
-        m_database->giveBack(m_statement);
+        sqlite3_reset(m_statement);
+        sqlite3_clear_bindings(m_statement);
+        m_home->push_back(m_statement);
     }
 }
 
@@ -251,11 +255,15 @@ void Database::finalizeIdle()
 
 Statement Database::prepare(std::string_view sql)
 {
-    auto& idle = m_idle[std::string(sql)];
+    auto known = m_idle.find(sql);
+    if (known == m_idle.end()) {
+        known = m_idle.try_emplace(std::string(sql)).first;
+    }
+    IdleStatements& idle = known->second;
     if (!idle.empty()) {
         sqlite3_stmt* statement = idle.back();
         idle.pop_back();
-        return {*this, statement};
+        return {*this, statement, idle};
     }
     sqlite3_stmt* statement = nullptr;
     const int code = sqlite3_prepare_v3(m_handle, sql.data(), static_cast<int>(sql.size()),
@@ -263,14 +271,7 @@ Statement Database::prepare(std::string_view sql)
     if (code != SQLITE_OK) {
         throwFailure(code, sql);
     }
-    return {*this, statement};
-}
-
-void Database::giveBack(sqlite3_stmt* statement)
-{
-    sqlite3_reset(statement);
-    sqlite3_clear_bindings(statement);
-    m_idle[sqlite3_sql(statement)].push_back(statement);
+    return {*this, statement, idle};
 }
 
 void Database::execute(const std::string& sql)

@@ -20,6 +20,9 @@ namespace plumule {
 
 class Database;
 
+// Prepared statements of one text that nobody has borrowed.
+using IdleStatements = std::vector<sqlite3_stmt*>;
+
 // A prepared statement, borrowed from its database until it goes out of scope. Keep the scope
 // small: an unfinished read holds the journal's write-ahead log open.
 class Statement
@@ -63,11 +66,12 @@ public:
 
 private:
     friend class Database;
-    Statement(Database& database, sqlite3_stmt* statement);
+    Statement(Database& database, sqlite3_stmt* statement, IdleStatements& home);
     [[nodiscard]] StorageFailure damageAt(int column) const;
 
     Database* m_database;
     sqlite3_stmt* m_statement;
+    IdleStatements* m_home; // where it goes back to
 };
 
 // A column as the schema declares it: INTEGER, REAL or TEXT.
@@ -132,10 +136,18 @@ public:
     [[noreturn]] void throwFailure(int code, std::string_view doing) const;
 
 private:
-    friend class Statement;
     friend class Transaction;
+    // Finds a text without a copy of it.
+    struct TextHash
+    {
+        using is_transparent = void;
+        std::size_t operator()(std::string_view text) const
+        {
+            return std::hash<std::string_view>{}(text);
+        }
+    };
+
     void applySettings(OpenAs as);
-    void giveBack(sqlite3_stmt* statement);
     void finalizeIdle();
     void storeCounter();
     void forgetCounter() { m_nextId = 0; }
@@ -148,7 +160,7 @@ private:
     std::int64_t m_nextId = 0; // 0: not read yet
     bool m_counterMoved = false;
     bool m_isOurs = false; // a journal, opened to write
-    std::unordered_map<std::string, std::vector<sqlite3_stmt*>> m_idle;
+    std::unordered_map<std::string, IdleStatements, TextHash, std::equal_to<>> m_idle;
     std::unordered_map<std::string, std::vector<ColumnInfo>> m_columns;
 };
 

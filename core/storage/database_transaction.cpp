@@ -1,15 +1,13 @@
 // Part of core/storage/database.h: transactions.
 #include "core/storage/database.h"
 
-#include <sqlite3.h>
-
 namespace plumule {
 
 Transaction::Transaction(Database& database)
     : m_database(database)
 {
     m_database.checkFileIsThere();
-    m_database.execute("BEGIN IMMEDIATE");
+    m_database.prepare("BEGIN IMMEDIATE").run();
     // What was known of the counter before this lock was taken is read anew.
     m_database.forgetCounter();
     m_isOpen = true;
@@ -32,7 +30,7 @@ void Transaction::commit()
     try {
         m_database.storeCounter();
         m_database.checkFileIsThere();
-        m_database.execute("COMMIT");
+        m_database.prepare("COMMIT").run();
         m_isOpen = false;
     } catch (const StorageFailure&) {
         if (m_database.isInTransaction()) {
@@ -58,15 +56,19 @@ ReadTransaction::ReadTransaction(Database& database)
     : m_database(database.isInTransaction() ? nullptr : &database)
 {
     if (m_database != nullptr) {
-        m_database->execute("BEGIN");
+        m_database->prepare("BEGIN").run();
     }
 }
 
 ReadTransaction::~ReadTransaction()
 {
-    // Nothing was written, so that there is nothing to lose where SQLite refuses.
-    if (m_database != nullptr && m_database->isInTransaction()) {
-        sqlite3_exec(m_database->handle(), "COMMIT", nullptr, nullptr, nullptr);
+    if (m_database == nullptr || !m_database->isInTransaction()) {
+        return;
+    }
+    try {
+        m_database->prepare("COMMIT").run();
+    } catch (const StorageFailure&) {
+        // Nothing was written, so that there is nothing to lose where SQLite refuses.
     }
 }
 

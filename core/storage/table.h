@@ -39,13 +39,12 @@ inline constexpr int kColumnCount =
 namespace table_detail {
 
 template <class Row>
-std::string columnList(const char* prefix, const char* suffix)
+std::string columnList(const std::string& prefix)
 {
     std::string list;
     std::apply(
         [&](const auto&... columns) {
-            ((list += (list.empty() ? "" : ", ") + std::string(prefix) + columns.name + suffix),
-             ...);
+            ((list += (list.empty() ? "" : ", ") + prefix + columns.name), ...);
         },
         TableOf<Row>::columns);
     return list;
@@ -58,6 +57,22 @@ std::string placeholders()
     for (int i = 2; i <= kColumnCount<Row>; ++i) {
         list += ", ?" + std::to_string(i);
     }
+    return list;
+}
+
+// "name = ?2, …": the columns besides the id, which is ?1.
+template <class Row>
+std::string assignments()
+{
+    std::string list;
+    int index = 2;
+    std::apply(
+        [&](const auto&... columns) {
+            ((list += (list.empty() ? "" : ", ") + std::string(columns.name) + " = ?" +
+                      std::to_string(index++)),
+             ...);
+        },
+        TableOf<Row>::columns);
     return list;
 }
 
@@ -82,7 +97,16 @@ template <class Row>
 std::string selectList(const std::string& alias = {})
 {
     const std::string prefix = alias.empty() ? "" : alias + ".";
-    return prefix + "id, " + table_detail::columnList<Row>(prefix.c_str(), "");
+    return prefix + "id, " + table_detail::columnList<Row>(prefix);
+}
+
+// "SELECT id, name, … FROM table ", written once.
+template <class Row>
+const std::string& selectFrom()
+{
+    static const std::string sql =
+        "SELECT " + selectList<Row>() + " FROM " + TableOf<Row>::name + " ";
+    return sql;
 }
 
 // Reads a row from a statement whose columns begin, at `first`, with selectList<Row>(). Throws
@@ -112,8 +136,7 @@ Row readRow(const Statement& statement, int first = 0)
 template <class Row, class... Values>
 std::vector<Row> selectRows(Database& database, const std::string& tail, const Values&... values)
 {
-    Statement statement = database.prepare("SELECT " + selectList<Row>() + " FROM " +
-                                           TableOf<Row>::name + " " + tail);
+    Statement statement = database.prepare(selectFrom<Row>() + tail);
     statement.bind(values...);
     std::vector<Row> rows;
     while (statement.step()) {
@@ -125,8 +148,7 @@ std::vector<Row> selectRows(Database& database, const std::string& tail, const V
 template <class Row, class... Values>
 std::optional<Row> selectRow(Database& database, const std::string& tail, const Values&... values)
 {
-    Statement statement = database.prepare("SELECT " + selectList<Row>() + " FROM " +
-                                           TableOf<Row>::name + " " + tail);
+    Statement statement = database.prepare(selectFrom<Row>() + tail);
     statement.bind(values...);
     if (!statement.step()) {
         return std::nullopt;
@@ -147,9 +169,10 @@ void insertRow(Database& database, Row& row)
     if (!row.id.isStored()) {
         row.id.value = database.nextId();
     }
-    Statement statement = database.prepare(std::string("INSERT INTO ") + TableOf<Row>::name + " (" +
-                                           selectList<Row>() + ") VALUES (" +
-                                           table_detail::placeholders<Row>() + ")");
+    static const std::string sql = std::string("INSERT INTO ") + TableOf<Row>::name + " (" +
+                                   selectList<Row>() + ") VALUES (" +
+                                   table_detail::placeholders<Row>() + ")";
+    Statement statement = database.prepare(sql);
     statement.bindCell(1, row.id.value);
     table_detail::bindFields(statement, row, 2);
     statement.run();
@@ -159,17 +182,9 @@ void insertRow(Database& database, Row& row)
 template <class Row>
 void updateRow(Database& database, const Row& row)
 {
-    std::string list;
-    int index = 2;
-    std::apply(
-        [&](const auto&... columns) {
-            ((list += (list.empty() ? "" : ", ") + std::string(columns.name) + " = ?" +
-                      std::to_string(index++)),
-             ...);
-        },
-        TableOf<Row>::columns);
-    Statement statement = database.prepare(std::string("UPDATE ") + TableOf<Row>::name + " SET " +
-                                           list + " WHERE id = ?1");
+    static const std::string sql = std::string("UPDATE ") + TableOf<Row>::name + " SET " +
+                                   table_detail::assignments<Row>() + " WHERE id = ?1";
+    Statement statement = database.prepare(sql);
     statement.bindCell(1, row.id.value);
     table_detail::bindFields(statement, row, 2);
     statement.run();
@@ -178,9 +193,9 @@ void updateRow(Database& database, const Row& row)
 template <class Row>
 void deleteRow(Database& database, decltype(Row::id) id)
 {
-    database.prepare(std::string("DELETE FROM ") + TableOf<Row>::name + " WHERE id = ?1")
-        .bind(id)
-        .run();
+    static const std::string sql =
+        std::string("DELETE FROM ") + TableOf<Row>::name + " WHERE id = ?1";
+    database.prepare(sql).bind(id).run();
 }
 
 } // namespace plumule

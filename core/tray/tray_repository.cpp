@@ -109,9 +109,14 @@ void TrayRepository::reopen(Tray& tray)
     update(all.back());
 }
 
-std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
-                                             const std::vector<Cell>& values) const
+std::vector<TrayRecord> TrayRepository::load(std::string tail, std::vector<Cell> values) const
 {
+    if (!m_without.empty()) {
+        values.emplace_back(idList(m_without));
+        tail += (tail.empty() ? "WHERE" : " AND") +
+                (" t.id NOT IN (SELECT value FROM json_each(?" + std::to_string(values.size())) +
+                "))";
+    }
     const std::map<MediumId, Medium> media = MediumRepository(m_database).byId();
     std::vector<TrayRecord> records;
     std::unordered_map<TrayId, std::size_t> at;
@@ -122,14 +127,10 @@ std::vector<TrayRecord> TrayRepository::load(const std::string& tail,
             "LEFT JOIN variety v ON v.id = t.variety_id LEFT JOIN medium m ON m.id = t.medium_id "
             "LEFT JOIN piece p ON p.id = t.piece_id LEFT JOIN seed_lot l ON l.id = t.seed_lot_id "
             "LEFT JOIN trial tr ON tr.id = t.trial_id " +
-            (tail.empty() ? "WHERE" : tail + " AND") +
-            " t.id NOT IN (SELECT value FROM json_each(?" + std::to_string(values.size() + 1) +
-            "))" + kNewestFirst);
+            tail + kNewestFirst);
         for (std::size_t i = 0; i < values.size(); ++i) {
             statement.bindCell(static_cast<int>(i + 1), values[i]);
         }
-        const std::string ids = idList(m_without);
-        statement.bindCell(static_cast<int>(values.size() + 1), ids);
         while (statement.step()) {
             records.push_back(readRecord(statement, media));
             at.emplace(records.back().tray.id, records.size() - 1);

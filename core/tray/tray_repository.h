@@ -97,7 +97,7 @@ public:
     void remove(PhotoId photo);
 
 private:
-    std::vector<TrayRecord> load(const std::string& tail, const std::vector<Cell>& values) const;
+    std::vector<TrayRecord> load(std::string tail, std::vector<Cell> values) const;
     void addPlaces(std::vector<TrayRecord>& records, std::optional<Moment> at) const;
 
     Database& m_database;

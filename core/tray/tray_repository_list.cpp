@@ -188,7 +188,10 @@ std::vector<TrayId> TrayRepository::ids(const TrayFilter& filter, const TrayPage
         where.add("t.sown_on <= " + day + " AND (t.sown_on < " + day + " OR t.code > " +
                   where.bound(page.after->code) + ")");
     }
-    where.add("t.id NOT IN (SELECT value FROM json_each(" + where.bound(idList(m_without)) + "))");
+    if (!m_without.empty()) {
+        where.add("t.id NOT IN (SELECT value FROM json_each(" + where.bound(idList(m_without)) +
+                  "))");
+    }
     const std::string most = where.bound(page.rows.value_or(kNoLimit));
     Statement statement = m_database.prepare("SELECT t.id FROM tray t " + where.sql() + kListOrder +
                                              " LIMIT " + most);
