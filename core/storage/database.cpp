@@ -84,6 +84,8 @@ ErrorKind kindOf(int code, sqlite3* handle)
         return ErrorKind::Damaged;
     case SQLITE_CONSTRAINT:
         return ErrorKind::Conflict;
+    case SQLITE_INTERRUPT:
+        return ErrorKind::Cancelled;
     default:
         return ErrorKind::Unreadable;
     }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/base/progress.h"
 #include "core/storage/database.h"
 #include "core/storage/fault_reason.h"
 
@@ -7,8 +8,9 @@ namespace plumule {
 
 // Every fault that SQLite's own checks, the bounds of cells and the history's checksums find: of
 // the kind Damaged, with a FaultReason and the row; empty when sound. Goes on where a page can't be
-// read, so that what lies behind it is found too. Throws only what is no damage of the file.
-[[nodiscard]] std::vector<Error> findFaults(Database& database);
+// read, so that what lies behind it is found too. Throws only what is no damage of the file;
+// Cancelled where it is stopped.
+[[nodiscard]] std::vector<Error> findFaults(Database& database, const Progress& progress = {});
 
 // One such fault.
 template <ReasonEnum R, class... Values>

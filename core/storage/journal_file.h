@@ -52,6 +52,8 @@ void discardNewJournal(JournalFile file, const std::filesystem::path& path);
 // lock, and whoever writes waits until the other has done. ReadOnly where `file` may only be read.
 [[nodiscard]] Result<JournalFile> openBeside(const JournalFile& file);
 
+inline constexpr double kCopyOfBackup = 0.2; // of a backup's progress; the rest is the copy's check
+
 // Copies one state of the open journal to `target` page by page, checks the copy, and stores its
 // checksum in `target`.crc. Whatever fails, also Cancelled, leaves an older backup as it was.
 // FileReason::Kept where the target is a journal that is open, here or elsewhere.

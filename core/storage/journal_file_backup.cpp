@@ -82,14 +82,15 @@ Done copyChecked(Database& source, const fs::path& unfinished, const Progress& p
     }
     const LeftBeside cleared(unfinished);
     Database copy(unfinished, Access::ReadWrite, OpenAs::New);
-    if (!copyPages(source, copy, progress)) {
+    if (!copyPages(source, copy, progress.part(0, kCopyOfBackup)) || progress.isStopped()) {
         return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
     }
-    if (const auto faults = findFaults(copy); !faults.empty()) {
+    if (const auto faults = findFaults(copy, progress.part(kCopyOfBackup, 1)); !faults.empty()) {
         auto refused = fail(ErrorKind::Damaged, StorageReason::BackupFaulty);
         refused.value().row = faults.front().row;
         return refused;
     }
+    progress.report(1);
     copy.execute("PRAGMA journal_mode=DELETE");
     return {};
 }
@@ -130,6 +131,9 @@ Done backUp(Database& source, const fs::path& target, const Progress& progress)
             .and_then([&] { return file->sync(); })
             .and_then([&] { return commitTogether(*file, *checksum, checksumPathOf(target)); });
     } catch (const StorageFailure& failure) {
+        if (failure.error().kind == ErrorKind::Cancelled) {
+            return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
+        }
         return passOn(failure.error());
     }
 }

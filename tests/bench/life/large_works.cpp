@@ -154,6 +154,22 @@ void reviewSeason(Journal& journal)
     (void)given(journal.review().season(lastYear(journal)));
 }
 
+// A backup that is stopped before its check.
+void copyAlone(Journal& journal, const fs::path& copy)
+{
+    std::stop_source stop;
+    const Progress progress(
+        [&](double fraction) {
+            if (fraction >= kCopyOfBackup) {
+                stop.request_stop();
+            }
+        },
+        stop.get_token());
+    if (journal.backUpTo(copy, progress)) {
+        throw std::runtime_error("a backup was not stopped");
+    }
+}
+
 } // namespace
 
 std::vector<Work> largeWorks(const fs::path& path, const RoomOfYears&)
@@ -176,17 +192,19 @@ std::vector<Work> largeWorks(const fs::path& path, const RoomOfYears&)
          50, 3},
         {"a backup's check", [clock, journal] { (void)given(journal->faults()); }, nullptr, 0, 0,
          1},
-        {"verified backup",
+        {"a backup, its check with it",
          [clock, journal, copy] {
              (void)given(journal->backUpTo(copy, {}).map([] { return true; }));
              fs::remove(copy);
              fs::remove(copy.string() + ".crc");
          },
+         nullptr, 0, 0, 1},
+        {"a backup's copy alone", [clock, journal, copy] { copyAlone(*journal, copy); },
          [path, copy] {
              fs::copy_file(path, copy, fs::copy_options::overwrite_existing);
              fs::remove(copy);
          },
-         5, 0, 1},
+         5, 0, 3},
         {"10,000 rows in", [in] { in->bringIn(); }, [in] { in->bareInserts(); }, 1.7, 0, 1},
         {"10,000 rows taken back, beside doing them again",
          [in] { (void)given(in->journal->undo()); }, [in] { (void)given(in->journal->redo()); },

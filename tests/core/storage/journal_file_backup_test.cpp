@@ -110,6 +110,29 @@ TEST_F(BackupTest, TellsHowFarItIs)
     EXPECT_DOUBLE_EQ(reported.back(), 1.0);
 }
 
+TEST_F(BackupTest, StopsInTheMiddleOfItsCheckToo)
+{
+    addMegabytes(database(), 6);
+    for (const double from : {kCopyOfBackup, 0.6, 0.8}) {
+        std::stop_source stop;
+        double furthest = 0;
+        const Progress progress(
+            [&](double fraction) {
+                furthest = fraction;
+                if (fraction >= from) {
+                    stop.request_stop();
+                }
+            },
+            stop.get_token());
+        const auto done = backUp(database(), target, progress);
+        ASSERT_FALSE(done) << from;
+        EXPECT_TRUE(done.error().is(StorageReason::BackupStopped));
+        EXPECT_LT(furthest, 1) << from;
+        EXPECT_FALSE(std::filesystem::exists(target));
+    }
+    EXPECT_TRUE(backUp(database(), target, {})) << "and can be made later";
+}
+
 TEST_F(BackupTest, OfADamagedJournalIsRefused)
 {
     database().execute("UPDATE history SET changeset_crc = changeset_crc + 1");
