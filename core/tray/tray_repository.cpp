@@ -15,7 +15,7 @@ namespace {
 
 constexpr const char* kOfTrays = "WHERE tray_id IN (SELECT value FROM json_each(?1)) ";
 constexpr const char* kNewestFirst = " ORDER BY t.sown_on DESC, t.code";
-constexpr int kLongestLife = 120; // days: how far back a past round looks for trays since ended
+constexpr int kLongestLife = 120; // days: how far on a past round looks for trays since ended
 constexpr int kLongestSoak = 30;  // days
 
 constexpr const char* kByStart = "ORDER BY from_on, from_minute, id";
@@ -188,8 +188,8 @@ std::vector<TrayRecord> TrayRepository::growingAt(Moment at) const
     // Each half has its own index; joined by OR the whole table would be walked.
     auto found =
         load("WHERE t.id IN (SELECT id FROM tray WHERE state = 'growing' UNION ALL "
-             "SELECT id FROM tray WHERE sown_on BETWEEN ?1 AND ?2 AND ended_on >= ?3)",
-             {cellOf(at.date - kLongestLife), cellOf(at.date + kLongestSoak), cellOf(at.date)});
+             "SELECT id FROM tray WHERE ended_on BETWEEN ?1 AND ?2 AND sown_on <= ?3)",
+             {cellOf(at.date), cellOf(at.date + kLongestLife), cellOf(at.date + kLongestSoak)});
     addPlaces(found, at);
     return found;
 }
