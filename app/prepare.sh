@@ -5,7 +5,7 @@ build_packages=(
   qt6-base-dev libqt6opengl6-dev libgl-dev libopengl-dev libxkbcommon-dev qt6-charts-dev
   qt6-svg-dev
   libqt6svg6 qt6-qpa-plugins
-  libsqlite3-dev libeigen3-dev libboost-dev libboost-math-dev libexpected-dev libfmt-dev
+  libsqlite3-dev zlib1g-dev libeigen3-dev libboost-dev libboost-math-dev libexpected-dev libfmt-dev
   nlohmann-json3-dev libqrencode-dev libgtest-dev libgmock-dev
   fonts-inter fonts-dejavu-core
 )

@@ -1,5 +1,7 @@
 #include "core/storage/changeset.h"
 
+#include "core/storage/changeset_bytes.h"
+
 #include <algorithm>
 #include <bit>
 
@@ -7,6 +9,8 @@ namespace plumule {
 namespace {
 
 constexpr std::uint64_t kMostColumns = 2000; // SQLite's own limit for a table, as shipped
+// Bytes: more than all texts of any table's row come to, before and after.
+constexpr std::size_t kLongestRow = std::size_t{1} << 20;
 
 // The codes of SQLite's C interface; they are part of the stored form.
 constexpr unsigned char kTableMark = 'T';
@@ -33,6 +37,7 @@ public:
     {}
 
     [[nodiscard]] bool isAtEnd() const { return m_left.empty(); }
+    [[nodiscard]] std::size_t size() const { return m_left.size(); }
 
     std::optional<unsigned char> byte()
     {
@@ -177,8 +182,14 @@ bool readUpdate(Bytes& bytes, std::size_t columns, RowChange& change)
                       });
 }
 
-// The table's name and number of columns, as its changes follow; none for another form or key.
-std::optional<std::size_t> readTable(Bytes& bytes, RowChange& change)
+struct TableHead
+{
+    std::string_view name;
+    std::size_t columns = 0;
+};
+
+// What stands before the changes of a table; none for another form or key.
+std::optional<TableHead> readTable(Bytes& bytes)
 {
     bytes.byte(); // the mark
     const auto columns = bytes.variable();
@@ -191,8 +202,7 @@ std::optional<std::size_t> readTable(Bytes& bytes, RowChange& change)
         keys->find_first_not_of('\0', 1) != std::string_view::npos) {
         return std::nullopt;
     }
-    change.table = *name;
-    return static_cast<std::size_t>(*columns);
+    return TableHead{*name, static_cast<std::size_t>(*columns)};
 }
 
 bool readChange(Bytes& bytes, std::size_t columns, RowChange& change)
@@ -228,25 +238,55 @@ std::int64_t RowChange::id() const
     return whole == nullptr ? 0 : *whole;
 }
 
-bool walkChangeset(std::string_view bytes, const std::function<void(const RowChange&)>& onRow)
+bool walkChangeset(std::string_view stored, const OnRowChange& onRow)
 {
-    Bytes left(bytes);
-    RowChange change;
-    std::size_t columns = 0;
-    while (!left.isAtEnd()) {
-        if (left.peek() == kTableMark) {
-            const auto table = readTable(left, change);
-            if (!table) {
-                return false;
-            }
-            columns = *table;
-        } else if (columns == 0 || !readChange(left, columns, change)) {
+    ChangesetWalk walk(onRow);
+    if (!isPackedChangeset(stored)) {
+        walk.feed(stored);
+        return walk.isWhole();
+    }
+    std::vector<char> piece(std::size_t{1} << 16);
+    ChangesetReader reader(stored);
+    while (const std::size_t size = reader.read(piece.data(), piece.size())) {
+        if (!walk.feed({piece.data(), size})) {
             return false;
-        } else {
-            onRow(change);
         }
     }
-    return true;
+    return !reader.isFaulty() && walk.isWhole();
+}
+
+bool ChangesetWalk::feed(std::string_view piece)
+{
+    if (m_unread.empty()) {
+        m_unread = piece.substr(read(piece));
+    } else {
+        m_unread += piece;
+        m_unread.erase(0, read(m_unread));
+    }
+    return m_unread.size() <= kLongestRow;
+}
+
+std::size_t ChangesetWalk::read(std::string_view bytes)
+{
+    Bytes left(bytes);
+    std::size_t understood = 0;
+    while (!left.isAtEnd()) {
+        if (left.peek() == kTableMark) {
+            const auto table = readTable(left);
+            if (!table) {
+                break;
+            }
+            m_table = table->name;
+            m_columns = table->columns;
+        } else if (m_columns == 0 || !readChange(left, m_columns, m_change)) {
+            break;
+        } else {
+            m_change.table = m_table;
+            m_onRow(m_change);
+        }
+        understood = bytes.size() - left.size();
+    }
+    return understood;
 }
 
 } // namespace plumule

@@ -1,7 +1,6 @@
 #include "core/storage/changeset_check.h"
 
 #include "core/storage/cell_bounds.h"
-#include "core/storage/changeset.h"
 #include "core/storage/faults.h"
 
 #include <sqlite3.h>
@@ -91,6 +90,15 @@ bool areWithinBounds(const RowChange::Cells& written, const std::vector<ColumnIn
     return true;
 }
 
+// A changeset tells of one table after the other.
+void add(std::vector<ChangedRows>& rows, const RowChange& change)
+{
+    if (rows.empty() || rows.back().table != change.table) {
+        rows.push_back({std::string(change.table), {}});
+    }
+    rows.back().ids.push_back(change.id());
+}
+
 // Whether the row makes sense for this journal, whatever is written of it.
 bool fits(const RowChange& change, const std::vector<ColumnInfo>& columns)
 {
@@ -106,31 +114,34 @@ bool isTrackedTable(std::string_view table)
            !table.starts_with("sqlite_");
 }
 
-std::vector<ChangedRow> checkedRows(Database& database, std::string_view bytes)
-{
-    std::vector<ChangedRow> rows;
-    ColumnsInTurn columns(database);
-    const bool isWhole = walkChangeset(bytes, [&](const RowChange& change) {
+WrittenRows::WrittenRows(Database& database)
+    : m_database(database)
+    , m_walk([this, columns = ColumnsInTurn(database)](const RowChange& change) mutable {
         checkWritten(columns.of(change.table), change, change.after);
-        rows.push_back({std::string(change.table), change.id()});
-    });
-    if (!isWhole) {
-        database.throwFailure(SQLITE_CORRUPT, "changeset");
+        add(m_rows, change);
+        ++m_count;
+    })
+{}
+
+std::vector<ChangedRows> WrittenRows::rows()
+{
+    if (!m_walk.isWhole()) {
+        m_database.throwFailure(SQLITE_CORRUPT, "changeset");
     }
-    return rows;
+    return std::move(m_rows);
 }
 
-std::optional<std::vector<ChangedRow>> rowsIfSound(Database& database, std::string_view bytes,
-                                                   WayThrough way)
+std::optional<std::vector<ChangedRows>> rowsIfSound(Database& database, std::string_view bytes,
+                                                    WayThrough way)
 {
-    std::vector<ChangedRow> rows;
+    std::vector<ChangedRows> rows;
     ColumnsInTurn columns(database);
     bool areSound = true;
     const bool isWhole = walkChangeset(bytes, [&](const RowChange& change) {
         const auto& of = columns.of(change.table);
         areSound = areSound && fits(change, of) &&
                    areWithinBounds(way == WayThrough::Back ? change.before : change.after, of);
-        rows.push_back({std::string(change.table), change.id()});
+        add(rows, change);
     });
     return isWhole && areSound ? std::optional(std::move(rows)) : std::nullopt;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/changeset.h"
 #include "core/storage/database.h"
 
 #include <optional>
@@ -9,11 +10,11 @@
 
 namespace plumule {
 
-// A row that changed.
-struct ChangedRow
+// Rows of one table that changed.
+struct ChangedRows
 {
     std::string table;
-    std::int64_t id = 0;
+    std::vector<std::int64_t> ids;
 };
 
 // Which side of a changeset is written: what was before, or what came after.
@@ -27,15 +28,32 @@ enum class WayThrough
 // undone.
 [[nodiscard]] bool isTrackedTable(std::string_view table);
 
-// The rows that an intention changed. Throws Invalid with a BoundsReason and the row for a cell
-// beyond what a journal may hold: it stands at the one door that every intention and every import
-// goes through.
-[[nodiscard]] std::vector<ChangedRow> checkedRows(Database& database, std::string_view bytes);
+// The rows that an intention changed, from its changeset as SQLite hands it over piece by piece.
+class WrittenRows
+{
+public:
+    explicit WrittenRows(Database& database);
+    WrittenRows(const WrittenRows&) = delete;
+    WrittenRows& operator=(const WrittenRows&) = delete;
+
+    // Throws Invalid with a BoundsReason and the row for a cell beyond what a journal may hold: it
+    // stands at the one door that every intention and every import goes through.
+    void take(std::string_view piece) { m_walk.feed(piece); }
+    [[nodiscard]] std::int64_t count() const { return m_count; }
+    // When all was handed over, once. Throws Damaged where that is no changeset.
+    [[nodiscard]] std::vector<ChangedRows> rows();
+
+private:
+    Database& m_database;
+    std::vector<ChangedRows> m_rows;
+    std::int64_t m_count = 0;
+    ChangesetWalk m_walk;
+};
 
 // The rows that applying the stored bytes changes. None where they make no sense for this journal:
 // no changeset, a table or a number of columns that it doesn't have, a cell of another type or
 // beyond bounds. A matching checksum is no proof of sense: the file may come from anywhere.
-[[nodiscard]] std::optional<std::vector<ChangedRow>>
+[[nodiscard]] std::optional<std::vector<ChangedRows>>
 rowsIfSound(Database& database, std::string_view bytes, WayThrough way);
 // Whether there are such, back and forth.
 [[nodiscard]] bool isSoundBothWays(Database& database, std::string_view bytes);

@@ -1,15 +1,14 @@
 #include "core/storage/history.h"
 
 #include "core/base/enum_text.h"
+#include "core/storage/changeset_bytes.h"
 #include "core/storage/changeset_check.h"
 #include "core/storage/checksum.h"
 #include "core/storage/migrations.h"
 
-#include <algorithm>
 #include <cassert>
-#include <memory>
+#include <new>
 #include <sqlite3.h>
-#include <utility>
 
 namespace plumule {
 
@@ -34,39 +33,6 @@ bool fromText(std::string_view text, HistoryState& state)
 }
 
 namespace {
-
-// Kept a line each.
-std::string joined(const std::vector<std::string>& details)
-{
-    std::string text;
-    for (const std::string& each : details) {
-        text += each;
-        std::replace(text.end() - static_cast<std::ptrdiff_t>(each.size()), text.end(), '\n', ' ');
-        text += '\n';
-    }
-    return text;
-}
-
-int isTracked(void*, const char* table)
-{
-    return isTrackedTable(table) ? 1 : 0;
-}
-
-struct SqliteFree
-{
-    void operator()(void* memory) const { sqlite3_free(memory); }
-};
-
-struct Changeset
-{
-    std::unique_ptr<void, SqliteFree> bytes;
-    int size = 0;
-
-    [[nodiscard]] std::string_view view() const
-    {
-        return {static_cast<const char*>(bytes.get()), static_cast<std::size_t>(size)};
-    }
-};
 
 struct Clash
 {
@@ -95,15 +61,24 @@ int onConflict(void* context, int conflict, sqlite3_changeset_iter* iterator)
     return SQLITE_CHANGESET_ABORT;
 }
 
+// SQLite's way to be given a changeset piece by piece.
+int readOn(void* reader, void* into, int* size)
+{
+    auto* from = static_cast<ChangesetReader*>(reader);
+    *size = static_cast<int>(from->read(static_cast<char*>(into), static_cast<std::size_t>(*size)));
+    return from->isFaulty() ? SQLITE_CORRUPT : SQLITE_OK;
+}
+
 // Our own transaction takes a refused changeset back whole. The savepoint that SQLite would open
 // besides keeps its journal in memory and makes undo of many rows superlinear.
-Done applyChangeset(Database& database, void* bytes, int size)
+Done applyChangeset(Database& database, std::string_view stored)
 {
     assert(database.isInTransaction());
     Clash clash;
+    ChangesetReader reader(stored);
     const int code =
-        sqlite3changeset_apply_v2(database.handle(), size, bytes, nullptr, onConflict, &clash,
-                                  nullptr, nullptr, SQLITE_CHANGESETAPPLY_NOSAVEPOINT);
+        sqlite3changeset_apply_v2_strm(database.handle(), readOn, &reader, nullptr, onConflict,
+                                       &clash, nullptr, nullptr, SQLITE_CHANGESETAPPLY_NOSAVEPOINT);
     if (clash.happened) {
         Error error = fail(ErrorKind::ChangedSince,
                            clash.row ? StorageReason::ChangedSince : StorageReason::StoodOnSince)
@@ -117,17 +92,25 @@ Done applyChangeset(Database& database, void* bytes, int size)
     return {};
 }
 
-Changeset inverseOf(Database& database, const std::string& stored)
+// What takes it back, in the form in which changesets are stored.
+std::string inverseOf(Database& database, std::string_view stored)
 {
-    Changeset inverse;
-    void* bytes = nullptr;
-    const int code = sqlite3changeset_invert(static_cast<int>(stored.size()), stored.data(),
-                                             &inverse.size, &bytes);
-    inverse.bytes.reset(bytes);
+    ChangesetReader reader(stored);
+    ChangesetPacker packer;
+    const auto take = [](void* to, const void* bytes, int size) {
+        try {
+            static_cast<ChangesetPacker*>(to)->add(
+                {static_cast<const char*>(bytes), static_cast<std::size_t>(size)});
+            return SQLITE_OK;
+        } catch (const std::bad_alloc&) {
+            return SQLITE_NOMEM;
+        }
+    };
+    const int code = sqlite3changeset_invert_strm(readOn, &reader, take, &packer);
     if (code != SQLITE_OK) {
         database.throwFailure(code, "changeset");
     }
-    return inverse;
+    return packer.stored();
 }
 
 // The entry undone last has the highest order.
@@ -194,67 +177,6 @@ History::RowEffect undoneEffect(const RowChange& change, const std::vector<Colum
 
 } // namespace
 
-Recording::Recording(Database& database)
-    : m_database(database)
-{
-    assert(database.isInTransaction());
-    int code = sqlite3session_create(database.handle(), "main", &m_session);
-    if (code == SQLITE_OK) {
-        sqlite3session_table_filter(m_session, isTracked, nullptr);
-        code = sqlite3session_attach(m_session, nullptr);
-    }
-    if (code != SQLITE_OK) {
-        database.throwFailure(code, "session");
-    }
-}
-
-Recording::~Recording()
-{
-    end();
-}
-
-void Recording::end()
-{
-    if (m_session != nullptr) {
-        sqlite3session_delete(std::exchange(m_session, nullptr));
-    }
-}
-
-std::vector<ChangedRow> Recording::finish(std::int64_t atUtcMs, const std::string& intention,
-                                          const std::string& subject,
-                                          const std::vector<std::string>& details)
-{
-    void* bytes = nullptr;
-    Changeset changeset;
-    const int code = sqlite3session_changeset(m_session, &changeset.size, &bytes);
-    changeset.bytes.reset(bytes);
-    if (code != SQLITE_OK) {
-        m_database.throwFailure(code, "changeset");
-    }
-    if (changeset.size == 0) {
-        return {};
-    }
-    end(); // it holds all rows once more
-    auto rows = checkedRows(m_database, changeset.view());
-    const std::int64_t id = m_database.nextId();
-    m_database
-        .prepare("UPDATE history SET state = 'dropped', undone_order = NULL, dropped_by = ?1 "
-                 "WHERE state = 'undone'")
-        .bind(id)
-        .run();
-    Statement statement = m_database.prepare(
-        "INSERT INTO history (id, at_utc_ms, intention, subject, row_count, schema_version, state, "
-        "changeset, changeset_bytes, changeset_crc, details) "
-        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', ?10, ?7, ?8, ?9)");
-    statement
-        .bind(id, atUtcMs, intention, subject, static_cast<std::int64_t>(rows.size()),
-              m_database.scalar("PRAGMA user_version"), changeset.size,
-              checksumOf(changeset.view()), joined(details))
-        .bindBytes(10, changeset.view())
-        .run();
-    return rows;
-}
-
 Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)
 {
     const auto entry = standing(id);
@@ -301,19 +223,16 @@ Result<History::Applied> History::apply(const HistoryEntry& entry, WayThrough wa
     if (!rows) {
         return fail(ErrorKind::Damaged, StorageReason::EntryDamaged, entry.id.value);
     }
-    Changeset inverse;
     if (way == WayThrough::Back) {
-        inverse = inverseOf(m_database, *stored);
+        stored = inverseOf(m_database, *stored);
     }
-    void* bytes = way == WayThrough::Back ? inverse.bytes.get() : stored->data();
-    const int size = way == WayThrough::Back ? inverse.size : static_cast<int>(stored->size());
 
     Transaction transaction(m_database);
     Applied applied{entry, std::move(*rows)};
     if (guard != nullptr) {
         guard->look(entry, applied.rows);
     }
-    Done done = applyChangeset(m_database, bytes, size);
+    Done done = applyChangeset(m_database, *stored);
     if (done && guard != nullptr) {
         done = guard->check(applied.rows);
     }

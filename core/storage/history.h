@@ -8,8 +8,6 @@
 #include <string>
 #include <vector>
 
-struct sqlite3_session;
-
 namespace plumule {
 
 struct HistoryTag;
@@ -39,37 +37,14 @@ struct HistoryEntry
         details; // what it came to, as its intention says; none before schema 6
 };
 
-// Records what one transaction does to the journal's tables. Made right after BEGIN; finish()
-// writes the history entry before COMMIT.
-class Recording
-{
-public:
-    explicit Recording(Database& database);
-    ~Recording();
-    Recording(const Recording&) = delete;
-    Recording& operator=(const Recording&) = delete;
-
-    // Writes the entry and drops what could be redone. Returns the changed rows; none, and no
-    // entry, when nothing changed.
-    std::vector<ChangedRow> finish(std::int64_t atUtcMs, const std::string& intention,
-                                   const std::string& subject,
-                                   const std::vector<std::string>& details = {});
-
-private:
-    void end();
-
-    Database& m_database;
-    sqlite3_session* m_session = nullptr;
-};
-
 // What stands over an undo, within its transaction: told which rows it is about to change, it is
 // asked afterwards whether that may be.
 class UndoGuard
 {
 public:
     virtual ~UndoGuard() = default;
-    virtual void look(const HistoryEntry& step, const std::vector<ChangedRow>& rows) = 0;
-    [[nodiscard]] virtual Done check(const std::vector<ChangedRow>& rows) = 0;
+    virtual void look(const HistoryEntry& step, const std::vector<ChangedRows>& rows) = 0;
+    [[nodiscard]] virtual Done check(const std::vector<ChangedRows>& rows) = 0;
 };
 
 // The journal's list of intentions, and the way back. Undo and redo are each one transaction.
@@ -108,7 +83,7 @@ public:
     struct Applied
     {
         HistoryEntry entry;
-        std::vector<ChangedRow> rows;
+        std::vector<ChangedRows> rows;
     };
     // Takes back one entry; the newest that is done, when `id` is not stored. ChangedSince, with
     // the table and row, where later work touched the same rows; Damaged when the stored changeset

@@ -56,14 +56,15 @@ std::filesystem::path Ledger::photoFolder() const
     return photoFolderOf(path());
 }
 
-std::vector<Change> Ledger::changesOf(const std::vector<ChangedRow>& rows)
+std::vector<Change> Ledger::changesOf(const std::vector<ChangedRows>& rows)
 {
     std::vector<Change> changes;
-    changes.reserve(rows.size());
-    std::transform(rows.begin(), rows.end(), std::back_inserter(changes),
-                   [](const ChangedRow& row) {
-                       return Change{conceptOf(row.table), row.id};
-                   });
+    for (const ChangedRows& each : rows) {
+        const Concept about = conceptOf(each.table);
+        for (const std::int64_t id : each.ids) {
+            changes.push_back({about, id});
+        }
+    }
     return changes;
 }
 

@@ -5,6 +5,7 @@
 #include "core/journal/ledger/journal_reason.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
+#include "core/storage/recording.h"
 
 #include <exception>
 #include <functional>
@@ -161,7 +162,7 @@ private:
             return fail(ErrorKind::Damaged, JournalReason::Unexpected, std::string(failure.what()));
         }
     }
-    static std::vector<Change> changesOf(const std::vector<ChangedRow>& rows);
+    static std::vector<Change> changesOf(const std::vector<ChangedRows>& rows);
     void announce(const std::vector<Change>& changes);
     Result<HistoryEntry> applied(const Result<History::Applied>& result);
 

@@ -4,15 +4,15 @@
 
 namespace plumule {
 
-void StandingRules::touch(const std::vector<ChangedRow>& rows)
+void StandingRules::touch(const std::vector<ChangedRows>& rows)
 {
-    for (const ChangedRow& row : rows) {
-        m_touched[row.table].insert(row.id);
+    for (const ChangedRows& each : rows) {
+        m_touched[each.table].insert(each.ids.begin(), each.ids.end());
     }
     m_repository.addOwners(m_touched);
 }
 
-void StandingRules::look(const HistoryEntry& step, const std::vector<ChangedRow>& rows)
+void StandingRules::look(const HistoryEntry& step, const std::vector<ChangedRows>& rows)
 {
     m_touched["step"] = {step.id.value};
     touch(rows);
@@ -23,7 +23,7 @@ void StandingRules::look(const HistoryEntry& step, const std::vector<ChangedRow>
     });
 }
 
-Done StandingRules::check(const std::vector<ChangedRow>& rows)
+Done StandingRules::check(const std::vector<ChangedRows>& rows)
 {
     // Once more: what was only just put back has owners too.
     touch(rows);

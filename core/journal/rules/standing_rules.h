@@ -19,12 +19,12 @@ public:
         : m_repository(database)
     {}
 
-    void look(const HistoryEntry& step, const std::vector<ChangedRow>& rows) override;
+    void look(const HistoryEntry& step, const std::vector<ChangedRows>& rows) override;
     // Conflict with the RuleReason that is broken first.
-    [[nodiscard]] Done check(const std::vector<ChangedRow>& rows) override;
+    [[nodiscard]] Done check(const std::vector<ChangedRows>& rows) override;
 
 private:
-    void touch(const std::vector<ChangedRow>& rows);
+    void touch(const std::vector<ChangedRows>& rows);
 
     StandingRulesRepository m_repository;
     TouchedRows m_touched;

@@ -1,11 +1,14 @@
 #include "core/storage/changeset.h"
 
+#include "core/storage/changeset_bytes.h"
 #include "core/storage/changeset_check.h"
 #include "core/storage/checksum.h"
 #include "tests/core/storage/scratch.h"
 
+#include <algorithm>
 #include <gmock/gmock.h>
 #include <random>
+#include <sqlite3.h>
 
 namespace plumule {
 namespace {
@@ -48,6 +51,18 @@ protected:
     ScratchFolder folder;
     JournalFile journal = newJournal(folder / "room.plumule");
 };
+
+std::string asSqliteWrote(const std::string& stored)
+{
+    ChangesetReader reader(stored);
+    std::vector<char> piece(10'000);
+    std::string bytes;
+    while (const std::size_t size = reader.read(piece.data(), piece.size())) {
+        bytes.append(piece.data(), size);
+    }
+    EXPECT_FALSE(reader.isFaulty());
+    return bytes;
+}
 
 std::string replaced(std::string text, const std::string& part, const std::string& by)
 {
@@ -98,6 +113,130 @@ TEST_F(ChangesetTest, ThatIsCutShortOrLengthenedIsNone)
     EXPECT_EQ(whole, 1);
     EXPECT_FALSE(walkChangeset(bytes + '\x01', [](const RowChange&) {}));
     EXPECT_FALSE(walkChangeset("T\xFF\xFF\xFF\xFF\xFF\xFF\xFF\xFF\xFF", [](const RowChange&) {}));
+}
+
+// Against the bytes that SQLite gives in one piece.
+TEST_F(ChangesetTest, OfManyMegabytesIsPackedAndComesBackByteByByte)
+{
+    sqlite3_session* session = nullptr;
+    ASSERT_EQ(sqlite3session_create(database().handle(), "main", &session), SQLITE_OK);
+    ASSERT_EQ(sqlite3session_attach(session, "rack"), SQLITE_OK);
+    addMegabytes(database(), 3);
+    int size = 0;
+    void* bytes = nullptr;
+    ASSERT_EQ(sqlite3session_changeset(session, &size, &bytes), SQLITE_OK);
+    const std::string expected(static_cast<const char*>(bytes), static_cast<std::size_t>(size));
+    sqlite3_free(bytes);
+    sqlite3session_delete(session);
+
+    const std::string stored = latestBytes();
+    EXPECT_TRUE(isPackedChangeset(stored));
+    EXPECT_LT(stored.size(), 100'000U) << "of one letter";
+    EXPECT_EQ(asSqliteWrote(stored), expected);
+    EXPECT_TRUE(findFaults(database()).empty());
+    EXPECT_EQ(History(database()).latest(1).front().rowCount, 3'000);
+    int rows = 0;
+    EXPECT_TRUE(walkChangeset(
+        stored, [&](const RowChange& change) { rows += change.kind == ChangeKind::Insert; }));
+    EXPECT_EQ(rows, 3'000);
+}
+
+TEST_F(ChangesetTest, ThatIsPackedAndCutShortAlteredOrLengthenedIsNone)
+{
+    std::mt19937 lot(20'261'129); // of one letter only, another way back would say the same
+    recorded(database(), "rack.many", [&] {
+        for (int i = 0; i < 1'500; ++i) {
+            StoredRack rack;
+            std::generate_n(std::back_inserter(rack.name), 1'000,
+                            [&] { return static_cast<char>('a' + lot() % 26); });
+            insertRow(database(), rack);
+        }
+    });
+    const std::string packed = latestBytes();
+    ASSERT_TRUE(isPackedChangeset(packed));
+    const auto isWhole = [](const std::string& bytes) {
+        return walkChangeset(bytes, [](const RowChange&) {});
+    };
+    ASSERT_TRUE(isWhole(packed));
+    for (std::size_t size = 0; size < packed.size(); size += 1 + packed.size() / 40) {
+        EXPECT_EQ(isWhole(packed.substr(0, size)), size == 0) << size; // no bytes, no change
+        std::string altered = packed;
+        altered[size] = static_cast<char>(altered[size] ^ 0x55);
+        EXPECT_FALSE(isWhole(altered)) << size;
+    }
+    EXPECT_FALSE(isWhole(packed + packed));
+    EXPECT_FALSE(isWhole(packed + '\0'));
+    plant(packed.substr(0, packed.size() - 1));
+    EXPECT_EQ(History(database()).undo().error().kind, ErrorKind::Damaged);
+}
+
+// A few bytes may unpack into more than a machine has.
+TEST_F(ChangesetTest, ThatUnpacksIntoTooMuchIsRefused)
+{
+    ChangesetPacker packer;
+    for (int i = 0; i < 64; ++i) {
+        packer.add(std::string(1 << 20, '\0'));
+    }
+    const std::string packed = packer.stored();
+    EXPECT_LT(packed.size(), 400'000U);
+    EXPECT_EQ(asSqliteWrote(packed).size(), std::size_t{64} << 20);
+    ChangesetReader reader(packed, 5'000'000);
+    std::vector<char> piece(100'000);
+    std::size_t given = 0;
+    while (const std::size_t size = reader.read(piece.data(), piece.size())) {
+        given += size;
+    }
+    EXPECT_TRUE(reader.isFaulty());
+    EXPECT_EQ(given, 5'000'000U);
+    EXPECT_FALSE(walkChangeset(packed, [](const RowChange&) {}));
+}
+
+TEST_F(ChangesetTest, InPiecesCutAnywhereTellsTheSameRows)
+{
+    const StoredRack rack = rackMade();
+    recorded(database(), "change", [&] {
+        StoredRack renamed = rack;
+        renamed.name = "South wall";
+        updateRow(database(), renamed);
+        for (const char* name : {"top", "middle", "bottom"}) {
+            StoredShelf shelf;
+            shelf.rack = rack.id;
+            shelf.name = name;
+            insertRow(database(), shelf);
+        }
+    });
+    const std::string bytes = latestBytes();
+    const auto rowOf = [](const RowChange& change) {
+        return std::string(change.table) + ' ' + std::to_string(change.id()) + ' ' +
+               std::to_string(change.before.size()) + ' ' + std::to_string(change.after.size());
+    };
+    std::vector<std::string> atOnce;
+    ASSERT_TRUE(
+        walkChangeset(bytes, [&](const RowChange& change) { atOnce.push_back(rowOf(change)); }));
+    ASSERT_EQ(atOnce.size(), 4U);
+    for (std::size_t size = 1; size <= bytes.size(); ++size) {
+        std::vector<std::string> rows;
+        ChangesetWalk walk([&](const RowChange& change) { rows.push_back(rowOf(change)); });
+        for (std::size_t at = 0; at < bytes.size(); at += size) {
+            EXPECT_TRUE(walk.feed(std::string_view(bytes).substr(at, size)));
+        }
+        EXPECT_TRUE(walk.isWhole()) << size;
+        EXPECT_EQ(rows, atOnce) << size;
+    }
+    ChangesetWalk cut([](const RowChange&) {});
+    cut.feed(std::string_view(bytes).substr(0, bytes.size() - 1));
+    EXPECT_FALSE(cut.isWhole());
+}
+
+TEST_F(ChangesetTest, OfManyMegabytesIsTakenBackAndDoneAgain)
+{
+    addMegabytes(database(), 2);
+    const auto racks = rackNames(database());
+    ASSERT_EQ(racks.size(), 2'000U);
+    ASSERT_TRUE(History(database()).undo());
+    EXPECT_TRUE(rackNames(database()).empty());
+    ASSERT_TRUE(History(database()).redo());
+    EXPECT_EQ(rackNames(database()), racks);
 }
 
 // Whatever the bytes, undo refuses in words or does what they say: no crash, no hang. Under the
@@ -178,6 +317,29 @@ TEST_F(ChangesetTest, IsRefusedForAnUpdateThatDoesNotSayOfWhichRow)
     plant(replaced(bytes, held, std::string(1, '\0')));
     EXPECT_EQ(History(database()).undo().error().kind, ErrorKind::Damaged) << "was, and not is";
     EXPECT_THAT(rackNames(database()), ElementsAre("South wall"));
+}
+
+TEST_F(ChangesetTest, OfManyMegabytesWithACellBeyondBoundsIsNeverRecorded)
+{
+    std::int64_t wrong = 0;
+    const auto writeMany = [&] {
+        for (int i = 0; i < 2'000; ++i) {
+            StoredRack rack;
+            rack.name = std::string(i == 1'900 ? 1'001 : 1'000, 'x');
+            insertRow(database(), rack);
+            wrong = i == 1'900 ? rack.id.value : wrong;
+        }
+    };
+    try {
+        recorded(database(), "make", writeMany);
+        FAIL() << "it was recorded";
+    } catch (const StorageFailure& failure) {
+        EXPECT_TRUE(failure.error().is(BoundsReason::TextLength));
+        ASSERT_TRUE(failure.error().row);
+        EXPECT_EQ(failure.error().row->number, wrong);
+    }
+    EXPECT_TRUE(rackNames(database()).empty());
+    EXPECT_TRUE(History(database()).latest(1).empty());
 }
 
 TEST_F(ChangesetTest, OfAnIntentionThatWritesBeyondBoundsIsNeverRecorded)

@@ -43,8 +43,9 @@ TEST_F(HistoryTest, WritesOneEntryAnIntention)
         rack.id = {};
         insertRow(database(), rack);
     });
-    EXPECT_EQ(rows.size(), 2u);
+    ASSERT_EQ(rows.size(), 1u);
     EXPECT_EQ(rows[0].table, "rack");
+    EXPECT_EQ(rows[0].ids.size(), 2u);
     const auto entries = history().latest(10);
     ASSERT_EQ(entries.size(), 1u);
     EXPECT_EQ(entries[0].intention, "rack.add_two");
@@ -111,7 +112,7 @@ TEST_F(HistoryTest, TellsWhichRowsAnUndoTouched)
     ASSERT_TRUE(undone);
     ASSERT_EQ(undone->rows.size(), 1u);
     EXPECT_EQ(undone->rows[0].table, "rack");
-    EXPECT_EQ(undone->rows[0].id, rack.id.value);
+    EXPECT_EQ(undone->rows[0].ids.front(), rack.id.value);
     EXPECT_EQ(undone->entry.state, HistoryState::Undone);
 }
 

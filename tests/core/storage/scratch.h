@@ -3,6 +3,7 @@
 #include "core/storage/faults.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
+#include "core/storage/recording.h"
 #include "core/storage/table.h"
 #include "tests/support/told.h"
 
@@ -115,7 +116,7 @@ inline std::vector<std::string> rackNames(Database& database)
 
 // Does `work` as one intention of the history.
 template <class Work>
-std::vector<ChangedRow> recorded(Database& database, const std::string& intention, Work work)
+std::vector<ChangedRows> recorded(Database& database, const std::string& intention, Work work)
 {
     Transaction transaction(database);
     Recording recording(database);
