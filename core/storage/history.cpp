@@ -92,25 +92,25 @@ Done applyChangeset(Database& database, std::string_view stored)
     return {};
 }
 
-// What takes it back, in the form in which changesets are stored.
+// What takes it back, as SQLite writes it.
 std::string inverseOf(Database& database, std::string_view stored)
 {
     ChangesetReader reader(stored);
-    ChangesetPacker packer;
-    const auto take = [](void* to, const void* bytes, int size) {
+    std::string inverse;
+    const auto append = [](void* to, const void* bytes, int size) {
         try {
-            static_cast<ChangesetPacker*>(to)->add(
-                {static_cast<const char*>(bytes), static_cast<std::size_t>(size)});
+            static_cast<std::string*>(to)->append(static_cast<const char*>(bytes),
+                                                  static_cast<std::size_t>(size));
             return SQLITE_OK;
         } catch (const std::bad_alloc&) {
             return SQLITE_NOMEM;
         }
     };
-    const int code = sqlite3changeset_invert_strm(readOn, &reader, take, &packer);
+    const int code = sqlite3changeset_invert_strm(readOn, &reader, append, &inverse);
     if (code != SQLITE_OK) {
         database.throwFailure(code, "changeset");
     }
-    return packer.stored();
+    return inverse;
 }
 
 // The entry undone last has the highest order.

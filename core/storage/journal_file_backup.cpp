@@ -82,6 +82,9 @@ Done copyChecked(Database& source, const fs::path& unfinished, const Progress& p
     }
     const LeftBeside cleared(unfinished);
     Database copy(unfinished, Access::ReadWrite, OpenAs::New);
+    // It becomes a backup only when all of it is on the disk: until then there is nothing to keep.
+    copy.execute("PRAGMA journal_mode=DELETE");
+    copy.execute("PRAGMA synchronous=OFF");
     if (!copyPages(source, copy, progress.part(0, kCopyOfBackup)) || progress.isStopped()) {
         return fail(ErrorKind::Cancelled, StorageReason::BackupStopped);
     }
