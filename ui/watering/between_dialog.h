@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
-#include "core/tray/tray.h"
+#include "core/tray/tray_id.h"
 #include "ui/page/form_dialog.h"
 #include "ui/text/text.h"
 

@@ -43,7 +43,7 @@ RoundPage::RoundPage(Journal& journal, Services services, QWidget* parent)
                        each.about == Concept::Medium;
             });
         if (isMine) {
-            m_isBehind = m_isBehind || !m_isTicking;
+            m_isBehind = m_isBehind || (!m_isTicking && !areOfRows(changes));
             noteChange();
             noteBadge();
         }
@@ -69,7 +69,7 @@ RoundKey RoundPage::presentKey() const
     return roundOf(m_room, journal().clock().now());
 }
 
-// Where nothing but ticks of its own came since, their rows alone.
+// Where nothing but ticks came and went since, their rows alone.
 void RoundPage::reload()
 {
     const std::set<TrayId> ticked = std::exchange(m_ticked, {});
@@ -102,6 +102,12 @@ void RoundPage::readRound()
     }
     m_shown = key;
     m_round = *round;
+    m_waterings.clear();
+    for (const RoundTray& tray : m_round.trays) {
+        if (tray.given) {
+            m_waterings.emplace(tray.given->id.value, tray.tray);
+        }
+    }
     m_secondsATray.reset();
     if (const auto labour = journal().costs().labour()) {
         for (const LabourTask& task : *labour) {
@@ -122,6 +128,21 @@ void RoundPage::readRound()
     showCounts();
     showDue();
     showHand();
+}
+
+// A tick that is taken back, or done again, is told by its watering alone.
+bool RoundPage::areOfRows(const std::vector<Change>& changes)
+{
+    std::set<TrayId> trays;
+    for (const Change& change : changes) {
+        const auto known = m_waterings.find(change.id);
+        if (known == m_waterings.end()) {
+            return false;
+        }
+        trays.insert(known->second);
+    }
+    m_ticked.merge(trays);
+    return true;
 }
 
 void RoundPage::showCounts()

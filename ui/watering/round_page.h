@@ -79,6 +79,8 @@ private:
     void showAlone(bool isAlone);
     void showUndo();
     void readRound();
+    // Whether these are waterings of shown rows alone: then those rows are read again.
+    [[nodiscard]] bool areOfRows(const std::vector<Change>& changes);
     // What counts the trays that are done.
     void showCounts();
     void showBadge(const Round& present);
@@ -125,9 +127,10 @@ private:
     Room m_room;
     RoomLayout m_layout;
     Round m_round;
-    std::optional<int> m_secondsATray; // as the grower reckons its watering
-    std::optional<RoundKey> m_shown;   // none before the first look
-    std::set<TrayId> m_ticked;         // on this page since it read the round
+    std::optional<int> m_secondsATray;          // as the grower reckons its watering
+    std::optional<RoundKey> m_shown;            // none before the first look
+    std::set<TrayId> m_ticked;                  // on this page since it read the round
+    std::map<std::int64_t, TrayId> m_waterings; // of the shown round, by their ids
     bool m_isTicking = false;
     bool m_isBehind = false; // something else changed since then
     bool m_isStockStale = true;

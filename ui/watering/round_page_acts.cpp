@@ -55,6 +55,7 @@ void RoundPage::tick(TrayId tray, TickedBy by)
     }
     // Seen at once; what the journal holds is read again a moment later.
     m_ticked.insert(tray);
+    m_waterings.emplace(given->id.value, tray);
     row->setGiven(*given);
     m_list->showOpen();
     tellLast();

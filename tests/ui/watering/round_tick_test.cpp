@@ -47,6 +47,49 @@ TEST_F(RoundTickTest, OfATickedTrayItsRowAloneIsReadAndShown)
     EXPECT_EQ(said(*page), shown) << "the row is as a reading of the whole round shows it";
 }
 
+TEST_F(RoundTickTest, OfATickTakenBackAndDoneAgainTheRowAloneIsReadAndShown)
+{
+    sowBroccoli(6, Moment{date(2026, 3, 10), 7 * 60 + 30});
+    const auto page = openPage();
+    settleDown();
+    const QStringList open = said(*page);
+    QTest::keyClick(rowInHand(), Qt::Key_Space);
+    settleDown();
+    const QStringList ticked = said(*page);
+    queries.restart();
+    ASSERT_TRUE(journal->undo());
+    settleDown();
+    EXPECT_EQ(find<QProgressBar>(*page, "roundProgress")->value(), 0);
+    const QStringList takenBack = said(*page);
+    ASSERT_TRUE(journal->redo());
+    settleDown();
+    EXPECT_EQ(find<QProgressBar>(*page, "roundProgress")->value(), 1);
+    const QStringList again = said(*page);
+    EXPECT_EQ(wholeReads(), 0);
+    EXPECT_EQ(again, ticked);
+    ASSERT_TRUE(journal->undo());
+    settleDown();
+    page->reload();
+    EXPECT_EQ(said(*page), takenBack) << "the row is as a reading of the whole round shows it";
+    EXPECT_EQ(takenBack.filter("ticked"), open.filter("ticked"));
+}
+
+TEST_F(RoundTickTest, WhatElseIsTakenBackIsReadAllTheSame)
+{
+    const auto trays = sowBroccoli(6, Moment{date(2026, 3, 10), 7 * 60 + 30});
+    const auto page = openPage();
+    settleDown();
+    ASSERT_TRUE(journal->trays().discard(trays[5], "mould", clock.now()));
+    settleDown();
+    ASSERT_EQ(find<QProgressBar>(*page, "roundProgress")->maximum(), 5);
+    QTest::keyClick(rowInHand(), Qt::Key_Space);
+    ASSERT_TRUE(journal->undo());
+    ASSERT_TRUE(journal->undo()); // at once, before the page has read again
+    settleDown();
+    EXPECT_EQ(find<QProgressBar>(*page, "roundProgress")->maximum(), 6);
+    EXPECT_EQ(find<QProgressBar>(*page, "roundProgress")->value(), 0);
+}
+
 TEST_F(RoundTickTest, WhatElseChangedIsReadAllTheSame)
 {
     const auto trays = sowBroccoli(6, Moment{date(2026, 3, 10), 7 * 60 + 30});
