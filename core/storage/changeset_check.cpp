@@ -91,12 +91,17 @@ bool areWithinBounds(const RowChange::Cells& written, const std::vector<ColumnIn
 }
 
 // A changeset tells of one table after the other.
-void add(std::vector<ChangedRows>& rows, const RowChange& change)
+void add(std::vector<ChangedRows>& rows, const RowChange& change, WayThrough way)
 {
-    if (rows.empty() || rows.back().table != change.table) {
-        rows.push_back({std::string(change.table), {}});
+    const bool isGone =
+        change.kind == (way == WayThrough::Back ? ChangeKind::Insert : ChangeKind::Delete);
+    for (auto each = rows.rbegin(); each != rows.rend() && each->table == change.table; ++each) {
+        if (each->areGone == isGone) {
+            each->ids.push_back(change.id());
+            return;
+        }
     }
-    rows.back().ids.push_back(change.id());
+    rows.push_back({std::string(change.table), {change.id()}, isGone});
 }
 
 // Whether the row makes sense for this journal, whatever is written of it.
@@ -118,7 +123,7 @@ WrittenRows::WrittenRows(Database& database)
     : m_database(database)
     , m_walk([this, columns = ColumnsInTurn(database)](const RowChange& change) mutable {
         checkWritten(columns.of(change.table), change, change.after);
-        add(m_rows, change);
+        add(m_rows, change, WayThrough::Forth);
         ++m_count;
     })
 {}
@@ -141,7 +146,7 @@ std::optional<std::vector<ChangedRows>> rowsIfSound(Database& database, std::str
         const auto& of = columns.of(change.table);
         areSound = areSound && fits(change, of) &&
                    areWithinBounds(way == WayThrough::Back ? change.before : change.after, of);
-        add(rows, change);
+        add(rows, change, way);
     });
     return isWhole && areSound ? std::optional(std::move(rows)) : std::nullopt;
 }

@@ -10,11 +10,12 @@
 
 namespace plumule {
 
-// Rows of one table that changed.
+// Rows of one table that changed, or that are gone by it.
 struct ChangedRows
 {
     std::string table;
     std::vector<std::int64_t> ids;
+    bool areGone = false;
 };
 
 // Which side of a changeset is written: what was before, or what came after.

@@ -26,7 +26,12 @@ void StandingRules::look(const HistoryEntry& step, const std::vector<ChangedRows
 Done StandingRules::check(const std::vector<ChangedRows>& rows)
 {
     // Once more: what was only just put back has owners too.
-    touch(rows);
+    std::vector<ChangedRows> there;
+    std::copy_if(rows.begin(), rows.end(), std::back_inserter(there),
+                 [](const ChangedRows& each) { return !each.areGone; });
+    if (!there.empty()) {
+        touch(there);
+    }
     for (const BrokenRule& broken : m_repository.brokenAmong(m_touched)) {
         if (std::find(m_before.begin(), m_before.end(), broken) == m_before.end()) {
             auto refused = fail(ErrorKind::Conflict, broken.reason);
