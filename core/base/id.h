@@ -1,7 +1,8 @@
 #pragma once
 
+#include <cstddef> // first: Qt's moc can't read <compare> before it
+
 #include <compare>
-#include <cstddef>
 #include <cstdint>
 #include <functional>
 

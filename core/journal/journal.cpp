@@ -8,6 +8,7 @@
 #include "core/journal/exchange/exchange_entries.h"
 #include "core/journal/forecast/forecast_answers.h"
 #include "core/journal/harvest/harvest_entries.h"
+#include "core/journal/ledger/ledger.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/merge/merge_entries.h"
 #include "core/journal/order/order_entries.h"
@@ -28,8 +29,9 @@ namespace plumule {
 
 struct Journal::Concepts
 {
-    explicit Concepts(Ledger& ledger)
-        : room(ledger)
+    Concepts(JournalFile file, const Clock& clock)
+        : ledger(std::move(file), clock)
+        , room(ledger)
         , varieties(ledger)
         , media(ledger)
         , trials(ledger)
@@ -51,6 +53,7 @@ struct Journal::Concepts
         , stock(ledger)
     {}
 
+    Ledger ledger;
     RoomEntries room;
     VarietyEntries varieties;
     MediumEntries media;
@@ -74,8 +77,7 @@ struct Journal::Concepts
 };
 
 Journal::Journal(JournalFile file, const Clock& clock)
-    : m_ledger(std::move(file), clock)
-    , m_concepts(std::make_unique<Concepts>(m_ledger))
+    : m_concepts(std::make_unique<Concepts>(std::move(file), clock))
 {}
 
 Journal::~Journal() = default;
@@ -110,49 +112,110 @@ Result<std::unique_ptr<Journal>> Journal::create(const std::filesystem::path& pa
 
 Result<std::unique_ptr<Journal>> Journal::beside() const
 {
-    auto file = openBeside(m_ledger.file());
+    auto file = openBeside(m_concepts->ledger.file());
     if (!file) {
         return passOn(file);
     }
-    return std::unique_ptr<Journal>(new Journal(std::move(*file), m_ledger.clock()));
+    return std::unique_ptr<Journal>(new Journal(std::move(*file), m_concepts->ledger.clock()));
 }
 
 const std::filesystem::path& Journal::path() const
 {
-    return m_ledger.path();
+    return m_concepts->ledger.path();
 }
 
 std::filesystem::path Journal::photoFolder() const
 {
-    return m_ledger.photoFolder();
+    return m_concepts->ledger.photoFolder();
+}
+
+void Journal::hear(const std::vector<Change>& changes)
+{
+    m_concepts->ledger.hear(changes);
+}
+
+bool Journal::isReadOnly() const
+{
+    return m_concepts->ledger.isReadOnly();
+}
+
+FolderKind Journal::folder() const
+{
+    return m_concepts->ledger.folder();
+}
+
+const std::optional<Error>& Journal::readOnlyBecause() const
+{
+    return m_concepts->ledger.readOnlyBecause();
+}
+
+const Clock& Journal::clock() const
+{
+    return m_concepts->ledger.clock();
+}
+
+bool Journal::didLastIntentionChange() const
+{
+    return m_concepts->ledger.didLastIntentionChange();
+}
+
+Result<HistoryEntry> Journal::undo(HistoryId id)
+{
+    return m_concepts->ledger.undo(id);
+}
+
+Result<HistoryEntry> Journal::redo()
+{
+    return m_concepts->ledger.redo();
+}
+
+Result<std::vector<RowEffect>> Journal::foreseeUndo(HistoryId id)
+{
+    return m_concepts->ledger.foreseeUndo(id);
+}
+
+int Journal::addListener(ChangeListener listener)
+{
+    return m_concepts->ledger.addListener(std::move(listener));
+}
+
+void Journal::removeListener(int number)
+{
+    m_concepts->ledger.removeListener(number);
+}
+
+void Journal::setRefusalListener(RefusalListener listener)
+{
+    m_concepts->ledger.setRefusalListener(std::move(listener));
 }
 
 std::optional<HistoryEntry> Journal::nextUndo()
 {
-    return m_ledger.ask([](Database& database) { return History(database).nextUndo(); })
+    return m_concepts->ledger.ask([](Database& database) { return History(database).nextUndo(); })
         .value_or(std::nullopt);
 }
 
 std::optional<HistoryEntry> Journal::nextRedo()
 {
-    return m_ledger.ask([](Database& database) { return History(database).nextRedo(); })
+    return m_concepts->ledger.ask([](Database& database) { return History(database).nextRedo(); })
         .value_or(std::nullopt);
 }
 
 Result<std::vector<HistoryEntry>> Journal::latestEntries(int count)
 {
-    return m_ledger.ask([&](Database& database) { return History(database).latest(count); });
+    return m_concepts->ledger.ask(
+        [&](Database& database) { return History(database).latest(count); });
 }
 
 Done Journal::backUpTo(const std::filesystem::path& target, const Progress& progress)
 {
-    return backUp(m_ledger.database(), target, progress);
+    return backUp(m_concepts->ledger.database(), target, progress);
 }
 
 Result<BackupMade> Journal::backUpInto(const BackupStore& store, const Progress& progress)
 {
-    auto made =
-        store.add(m_ledger.database(), m_ledger.photoFolder(), m_ledger.clock().now(), progress);
+    auto made = store.add(m_concepts->ledger.database(), m_concepts->ledger.photoFolder(),
+                          m_concepts->ledger.clock().now(), progress);
     if (made) {
         (void)store.prune(); // what stays a day longer than it must does no harm
     }
@@ -161,7 +224,7 @@ Result<BackupMade> Journal::backUpInto(const BackupStore& store, const Progress&
 
 Result<std::vector<Error>> Journal::faults()
 {
-    auto found = m_ledger.ask([](Database& database) { return checkJournal(database); });
+    auto found = m_concepts->ledger.ask([](Database& database) { return checkJournal(database); });
     if (!found && found.error().kind == ErrorKind::Damaged) {
         // So badly that the check itself came upon it.
         return fail(ErrorKind::Damaged, StorageReason::FileDamaged, path().string());

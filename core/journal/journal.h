@@ -1,8 +1,16 @@
 #pragma once
 
-#include "core/journal/ledger/ledger.h"
+#include "core/base/clock.h"
+#include "core/base/progress.h"
+#include "core/journal/ledger/change.h"
+#include "core/storage/access.h"
+#include "core/storage/folder_kind.h"
+#include "core/storage/history_entry.h"
+#include "core/storage/row_effect.h"
 
+#include <filesystem>
 #include <memory>
+#include <optional>
 
 namespace plumule {
 
@@ -28,6 +36,7 @@ class WateringEntries;
 class WeekEntries;
 class WorkTimeEntries;
 struct BackupMade;
+struct JournalFile;
 struct RoomPlan;
 
 // The one door to a journal: intentions in, answers out, changes announced. Used from one thread; a
@@ -52,20 +61,17 @@ public:
     // by hear(). As openBeside().
     [[nodiscard]] Result<std::unique_ptr<Journal>> beside() const;
     // What another hand wrote: the listeners here are told.
-    void hear(const std::vector<Change>& changes) { m_ledger.hear(changes); }
+    void hear(const std::vector<Change>& changes);
 
     [[nodiscard]] const std::filesystem::path& path() const;
     // Where photographs are kept: "<journal without ending> photos", made when first needed.
     [[nodiscard]] std::filesystem::path photoFolder() const;
-    [[nodiscard]] bool isReadOnly() const { return m_ledger.isReadOnly(); }
+    [[nodiscard]] bool isReadOnly() const;
     // Where it lies; not Local: a rollback journal keeps it.
-    [[nodiscard]] FolderKind folder() const { return m_ledger.folder(); }
+    [[nodiscard]] FolderKind folder() const;
     // As JournalFile's.
-    [[nodiscard]] const std::optional<Error>& readOnlyBecause() const
-    {
-        return m_ledger.readOnlyBecause();
-    }
-    [[nodiscard]] const Clock& clock() const { return m_ledger.clock(); }
+    [[nodiscard]] const std::optional<Error>& readOnlyBecause() const;
+    [[nodiscard]] const Clock& clock() const;
 
     [[nodiscard]] RoomEntries& room();
     [[nodiscard]] VarietyEntries& varieties();
@@ -89,28 +95,22 @@ public:
     [[nodiscard]] StockEntries& stock();
 
     // Whether the intention recorded last changed anything, so that there is something to undo.
-    [[nodiscard]] bool didLastIntentionChange() const { return m_ledger.didLastIntentionChange(); }
+    [[nodiscard]] bool didLastIntentionChange() const;
     // What undo would take back, and redo do again; none where there is nothing.
     [[nodiscard]] std::optional<HistoryEntry> nextUndo();
     [[nodiscard]] std::optional<HistoryEntry> nextRedo();
     [[nodiscard]] Result<std::vector<HistoryEntry>> latestEntries(int count);
     // As History's; the newest when `id` is not stored.
-    Result<HistoryEntry> undo(HistoryId id = {}) { return m_ledger.undo(id); }
-    Result<HistoryEntry> redo() { return m_ledger.redo(); }
+    Result<HistoryEntry> undo(HistoryId id = {});
+    Result<HistoryEntry> redo();
     // What taking it back would come to, or why it can't be.
-    [[nodiscard]] Result<std::vector<History::RowEffect>> foreseeUndo(HistoryId id)
-    {
-        return m_ledger.foreseeUndo(id);
-    }
+    [[nodiscard]] Result<std::vector<RowEffect>> foreseeUndo(HistoryId id);
 
     // The listener is called after each commit; the number takes it off again.
-    int addListener(ChangeListener listener) { return m_ledger.addListener(std::move(listener)); }
-    void removeListener(int number) { m_ledger.removeListener(number); }
+    int addListener(ChangeListener listener);
+    void removeListener(int number);
     // Told of each intention that was refused, and why.
-    void setRefusalListener(RefusalListener listener)
-    {
-        m_ledger.setRefusalListener(std::move(listener));
-    }
+    void setRefusalListener(RefusalListener listener);
 
     // As storage's backUp().
     [[nodiscard]] Done backUpTo(const std::filesystem::path& target, const Progress& progress);
@@ -123,11 +123,11 @@ public:
 private:
     Journal(JournalFile file, const Clock& clock);
 
-    // The entries of every concept. Here by name alone: whoever asks a concept includes its
-    // entries, so that a change of one concerns nobody else.
+    // The ledger, and the entries of every concept on it. Here by name alone: whoever asks a
+    // concept includes its entries, so that a change of one, or of what keeps them, concerns nobody
+    // else.
     struct Concepts;
 
-    Ledger m_ledger;
     std::unique_ptr<Concepts> m_concepts;
 };
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/storage/column_traits.h"
+#include "core/storage/row_effect.h"
 
 #include <functional>
 #include <optional>
@@ -10,13 +10,6 @@
 #include <vector>
 
 namespace plumule {
-
-enum class ChangeKind
-{
-    Insert,
-    Update,
-    Delete
-};
 
 // One row of a changeset. A cell that the changeset doesn't hold (a column that an update leaves
 // alone) is none.

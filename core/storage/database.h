@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/storage/access.h"
 #include "core/storage/cell_bounds.h"
 #include "core/storage/column_traits.h"
 #include "core/storage/failure.h"
@@ -80,13 +81,6 @@ struct ColumnInfo
     std::string name;
     std::string type;
     CellBounds bounds{name};
-};
-
-enum class Access
-{
-    ReadWrite,
-    ReadOnly,
-    ReadImmutable // a read-only disk: no lock and no log can be written there
 };
 
 enum class OpenAs

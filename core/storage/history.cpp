@@ -161,9 +161,9 @@ ChangeKind undone(ChangeKind kind)
     return kind;
 }
 
-History::RowEffect undoneEffect(const RowChange& change, const std::vector<ColumnInfo>& columns)
+RowEffect undoneEffect(const RowChange& change, const std::vector<ColumnInfo>& columns)
 {
-    History::RowEffect effect{undone(change.kind), std::string(change.table), change.id(), {}};
+    RowEffect effect{undone(change.kind), std::string(change.table), change.id(), {}};
     if (change.kind != ChangeKind::Update) {
         return effect;
     }
@@ -183,7 +183,7 @@ Result<History::Applied> History::undo(HistoryId id, UndoGuard* guard)
     return entry ? apply(*entry, WayThrough::Back, guard, Run::ForGood) : passOn(entry);
 }
 
-Result<std::vector<History::RowEffect>> History::foresee(HistoryId id, UndoGuard* guard)
+Result<std::vector<RowEffect>> History::foresee(HistoryId id, UndoGuard* guard)
 {
     const auto entry = standing(id);
     const auto tried =

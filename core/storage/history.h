@@ -3,39 +3,13 @@
 #include "core/storage/changeset.h"
 #include "core/storage/changeset_check.h"
 #include "core/storage/database.h"
+#include "core/storage/history_entry.h"
 
 #include <set>
 #include <string>
 #include <vector>
 
 namespace plumule {
-
-struct HistoryTag;
-using HistoryId = Id<HistoryTag>;
-
-enum class HistoryState
-{
-    Standing,
-    Undone,  // can be redone
-    Dropped, // undone, and overtaken by a later intention
-};
-[[nodiscard]] const char* toText(HistoryState state); // done, undone, dropped
-bool fromText(std::string_view text, HistoryState& state);
-
-// One thing the grower did. `intention` is a stable key ("harvest.record"), `subject` names what it
-// was done to in the grower's own words ("RD029"); the sentence is made in ui. Details are of one
-// line each.
-struct HistoryEntry
-{
-    HistoryId id;
-    std::int64_t atUtcMs = 0;
-    std::string intention; // empty where the row can't be read: then its id alone is known
-    std::string subject;
-    std::int64_t rowCount = 0;
-    HistoryState state = HistoryState::Standing;
-    std::vector<std::string>
-        details; // what it came to, as its intention says; none before schema 6
-};
 
 // What stands over an undo, within its transaction: told which rows it is about to change, it is
 // asked afterwards whether that may be.
@@ -62,23 +36,6 @@ public:
                                                   int count) const;
     [[nodiscard]] std::optional<HistoryEntry> nextUndo() const;
     [[nodiscard]] std::optional<HistoryEntry> nextRedo() const;
-
-    // A cell that an undo would write anew.
-    struct CellEffect
-    {
-        std::string column;
-        Cell now;
-        Cell after;
-        bool operator==(const CellEffect&) const = default;
-    };
-    // What an undo would do to a row: put it back, take it away, or write cells of it anew.
-    struct RowEffect
-    {
-        ChangeKind kind = ChangeKind::Update;
-        std::string table;
-        std::int64_t id = 0;
-        std::vector<CellEffect> cells; // of an update
-    };
 
     struct Applied
     {

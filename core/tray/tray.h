@@ -3,6 +3,7 @@
 #include "core/base/date.h"
 #include "core/medium/medium.h"
 #include "core/room/room.h"
+#include "core/tray/tray_id.h"
 #include "core/variety/variety.h"
 
 #include <optional>
@@ -11,21 +12,6 @@
 #include <vector>
 
 namespace plumule {
-
-struct TrialTag;
-struct TrayTag;
-struct TrayStageTag;
-struct StayTag;
-struct HeightTag;
-struct TrayNoteTag;
-struct PhotoTag;
-using TrialId = Id<TrialTag>; // a tray says which trial it belongs to; trials stand on trays
-using TrayId = Id<TrayTag>;
-using TrayStageId = Id<TrayStageTag>;
-using StayId = Id<StayTag>;
-using HeightId = Id<HeightTag>;
-using TrayNoteId = Id<TrayNoteTag>;
-using PhotoId = Id<PhotoTag>;
 
 enum class TrayState
 {

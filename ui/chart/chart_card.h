@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/tray/tray.h"
+#include "core/tray/tray_id.h"
 #include "ui/page/page.h"
 #include "ui/widget/widgets.h"
 

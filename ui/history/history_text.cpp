@@ -86,10 +86,10 @@ QString countsText(const std::map<std::string, int>& counts)
 
 } // namespace
 
-QStringList effectWords(const std::vector<History::RowEffect>& effects)
+QStringList effectWords(const std::vector<RowEffect>& effects)
 {
     std::map<ChangeKind, std::map<std::string, int>> counts;
-    for (const History::RowEffect& effect : effects) {
+    for (const RowEffect& effect : effects) {
         ++counts[effect.kind][effect.table];
     }
     QStringList lines;
@@ -105,12 +105,12 @@ QStringList effectWords(const std::vector<History::RowEffect>& effects)
     return lines;
 }
 
-std::vector<ValueChange> valueChanges(const std::vector<History::RowEffect>& effects,
-                                      const UnitText& units, std::size_t most)
+std::vector<ValueChange> valueChanges(const std::vector<RowEffect>& effects, const UnitText& units,
+                                      std::size_t most)
 {
     std::vector<ValueChange> changes;
-    for (const History::RowEffect& effect : effects) {
-        for (const History::CellEffect& cell : effect.cells) {
+    for (const RowEffect& effect : effects) {
+        for (const CellEffect& cell : effect.cells) {
             const QString what = columnName(cell.column);
             if (!what.isEmpty() && changes.size() < most) {
                 changes.push_back({what, cellText(cell.column, cell.now, units),

@@ -9,7 +9,7 @@ namespace plumule::ui {
 
 // What taking an act back comes to, a line each: "Goes: 4 waterings.", "Comes back: 1 weight.",
 // "Changes: 1 tray, 1 stage."
-[[nodiscard]] QStringList effectWords(const std::vector<History::RowEffect>& effects);
+[[nodiscard]] QStringList effectWords(const std::vector<RowEffect>& effects);
 
 // A value that would change: "net", "259.5 g", "295.5 g".
 struct ValueChange
@@ -19,7 +19,7 @@ struct ValueChange
     QString after;
 };
 // Of those that a grower wrote or weighed, in the order of the rows, at most `most`.
-[[nodiscard]] std::vector<ValueChange> valueChanges(const std::vector<History::RowEffect>& effects,
+[[nodiscard]] std::vector<ValueChange> valueChanges(const std::vector<RowEffect>& effects,
                                                     const UnitText& units, std::size_t most);
 
 // What one looks for among acts.

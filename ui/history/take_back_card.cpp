@@ -119,13 +119,13 @@ void TakeBackCard::offer(const HistoryEntry& act, const UnitText& units)
     waitForAnotherHand(
         m_journal, m_services.tasks, tr("Looking at what it comes to …"),
         [id = act.id](Journal& hand, const Progress&) { return hand.foreseeUndo(id); },
-        [this, act, units](const Result<std::vector<History::RowEffect>>& effects) {
+        [this, act, units](const Result<std::vector<RowEffect>>& effects) {
             showEffects(act, units, effects);
         });
 }
 
 void TakeBackCard::showEffects(const HistoryEntry& act, const UnitText& units,
-                               const Result<std::vector<History::RowEffect>>& effects)
+                               const Result<std::vector<RowEffect>>& effects)
 {
     if (!effects) {
         explain(tr("%1 stays").arg(clockOf(act)), sentence(effects.error()));
@@ -139,7 +139,7 @@ void TakeBackCard::showEffects(const HistoryEntry& act, const UnitText& units,
     m_act->show();
 }
 
-void TakeBackCard::addValues(const std::vector<History::RowEffect>& effects, const UnitText& units)
+void TakeBackCard::addValues(const std::vector<RowEffect>& effects, const UnitText& units)
 {
     clearLayout(m_grid);
     const auto changes = valueChanges(effects, units, kShownValues);

@@ -26,9 +26,9 @@ private:
     void act();
     void offer(const HistoryEntry& act, const UnitText& units);
     void showEffects(const HistoryEntry& act, const UnitText& units,
-                     const Result<std::vector<History::RowEffect>>& effects);
+                     const Result<std::vector<RowEffect>>& effects);
     void explain(const QString& title, const QString& words);
-    void addValues(const std::vector<History::RowEffect>& effects, const UnitText& units);
+    void addValues(const std::vector<RowEffect>& effects, const UnitText& units);
 
     Journal& m_journal;
     Services m_services;

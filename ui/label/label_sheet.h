@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/base/date.h"
-#include "core/tray/tray.h"
+#include "core/tray/tray_id.h"
 #include "ui/label/label_paper.h"
 
 #include <QString>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/journal.h"
-#include "core/tray/tray.h"
+#include "core/tray/tray_id.h"
 #include "ui/page/ask.h"
 #include "ui/page/message_bar.h"
 #include "ui/page/preferences.h"

@@ -2,7 +2,7 @@
 
 #include "core/review/answer/trial_answer.h"
 #include "core/review/facts/compared_trays.h"
-#include "core/tray/tray.h"
+#include "core/tray/tray_id.h"
 #include "ui/page/latest.h"
 #include "ui/page/page.h"
 #include "ui/review/season_answer.h"

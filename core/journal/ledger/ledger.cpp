@@ -106,7 +106,7 @@ Result<HistoryEntry> Ledger::undo(HistoryId id)
     }));
 }
 
-Result<std::vector<History::RowEffect>> Ledger::foreseeUndo(HistoryId id)
+Result<std::vector<RowEffect>> Ledger::foreseeUndo(HistoryId id)
 {
     if (isReadOnly()) {
         return fail(ErrorKind::ReadOnly, JournalReason::ReadOnly);

@@ -1,43 +1,16 @@
 #pragma once
 
 #include "core/base/clock.h"
-#include "core/journal/ledger/intention.h"
+#include "core/journal/ledger/change.h"
 #include "core/journal/ledger/journal_reason.h"
 #include "core/storage/history.h"
 #include "core/storage/journal_file.h"
 #include "core/storage/recording.h"
 
 #include <exception>
-#include <functional>
 #include <type_traits>
 
 namespace plumule {
-
-// Which concept a change belongs to, for those who show it.
-enum class Concept
-{
-    Room,
-    Variety,
-    Medium,
-    Trial,
-    Tray,
-    Watering,
-    Harvest,
-    Cost,
-    Climate,
-    Week,
-    Order,
-    Stock
-};
-
-struct Change
-{
-    Concept about = Concept::Tray;
-    std::int64_t id = 0; // of the row that changed
-};
-
-using ChangeListener = std::function<void(const std::vector<Change>&)>;
-using RefusalListener = std::function<void(Intention, const Error&)>;
 
 // What every room's entries write through: one intention is one transaction and one history entry,
 // and what the machine breaks is turned into an Error here, once.
@@ -131,7 +104,7 @@ public:
     // As History's, under the StandingRules; what was applied is announced.
     Result<HistoryEntry> undo(HistoryId id = {});
     // As History's, under the StandingRules: nothing is written, nobody is told.
-    [[nodiscard]] Result<std::vector<History::RowEffect>> foreseeUndo(HistoryId id);
+    [[nodiscard]] Result<std::vector<RowEffect>> foreseeUndo(HistoryId id);
     Result<HistoryEntry> redo();
     [[nodiscard]] History history() { return History(database()); }
 

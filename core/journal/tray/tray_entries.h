@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/journal/tray/tray_sheet.h"
-#include "core/storage/history.h"
+#include "core/storage/history_entry.h"
 #include "core/tray/tray_list_row.h"
 
 #include <filesystem>

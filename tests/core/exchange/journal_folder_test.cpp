@@ -10,6 +10,7 @@
 #include "core/medium/medium_repository.h"
 #include "core/room/room_repository.h"
 #include "core/storage/cell_bounds.h"
+#include "core/storage/journal_file.h"
 #include "core/tray/tray_repository.h"
 #include "core/variety/variety_repository.h"
 #include "tests/core/journal/journal_fixture.h"

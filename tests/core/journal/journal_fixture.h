@@ -3,6 +3,7 @@
 #include "core/journal/journal.h"
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/variety/variety_entries.h"
+#include "core/storage/database.h"
 #include "tests/support/told.h"
 
 #include <filesystem>

@@ -10,16 +10,16 @@
 namespace plumule::ui {
 namespace {
 
-using Effects = std::vector<History::RowEffect>;
+using Effects = std::vector<RowEffect>;
 
-History::RowEffect effect(ChangeKind kind, const char* table)
+RowEffect effect(ChangeKind kind, const char* table)
 {
     return {kind, table, 1, {}};
 }
 
 Effects changed(const char* column, const Cell& now, const Cell& after)
 {
-    History::RowEffect row = effect(ChangeKind::Update, "tray");
+    RowEffect row = effect(ChangeKind::Update, "tray");
     row.cells = {{column, now, after}};
     return {row};
 }

@@ -1,3 +1,5 @@
+#include "core/journal/ledger/ledger.h"
+
 #include "core/journal/medium/medium_entries.h"
 #include "core/journal/review/review_answers.h"
 #include "core/journal/room/room_entries.h"
