@@ -311,7 +311,8 @@ void RoundPage::resizeEvent(QResizeEvent* event)
 
 void RoundPage::arrange()
 {
-    const bool isNarrow = width() - scaled(56) < scaled(720);
+    const bool wasBeside = m_columns->direction() == QBoxLayout::LeftToRight;
+    const bool isNarrow = !standsBeside(width() - scaled(56), scaled(720), wasBeside);
     m_columns->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     m_side->setMinimumWidth(isNarrow ? 0 : scaled(width() < scaled(1000) ? 264 : 288));
     m_side->setMaximumWidth(isNarrow ? QWIDGETSIZE_MAX : m_side->minimumWidth());

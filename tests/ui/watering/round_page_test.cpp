@@ -2,6 +2,7 @@
 #include "core/journal/tray/tray_entries.h"
 #include "core/journal/watering/watering_entries.h"
 #include "tests/ui/watering/round_fixture.h"
+#include "ui/watering/round_side.h"
 
 #include <QDialog>
 #include <QFile>
@@ -709,6 +710,27 @@ TEST_F(RoundTest, FitsASmallWindowWithoutScrollingSideways)
     const auto* side = find<QWidget>(*page, "mix");
     EXPECT_LE(side->mapTo(scroll->viewport(), QPoint(side->width(), 0)).x(),
               scroll->viewport()->width());
+}
+
+// A scroll bar that comes with a message takes a little of the width: the sides stay where they
+// are.
+TEST_F(RoundTest, WhatIsMixedStaysBesideOrBelowWhileTheWidthWaversALittle)
+{
+    sowBroccoli(2, kTwoDaysAgo);
+    const auto page = openPage();
+    const auto isBeside = [&](int width) {
+        page->resize(width, 700);
+        settleDown();
+        const auto* list = page->findChild<RoundList*>();
+        const auto* side = page->findChild<RoundSide*>();
+        return side->mapTo(page.get(), QPoint()).x() >=
+               list->mapTo(page.get(), QPoint()).x() + list->width();
+    };
+    EXPECT_TRUE(isBeside(scaled(56 + 760)));
+    EXPECT_TRUE(isBeside(scaled(56 + 730)));
+    EXPECT_FALSE(isBeside(scaled(56 + 700)));
+    EXPECT_FALSE(isBeside(scaled(56 + 730)));
+    EXPECT_TRUE(isBeside(scaled(56 + 760)));
 }
 
 } // namespace
