@@ -93,6 +93,8 @@ void ComparisonView::buildCharts(const Services& services)
     m_pairChoice->setAccessibleName(tr("Which pair is shown sowing by sowing"));
     m_left->body()->insertWidget(0, m_pairChoice, 0, Qt::AlignLeft);
     connect(m_pairChoice, &QComboBox::activated, this, &ComparisonView::showTrials);
+    m_leftOut = words("leftOutWords", "muted");
+    m_left->body()->addWidget(m_leftOut);
     m_varietyWords = words("varietyWords", "muted");
     m_right->body()->addWidget(m_varietyWords);
     m_column->addLayout(m_charts, 1);
@@ -188,6 +190,10 @@ void ComparisonView::showTrials()
                    : adjustedMeansChart(*m_shown);
     m_left->chart()->setMinimumHeight(heightOf(drawn));
     m_left->draw(drawn);
+    showText(*m_leftOut,
+             isBySowing
+                 ? leftOutWords(*m_shown, static_cast<std::size_t>(m_pairChoice->currentIndex()))
+                 : QString());
 }
 
 void ComparisonView::showFairness(const SeasonComparison& comparison)

@@ -56,6 +56,7 @@ private:
     ChartCard* m_left = nullptr;
     ChartCard* m_right = nullptr;
     QComboBox* m_pairChoice = nullptr;
+    QLabel* m_leftOut = nullptr;
     QLabel* m_varietyWords = nullptr;
     QBoxLayout* m_pairRow = nullptr;
     PairModel* m_pairs = nullptr;

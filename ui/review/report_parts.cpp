@@ -148,27 +148,32 @@ ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair)
     ChartColumn trays{ReportTr::tr("trays").toStdString(), {}};
     ChartColumn difference{ReportTr::tr("difference").toStdString(), {}};
     ChartColumn here{responseUnit(comparison).toStdString(), {}};
-    std::pair<int, int> sums;
     const auto addCells = [&](int ofA, int ofB, const MediaPair& one) {
         trays.cells.push_back(QStringLiteral("%1, %2").arg(ofA).arg(ofB).toStdString());
         difference.cells.push_back(differenceCell(one));
         here.cells.push_back(hereCell(one, comparison));
     };
-    for (const TrialPart& part : comparison.byTrial) {
-        for (const MediaPair& one : part.pairs) {
-            if (one.a == together.a && one.b == together.b && one.percent) {
-                addCells(part.trays[one.a], part.trays[one.b], one);
-                sums.first += part.trays[one.a];
-                sums.second += part.trays[one.b];
-            }
-        }
+    const ShownSowings shown = shownSowings(comparison, pair);
+    for (const SowingPair& row : shown.rows) {
+        addCells(row.part->trays[row.pair->a], row.part->trays[row.pair->b], *row.pair);
     }
     if (!spec.rows.empty() && spec.rows.back().empty()) {
         spec.rows.back() = ReportTr::tr("All together").toStdString();
-        addCells(sums.first, sums.second, together);
+        addCells(shown.trays.first, shown.trays.second, together);
     }
     spec.columns = {std::move(trays), std::move(difference), std::move(here)};
     return spec;
+}
+
+QString leftOutWords(const SeasonComparison& comparison, std::size_t pair)
+{
+    const ShownSowings shown = shownSowings(comparison, pair);
+    return shown.rows.size() == shown.all
+               ? QString()
+               : ReportTr::tr("%1 of %2 sowings are drawn, trials first, then the newest; all of "
+                              "them count.")
+                     .arg(shown.rows.size())
+                     .arg(shown.all);
 }
 
 void addAnswerPage(Report& report, const SeasonComparison& comparison, const SeasonReview& review)
@@ -193,6 +198,10 @@ void addAnswerPage(Report& report, const SeasonComparison& comparison, const Sea
         chart, isOfSeveral ? QStringLiteral("%1 %2").arg(
                                  chartTitle(chart), pairName(comparison.pairs[leading], comparison))
                            : chartTitle(chart)});
+    if (const QString leftOut = leftOutWords(comparison, leading);
+        isOfSeveral && !leftOut.isEmpty()) {
+        report.add(ReportWords{leftOut, WordsLook::Muted});
+    }
     report.add(meansTable(comparison));
     report.add(ReportHeading{ReportTr::tr("What to do next")});
     report.add(ReportList{betterLines(comparison)});

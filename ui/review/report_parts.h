@@ -37,6 +37,8 @@ void addSums(Report& report, const SeasonComparison& comparison);
 [[nodiscard]] std::size_t leadingPair(const SeasonComparison& comparison);
 // Sowing by sowing, and all together.
 [[nodiscard]] ChartSpec sowingsChart(const SeasonComparison& comparison, std::size_t pair);
+// That not all sowings are drawn there; empty where they are.
+[[nodiscard]] QString leftOutWords(const SeasonComparison& comparison, std::size_t pair);
 // What the checks on the data found, good or bad, a sentence each.
 [[nodiscard]] QStringList allCheckWords(const SeasonComparison& comparison);
 void addFairness(Report& report, const SeasonComparison& comparison);

@@ -1,5 +1,7 @@
 #include "core/review/charts/comparison_charts.h"
 
+#include <algorithm>
+#include <functional>
 #include <map>
 #include <string>
 
@@ -143,6 +145,42 @@ ChartSpec differencesChart(const SeasonComparison& comparison)
     return spec;
 }
 
+ShownSowings shownSowings(const SeasonComparison& comparison, std::size_t pair)
+{
+    const MediaPair& wanted = comparison.pairs[pair];
+    ShownSowings shown;
+    for (const TrialPart& part : comparison.byTrial) {
+        for (const MediaPair& one : part.pairs) {
+            if (one.a == wanted.a && one.b == wanted.b && one.percent) {
+                shown.rows.push_back({&part, &one});
+                shown.trays.first += part.trays[one.a];
+                shown.trays.second += part.trays[one.b];
+            }
+        }
+    }
+    shown.all = shown.rows.size();
+    if (shown.all <= kMostSowings) {
+        return shown;
+    }
+    const auto isTrial = [&](const SowingPair& row) {
+        return comparison.sowings[row.part->sowing].trial.has_value();
+    };
+    std::vector<SowingPair> kept;
+    for (const bool areTrials : {true, false}) {
+        for (auto row = shown.rows.rbegin(); row != shown.rows.rend(); ++row) {
+            if (isTrial(*row) == areTrials && kept.size() < kMostSowings) {
+                kept.push_back(*row);
+            }
+        }
+    }
+    // Parts of one vector: by their places, as they were.
+    std::sort(kept.begin(), kept.end(), [](const SowingPair& one, const SowingPair& other) {
+        return std::less<>{}(one.part, other.part);
+    });
+    shown.rows = std::move(kept);
+    return shown;
+}
+
 ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair)
 {
     ChartSpec spec = percentSpec(comparison, "_by_trial");
@@ -155,12 +193,9 @@ ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair)
                                       one.upperPercent.value_or(*one.percent)});
         spec.series.push_back(std::move(interval));
     };
-    for (const TrialPart& part : comparison.byTrial) {
-        for (const MediaPair& one : part.pairs) {
-            if (one.a == together.a && one.b == together.b && one.percent) {
-                addRow(nameOfSowing(comparison.sowings[part.sowing]), one, SeriesForm::Intervals);
-            }
-        }
+    for (const SowingPair& shown : shownSowings(comparison, pair).rows) {
+        addRow(nameOfSowing(comparison.sowings[shown.part->sowing]), *shown.pair,
+               SeriesForm::Intervals);
     }
     if (together.percent) {
         addRow("", together, SeriesForm::Pooled);

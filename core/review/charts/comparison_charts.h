@@ -4,6 +4,9 @@
 #include "core/review/comparison/comparison.h"
 #include "core/review/season/height_fits.h"
 
+#include <utility>
+#include <vector>
+
 namespace plumule {
 
 // A row a medium: each tray a dot, hollow where its sowing does not count yet, and the adjusted
@@ -14,8 +17,24 @@ namespace plumule {
 // are named "a − b". Key "<response>_differences".
 [[nodiscard]] ChartSpec differencesChart(const SeasonComparison& comparison);
 
-// Do the trials agree on a pair? A row a sowing, oldest first, and last, with an empty name, all of
-// them together. In percent, with the same marks. Key "<response>_by_trial".
+// What the sowings say of a pair, oldest first. Where more than kMostSowings say something only so
+// many are shown: the trials before the other sowings, of each the newest.
+struct SowingPair
+{
+    const TrialPart* part = nullptr;
+    const MediaPair* pair = nullptr;
+};
+struct ShownSowings
+{
+    std::vector<SowingPair> rows;
+    std::size_t all = 0;
+    std::pair<int, int> trays = {0, 0}; // of all, a's and b's
+};
+inline constexpr std::size_t kMostSowings = 40;
+[[nodiscard]] ShownSowings shownSowings(const SeasonComparison& comparison, std::size_t pair);
+
+// Do the trials agree on a pair? A row a shown sowing, and last, with an empty name, all of them
+// together. In percent, with the same marks. Key "<response>_by_trial".
 [[nodiscard]] ChartSpec trialsChart(const SeasonComparison& comparison, std::size_t pair);
 
 // A row a variety, its media below one another: each tray a dot in percent of the mean of its

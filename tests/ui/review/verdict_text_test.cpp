@@ -1,4 +1,5 @@
 #include "tests/ui/review/verdict_catalogue.h"
+#include "ui/review/report_parts.h"
 #include "ui/review/verdict_text.h"
 
 namespace plumule::ui {
@@ -134,6 +135,32 @@ TEST(VerdictWords, CallForTrialsOverTheYearWhereTheyAreBunched)
     five.isSideMetric = true;
     five.level = 0.001;
     EXPECT_TRUE(cautionWords(five).front().startsWith("A side result"));
+}
+
+SeasonComparison alikeIn(int sowings)
+{
+    SeasonComparison comparison = comparisonOf(sowings);
+    judge(comparison, stats::Verdict::SameWithinMargin, -2, 1, 3);
+    for (TrialPart& part : comparison.byTrial) {
+        part.pairs = comparison.pairs;
+    }
+    return comparison;
+}
+
+TEST(SowingsChart, SaysWhereItDrawsNotAllSowings)
+{
+    EXPECT_EQ(leftOutWords(alikeIn(40), 0), QString());
+    EXPECT_EQ(leftOutWords(alikeIn(70), 0),
+              "40 of 70 sowings are drawn, trials first, then the newest; all of them count.");
+    const ChartSpec chart = sowingsChart(alikeIn(70), 0);
+    ASSERT_EQ(chart.rows.size(), 41U);
+    EXPECT_EQ(chart.rows.front(), "T38");
+    EXPECT_EQ(chart.rows.back(), "All together");
+    for (const ChartColumn& column : chart.columns) {
+        EXPECT_EQ(column.cells.size(), chart.rows.size());
+    }
+    EXPECT_EQ(chart.columns.front().cells.front(), "4, 4");
+    EXPECT_EQ(chart.columns.front().cells.back(), "280, 280");
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "tests/core/review/comparison/comparison_samples.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 
 namespace plumule {
@@ -40,6 +41,48 @@ TEST_F(ComparisonChartsTest, ShowWhetherTheTrialsAgree)
     EXPECT_EQ(spec.marks[2].at, 10);
     EXPECT_NEAR(spec.marks[1].at, -9.0909, 1e-4) << "as far as 10 % the other way";
     EXPECT_EQ(spec.x.unit, "%");
+}
+
+// A row for each of hundreds of sowings is read by nobody.
+TEST(ShownSowings, AreTheTrialsAndTheNewestOthersWhereTheyAreMany)
+{
+    ComparisonSamples season;
+    season.series.kind = SeriesKind::Season;
+    for (int number = 1; number <= 70; ++number) {
+        const double base = 200 + number % 7;
+        const std::size_t first = season.facts.trays.size();
+        season.addTrial(number, number, {base - 2, base + 1}, {1.1 * base, 1.1 * base + 3});
+        if (number % 10 != 0) { // sown for no trial
+            for (std::size_t i = first; i < season.facts.trays.size(); ++i) {
+                season.facts.trays[i].tray.trial.reset();
+                season.facts.trays[i].trialSownOn.reset();
+            }
+        }
+    }
+    const SeasonComparison comparison = season.compare();
+    const ShownSowings shown = shownSowings(comparison, 0);
+    ASSERT_EQ(shown.all, 70U);
+    EXPECT_EQ(shown.trays, std::pair(140, 140));
+    ASSERT_EQ(shown.rows.size(), kMostSowings);
+    std::vector<std::string> trials;
+    std::vector<Date> days;
+    for (const SowingPair& row : shown.rows) {
+        const Sowing& sowing = comparison.sowings[row.part->sowing];
+        if (sowing.trial) {
+            trials.push_back(sowing.code);
+        } else {
+            days.push_back(sowing.sownOn);
+        }
+    }
+    EXPECT_EQ(trials, (std::vector<std::string>{"T10", "T20", "T30", "T40", "T50", "T60", "T70"}));
+    ASSERT_EQ(days.size(), kMostSowings - 7);
+    EXPECT_TRUE(std::is_sorted(days.begin(), days.end()));
+    EXPECT_EQ(days.back(), date(2026, 1, 1) + 69);
+    EXPECT_EQ(days.front(), date(2026, 1, 1) + 34);
+    const ChartSpec spec = trialsChart(comparison, 0);
+    EXPECT_EQ(spec.rows.size(), kMostSowings + 1);
+    EXPECT_DOUBLE_EQ(spec.series.back().intervals.front().mid, *comparison.pairs[0].percent)
+        << "all of them together";
 }
 
 TEST_F(ComparisonChartsTest, ShowEachTrayInPercentOfItsTrial)
