@@ -126,6 +126,22 @@ TEST_F(RescueTest, OfASoundJournalSavesAllOfIt)
     EXPECT_GT(addRack(*file.database, "After").id.value, last);
 }
 
+TEST_F(RescueTest, KeepsALongStepThatIsPacked)
+{
+    {
+        const JournalFile file = openedJournal(old);
+        addMegabytes(*file.database, 2);
+    }
+    const auto report = rescued();
+    ASSERT_TRUE(report) << told(report.error());
+    EXPECT_EQ(report->steps, 3);
+    EXPECT_THAT(names(), SizeIs(1 + 2 * kRacks + 2'000));
+    auto file = openedJournal(fresh);
+    EXPECT_TRUE(findFaults(*file.database).empty());
+    EXPECT_TRUE(History(*file.database).undo());
+    EXPECT_THAT(rackNames(*file.database), SizeIs(1 + 2 * kRacks));
+}
+
 TEST_F(RescueTest, NeverWritesOverAFileAndLeavesNone)
 {
     writeBytes(fresh, "mine");
