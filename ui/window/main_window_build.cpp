@@ -7,6 +7,7 @@
 #include "ui/window/begin_bar.h"
 #include "ui/window/seat_stack.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QProgressBar>
 #include <QScrollArea>
@@ -201,7 +202,14 @@ void MainWindow::wireWork()
     auto* shown = new QTimer(this);
     shown->setSingleShot(true);
     shown->setInterval(kShortWorkMs);
-    connect(shown, &QTimer::timeout, m_work, &QWidget::show);
+    // Behind a dialog, which shows what it waits for itself, its Stop could not be reached.
+    connect(shown, &QTimer::timeout, this, [this, shown] {
+        if (QApplication::activeModalWidget() != nullptr) {
+            shown->start();
+        } else {
+            m_work->show();
+        }
+    });
     connect(m_tasks, &Tasks::started, this, [this, shown](const QString& name) {
         m_workName->setText(name);
         m_progress->setValue(0);

@@ -421,6 +421,29 @@ TEST_F(WindowTest, ShowsLongWorkAndStopsIt)
     EXPECT_TRUE(soon([&] { return wasStopped && !bar->isVisible(); }));
 }
 
+TEST_F(WindowTest, TellsOfWorkOnlyWhereItsStopCanBeReached)
+{
+    openWindow();
+    auto* line = find<QProgressBar>(*window, "workProgress")->parentWidget();
+    QDialog dialog(window.get());
+    dialog.open();
+    window->tasks().run(
+        "Slow",
+        [](const Progress& progress) -> Result<bool> {
+            while (!progress.isStopped()) {
+                std::this_thread::sleep_for(std::chrono::milliseconds(1));
+            }
+            return true;
+        },
+        window.get(), [](const Result<bool>&) {});
+    QTest::qWait(800);
+    EXPECT_TRUE(line->isHidden()) << "a dialog stands before it";
+    dialog.reject();
+    EXPECT_TRUE(soon([&] { return line->isVisible(); }));
+    click(find<QPushButton>(*window, "workStop"));
+    EXPECT_TRUE(soon([&] { return line->isHidden(); }));
+}
+
 TEST_F(WindowTest, RemembersItsSizeAndIsNeverSmallerThanItCanBeUsed)
 {
     openWindow({1100, 700});
