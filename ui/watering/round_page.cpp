@@ -85,6 +85,17 @@ void RoundPage::reload()
     }
 }
 
+void RoundPage::take(const Round& round)
+{
+    m_round = round;
+    m_waterings.clear();
+    for (const RoundTray& tray : m_round.trays) {
+        if (tray.given) {
+            m_waterings.emplace(tray.given->id.value, tray.tray);
+        }
+    }
+}
+
 void RoundPage::readRound()
 {
     m_isBehind = false;
@@ -101,13 +112,7 @@ void RoundPage::readRound()
         return;
     }
     m_shown = key;
-    m_round = *round;
-    m_waterings.clear();
-    for (const RoundTray& tray : m_round.trays) {
-        if (tray.given) {
-            m_waterings.emplace(tray.given->id.value, tray.tray);
-        }
-    }
+    take(*round);
     m_secondsATray.reset();
     if (const auto labour = journal().costs().labour()) {
         for (const LabourTask& task : *labour) {

@@ -79,6 +79,7 @@ private:
     void showAlone(bool isAlone);
     void showUndo();
     void readRound();
+    void take(const Round& round);
     // Whether these are waterings of shown rows alone: then those rows are read again.
     [[nodiscard]] bool areOfRows(const std::vector<Change>& changes);
     // What counts the trays that are done.
