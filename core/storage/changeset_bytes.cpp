@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <new>
+#include <sqlite3.h>
 #include <utility>
 #include <zlib.h>
 
@@ -124,6 +125,25 @@ std::size_t ChangesetReader::unpack(char* into, std::size_t most)
         m_unpacking.reset();
     }
     return m_isFaulty ? 0 : given;
+}
+
+int PieceTaker::take(void* taker, const void* bytes, int size)
+{
+    auto* to = static_cast<PieceTaker*>(taker);
+    try {
+        to->m_onPiece({static_cast<const char*>(bytes), static_cast<std::size_t>(size)});
+        return SQLITE_OK;
+    } catch (...) {
+        to->m_thrown = std::current_exception();
+        return SQLITE_ABORT;
+    }
+}
+
+void PieceTaker::rethrow() const
+{
+    if (m_thrown) {
+        std::rethrow_exception(m_thrown);
+    }
 }
 
 } // namespace plumule

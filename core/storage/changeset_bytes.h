@@ -1,8 +1,11 @@
 #pragma once
 
+#include <exception>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 
 struct z_stream_s;
 
@@ -58,5 +61,23 @@ private:
 };
 
 [[nodiscard]] bool isPackedChangeset(std::string_view stored);
+
+// To be handed a changeset by SQLite piece by piece: take() with this as its context. What a piece
+// throws waits until SQLite, which knows no exceptions, has returned.
+class PieceTaker
+{
+public:
+    explicit PieceTaker(std::function<void(std::string_view)> onPiece)
+        : m_onPiece(std::move(onPiece))
+    {}
+
+    static int take(void* taker, const void* bytes, int size);
+    // Throws what a piece threw.
+    void rethrow() const;
+
+private:
+    std::function<void(std::string_view)> m_onPiece;
+    std::exception_ptr m_thrown;
+};
 
 } // namespace plumule

@@ -3,6 +3,7 @@
 #include "core/storage/cell_bounds.h"
 #include "core/storage/faults.h"
 
+#include <numeric>
 #include <sqlite3.h>
 
 namespace plumule {
@@ -119,12 +120,19 @@ bool isTrackedTable(std::string_view table)
            !table.starts_with("sqlite_");
 }
 
+std::int64_t countOf(const std::vector<ChangedRows>& rows)
+{
+    return std::accumulate(rows.begin(), rows.end(), std::int64_t{0},
+                           [](std::int64_t sum, const ChangedRows& each) {
+                               return sum + static_cast<std::int64_t>(each.ids.size());
+                           });
+}
+
 WrittenRows::WrittenRows(Database& database)
     : m_database(database)
     , m_walk([this, columns = ColumnsInTurn(database)](const RowChange& change) mutable {
         checkWritten(columns.of(change.table), change, change.after);
         add(m_rows, change, WayThrough::Forth);
-        ++m_count;
     })
 {}
 

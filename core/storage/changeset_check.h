@@ -17,6 +17,7 @@ struct ChangedRows
     std::vector<std::int64_t> ids;
     bool areGone = false;
 };
+[[nodiscard]] std::int64_t countOf(const std::vector<ChangedRows>& rows);
 
 // Which side of a changeset is written: what was before, or what came after.
 enum class WayThrough
@@ -40,14 +41,12 @@ public:
     // Throws Invalid with a BoundsReason and the row for a cell beyond what a journal may hold: it
     // stands at the one door that every intention and every import goes through.
     void take(std::string_view piece) { m_walk.feed(piece); }
-    [[nodiscard]] std::int64_t count() const { return m_count; }
     // When all was handed over, once. Throws Damaged where that is no changeset.
     [[nodiscard]] std::vector<ChangedRows> rows();
 
 private:
     Database& m_database;
     std::vector<ChangedRows> m_rows;
-    std::int64_t m_count = 0;
     ChangesetWalk m_walk;
 };
 

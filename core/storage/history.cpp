@@ -7,7 +7,6 @@
 #include "core/storage/migrations.h"
 
 #include <cassert>
-#include <new>
 #include <sqlite3.h>
 
 namespace plumule {
@@ -97,16 +96,9 @@ std::string inverseOf(Database& database, std::string_view stored)
 {
     ChangesetReader reader(stored);
     std::string inverse;
-    const auto append = [](void* to, const void* bytes, int size) {
-        try {
-            static_cast<std::string*>(to)->append(static_cast<const char*>(bytes),
-                                                  static_cast<std::size_t>(size));
-            return SQLITE_OK;
-        } catch (const std::bad_alloc&) {
-            return SQLITE_NOMEM;
-        }
-    };
-    const int code = sqlite3changeset_invert_strm(readOn, &reader, append, &inverse);
+    PieceTaker taker([&](std::string_view piece) { inverse += piece; });
+    const int code = sqlite3changeset_invert_strm(readOn, &reader, PieceTaker::take, &taker);
+    taker.rethrow();
     if (code != SQLITE_OK) {
         database.throwFailure(code, "changeset");
     }

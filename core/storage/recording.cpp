@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <exception>
 #include <sqlite3.h>
 #include <utility>
 
@@ -33,54 +32,24 @@ int isTracked(void*, const char* table)
 struct Made
 {
     std::string changeset;
-    std::int64_t count = 0;
     std::vector<ChangedRows> rows;
 };
 
-// Takes the changeset from the session piece by piece. What a piece throws waits until SQLite,
-// which knows no exceptions, has returned.
-class Taking
+Made changesetOf(Database& database, sqlite3_session* session)
 {
-public:
-    explicit Taking(Database& database)
-        : m_database(database)
-        , m_rows(database)
-    {}
-
-    Made from(sqlite3_session* session)
-    {
-        const auto take = [](void* taking, const void* bytes, int size) {
-            return static_cast<Taking*>(taking)->take(
-                {static_cast<const char*>(bytes), static_cast<std::size_t>(size)});
-        };
-        const int code = sqlite3session_changeset_strm(session, take, this);
-        if (m_thrown) {
-            std::rethrow_exception(m_thrown);
-        }
-        if (code != SQLITE_OK) {
-            m_database.throwFailure(code, "changeset");
-        }
-        return {m_packer.stored(), m_rows.count(), m_rows.rows()};
+    ChangesetPacker packer;
+    WrittenRows rows(database);
+    PieceTaker taker([&](std::string_view piece) {
+        packer.add(piece);
+        rows.take(piece);
+    });
+    const int code = sqlite3session_changeset_strm(session, PieceTaker::take, &taker);
+    taker.rethrow();
+    if (code != SQLITE_OK) {
+        database.throwFailure(code, "changeset");
     }
-
-private:
-    int take(std::string_view piece)
-    {
-        try {
-            m_packer.add(piece);
-            m_rows.take(piece);
-            return SQLITE_OK;
-        } catch (...) {
-            m_thrown = std::current_exception();
-            return SQLITE_ABORT;
-        }
-    }
-
-    Database& m_database;
-    ChangesetPacker m_packer;
-    WrittenRows m_rows;
-    std::exception_ptr m_thrown;
-};
+    return {packer.stored(), rows.rows()};
+}
 
 } // namespace
 
@@ -114,8 +83,8 @@ std::vector<ChangedRows> Recording::finish(std::int64_t atUtcMs, const std::stri
                                            const std::string& subject,
                                            const std::vector<std::string>& details)
 {
-    Made made = Taking(m_database).from(m_session);
-    if (made.count == 0) {
+    Made made = changesetOf(m_database, m_session);
+    if (made.rows.empty()) {
         return {};
     }
     end(); // it holds all rows once more
@@ -130,7 +99,8 @@ std::vector<ChangedRows> Recording::finish(std::int64_t atUtcMs, const std::stri
         "changeset, changeset_bytes, changeset_crc, details) "
         "VALUES (?1, ?2, ?3, ?4, ?5, ?6, 'done', ?10, ?7, ?8, ?9)");
     statement
-        .bind(id, atUtcMs, intention, subject, made.count, m_database.scalar("PRAGMA user_version"),
+        .bind(id, atUtcMs, intention, subject, countOf(made.rows),
+              m_database.scalar("PRAGMA user_version"),
               static_cast<std::int64_t>(made.changeset.size()), checksumOf(made.changeset),
               joined(details))
         .bindBytes(10, made.changeset)
