@@ -5,18 +5,22 @@
 
 #include <QDialog>
 
+#include <functional>
+
 namespace plumule::ui {
 
-// Checks that every dialog has to pass, whatever it is for. `make` makes one that isn't shown yet.
+// Checks that every dialog has to pass, whatever it is for. `make` makes one that isn't shown yet;
+// where it asks another thread, `isReady` tells when it has its answer.
 template <class Make>
-QStringList faultsOfDialog(Make make)
+QStringList faultsOfDialog(Make make, const std::function<bool()>& isReady = {})
 {
     return seenAtEveryLook(
-        [&make](QSize) {
+        [&](QSize) {
             std::unique_ptr<QDialog> dialog(make());
             dialog->open();
             dialog->activateWindow();
             EXPECT_TRUE(QTest::qWaitForWindowActive(dialog.get()));
+            EXPECT_TRUE(!isReady || QTest::qWaitFor(isReady, 20'000));
             // A layout that is told of a change asks those within it, which ask theirs.
             for (int round = 0; round < 4; ++round) {
                 QCoreApplication::processEvents();
